@@ -1,0 +1,111 @@
+using WheelDraft.Geometry;
+
+namespace WheelDraft.Engineering;
+
+/// <summary>An electrical load between two nets.</summary>
+/// <param name="Name">Name; "motor" for the drive motor.</param>
+/// <param name="From">First net.</param>
+/// <param name="To">Second net.</param>
+/// <param name="Rating">What it draws.</param>
+/// <param name="PullInShare">Share of supply voltage at and above which it is on.</param>
+/// <param name="DropOutShare">Share of supply voltage at and below which it is off.</param>
+public sealed record LoadBrief(string Name, string From, string To, LoadRating Rating, double PullInShare, double DropOutShare);
+
+/// <summary>What a load draws: by power, by current or as an impedance.</summary>
+public abstract record LoadRating;
+
+/// <summary>True power at supply voltage.</summary>
+/// <param name="PowerW">True power, W.</param>
+/// <param name="PowerFactor">Power factor, above 0, at most 1, lagging.</param>
+public sealed record RatedPower(double PowerW, double PowerFactor) : LoadRating;
+
+/// <summary>Current at supply voltage.</summary>
+/// <param name="CurrentA">R.m.s. current, A.</param>
+/// <param name="PowerFactor">Power factor, above 0, at most 1, lagging.</param>
+public sealed record RatedCurrent(double CurrentA, double PowerFactor) : LoadRating;
+
+/// <summary>An impedance at supply frequency.</summary>
+/// <param name="ResistanceOhm">Resistance.</param>
+/// <param name="ReactanceOhm">Reactance, positive inductive.</param>
+public sealed record RatedImpedance(double ResistanceOhm, double ReactanceOhm) : LoadRating;
+
+/// <summary>A sensor or switch between two nets; it starts open.</summary>
+/// <param name="Name">Name.</param>
+/// <param name="From">First net.</param>
+/// <param name="To">Second net.</param>
+/// <param name="ClosedWhen">Words for the drawings, or null.</param>
+public sealed record InputBrief(string Name, string From, string To, string? ClosedWhen);
+
+/// <summary>A claim that must hold in every reachable state.</summary>
+/// <param name="Name">Name.</param>
+/// <param name="Claim">What is claimed.</param>
+/// <param name="Loads">Of which loads.</param>
+public sealed record InterlockBrief(string Name, InterlockClaim Claim, IReadOnlyList<string> Loads)
+{
+    /// <summary>Only while all of these contacts or inputs are really closed.</summary>
+    public IReadOnlyList<string> WhileClosed { get; init; } = [];
+
+    /// <summary>Only while all of these contacts or inputs are really open.</summary>
+    public IReadOnlyList<string> WhileOpen { get; init; } = [];
+
+    /// <summary>Only in this part of the turn, programme angles; null for all of it.</summary>
+    public CircleArc? Between { get; init; }
+
+    /// <summary>Which faults it must survive.</summary>
+    public FaultDepth Faults { get; init; }
+}
+
+/// <summary>What an interlock claims.</summary>
+public enum InterlockClaim
+{
+    /// <summary>None of the loads is ever on.</summary>
+    NeverOn,
+
+    /// <summary>All of the loads are always on.</summary>
+    AlwaysOn,
+}
+
+/// <summary>How many faults at once are considered.</summary>
+public enum FaultDepth
+{
+    /// <summary>Everything works.</summary>
+    None,
+
+    /// <summary>Any one fault.</summary>
+    Single,
+}
+
+/// <summary>How the tolerance draws are made.</summary>
+public sealed record MonteCarloBrief
+{
+    /// <summary>Number of draws.</summary>
+    public int Draws { get; init; } = 1_000_000;
+
+    /// <summary>Seed.</summary>
+    public long Seed { get; init; } = 1;
+
+    /// <summary>Distribution within the limits.</summary>
+    public DrawDistribution Distribution { get; init; } = DrawDistribution.Normal;
+}
+
+/// <summary>Distribution of a drawn deviation within its limits.</summary>
+public enum DrawDistribution
+{
+    /// <summary>Normal, limits at three standard deviations.</summary>
+    Normal,
+
+    /// <summary>Uniform between the limits.</summary>
+    Uniform,
+}
+
+/// <summary>A history of inputs to play.</summary>
+/// <param name="Name">Name.</param>
+/// <param name="Steps">Changes in time order.</param>
+/// <param name="DurationS">How long to play, s.</param>
+public sealed record ScenarioBrief(string Name, IReadOnlyList<ScenarioStep> Steps, double DurationS);
+
+/// <summary>One change of inputs.</summary>
+/// <param name="AtS">When, s.</param>
+/// <param name="Close">Inputs that close.</param>
+/// <param name="Open">Inputs that open.</param>
+public sealed record ScenarioStep(double AtS, IReadOnlyList<string> Close, IReadOnlyList<string> Open);

@@ -1,0 +1,11 @@
+namespace WheelDraft.Geometry;
+
+/// <summary>The least distance between two shapes and where it lies.</summary>
+/// <param name="DistanceMm">The distance, mm; 0 when they touch or overlap.</param>
+/// <param name="OnFirst">The nearest point of the first shape.</param>
+/// <param name="OnSecond">The nearest point of the second shape.</param>
+public readonly record struct Nearest(double DistanceMm, Point OnFirst, Point OnSecond)
+{
+    /// <summary>The same, with first and second exchanged.</summary>
+    public Nearest Swapped => new(DistanceMm, OnSecond, OnFirst);
+}
