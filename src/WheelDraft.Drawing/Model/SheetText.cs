@@ -1,0 +1,154 @@
+using WheelDraft.Geometry;
+
+namespace WheelDraft.Drawing;
+
+/// <summary>Weight of letters.</summary>
+public enum TextWeight
+{
+    /// <summary>Strokes of a tenth of the height (ISO 3098 type B).</summary>
+    Regular,
+
+    /// <summary>Heavier strokes: titles, what matters.</summary>
+    Heavy,
+}
+
+/// <summary>Where along a text its anchor lies.</summary>
+public enum TextAlong
+{
+    /// <summary>At the start of its first letter.</summary>
+    Start,
+
+    /// <summary>In the middle.</summary>
+    Middle,
+
+    /// <summary>At the end of its last letter.</summary>
+    End,
+}
+
+/// <summary>Where across a text its anchor lies.</summary>
+public enum TextAcross
+{
+    /// <summary>On the line that letters stand on.</summary>
+    Baseline,
+
+    /// <summary>Half-way up the capitals.</summary>
+    Middle,
+
+    /// <summary>At the top of the capitals.</summary>
+    Top,
+}
+
+/// <summary>Size, weight and ink of a text.</summary>
+/// <param name="HeightMm">Height of capitals, mm; ISO 3098: 1.8, 2.5, 3.5, 5, 7, 10, 14, 20.</param>
+/// <param name="Weight">Weight of the strokes.</param>
+/// <param name="Ink">What its colour means.</param>
+public sealed record TextStyle(double HeightMm, TextWeight Weight = TextWeight.Regular, Ink Ink = Ink.Text)
+{
+    /// <summary>2.5 mm: dimensions, tables, notes.</summary>
+    public static TextStyle Small { get; } = new(2.5);
+
+    /// <summary>2.5 mm, of less weight in colour: captions, units.</summary>
+    public static TextStyle Caption { get; } = new(2.5, TextWeight.Regular, Ink.Quiet);
+
+    /// <summary>3.5 mm: labels.</summary>
+    public static TextStyle Label { get; } = new(3.5);
+
+    /// <summary>5 mm, heavy: titles.</summary>
+    public static TextStyle Title { get; } = new(5, TextWeight.Heavy);
+
+    /// <summary>Width of the strokes, mm.</summary>
+    public double StrokeMm => Lettering.StrokeMm(HeightMm, Weight);
+
+    /// <summary>The size at which a sans-serif font stands about as high, mm: what SVG calls font-size.</summary>
+    public double FontSizeMm => HeightMm / LiveWidths.CapitalShare;
+}
+
+/// <summary>Where a text stands.</summary>
+/// <param name="Anchor">The point that it is tied to.</param>
+/// <param name="Along">Where along the text that point lies.</param>
+/// <param name="Across">Where across the text that point lies.</param>
+/// <param name="TurnRad">Reading direction, radians anticlockwise from the right.</param>
+public readonly record struct TextPlace(Point Anchor, TextAlong Along = TextAlong.Start, TextAcross Across = TextAcross.Baseline, double TurnRad = 0);
+
+/// <summary>One line of text.</summary>
+/// <remarks>Writers draw either <see cref="Strokes"/> or live text: font size <see cref="TextStyle.FontSizeMm"/>, anchored by
+/// <see cref="TextPlace.Along"/> at <see cref="BaselineAnchor"/>. <see cref="Box"/> holds both.</remarks>
+public sealed class SheetText : SheetItem
+{
+    private readonly Lazy<LetteredText> _lettered;
+    private readonly Lazy<TextBox> _box;
+
+    /// <summary>A line of text at a place.</summary>
+    /// <exception cref="ArgumentException">The text is empty, blank or has line breaks.</exception>
+    public SheetText(string text, TextPlace place, TextStyle style)
+    {
+        ArgumentException.ThrowIfNullOrWhiteSpace(text);
+        ArgumentNullException.ThrowIfNull(style);
+        if (text.AsSpan().ContainsAny('\n', '\r'))
+        {
+            throw new ArgumentException("A text is one line; break it first.", nameof(text));
+        }
+
+        Text = text;
+        Place = place;
+        Style = style;
+        _lettered = new(() => Lettering.Layout(Text, Style.HeightMm, Style.Weight));
+        _box = new(() => BoxOf(_lettered.Value));
+    }
+
+    /// <summary>The characters.</summary>
+    public string Text { get; }
+
+    /// <summary>Anchor, alignment and direction.</summary>
+    public TextPlace Place { get; }
+
+    /// <summary>Size, weight and ink.</summary>
+    public TextStyle Style { get; }
+
+    /// <summary>The point on the base line at which start, middle or end of the text stands.</summary>
+    public Point BaselineAnchor => Place.Anchor - (Vector.Polar(1, Place.TurnRad).Left * (Style.HeightMm * Place.Across switch
+    {
+        TextAcross.Middle => 0.5,
+        TextAcross.Top => 1,
+        _ => 0,
+    }));
+
+    /// <summary>The letters as strokes on the paper, width <see cref="TextStyle.StrokeMm"/>, round ends.</summary>
+    public IReadOnlyList<Piece> Strokes
+    {
+        get
+        {
+            Placement placement = Placement.Translation(new Vector(StartOf(_lettered.Value.WidthMm), 0)).Then(Frame);
+            return [.. _lettered.Value.Pieces.Select(p => p.Placed(placement))];
+        }
+    }
+
+    /// <summary>Characters that the lettering lacks; each is drawn as a box.</summary>
+    public IReadOnlyList<string> Missing => _lettered.Value.Missing;
+
+    /// <summary>The rectangle that holds the text, as strokes and as live text in any common sans-serif font.</summary>
+    public TextBox Box => _box.Value;
+
+    /// <inheritdoc/>
+    public override Bounds Bounds => Box.Bounds;
+
+    private Placement Frame => Placement.Turn(Place.TurnRad).Then(Placement.Translation(BaselineAnchor - Point.Origin));
+
+    private double StartOf(double widthMm) => Place.Along switch
+    {
+        TextAlong.Middle => -widthMm / 2,
+        TextAlong.End => -widthMm,
+        _ => 0,
+    };
+
+    private TextBox BoxOf(LetteredText lettered)
+    {
+        Bounds live = LiveWidths.Box(Text, Style);
+        Bounds strokes = lettered.Box;
+        double liveStart = StartOf(live.Width);
+        double strokeStart = StartOf(lettered.WidthMm);
+        Bounds both = new Bounds(liveStart, live.MinY, liveStart + live.Width, live.MaxY)
+            .With(new Bounds(strokeStart + strokes.MinX, strokes.MinY, strokeStart + strokes.MaxX, strokes.MaxY));
+        return new TextBox(Frame.Of(both.Centre), both.Width, both.Height, Place.TurnRad);
+    }
+}
