@@ -13,7 +13,7 @@ internal sealed record Glyph(IReadOnlyList<Piece> Pieces, double Width, double A
     /// <remarks>
     /// The source begins with the width between the outermost middle lines, then come strokes with semicolons between:
     /// corner points "x,y" in turn, a "~r" after one rounds it with that radius; "z" at the end closes the stroke;
-    /// "o x,y r" is a whole circle, ". x,y" a dot.
+    /// "o x,y r" is a whole circle, "a x,y r from sweep" an arc in degrees, ". x,y" a dot, "&amp; c x,y s" the letter c moved and scaled.
     /// Tenths of the height, y up from the middle of the lowest stroke of a letter that stands on the line.
     /// </remarks>
     public static Glyph Parse(string source)
@@ -31,8 +31,23 @@ internal sealed record Glyph(IReadOnlyList<Piece> Pieces, double Width, double A
         return new Glyph(pieces, inked, inked + 2);
     }
 
+    /// <summary>This letter with an accent.</summary>
+    public Glyph With(Glyph accent, Vector at)
+    {
+        Placement placement = Placement.Translation(at);
+        return this with { Pieces = [.. Pieces, .. accent.Pieces.Select(p => p.Placed(placement))] };
+    }
+
+    private static List<Piece> Borrowed(char letter, Point at, double scale)
+    {
+        Placement placement = Placement.Scaling(scale).Then(Placement.Translation(at - Point.Origin));
+        return [.. Alphabet.Letter(letter).Pieces.Select(p => p.Placed(placement))];
+    }
+
     private static List<Piece> Stroke(string[] words) => words[0] switch
     {
+        "a" => [new Arc(Corner(words[1]).At, Number(words[2]), Angles.RadFromDeg(Number(words[3])), Angles.RadFromDeg(Number(words[4])))],
+        "&" => Borrowed(words[1][0], Corner(words[2]).At, Number(words[3])),
         "o" => [new Arc(Corner(words[1]).At, Number(words[2]), 0, Angles.TurnRad)],
         "." => [Dot(Corner(words[1]).At)],
         _ => Rounded(words),
