@@ -34,8 +34,15 @@ internal sealed record Glyph(IReadOnlyList<Piece> Pieces, double Width, double A
     /// <summary>This letter with an accent.</summary>
     public Glyph With(Glyph accent, Vector at)
     {
-        Placement placement = Placement.Translation(at);
-        return this with { Pieces = [.. Pieces, .. accent.Pieces.Select(p => p.Placed(placement))] };
+        Placement raised = Placement.Translation(at);
+        Piece[] all = [.. Pieces, .. accent.Pieces.Select(p => p.Placed(raised))];
+        Bounds span = all.Select(p => p.Bounds).Aggregate((x, y) => x.With(y));
+
+        // An accent wider than its letter, as on i, makes room for itself.
+        double left = Math.Max(0, -span.MinX);
+        double width = Math.Max(Width, span.MaxX + left + 1);
+        Placement moved = Placement.Translation(new Vector(left, 0));
+        return new Glyph([.. all.Select(p => p.Placed(moved))], width, width + 2);
     }
 
     private static List<Piece> Borrowed(char letter, Point at, double scale)
