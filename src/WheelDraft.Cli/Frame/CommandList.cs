@@ -6,5 +6,6 @@ internal static class CommandList
     /// <summary>The commands, made anew.</summary>
     public static IReadOnlyList<ICommand> All() =>
     [
+        new RuleCommand(),
     ];
 }

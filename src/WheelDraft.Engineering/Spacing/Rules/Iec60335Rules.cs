@@ -33,7 +33,7 @@ internal sealed class Iec60335Rules : SpacingRules
         }
 
         string entry = $"{RuleWords.Kilovolts(found.RowV)}, {RuleWords.Degree(query.PollutionDegree)}";
-        return new Requirement(mm, found.Citation, entry, workings.Steps) { ImpulseV = found.RowV, Confidence = workings.Confidence };
+        return new Requirement(mm, found.Source.Citation, entry, workings.Steps) { ReadIn = found.Source.ReadIn, ImpulseV = found.RowV, Confidence = workings.Confidence };
     }
 
     /// <inheritdoc/>
@@ -54,7 +54,7 @@ internal sealed class Iec60335Rules : SpacingRules
         string column = $"{RuleWords.Degree(query.PollutionDegree)}, {RuleWords.Group(query.Group)}";
         workings.Note($"Creepage, working voltage {RuleWords.Volts(voltageV)}, band up to {RuleWords.Volts(band.VoltageV)}, {column}: {RuleWords.Mm(mm)} ({source.Citation}).");
         mm = Graded(mm, query.Insulation, workings);
-        return new Requirement(mm, source.Citation, $"up to {RuleWords.Volts(band.VoltageV)}, {column}", workings.Steps) { Confidence = workings.Confidence };
+        return new Requirement(mm, source.Citation, $"up to {RuleWords.Volts(band.VoltageV)}, {column}", workings.Steps) { ReadIn = source.ReadIn, Confidence = workings.Confidence };
     }
 
     /// <inheritdoc/>

@@ -59,7 +59,7 @@ internal static class Iec60664Clearance
 
         string share = reinforced ? $", 160 % of it for reinforced insulation (from memory) {RuleWords.Volts(Math.Round(enteredV, 2))}" : "";
         workings.Note($"Steady-state peak {RuleWords.Volts(Math.Round(peakV, 2))}{share}: row {RuleWords.Kilovolts(rows[at].PeakV)}, {RuleWords.Mm(rows[at].ClearanceMm)} ({Iec60664TableF8.Source.Citation}).");
-        return new ClearanceFound(rows[at].ClearanceMm, rows[at].PeakV, Iec60664TableF8.Source.Citation, reinforced ? RuleConfidence.FromMemory : RuleConfidence.High);
+        return new ClearanceFound(rows[at].ClearanceMm, rows[at].PeakV, Iec60664TableF8.Source, reinforced ? RuleConfidence.FromMemory : RuleConfidence.High);
     }
 
     private static double RatedImpulse(SupplyImpulse supply, RuleWorkings workings)
@@ -122,7 +122,7 @@ internal static class Iec60664Clearance
     }
 
     private static ClearanceFound Found(ImpulseClearanceRow row, int degree, RuleConfidence confidence) =>
-        new(row.At(degree), row.ImpulseV, Iec60664TableF2.Source.Citation, (RuleConfidence)Math.Max((int)row.Confidence, (int)confidence));
+        new(row.At(degree), row.ImpulseV, Iec60664TableF2.Source, (RuleConfidence)Math.Max((int)row.Confidence, (int)confidence));
 
     private static string BaseStep(ImpulseClearanceRow row, double impulseV, int degree) =>
         $"Clearance, inhomogeneous field, {RuleWords.Degree(degree)}, {RuleWords.Kilovolts(impulseV)}{RowUp(row, impulseV)}: {RuleWords.Mm(row.At(degree))} ({Iec60664TableF2.Source.Citation}).";
@@ -143,6 +143,6 @@ internal static class Iec60664Clearance
 /// <summary>A clearance as one table gives it.</summary>
 /// <param name="Mm">Clearance, mm.</param>
 /// <param name="RowV">Voltage of the row, V peak.</param>
-/// <param name="Citation">The table.</param>
+/// <param name="Source">The table.</param>
 /// <param name="Confidence">How well it is known.</param>
-internal readonly record struct ClearanceFound(double Mm, double RowV, string Citation, RuleConfidence Confidence);
+internal readonly record struct ClearanceFound(double Mm, double RowV, TableSource Source, RuleConfidence Confidence);

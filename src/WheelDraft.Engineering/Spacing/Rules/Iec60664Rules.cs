@@ -26,7 +26,7 @@ internal sealed class Iec60664Rules : SpacingRules
         workings.Trust(deciding.Confidence);
         double mm = AtAltitude(deciding.Mm, query.AltitudeM, workings);
         string entry = $"{RuleWords.Kilovolts(deciding.RowV)}, {RuleWords.Degree(query.PollutionDegree)}";
-        return new Requirement(mm, deciding.Citation, entry, workings.Steps) { ImpulseV = byImpulse.RowV, Confidence = workings.Confidence };
+        return new Requirement(mm, deciding.Source.Citation, entry, workings.Steps) { ReadIn = deciding.Source.ReadIn, ImpulseV = byImpulse.RowV, Confidence = workings.Confidence };
     }
 
     /// <inheritdoc/>
@@ -167,5 +167,5 @@ internal sealed class Iec60664Rules : SpacingRules
         voltageV < Iec60664TableF5.Rows[0].VoltageV ? $" (the first; {RuleWords.Volts(voltageV)} is below it)" : "";
 
     private static Requirement Creepage(double mm, string entry, RuleWorkings workings) =>
-        new(mm, Iec60664TableF5.Source.Citation, entry, workings.Steps) { Confidence = workings.Confidence };
+        new(mm, Iec60664TableF5.Source.Citation, entry, workings.Steps) { ReadIn = Iec60664TableF5.Source.ReadIn, Confidence = workings.Confidence };
 }

@@ -5,18 +5,18 @@ namespace WheelDraft.Engineering;
 /// addition; then the margin. A distance of the person's own takes the place of everything but the margin.</remarks>
 internal sealed class PairRules
 {
-    private readonly PairQuery query;
-    private readonly SpacingRules rules;
-    private readonly SupplyImpulse supply;
-    private readonly double workingV;
-    private readonly string voltageStep;
+    private readonly PairQuery _query;
+    private readonly SpacingRules _rules;
+    private readonly SupplyImpulse _supply;
+    private readonly double _workingV;
+    private readonly string _voltageStep;
 
     /// <summary>For a pair.</summary>
     public PairRules(PairQuery query)
     {
-        this.query = query;
-        rules = SpacingRules.For(query.Spacing.Standard);
-        supply = new SupplyImpulse(query.Supply.VoltageV, query.Supply.Category);
+        _query = query;
+        _rules = SpacingRules.For(query.Spacing.Standard);
+        _supply = new SupplyImpulse(query.Supply.VoltageV, query.Supply.Category);
         if (!double.IsFinite(query.WorkingVoltageV) || query.WorkingVoltageV < 0)
         {
             throw new ArgumentOutOfRangeException(nameof(query), query.WorkingVoltageV, "A working voltage is a number not below 0.");
@@ -25,43 +25,43 @@ internal sealed class PairRules
         // Both sides of the comparison are at the microvolt: a solved 230.0000000001 V is the supply's 230 V.
         double solvedV = TableRows.Voltage(query.WorkingVoltageV);
         bool raised = query.Insulation != Insulation.Functional && solvedV < query.Supply.VoltageV;
-        workingV = raised ? query.Supply.VoltageV : solvedV;
-        voltageStep = $"Working voltage between the two {RuleWords.Volts(solvedV)} r.m.s." +
-            (raised ? $", for {RuleWords.Grade(query.Insulation)} insulation never below the supply's {RuleWords.Volts(workingV)}." : "");
+        _workingV = raised ? query.Supply.VoltageV : solvedV;
+        _voltageStep = $"Working voltage between the two {RuleWords.Volts(solvedV)} r.m.s." +
+            (raised ? $", for {RuleWords.Grade(query.Insulation)} insulation never below the supply's {RuleWords.Volts(_workingV)}." : "");
     }
 
     /// <summary>What is asked of the pair.</summary>
     public PairRequirement Required()
     {
-        SpacingRules.CheckDegree(query.Environment.PollutionDegree);
-        Requirement beforeWear = query.Spacing.ClearanceMm is { } ownMm
-            ? Own("clearance", ownMm, () => rules.WithWear(ClearanceByRule(), supply))
+        SpacingRules.CheckDegree(_query.Environment.PollutionDegree);
+        Requirement beforeWear = _query.Spacing.ClearanceMm is { } ownMm
+            ? Own("clearance", ownMm, () => _rules.WithWear(ClearanceByRule(), _supply))
             : ClearanceByRule();
-        Requirement clearance = WithMargin(beforeWear.IsOwn ? beforeWear : rules.WithWear(beforeWear, supply));
-        return new PairRequirement(clearance, query.Group is { } group ? Creepage(group, beforeWear) : null);
+        Requirement clearance = WithMargin(beforeWear.IsOwn ? beforeWear : _rules.WithWear(beforeWear, _supply));
+        return new PairRequirement(clearance, _query.Group is { } group ? Creepage(group, beforeWear) : null);
     }
 
     private Requirement Creepage(MaterialGroup group, Requirement clearance) =>
-        WithMargin(query.Spacing.CreepageMm is { } ownMm
+        WithMargin(_query.Spacing.CreepageMm is { } ownMm
             ? Own("creepage", ownMm, () => Raised(CreepageByRule(group), clearance))
             : Raised(CreepageByRule(group), clearance));
 
-    private Requirement ClearanceByRule() => AfterVoltage(rules.RequiredClearance(
-        new ClearanceQuery(supply, query.Insulation, query.Environment.PollutionDegree)
+    private Requirement ClearanceByRule() => AfterVoltage(_rules.RequiredClearance(
+        new ClearanceQuery(_supply, _query.Insulation, _query.Environment.PollutionDegree)
         {
-            AltitudeM = query.Environment.AltitudeM,
-            WorkingPeakV = workingV * Math.Sqrt(2),
-            FrequencyHz = query.Supply.FrequencyHz,
+            AltitudeM = _query.Environment.AltitudeM,
+            WorkingPeakV = _workingV * Math.Sqrt(2),
+            FrequencyHz = _query.Supply.FrequencyHz,
         }));
 
-    private Requirement CreepageByRule(MaterialGroup group) => AfterVoltage(rules.RequiredCreepage(
-        new CreepageQuery(workingV, query.Insulation, query.Environment.PollutionDegree, group)
+    private Requirement CreepageByRule(MaterialGroup group) => AfterVoltage(_rules.RequiredCreepage(
+        new CreepageQuery(_workingV, _query.Insulation, _query.Environment.PollutionDegree, group)
         {
-            FrequencyHz = query.Supply.FrequencyHz,
+            FrequencyHz = _query.Supply.FrequencyHz,
         }));
 
     private Requirement AfterVoltage(Requirement requirement) =>
-        requirement with { Steps = [voltageStep, .. requirement.Steps] };
+        requirement with { Steps = [_voltageStep, .. requirement.Steps] };
 
     private static Requirement Raised(Requirement creepage, Requirement clearance)
     {
@@ -106,7 +106,7 @@ internal sealed class PairRules
     private Requirement WithMargin(Requirement requirement)
     {
         RuleWorkings workings = RuleWorkings.After(requirement);
-        double marginMm = query.Spacing.MarginMm;
+        double marginMm = _query.Spacing.MarginMm;
         double mm = TableRows.Noiseless(requirement.RequiredMm + marginMm);
         workings.Note(marginMm == 0
             ? $"No margin on top ([spacing] margin): {RuleWords.Mm(mm)}."

@@ -11,6 +11,9 @@ public sealed record Requirement(double RequiredMm, string Basis, string Entry, 
     /// IEC 60335-1 interpolates, the voltage entered), V peak; null for creepage and for a clearance of the person's own.</summary>
     public double? ImpulseV { get; init; }
 
+    /// <summary>The public texts that the deciding table was read in; empty for the person's own.</summary>
+    public string ReadIn { get; init; } = "";
+
     /// <summary>How well the weakest table value or rule in it is known.</summary>
     public RuleConfidence Confidence { get; init; }
 

@@ -8,15 +8,17 @@ namespace WheelDraft.Engineering;
 /// <param name="Requirement">The distance and its steps.</param>
 public sealed record RuleAnswer(string Quantity, Requirement Requirement)
 {
+    private const string Scope = "The table's distance: no wear addition, no margin, a creepage distance not raised to the clearance.";
+
     /// <summary>Asks for a clearance.</summary>
     /// <exception cref="RuleRefusedException">The rules give none.</exception>
     public static RuleAnswer OfClearance(SpacingStandard standard, ClearanceQuery query) =>
-        Of("clearance", SpacingRules.For(standard).RequiredClearance(query), "The table's distance: no wear addition and no margin in it.");
+        Of("clearance", SpacingRules.For(standard).RequiredClearance(query));
 
     /// <summary>Asks for a creepage distance.</summary>
     /// <exception cref="RuleRefusedException">The rules give none.</exception>
     public static RuleAnswer OfCreepage(SpacingStandard standard, CreepageQuery query) =>
-        Of("creepage", SpacingRules.For(standard).RequiredCreepage(query), "The table's distance: not raised to the clearance, and no margin in it.");
+        Of("creepage", SpacingRules.For(standard).RequiredCreepage(query));
 
     /// <summary>The answer for a person to read, a line each.</summary>
     public IReadOnlyList<string> Lines()
@@ -25,6 +27,7 @@ public sealed record RuleAnswer(string Quantity, Requirement Requirement)
         [
             $"Required {Quantity}: {RuleWords.Mm(Requirement.RequiredMm)}",
             $"  basis       {Requirement.BasisInFull}",
+            $"  read in     {Requirement.ReadIn}",
             $"  confidence  {Requirement.ConfidenceInWords}",
         ];
         lines.AddRange(Requirement.Steps.Select((step, i) => $"  {(i + 1).ToString(CultureInfo.InvariantCulture),2}. {step}"));
@@ -32,6 +35,6 @@ public sealed record RuleAnswer(string Quantity, Requirement Requirement)
         return lines;
     }
 
-    private static RuleAnswer Of(string quantity, Requirement requirement, string scope) =>
-        new(quantity, requirement with { Steps = [.. requirement.Steps, scope] });
+    private static RuleAnswer Of(string quantity, Requirement requirement) =>
+        new(quantity, requirement with { Steps = [.. requirement.Steps, Scope] });
 }

@@ -3,7 +3,7 @@ namespace WheelDraft.Engineering;
 /// <summary>The steps of one look-up as they are taken, and the confidence that is left after them.</summary>
 internal sealed class RuleWorkings
 {
-    private readonly List<string> steps;
+    private readonly List<string> _steps;
 
     /// <summary>Begins a look-up.</summary>
     public RuleWorkings()
@@ -11,10 +11,10 @@ internal sealed class RuleWorkings
     {
     }
 
-    private RuleWorkings(IEnumerable<string> steps) => this.steps = [.. steps];
+    private RuleWorkings(IEnumerable<string> steps) => _steps = [.. steps];
 
     /// <summary>The steps so far.</summary>
-    public IReadOnlyList<string> Steps => steps;
+    public IReadOnlyList<string> Steps => _steps;
 
     /// <summary>Confidence of the weakest thing used so far.</summary>
     public RuleConfidence Confidence { get; private set; }
@@ -23,7 +23,7 @@ internal sealed class RuleWorkings
     public static RuleWorkings After(Requirement requirement) => new(requirement.Steps) { Confidence = requirement.Confidence };
 
     /// <summary>Records a step.</summary>
-    public void Note(string step) => steps.Add(step);
+    public void Note(string step) => _steps.Add(step);
 
     /// <summary>Records what something used is worth.</summary>
     public void Trust(RuleConfidence confidence) => Confidence = (RuleConfidence)Math.Max((int)Confidence, (int)confidence);

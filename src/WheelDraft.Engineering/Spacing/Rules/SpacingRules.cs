@@ -57,7 +57,7 @@ public abstract class SpacingRules
         {
             throw new RuleRefusedException(
                 "rule.pollution-degree",
-                "Pollution degree 4 (conductive dust, rain or wet all the time): no creepage distance can be given, because the surface itself conducts. " +
+                "Pollution degree 4 (conductive dust, rain or wet all the time): no creepage distance can be given, because the surface itself conducts, and a clearance without one protects nothing. " +
                 "Enclose the insulation so that at its surface pollution degree 3 or better holds, and give that degree.");
         }
     }

@@ -21,7 +21,7 @@ internal sealed record TableSource(string Standard, string Edition, string Table
     /// numbers; notes on edition 3 carry the same values under the numbers given here.</remarks>
     public static TableSource Iec60664(string table, string readIn) => new("IEC 60664-1", ":2020", table, readIn);
 
-    /// <summary>A table of IEC 60335-1 in the edition that IS 302-1:2008 took over; later editions may differ.</summary>
+    /// <summary>A table of IEC 60335-1 in edition 4, which IS 302-1:2008 took over; later editions may differ.</summary>
     public static TableSource Iec60335(string table) =>
-        new("IEC 60335-1", " ed. 4 (IS 302-1:2008)", table, "quotations of IS 302-1:2008, read twice independently");
+        new("IEC 60335-1", " ed. 4", table, "quotations of IS 302-1:2008, which took edition 4 over; later editions may differ");
 }
