@@ -1,0 +1,10 @@
+namespace WheelDraft.Cli;
+
+/// <summary>Every command, in the order in which the help shows them.</summary>
+internal static class CommandList
+{
+    /// <summary>The commands, made anew.</summary>
+    public static IReadOnlyList<ICommand> All() =>
+    [
+    ];
+}
