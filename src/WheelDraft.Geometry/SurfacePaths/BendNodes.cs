@@ -11,23 +11,14 @@ internal readonly record struct BendNode(Point At, ulong OnBorder);
 /// <param name="Piece">Its plan, from the first to the second; null when both are in one place.</param>
 internal sealed record PossibleLeg(int From, int To, Piece? Piece)
 {
-    private bool _judged = Piece is null;
-    private LegCost? _cost = Piece is null ? LegCost.Nothing : null;
+    private IReadOnlyList<LegCost>? _costs = Piece is null ? [LegCost.Nothing] : null;
 
     /// <summary>Its plan length, mm.</summary>
     internal double PlanMm { get; } = Piece?.Length ?? 0;
 
-    /// <summary>Its judgement, found once.</summary>
-    internal LegCost? Cost(LegJudge judge, IReadOnlyList<SurfaceConductor> conductors)
-    {
-        if (!_judged)
-        {
-            _cost = judge.Of(Piece!, From < 0 ? conductors[~From] : null, To < 0 ? conductors[~To] : null);
-            _judged = true;
-        }
-
-        return _cost;
-    }
+    /// <summary>Its judgements, found once.</summary>
+    internal IReadOnlyList<LegCost> Costs(LegJudge judge, IReadOnlyList<SurfaceConductor> conductors) =>
+        _costs ??= judge.Of(Piece!, From < 0 ? conductors[~From] : null, To < 0 ? conductors[~To] : null);
 }
 
 /// <summary>Builds the nodes and possible legs of a surface's visibility graph.</summary>

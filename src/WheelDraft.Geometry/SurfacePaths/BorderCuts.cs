@@ -8,6 +8,17 @@ internal static class BorderCuts
     /// <remarks>Above the rounding of tangent points (1e-9 mm), below what any path can gain from it (1e-5 mm in all).</remarks>
     internal const double OnBorderMm = 1e-6;
 
+    /// <summary>Shorter than this nothing runs along a border, mm.</summary>
+    /// <remarks>A leg that leaves a round border touches it within tolerance for √(8 r · 1e-6), 0.03 mm at a radius of 100 mm: what that
+    /// decides is which side it is on, and both sides are then looked at.</remarks>
+    internal const double AlongMm = 1e-5;
+
+    /// <summary>How far to either side a leg along a border is looked at, mm: well off the border, well below what is measured.</summary>
+    internal const double BesideMm = 1e-5;
+
+    /// <summary>What a leg beside a border meets on less than this is a corner that it only passes, mm.</summary>
+    internal const double PassedMm = 2e-4;
+
     /// <summary>How far beyond its ends a piece still counts as cut, mm: a corner must not slip between two pieces.</summary>
     private const double BeyondEndMm = 1e-9;
 

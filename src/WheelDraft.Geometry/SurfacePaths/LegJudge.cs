@@ -6,15 +6,36 @@ namespace WheelDraft.Geometry;
 /// that is nearer.</remarks>
 internal sealed class LegJudge(IReadOnlyList<SurfaceBorder> borders, double linkMm)
 {
-    /// <summary>The judgement of a leg; null when it runs where no surface is.</summary>
+    /// <summary>The judgements of a leg: none where it runs off the surface, two where it may run on either side of a border.</summary>
     /// <param name="leg">Straight or round.</param>
     /// <param name="start">The conductor that it starts from; null when it starts from a bend.</param>
     /// <param name="end">The conductor that it ends at; null when it ends at a bend.</param>
-    internal LegCost? Of(Piece leg, SurfaceConductor? start, SurfaceConductor? end)
+    internal IReadOnlyList<LegCost> Of(Piece leg, SurfaceConductor? start, SurfaceConductor? end)
+    {
+        bool runsAlong = false;
+        LegCost? cost = Of(leg, new LegEnds(leg, start, end), BorderCuts.OnBorderMm, ref runsAlong);
+        if (!runsAlong)
+        {
+            return cost is null ? [] : [cost];
+        }
+
+        List<LegCost> sides = [];
+        foreach (double offMm in (double[])[BorderCuts.BesideMm, -BorderCuts.BesideMm])
+        {
+            if (Beside(leg, offMm) is { } beside && Of(beside, new LegEnds(leg, start, end), BorderCuts.PassedMm, ref runsAlong) is { } side)
+            {
+                sides.Add(side);
+            }
+        }
+
+        return sides;
+    }
+
+    private LegCost? Of(Piece track, LegEnds ends, double leastMm, ref bool runsAlong)
     {
         List<Climb> climbs = [];
         ulong known = 0, first = 0, last = 0;
-        Bounds bounds = leg.Bounds;
+        Bounds bounds = track.Bounds;
         foreach (SurfaceBorder border in borders)
         {
             if (!border.BlocksOutside && !border.Region.Outline.Bounds.Grown(BorderCuts.OnBorderMm).Overlaps(bounds))
@@ -23,31 +44,40 @@ internal sealed class LegJudge(IReadOnlyList<SurfaceBorder> borders, double link
                 continue;
             }
 
-            IReadOnlyList<Stretch> stretches = border.Stretches(leg, bounds);
+            IReadOnlyList<Stretch> stretches = border.Stretches(track, bounds, leastMm, ref runsAlong);
             if (border.Bit < 0)
             {
                 if (stretches.Any(s => s.Inside != border.BlocksOutside))
                 {
                     return null;
                 }
-
-                continue;
             }
-
-            if (stretches.Count == 0)
+            else if (stretches.Count > 0)
             {
-                continue;
+                known |= border.Flag;
+                first |= stretches[0].Inside ? border.Flag : 0;
+                last |= stretches[^1].Inside ? border.Flag : 0;
+                AddClimbs(border, stretches, climbs);
+                AddEndClimb(border, ends.Start, ends.Leg.Start, stretches[0].Inside, 0, climbs);
+                AddEndClimb(border, ends.End, ends.Leg.End, stretches[^1].Inside, 1, climbs);
             }
-
-            known |= border.Flag;
-            first |= stretches[0].Inside ? border.Flag : 0;
-            last |= stretches[^1].Inside ? border.Flag : 0;
-            AddClimbs(border, stretches, climbs);
-            AddEndClimb(border, start, leg.Start, stretches[0].Inside, 0, climbs);
-            AddEndClimb(border, end, leg.End, stretches[^1].Inside, 1, climbs);
         }
 
-        return new LegCost(known, first, last, Crossings(leg, climbs, start, end));
+        return new LegCost(known, first, last, Crossings(ends.Leg, climbs, ends.Start, ends.End));
+    }
+
+    /// <summary>The leg moved a hair to its left (or right), to see on which side of a border it runs.</summary>
+    private static Piece? Beside(Piece leg, double leftMm)
+    {
+        if (leg is Segment s)
+        {
+            Vector off = s.Direction.Left * leftMm;
+            return new Segment(s.Start + off, s.End + off);
+        }
+
+        var arc = (Arc)leg;
+        double radius = arc.RadiusMm - (Math.Sign(arc.SweepRad) * leftMm);
+        return radius > 0 ? new Arc(arc.Centre, radius, arc.StartRad, arc.SweepRad) : null;
     }
 
     /// <summary>What a wall adds right after a leg without crossings from a conductor to its foot.</summary>
@@ -138,6 +168,9 @@ internal sealed class LegJudge(IReadOnlyList<SurfaceBorder> borders, double link
 
     private double Saving(double gapMm, double wallMm, double climbMm) =>
         gapMm < linkMm ? Math.Max(0, gapMm + wallMm - AcrossRecess(gapMm, climbMm, linkMm)) : 0;
+
+    /// <summary>A leg as it is, with the conductors at its ends.</summary>
+    private readonly record struct LegEnds(Piece Leg, SurfaceConductor? Start, SurfaceConductor? End);
 
     private readonly record struct Climb(SurfaceBorder Border, double Share, bool Enters)
     {

@@ -38,7 +38,11 @@ internal sealed class SurfaceBorder
         Bit < 0 && side == (BlocksOutside ? Side.Outside : Side.Inside);
 
     /// <summary>The stretches of a leg by side, in order; a stretch along the border is left out.</summary>
-    internal IReadOnlyList<Stretch> Stretches(Piece leg, Bounds legBounds)
+    /// <param name="leg">The leg.</param>
+    /// <param name="legBounds">Its bounds.</param>
+    /// <param name="leastMm">A stretch no longer than this counts for nothing.</param>
+    /// <param name="runsAlong">Set when part of the leg runs along the border.</param>
+    internal IReadOnlyList<Stretch> Stretches(Piece leg, Bounds legBounds, double leastMm, ref bool runsAlong)
     {
         List<double> cuts = [0, 1];
         for (int i = 0; i < _pieces.Length; i++)
@@ -54,8 +58,7 @@ internal sealed class SurfaceBorder
         double length = leg.Length;
         for (int i = 1; i < cuts.Count; i++)
         {
-            // A stretch shorter than the border's own tolerance lies on it.
-            if ((cuts[i] - cuts[i - 1]) * length <= BorderCuts.OnBorderMm)
+            if ((cuts[i] - cuts[i - 1]) * length <= leastMm)
             {
                 continue;
             }
@@ -64,6 +67,10 @@ internal sealed class SurfaceBorder
             if (side != Side.Border)
             {
                 stretches.Add(new(cuts[i - 1], cuts[i], side == Side.Inside));
+            }
+            else if ((cuts[i] - cuts[i - 1]) * length > BorderCuts.AlongMm)
+            {
+                runsAlong = true;
             }
         }
 

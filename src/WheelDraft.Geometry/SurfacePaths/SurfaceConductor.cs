@@ -86,7 +86,7 @@ internal sealed class SurfaceConductor
 
     private void AddCutsWith(SurfaceBorder border, List<Point> corners)
     {
-        bool inside = false, outside = false;
+        bool inside = false, outside = false, runsAlong = false;
         List<double> cuts = [];
         foreach (Piece piece in Pieces)
         {
@@ -97,7 +97,7 @@ internal sealed class SurfaceConductor
             }
 
             corners.AddRange(cuts.Select(piece.PointAt));
-            foreach (Stretch s in border.Stretches(piece, piece.Bounds))
+            foreach (Stretch s in border.Stretches(piece, piece.Bounds, BorderCuts.OnBorderMm, ref runsAlong))
             {
                 inside |= s.Inside;
                 outside |= !s.Inside;

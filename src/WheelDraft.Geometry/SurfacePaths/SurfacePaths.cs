@@ -100,10 +100,19 @@ public sealed class SurfacePaths
                 break;
             }
 
-            if (plan > Tolerances.ShortestPieceMm && _graph.Judge.Of(new Segment(start, end), a, b) is { } cost
-                && (best is null || plan + cost.AddedMm < best.LengthMm))
+            if (plan <= Tolerances.ShortestPieceMm)
             {
-                best = new SurfacePath(plan + cost.AddedMm, [new SurfaceLeg(new Segment(start, end), plan + cost.AddedMm, cost.Crossed)]);
+                continue;
+            }
+
+            Segment leg = new(start, end);
+            foreach (LegCost cost in _graph.Judge.Of(leg, a, b))
+            {
+                double length = plan + cost.AddedMm;
+                if (best is null || length < best.LengthMm)
+                {
+                    best = new SurfacePath(length, [new SurfaceLeg(leg, length, cost.Crossed)]);
+                }
             }
         }
 

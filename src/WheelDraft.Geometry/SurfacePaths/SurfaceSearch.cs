@@ -66,17 +66,15 @@ internal sealed class SurfaceSearch
         SurfaceConductor from = _conductors[_source];
         foreach (PossibleLeg leg in _legsAt[~_source])
         {
-            if (leg.Cost(_judge, _conductors) is not { } cost)
-            {
-                continue;
-            }
-
             BendNode node = _bends.Nodes[leg.To];
-            Step step = new(leg.PlanMm + cost.AddedMm, leg.Piece, cost.Crossed, null);
-            foreach (ulong level in LevelsAfter(cost, node, from))
+            foreach (LegCost cost in leg.Costs(_judge, _conductors))
             {
-                Offer((leg.To, level), step);
-                OfferClimbs(leg, level, step, from);
+                Step step = new(leg.PlanMm + cost.AddedMm, leg.Piece, cost.Crossed, null);
+                foreach (ulong level in LevelsAfter(cost, node, from))
+                {
+                    Offer((leg.To, level), step);
+                    OfferClimbs(leg, level, step, from);
+                }
             }
         }
     }
@@ -140,12 +138,15 @@ internal sealed class SurfaceSearch
         {
             bool forward = leg.To == state.Node;
             int other = forward ? leg.From : leg.To;
-            if (other == ~_source || IsSettled(other, here.LengthMm + leg.PlanMm) || leg.Cost(_judge, _conductors) is not { } cost)
+            if (other == ~_source || IsSettled(other, here.LengthMm + leg.PlanMm))
             {
                 continue;
             }
 
-            Follow(state, leg, cost, other);
+            foreach (LegCost cost in leg.Costs(_judge, _conductors))
+            {
+                Follow(state, leg, cost, other);
+            }
         }
     }
 
