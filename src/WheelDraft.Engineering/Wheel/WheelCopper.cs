@@ -63,6 +63,6 @@ internal sealed class WheelCopper(Brief brief, RingShop shop, PackedWheel packed
             pieces.Add(new Segment(nextInner, nextOuter));
         }
 
-        return new Contour(pieces).Filleted(shop.Process.InsideRadiusMm, Corners.Reentrant).Placed(place);
+        return new Contour(pieces).Filleted(shop.Process.InsideRadiusMm, Corners.ReEntrant).Placed(place);
     }
 }
