@@ -13,7 +13,7 @@ internal sealed record Glyph(IReadOnlyList<Piece> Pieces, double Width, double A
     /// <remarks>
     /// The source begins with the width between the outermost middle lines, then come strokes with semicolons between:
     /// corner points "x,y" in turn, a "~r" after one rounds it with that radius; "z" at the end closes the stroke;
-    /// "o x,y r" is a whole circle, ". x,y" a dot.
+    /// "o x,y r" is a whole circle, "a x,y r from sweep" an arc in degrees, ". x,y" a dot, "&amp; c x,y s" the letter c moved and scaled.
     /// Tenths of the height, y up from the middle of the lowest stroke of a letter that stands on the line.
     /// </remarks>
     public static Glyph Parse(string source)
@@ -31,8 +31,30 @@ internal sealed record Glyph(IReadOnlyList<Piece> Pieces, double Width, double A
         return new Glyph(pieces, inked, inked + 2);
     }
 
+    /// <summary>This letter with an accent.</summary>
+    public Glyph With(Glyph accent, Vector at)
+    {
+        Placement raised = Placement.Translation(at);
+        Piece[] all = [.. Pieces, .. accent.Pieces.Select(p => p.Placed(raised))];
+        Bounds span = all.Select(p => p.Bounds).Aggregate((x, y) => x.With(y));
+
+        // An accent wider than its letter, as on i, makes room for itself.
+        double left = Math.Max(0, -span.MinX);
+        double width = Math.Max(Width, span.MaxX + left + 1);
+        Placement moved = Placement.Translation(new Vector(left, 0));
+        return new Glyph([.. all.Select(p => p.Placed(moved))], width, width + 2);
+    }
+
+    private static List<Piece> Borrowed(char letter, Point at, double scale)
+    {
+        Placement placement = Placement.Scaling(scale).Then(Placement.Translation(at - Point.Origin));
+        return [.. Alphabet.Letter(letter).Pieces.Select(p => p.Placed(placement))];
+    }
+
     private static List<Piece> Stroke(string[] words) => words[0] switch
     {
+        "a" => [new Arc(Corner(words[1]).At, Number(words[2]), Angles.RadFromDeg(Number(words[3])), Angles.RadFromDeg(Number(words[4])))],
+        "&" => Borrowed(words[1][0], Corner(words[2]).At, Number(words[3])),
         "o" => [new Arc(Corner(words[1]).At, Number(words[2]), 0, Angles.TurnRad)],
         "." => [Dot(Corner(words[1]).At)],
         _ => Rounded(words),

@@ -1,4 +1,3 @@
-using System.Collections.Concurrent;
 using System.Text;
 using WheelDraft.Geometry;
 
@@ -19,8 +18,6 @@ public static class Lettering
     // Heavier strokes for titles: half as wide again; more closes the eyes of a and e, less is hardly seen.
     private const double HeavyShare = 0.15;
     private const double RegularShare = 0.1;
-
-    private static readonly ConcurrentDictionary<int, Glyph> Glyphs = new();
 
     /// <summary>Width of the strokes, mm.</summary>
     public static double StrokeMm(double heightMm, TextWeight weight) =>
@@ -61,7 +58,7 @@ public static class Lettering
     }
 
     /// <summary>Whether the alphabet has a letter of its own for a character.</summary>
-    public static bool Has(Rune rune) => Alphabet.Source(rune.Value) is not null;
+    public static bool Has(Rune rune) => Alphabet.Has(rune.Value);
 
     private static Glyph GlyphOf(Rune rune, SortedSet<string> missing)
     {
@@ -70,7 +67,7 @@ public static class Lettering
             missing.Add(rune.ToString());
         }
 
-        return Glyphs.GetOrAdd(rune.Value, static code => Glyph.Parse(Alphabet.Source(code) ?? Alphabet.MissingBox));
+        return Alphabet.Letter(rune.Value);
     }
 }
 

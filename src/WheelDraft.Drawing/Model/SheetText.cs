@@ -68,11 +68,11 @@ public sealed record TextStyle(double HeightMm, TextWeight Weight = TextWeight.R
 /// <param name="Along">Where along the text that point lies.</param>
 /// <param name="Across">Where across the text that point lies.</param>
 /// <param name="TurnRad">Reading direction, radians anticlockwise from the right.</param>
-public readonly record struct TextPlace(Point Anchor, TextAlong Along = TextAlong.Start, TextAcross Across = TextAcross.Baseline, double TurnRad = 0);
+public readonly record struct TextSpot(Point Anchor, TextAlong Along = TextAlong.Start, TextAcross Across = TextAcross.Baseline, double TurnRad = 0);
 
 /// <summary>One line of text.</summary>
 /// <remarks>Writers draw either <see cref="Strokes"/> or live text: font size <see cref="TextStyle.FontSizeMm"/>, anchored by
-/// <see cref="TextPlace.Along"/> at <see cref="BaselineAnchor"/>. <see cref="Box"/> holds both.</remarks>
+/// <see cref="TextSpot.Along"/> at <see cref="BaselineAnchor"/>. <see cref="Box"/> holds both.</remarks>
 public sealed class SheetText : SheetItem
 {
     private readonly Lazy<LetteredText> _lettered;
@@ -80,7 +80,7 @@ public sealed class SheetText : SheetItem
 
     /// <summary>A line of text at a place.</summary>
     /// <exception cref="ArgumentException">The text is empty, blank or has line breaks.</exception>
-    public SheetText(string text, TextPlace place, TextStyle style)
+    public SheetText(string text, TextSpot place, TextStyle style)
     {
         ArgumentException.ThrowIfNullOrWhiteSpace(text);
         ArgumentNullException.ThrowIfNull(style);
@@ -100,7 +100,7 @@ public sealed class SheetText : SheetItem
     public string Text { get; }
 
     /// <summary>Anchor, alignment and direction.</summary>
-    public TextPlace Place { get; }
+    public TextSpot Place { get; }
 
     /// <summary>Size, weight and ink.</summary>
     public TextStyle Style { get; }

@@ -1,0 +1,95 @@
+using WheelDraft.Geometry;
+
+namespace WheelDraft.Drawing;
+
+/// <summary>What is taken on a sheet: every text's box, blocked areas, and lines that texts must not lie across.</summary>
+/// <remarks>Rectangles are compared at their true angles. One registry a sheet; every text put on it enters.</remarks>
+public sealed class TextRegistry
+{
+    /// <summary>Air that placed texts keep from each other and from lines, mm: about a stroke and a half of small letters.</summary>
+    public const double AirMm = 0.4;
+
+    private readonly List<(TextBox Box, Bounds Round)> _taken = [];
+    private readonly List<(Point From, Point To)> _lines = [];
+
+    /// <summary>An empty registry.</summary>
+    /// <param name="limits">Where texts may stand.</param>
+    public TextRegistry(Bounds limits) => Limits = limits;
+
+    /// <summary>Where texts may stand.</summary>
+    public Bounds Limits { get; }
+
+    /// <summary>Whether a text may stand there: inside the limits, clear of all boxes and lines by <see cref="AirMm"/>.</summary>
+    public bool IsFree(TextBox box) => box.IsInside(Limits) && !MeetsBoxes(box) && !MeetsLines(box);
+
+    /// <summary>Whether a straight line keeps clear of all boxes.</summary>
+    public bool IsFree(Point from, Point to)
+    {
+        Bounds round = Bounds.Of(from, to).Grown(AirMm);
+        return !_taken.Exists(t => t.Round.Overlaps(round) && t.Box.Grown(AirMm / 2).MeetsLine(from, to));
+    }
+
+    /// <summary>Takes a box: a text that stands there, or an area to keep free.</summary>
+    public void Take(TextBox box) => _taken.Add((box, box.Bounds));
+
+    /// <summary>Takes an upright area that texts placed later keep free.</summary>
+    public void Block(Bounds area) => Take(TextBox.Of(area));
+
+    /// <summary>Takes a straight line that texts placed later keep clear of.</summary>
+    public void TakeLine(Point from, Point to) => _lines.Add((from, to));
+
+    private bool MeetsBoxes(TextBox box)
+    {
+        TextBox aired = box.Grown(AirMm);
+        Bounds round = aired.Bounds;
+        return _taken.Exists(t => t.Round.Overlaps(round) && t.Box.Overlaps(aired));
+    }
+
+    private bool MeetsLines(TextBox box)
+    {
+        TextBox aired = box.Grown(AirMm / 2);
+        Bounds round = aired.Bounds;
+        return _lines.Exists(l => Bounds.Of(l.From, l.To).Overlaps(round) && aired.MeetsLine(l.From, l.To));
+    }
+}
+
+/// <summary>Looks at a finished sheet: which texts overlap, which leave the paper.</summary>
+public static class SheetAudit
+{
+    /// <summary>Pairs of texts whose boxes overlap, in drawing order.</summary>
+    public static IReadOnlyList<(SheetText First, SheetText Second)> OverlappingTexts(Sheet sheet)
+    {
+        ArgumentNullException.ThrowIfNull(sheet);
+        SheetText[] texts = [.. sheet.Texts];
+        Bounds[] rounds = [.. texts.Select(t => t.Bounds)];
+        List<(SheetText First, SheetText Second)> pairs = [];
+        for (int i = 0; i < texts.Length; i++)
+        {
+            for (int k = i + 1; k < texts.Length; k++)
+            {
+                if (rounds[i].Overlaps(rounds[k]) && texts[i].Box.Overlaps(texts[k].Box))
+                {
+                    pairs.Add((texts[i], texts[k]));
+                }
+            }
+        }
+
+        return pairs;
+    }
+
+    /// <summary>Texts that do not lie wholly on the paper, in drawing order.</summary>
+    public static IReadOnlyList<SheetText> TextsOffPaper(Sheet sheet)
+    {
+        ArgumentNullException.ThrowIfNull(sheet);
+        Bounds paper = new(0, 0, sheet.WidthMm, sheet.HeightMm);
+        return [.. sheet.Texts.Where(t => !t.Box.IsInside(paper))];
+    }
+
+    /// <summary>Items that do not lie wholly on the paper, in drawing order.</summary>
+    public static IReadOnlyList<SheetItem> ItemsOffPaper(Sheet sheet)
+    {
+        ArgumentNullException.ThrowIfNull(sheet);
+        Bounds paper = new(0, 0, sheet.WidthMm, sheet.HeightMm);
+        return [.. sheet.Items.Where(i => !paper.Contains(new(i.Bounds.MinX, i.Bounds.MinY)) || !paper.Contains(new(i.Bounds.MaxX, i.Bounds.MaxY)))];
+    }
+}

@@ -1,0 +1,97 @@
+namespace WheelDraft.Drawing;
+
+/// <summary>A text brought into a width: lines and the style that they are written in.</summary>
+/// <param name="Lines">At least one.</param>
+/// <param name="Style">The style, as asked for or smaller.</param>
+/// <param name="PitchMm">Between base lines, mm.</param>
+public sealed record FittedText(IReadOnlyList<string> Lines, TextStyle Style, double PitchMm)
+{
+    /// <summary>From the top of the first line's capitals to the last base line, mm.</summary>
+    public double HeightMm => Style.HeightMm + ((Lines.Count - 1) * PitchMm);
+}
+
+/// <summary>Measures texts, breaks them into lines and chooses smaller letters where they are too long.</summary>
+/// <remarks>Widths are the greater of strokes and live text. Nothing is ever cut off.</remarks>
+public static class TextFit
+{
+    /// <summary>The least height of letters that fitting goes down to, mm: legible on paper at reading distance.</summary>
+    public const double LeastHeightMm = 2.5;
+
+    // Heights of ISO 3098-0.
+    private static readonly double[] HeightsMm = [20, 14, 10, 7, 5, 3.5, LeastHeightMm];
+
+    /// <summary>The most that a line of text takes, mm; 0 for an empty one.</summary>
+    public static double WidthMm(string text, TextStyle style)
+    {
+        ArgumentNullException.ThrowIfNull(style);
+        return string.IsNullOrEmpty(text)
+            ? 0
+            : Math.Max(LiveWidths.WidthMm(text, style), Lettering.Layout(text, style.HeightMm, style.Weight).Box.MaxX);
+    }
+
+    /// <summary>The text in at most so many lines: in smaller letters if need be, in more lines if even the least are too long.</summary>
+    /// <param name="text">Words.</param>
+    /// <param name="widthMm">The width, mm.</param>
+    /// <param name="style">The style to begin with.</param>
+    /// <param name="mostLines">Lines wanted at most; more only at the least height.</param>
+    public static FittedText Into(string text, double widthMm, TextStyle style, int mostLines = 1)
+    {
+        ArgumentNullException.ThrowIfNull(style);
+        IReadOnlyList<string> lines = [];
+        TextStyle fitted = style;
+        foreach (double height in HeightsMm.Where(h => h < style.HeightMm).Prepend(style.HeightMm))
+        {
+            fitted = style with { HeightMm = height };
+            lines = Wrap(text, widthMm, fitted);
+            if (lines.Count <= mostLines)
+            {
+                break;
+            }
+        }
+
+        return new FittedText(lines, fitted, fitted.HeightMm * PitchFor(lines));
+    }
+
+    /// <summary>The text broken into lines at blanks; a word longer than the width is broken where it must.</summary>
+    public static IReadOnlyList<string> Wrap(string text, double widthMm, TextStyle style)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        List<string> lines = [];
+        string line = "";
+        foreach (string word in text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries).SelectMany(w => Broken(w, widthMm, style)))
+        {
+            string longer = line.Length == 0 ? word : line + " " + word;
+            if (line.Length > 0 && WidthMm(longer, style) > widthMm)
+            {
+                lines.Add(line);
+                longer = word;
+            }
+
+            line = longer;
+        }
+
+        return line.Length > 0 || lines.Count == 0 ? [.. lines, line] : lines;
+    }
+
+    private static double PitchFor(IReadOnlyList<string> lines) =>
+        lines.Any(l => l.Any(c => c >= 'À')) ? Lettering.LinePitch : Lettering.ClosePitch;
+
+    private static List<string> Broken(string word, double widthMm, TextStyle style)
+    {
+        List<string> parts = [];
+        string part = "";
+        foreach (System.Text.Rune rune in word.EnumerateRunes())
+        {
+            string longer = part + rune.ToString();
+            if (part.Length > 0 && WidthMm(longer, style) > widthMm)
+            {
+                parts.Add(part);
+                longer = rune.ToString();
+            }
+
+            part = longer;
+        }
+
+        return [.. parts, part];
+    }
+}

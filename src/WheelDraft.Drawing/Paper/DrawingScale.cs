@@ -1,0 +1,44 @@
+using System.Globalization;
+using WheelDraft.Geometry;
+
+namespace WheelDraft.Drawing;
+
+/// <summary>A scale of ISO 5455: paper to model.</summary>
+/// <param name="Paper">Millimetres on the paper.</param>
+/// <param name="Model">Millimetres of the model.</param>
+public readonly record struct DrawingScale(int Paper, int Model)
+{
+    /// <summary>Full size.</summary>
+    public static DrawingScale FullSize => new(1, 1);
+
+    /// <summary>The scales of ISO 5455:1979, the largest first.</summary>
+    public static IReadOnlyList<DrawingScale> Iso { get; } =
+    [
+        new(50, 1), new(20, 1), new(10, 1), new(5, 1), new(2, 1), new(1, 1),
+        new(1, 2), new(1, 5), new(1, 10), new(1, 20), new(1, 50), new(1, 100), new(1, 200), new(1, 500),
+        new(1, 1000), new(1, 2000), new(1, 5000), new(1, 10_000),
+    ];
+
+    /// <summary>Length on the paper by length of the model.</summary>
+    public double Factor => (double)Paper / Model;
+
+    /// <summary>The largest scale at which something fits an area.</summary>
+    /// <exception cref="ArgumentException">It fits at none, or the area has no size.</exception>
+    public static DrawingScale Fitting(Bounds model, Bounds area)
+    {
+        foreach (DrawingScale scale in Iso)
+        {
+            if (model.Width * scale.Factor <= area.Width && model.Height * scale.Factor <= area.Height)
+            {
+                return scale;
+            }
+        }
+
+        throw new ArgumentException(
+            string.Create(CultureInfo.InvariantCulture, $"{model.Width:0.###} by {model.Height:0.###} mm fit {area.Width:0.###} by {area.Height:0.###} mm of paper at no standard scale."),
+            nameof(area));
+    }
+
+    /// <summary>As it is written in the title block: 2:1.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Paper}:{Model}");
+}
