@@ -24,6 +24,11 @@ public sealed class Arc : Piece
         }
 
         const double roundingRad = 1e-12;
+        if (!double.IsFinite(centre.X) || !double.IsFinite(centre.Y))
+        {
+            throw new ArgumentOutOfRangeException(nameof(centre), centre, "An arc needs a finite centre.");
+        }
+
         if (sweepRad == 0 || !(Math.Abs(sweepRad) <= Angles.TurnRad + roundingRad) || !double.IsFinite(startRad))
         {
             throw new ArgumentOutOfRangeException(nameof(sweepRad), sweepRad, "An arc sweeps at most one turn, and not nothing.");
@@ -99,7 +104,21 @@ public sealed class Arc : Piece
         {
             // Green's theorem, exact: chord term of the end points plus the circular segment between chord and arc.
             double chord = (Start - Point.Origin).Cross(End - Point.Origin) / 2;
-            return chord + (RadiusMm * RadiusMm * (SweepRad - Math.Sin(SweepRad)) / 2);
+            return chord + SegmentAreaMm2;
+        }
+    }
+
+    /// <summary>Signed area between chord and arc, mm².</summary>
+    private double SegmentAreaMm2
+    {
+        get
+        {
+            // s − sin s loses its digits for a flat arc of large radius: below 0.1 rad the series is exact to 1e-16.
+            double square = SweepRad * SweepRad;
+            double excess = Math.Abs(SweepRad) > 0.1
+                ? SweepRad - Math.Sin(SweepRad)
+                : SweepRad * square / 6 * (1 - (square / 20 * (1 - (square / 42 * (1 - (square / 72))))));
+            return RadiusMm * RadiusMm * excess / 2;
         }
     }
 
@@ -112,10 +131,9 @@ public sealed class Arc : Piece
             double cross = (Start - Point.Origin).Cross(End - Point.Origin);
             Vector triangle = new Vector(Start.X + End.X, Start.Y + End.Y) * (cross / 6);
             double half = Math.Sin(SweepRad / 2);
-            double area = RadiusMm * RadiusMm * (SweepRad - Math.Sin(SweepRad)) / 2;
             double axial = 2 * RadiusMm * RadiusMm * RadiusMm * half * half * half / 3;
             Vector axis = Vector.Polar(1, StartRad + (SweepRad / 2));
-            return triangle + ((Centre - Point.Origin) * area) + (axis * axial);
+            return triangle + ((Centre - Point.Origin) * SegmentAreaMm2) + (axis * axial);
         }
     }
 
@@ -147,7 +165,7 @@ public sealed class Arc : Piece
     /// <summary>The arc about a centre between two points that lie on one circle round it.</summary>
     /// <param name="centre">Centre.</param>
     /// <param name="start">Start point.</param>
-    /// <param name="end">End point; the same as the start gives a whole circle.</param>
+    /// <param name="end">End point; the same as the start, within <see cref="Tolerances.ShortestPieceMm"/>, gives a whole circle.</param>
     /// <param name="turning">Which way round it runs.</param>
     /// <exception cref="ArgumentException">The two points are not equally far from the centre.</exception>
     public static Arc About(Point centre, Point start, Point end, Turning turning)
@@ -159,7 +177,7 @@ public sealed class Arc : Piece
         }
 
         double from = (start - centre).AngleRad;
-        double ahead = Angles.InTurn((end - centre).AngleRad - from);
+        double ahead = start.DistanceTo(end) < Tolerances.ShortestPieceMm ? 0 : Angles.InTurn((end - centre).AngleRad - from);
         double sweep = turning == Turning.Anticlockwise
             ? (ahead == 0 ? Angles.TurnRad : ahead)
             : (ahead == 0 ? -Angles.TurnRad : ahead - Angles.TurnRad);
@@ -175,6 +193,14 @@ public sealed class Arc : Piece
         Vector.Polar(1, StartRad + (share * SweepRad) + (SweepRad > 0 ? Math.PI / 2 : -Math.PI / 2));
 
     /// <inheritdoc/>
+    public override double ShareNearest(Point p)
+    {
+        double ahead = AheadRad(p - Centre);
+        double sweep = Math.Abs(SweepRad);
+        return ahead <= sweep ? ahead / sweep : p.DistanceTo(End) < p.DistanceTo(Start) ? 1 : 0;
+    }
+
+    /// <inheritdoc/>
     public override Piece Reversed() => new Arc(Centre, RadiusMm, EndRad, -SweepRad, End, Start);
 
     /// <inheritdoc/>
@@ -186,6 +212,30 @@ public sealed class Arc : Piece
             placement.Mirrors ? -SweepRad : SweepRad,
             placement.Of(Start),
             placement.Of(End));
+
+    /// <summary>How far along the way of travel a direction from the centre lies, in [0, 2π).</summary>
+    internal double AheadRad(Vector outward) =>
+        Angles.InTurn(SweepRad > 0 ? outward.AngleRad - StartRad : StartRad - outward.AngleRad);
+
+    /// <summary>Whether the arc, both ends included, has a point in that direction from its centre.</summary>
+    internal bool Faces(Vector outward) => AheadRad(outward) <= Math.Abs(SweepRad);
+
+    internal override Point NearestTo(Point p)
+    {
+        Vector outward = p - Centre;
+        double distance = outward.Length;
+        if (distance > 0 && Faces(outward))
+        {
+            return Centre + (outward * (RadiusMm / distance));
+        }
+
+        return p.DistanceTo(End) < p.DistanceTo(Start) ? End : Start;
+    }
+
+    internal override Piece Between(Point start, Point end) => new Arc(Centre, RadiusMm, StartRad, SweepRad, start, end);
+
+    private protected override Piece PartBetween(double from, double to) =>
+        new Arc(Centre, RadiusMm, StartRad + (from * SweepRad), (to - from) * SweepRad, PointAt(from), PointAt(to));
 }
 
 /// <summary>A way of turning, as seen on the drawing.</summary>

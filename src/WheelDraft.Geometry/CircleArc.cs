@@ -110,7 +110,7 @@ public readonly record struct CircleArc
     }
 
     /// <summary>The arc turned anticlockwise.</summary>
-    public CircleArc Turned(double byRad) => IsEmpty ? Empty : new(Angles.InTurn(StartRad + byRad), SweepRad);
+    public CircleArc Turned(double byRad) => IsEmpty ? Empty : Sweep(StartRad + byRad, SweepRad);
 
     /// <summary>The arc seen in a mirror that swaps left and right of the zero direction: angle a becomes −a.</summary>
     /// <remarks>The two ends change places, so the mirrored arc contains what was the end.</remarks>

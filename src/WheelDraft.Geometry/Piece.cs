@@ -41,6 +41,29 @@ public abstract class Piece
 
     /// <summary>The bulge of drawing formats: tan of a quarter of the angle turned; 0 for a straight piece.</summary>
     public abstract double Bulge { get; }
+
+    /// <summary>The part between two shares of the length, 0 ≤ <paramref name="from"/> &lt; <paramref name="to"/> ≤ 1.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The shares are out of order or range.</exception>
+    public Piece Part(double from, double to)
+    {
+        if (!(from >= 0) || !(to <= 1) || !(from < to))
+        {
+            throw new ArgumentOutOfRangeException(nameof(from), from, string.Create(CultureInfo.InvariantCulture, $"A part runs forward between shares 0 and 1; asked for {from} to {to}."));
+        }
+
+        return from == 0 && to == 1 ? this : PartBetween(from, to);
+    }
+
+    /// <summary>The share whose point lies nearest, in [0, 1].</summary>
+    public abstract double ShareNearest(Point p);
+
+    /// <summary>The point of the piece that lies nearest.</summary>
+    internal abstract Point NearestTo(Point p);
+
+    /// <summary>The same piece with ends moved by no more than <see cref="Tolerances.JoinMm"/>, so that neighbours join exactly.</summary>
+    internal abstract Piece Between(Point start, Point end);
+
+    private protected abstract Piece PartBetween(double from, double to);
 }
 
 /// <summary>A straight piece.</summary>
@@ -97,8 +120,21 @@ public sealed class Segment : Piece
     public override Vector TangentAt(double share) => Direction;
 
     /// <inheritdoc/>
+    public override double ShareNearest(Point p)
+    {
+        Vector along = End - Start;
+        return Math.Clamp((p - Start).Dot(along) / along.Dot(along), 0, 1);
+    }
+
+    /// <inheritdoc/>
     public override Piece Reversed() => new Segment(End, Start);
 
     /// <inheritdoc/>
     public override Piece Placed(Placement placement) => new Segment(placement.Of(Start), placement.Of(End));
+
+    internal override Point NearestTo(Point p) => PointAt(ShareNearest(p));
+
+    internal override Piece Between(Point start, Point end) => new Segment(start, end);
+
+    private protected override Piece PartBetween(double from, double to) => new Segment(PointAt(from), PointAt(to));
 }

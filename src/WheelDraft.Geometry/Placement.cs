@@ -1,8 +1,8 @@
 namespace WheelDraft.Geometry;
 
 /// <summary>A similarity of the plane: an optional mirror, a scale, a turn and a shift, in this order.</summary>
-/// <remarks>Lines stay lines and arcs stay arcs. <c>default</c> is not valid; start from <see cref="Identity"/>.</remarks>
-public readonly record struct Placement
+/// <remarks>Lines stay lines and arcs stay arcs. Start from <see cref="Identity"/> or one of the makers.</remarks>
+public sealed record Placement
 {
     private readonly double _cos;
     private readonly double _sin;

@@ -12,4 +12,9 @@ public static class Tolerances
     /// <summary>A piece shorter than this is no piece, mm.</summary>
     /// <remarks>Ten times below <see cref="JoinMm"/>, so that a dropped piece never opens a contour.</remarks>
     public const double ShortestPieceMm = 1e-8;
+
+    /// <summary>Two pieces that come this near touch, mm.</summary>
+    /// <remarks>A thousand times the rounding of a tangent point found by calculation (1e-12 mm), a hundred times below
+    /// <see cref="JoinMm"/>. Larger, and a real gap counts as contact; smaller, and a fillet misses the line it is tangent to.</remarks>
+    public const double TouchMm = 1e-9;
 }
