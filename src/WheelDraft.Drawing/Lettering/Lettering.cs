@@ -57,6 +57,23 @@ public static class Lettering
         return new LetteredText(Math.Max(0, end) * d, inked, pieces, [.. missing]);
     }
 
+    /// <summary>Width of a line of text as strokes, mm, without setting it out.</summary>
+    public static double WidthMm(string text, double heightMm, TextWeight weight = TextWeight.Regular)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        double at = 0;
+        double end = 0;
+        foreach (Rune rune in text.EnumerateRunes())
+        {
+            Glyph glyph = Alphabet.Letter(rune.Value);
+            end = at + glyph.Width;
+            at += glyph.Advance;
+        }
+
+        // Heavy strokes reach half their extra width beyond the regular ones.
+        return (end * heightMm / 10) + ((StrokeMm(heightMm, weight) - (heightMm * RegularShare)) / 2);
+    }
+
     /// <summary>Whether the alphabet has a letter of its own for a character.</summary>
     public static bool Has(Rune rune) => Alphabet.Has(rune.Value);
 

@@ -26,7 +26,7 @@ public static class TextFit
         ArgumentNullException.ThrowIfNull(style);
         return string.IsNullOrEmpty(text)
             ? 0
-            : Math.Max(LiveWidths.WidthMm(text, style), Lettering.Layout(text, style.HeightMm, style.Weight).Box.MaxX);
+            : Math.Max(LiveWidths.WidthMm(text, style), Lettering.WidthMm(text, style.HeightMm, style.Weight));
     }
 
     /// <summary>The text in at most so many lines: in smaller letters if need be, in more lines if even the least are too long.</summary>

@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using WheelDraft.Engineering;
 using WheelDraft.Formats.Dxf;
 using Xunit;
@@ -24,9 +23,9 @@ public sealed class DxfAuditTests : IDisposable
             else: print(round(e.dxf.radius, 6))
         """;
 
-    private readonly string _folder = Directory.CreateTempSubdirectory("wheeldraft-dxf-").FullName;
+    private readonly OutsideFolder _folder = new();
 
-    public void Dispose() => Directory.Delete(_folder, recursive: true);
+    public void Dispose() => _folder.Dispose();
 
     [Theory]
     [InlineData(DxfVersion.R2000, DrawingUnit.Millimetre, "0 0 4 AC1015", "LWPOLYLINE")]
@@ -34,8 +33,7 @@ public sealed class DxfAuditTests : IDisposable
     [InlineData(DxfVersion.R12, DrawingUnit.Millimetre, "0 0 0 AC1009", "POLYLINE")]
     public async Task Write_Sample_PassesTheAuditOfAnotherLibrary(DxfVersion version, DrawingUnit unit, string first, string polyline)
     {
-        string file = Path.Combine(_folder, "sample.dxf");
-        await File.WriteAllTextAsync(file, DxfWriter.Write(DxfWriterTests.Sample(unit), version), TestContext.Current.CancellationToken);
+        string file = await _folder.WriteAsync("sample.dxf", DxfWriter.Write(DxfWriterTests.Sample(unit), version));
         string[] lines = await RunAsync(file);
         string mm(double length) => Math.Round(unit == DrawingUnit.Inch ? length / 25.4 : length, 6).ToString("0.0#####", System.Globalization.CultureInfo.InvariantCulture);
         Assert.Equal(
@@ -51,23 +49,7 @@ public sealed class DxfAuditTests : IDisposable
     private static async Task<string[]> RunAsync(string file)
     {
         // The system's own Python has the Debian packages; another one on the path need not.
-        const string python = "/usr/bin/python3";
-        Assert.SkipUnless(File.Exists(python) && await ExitsWellAsync(python, "-c", "import ezdxf"), "python3-ezdxf is not installed");
-        using Process process = Start(python, "-c", Script, file);
-        string output = await process.StandardOutput.ReadToEndAsync(TestContext.Current.CancellationToken);
-        string error = await process.StandardError.ReadToEndAsync(TestContext.Current.CancellationToken);
-        await process.WaitForExitAsync(TestContext.Current.CancellationToken);
-        Assert.True(process.ExitCode == 0, error);
-        return output.Split('\n', StringSplitOptions.RemoveEmptyEntries);
+        OutsideProgram python = OutsideProgram.OrSkip("/usr/bin/python3", "-c", "import ezdxf");
+        return (await python.RunAsync("-c", Script, file)).Split('\n', StringSplitOptions.RemoveEmptyEntries);
     }
-
-    private static async Task<bool> ExitsWellAsync(string program, params string[] arguments)
-    {
-        using Process process = Start(program, arguments);
-        await process.WaitForExitAsync(TestContext.Current.CancellationToken);
-        return process.ExitCode == 0;
-    }
-
-    private static Process Start(string program, params string[] arguments) =>
-        Process.Start(new ProcessStartInfo(program, arguments) { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true })!;
 }

@@ -1,0 +1,93 @@
+using System.Buffers.Binary;
+using System.Globalization;
+using SkiaSharp;
+using WheelDraft.Drawing;
+
+namespace WheelDraft.Formats.Raster;
+
+/// <summary>How a sheet is written as PNG.</summary>
+public sealed record PngOptions
+{
+    /// <summary>Colours.</summary>
+    public Theme Theme { get; init; } = Theme.Light;
+
+    /// <summary>Pixels per inch, 10 to 2400.</summary>
+    public double Dpi { get; init; } = 150;
+}
+
+/// <summary>Writes a sheet as PNG: 24-bit colour, no alpha, with its resolution.</summary>
+public static class PngWriter
+{
+    /// <summary>The most pixels of one picture: an A0 sheet at 300 dpi has 139 million; more would take over a gigabyte.</summary>
+    private const long MostPixels = 200_000_000;
+
+    /// <summary>The bytes of the file.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The resolution is out of range, or the picture would be too large.</exception>
+    public static byte[] Write(Sheet sheet, PngOptions? options = null)
+    {
+        ArgumentNullException.ThrowIfNull(sheet);
+        PngOptions chosen = options ?? new();
+        if (!(chosen.Dpi is >= 10 and <= 2400))
+        {
+            throw new ArgumentOutOfRangeException(nameof(options), chosen.Dpi, "A PNG has 10 to 2400 dpi.");
+        }
+
+        double pixelsPerMm = chosen.Dpi / 25.4;
+        int width = Pixels(sheet.WidthMm * pixelsPerMm);
+        int height = Pixels(sheet.HeightMm * pixelsPerMm);
+        if ((long)width * height > MostPixels)
+        {
+            throw new ArgumentOutOfRangeException(
+                nameof(options),
+                string.Create(CultureInfo.InvariantCulture, $"{width} x {height} pixels are more than {MostPixels / 1_000_000} million: choose a lower resolution than {chosen.Dpi} dpi."));
+        }
+
+        SKImageInfo info = new(width, height, SKColorType.Rgb888x, SKAlphaType.Opaque);
+        using SKSurface surface = SKSurface.Create(info) ?? throw new InvalidOperationException("The picture could not be made in memory.");
+        surface.Canvas.Clear(new SKColor(chosen.Theme.Paper.Red, chosen.Theme.Paper.Green, chosen.Theme.Paper.Blue));
+        surface.Canvas.Scale((float)pixelsPerMm);
+        new SheetPainter(surface.Canvas, chosen.Theme).Paint(sheet);
+        using SKPixmap pixels = surface.PeekPixels();
+        using SKData data = pixels.Encode(SKPngEncoderOptions.Default) ?? throw new InvalidOperationException("The picture could not be encoded.");
+        return PngResolution.With(data.ToArray(), chosen.Dpi);
+    }
+
+    /// <summary>Rounded up, a hair of rounding aside, so that the edge of the sheet is in the picture.</summary>
+    private static int Pixels(double exact) => Math.Max(1, (int)Math.Ceiling(exact - 1e-6));
+}
+
+/// <summary>The resolution chunk of PNG (pHYs, PNG specification 11.3.4.3), which the encoder leaves out.</summary>
+internal static class PngResolution
+{
+    /// <summary>Signature (8 bytes) and header chunk (25 bytes): the resolution must come before the pixels, so right after these.</summary>
+    private const int AfterHeader = 33;
+
+    internal static byte[] With(byte[] png, double dpi)
+    {
+        uint perMetre = (uint)Math.Round(dpi / 0.0254);
+        byte[] chunk = new byte[21];
+        BinaryPrimitives.WriteUInt32BigEndian(chunk, 9);
+        "pHYs"u8.CopyTo(chunk.AsSpan(4));
+        BinaryPrimitives.WriteUInt32BigEndian(chunk.AsSpan(8), perMetre);
+        BinaryPrimitives.WriteUInt32BigEndian(chunk.AsSpan(12), perMetre);
+        chunk[16] = 1;
+        BinaryPrimitives.WriteUInt32BigEndian(chunk.AsSpan(17), Crc(chunk.AsSpan(4, 13)));
+        return [.. png.AsSpan(0, AfterHeader), .. chunk, .. png.AsSpan(AfterHeader)];
+    }
+
+    /// <summary>The check sum of PNG chunks (PNG specification, annex D).</summary>
+    private static uint Crc(ReadOnlySpan<byte> bytes)
+    {
+        uint crc = 0xFFFFFFFF;
+        foreach (byte b in bytes)
+        {
+            crc ^= b;
+            for (int bit = 0; bit < 8; bit++)
+            {
+                crc = (crc & 1) != 0 ? (crc >> 1) ^ 0xEDB88320 : crc >> 1;
+            }
+        }
+
+        return ~crc;
+    }
+}

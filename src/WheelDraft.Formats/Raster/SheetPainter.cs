@@ -1,0 +1,163 @@
+using SkiaSharp;
+using WheelDraft.Drawing;
+using WheelDraft.Geometry;
+
+namespace WheelDraft.Formats.Raster;
+
+// The folder "Raster": sheets painted on a canvas, and the PNG files made so; the folder "Pdf" paints its pages with the
+// same painter. Texts are drawn as stroke lettering always: no font of any machine is touched.
+
+/// <summary>Paints a sheet on a canvas whose unit is one millimetre, y downwards, origin in the sheet's upper left corner.</summary>
+internal sealed class SheetPainter
+{
+    private readonly SKCanvas _canvas;
+    private readonly Theme _theme;
+
+    internal SheetPainter(SKCanvas canvas, Theme theme)
+    {
+        _canvas = canvas;
+        _theme = theme;
+    }
+
+    /// <summary>The whole sheet with its ground.</summary>
+    internal void Paint(Sheet sheet)
+    {
+        using SKPaint ground = Filling(_theme.Paper);
+        _canvas.DrawRect(0, 0, (float)sheet.WidthMm, (float)sheet.HeightMm, ground);
+        PaintItems(sheet);
+    }
+
+    /// <summary>The items alone, without the ground.</summary>
+    internal void PaintItems(Sheet sheet)
+    {
+        foreach (SheetItem item in sheet.Items)
+        {
+            Paint(item, sheet.HeightMm);
+        }
+    }
+
+    private void Paint(SheetItem item, double heightMm)
+    {
+        switch (item)
+        {
+            case SheetArea area:
+                PaintArea(area, heightMm);
+                break;
+            case SheetLine line:
+                Stroke(line.Runs, heightMm, Pen(_theme.Of(line.Style.Ink), line.Style.WidthMm, line.Style.Ends));
+                break;
+            case SheetText text:
+                Stroke(StrokeRun.Of(text.Strokes), heightMm, Pen(_theme.Of(text.Style.Ink), text.Style.StrokeMm, LineEnds.Round));
+                break;
+            default:
+                throw new NotSupportedException($"No painting of {item.GetType().Name}.");
+        }
+    }
+
+    private void PaintArea(SheetArea area, double heightMm)
+    {
+        using (SKPaint filling = Filling(_theme.Of(area.Fill)))
+        using (SKPath shape = PaintedPath.Of(area.Shapes.SelectMany(s => s.Contours).Select(c => new StrokeRun(c.Pieces, true)), heightMm))
+        {
+            _canvas.DrawPath(shape, filling);
+        }
+
+        if (area.PatternLines.Count > 0)
+        {
+            StrokeRun[] lines = [.. area.PatternLines.Select(l => new StrokeRun([l], false))];
+            Stroke(lines, heightMm, Pen(_theme.OfPattern(area.Fill), area.Fill.Pattern.StrokeMm, LineEnds.Flat));
+        }
+
+        if (area.PatternDots.Count > 0)
+        {
+            double radius = area.Fill.Pattern.StrokeMm / 2;
+            using SKPaint filling = Filling(_theme.OfPattern(area.Fill));
+            using SKPath dots = PaintedPath.Of(area.PatternDots.Select(d => new StrokeRun(Contour.Circle(d, radius).Pieces, true)), heightMm);
+            _canvas.DrawPath(dots, filling);
+        }
+
+        if (area.Edge is LineStyle edge)
+        {
+            StrokeRun[] runs = [.. area.Shapes.SelectMany(s => s.Contours).SelectMany(c => new SheetLine(c, edge).Runs)];
+            Stroke(runs, heightMm, Pen(_theme.Of(edge.Ink), edge.WidthMm, edge.Ends));
+        }
+    }
+
+    private void Stroke(IReadOnlyList<StrokeRun> runs, double heightMm, SKPaint pen)
+    {
+        using (pen)
+        using (SKPath path = PaintedPath.Of(runs, heightMm))
+        {
+            _canvas.DrawPath(path, pen);
+        }
+    }
+
+    private static SKPaint Filling(Rgb colour) => new() { Style = SKPaintStyle.Fill, IsAntialias = true, Color = Colour(colour) };
+
+    private static SKPaint Pen(Rgb colour, double widthMm, LineEnds ends) => new()
+    {
+        Style = SKPaintStyle.Stroke,
+        IsAntialias = true,
+        Color = Colour(colour),
+        StrokeWidth = (float)widthMm,
+        StrokeJoin = SKStrokeJoin.Round,
+        StrokeCap = ends == LineEnds.Round ? SKStrokeCap.Round : SKStrokeCap.Butt,
+    };
+
+    private static SKColor Colour(Rgb colour) => new(colour.Red, colour.Green, colour.Blue);
+}
+
+/// <summary>Paths for painting: arcs as cubics of this project's own, at most an eighth of a turn each.</summary>
+/// <remarks>The canvas's own arcs would come out as over a hundred curves a circle in a PDF.</remarks>
+internal static class PaintedPath
+{
+    /// <summary>An eighth of a turn: the cubic then leaves the circle by 4.3e-6 of the radius, below a micrometre up to 230 mm.</summary>
+    private const double PartRad = Math.PI / 4;
+
+    internal static SKPath Of(IEnumerable<StrokeRun> runs, double heightMm)
+    {
+        using SKPathBuilder path = new() { FillType = SKPathFillType.EvenOdd };
+        foreach (StrokeRun run in runs)
+        {
+            path.MoveTo(At(run.Pieces[0].Start, heightMm));
+            foreach (Piece piece in run.Pieces)
+            {
+                if (piece is Arc arc)
+                {
+                    Along(path, arc, heightMm);
+                }
+                else
+                {
+                    path.LineTo(At(piece.End, heightMm));
+                }
+            }
+
+            if (run.IsClosed)
+            {
+                path.Close();
+            }
+        }
+
+        return path.Detach();
+    }
+
+    /// <summary>Cubics with handles of 4/3 tan(sweep/4) radii, the usual approximation that meets the circle midway too.</summary>
+    private static void Along(SKPathBuilder path, Arc arc, double heightMm)
+    {
+        const double roundingRad = 1e-9;
+        int parts = Math.Max(1, (int)Math.Ceiling((Math.Abs(arc.SweepRad) - roundingRad) / PartRad));
+        double sweep = arc.SweepRad / parts;
+        double handle = 4.0 / 3 * Math.Tan(sweep / 4) * arc.RadiusMm;
+        for (int i = 0; i < parts; i++)
+        {
+            double from = arc.StartRad + (i * sweep);
+            Point start = arc.PointAt(i / (double)parts);
+            Point end = i == parts - 1 ? arc.End : arc.PointAt((i + 1) / (double)parts);
+            Point first = start + (Vector.Polar(1, from).Left * handle);
+            Point second = end - (Vector.Polar(1, from + sweep).Left * handle);
+            path.CubicTo(At(first, heightMm), At(second, heightMm), At(end, heightMm));
+        }
+    }
+
+    private static SKPoint At(Point p, double heightMm) => new((float)p.X, (float)(heightMm - p.Y));
+}

@@ -1,0 +1,100 @@
+using System.Text;
+using WheelDraft.Drawing;
+
+namespace WheelDraft.Formats.Svg;
+
+// The folder "Svg": sheets as scalable pictures for people who publish them. Every arc is an arc command, every group has
+// an id and a title, every look is a class. Only what all renderers agree on is used: simple class selectors, no variables,
+// no text lengths, no dominant base lines.
+
+/// <summary>How a sheet is written as SVG.</summary>
+public sealed record SvgOptions
+{
+    /// <summary>Colours.</summary>
+    public Theme Theme { get; init; } = Theme.Light;
+
+    /// <summary>Whether texts are live or drawn as strokes.</summary>
+    public SvgText Text { get; init; } = SvgText.Live;
+
+    /// <summary>Width at which the picture is shown, mm; null for the true size of the sheet. The height follows.</summary>
+    public double? WidthMm { get; init; }
+
+    /// <summary>Put before every id, so that several pictures can stand in one page; may be empty.</summary>
+    public string IdPrefix { get; init; } = "";
+}
+
+/// <summary>What texts are in an SVG file.</summary>
+public enum SvgText
+{
+    /// <summary>Text that can be selected, searched and translated; drawn with a sans-serif font of the reader's machine.</summary>
+    Live,
+
+    /// <summary>The project's own stroke lettering: the same everywhere.</summary>
+    Strokes,
+}
+
+/// <summary>Writes a sheet as SVG 1.1.</summary>
+public static class SvgWriter
+{
+    /// <summary>The whole file as text, lines ending in a line feed.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The width asked for is not above 0 and finite.</exception>
+    public static string Write(Sheet sheet, SvgOptions? options = null)
+    {
+        ArgumentNullException.ThrowIfNull(sheet);
+        SvgOptions chosen = options ?? new();
+        if (chosen.WidthMm is double width && !(width > 0 && double.IsFinite(width)))
+        {
+            throw new ArgumentOutOfRangeException(nameof(options), width, "A picture has a width above 0 mm.");
+        }
+
+        SvgClasses classes = new(chosen.Theme);
+        string body = new SvgBody(sheet, chosen, classes).Write();
+        StringBuilder file = new();
+        Open(file, sheet, chosen);
+        file.Append("<style>\n").Append(classes.Rules()).Append("</style>\n");
+        return file.Append(body).Append("</svg>\n").ToString();
+    }
+
+    private static void Open(StringBuilder file, Sheet sheet, SvgOptions options)
+    {
+        string id = SvgMarkup.Escaped(options.IdPrefix + sheet.Words.Name);
+        double scale = (options.WidthMm ?? sheet.WidthMm) / sheet.WidthMm;
+        file.Append("<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\"")
+            .Append(" width=\"").Append(SvgMarkup.Number(sheet.WidthMm * scale)).Append("mm\"")
+            .Append(" height=\"").Append(SvgMarkup.Number(sheet.HeightMm * scale)).Append("mm\"")
+            .Append(" viewBox=\"0 0 ").Append(SvgMarkup.Number(sheet.WidthMm)).Append(' ').Append(SvgMarkup.Number(sheet.HeightMm)).Append('"')
+            .Append(" role=\"img\" aria-labelledby=\"").Append(id).Append("-title ").Append(id).Append("-desc\">\n");
+        file.Append("<title id=\"").Append(id).Append("-title\">").Append(SvgMarkup.Escaped(sheet.Words.Title)).Append("</title>\n");
+        file.Append("<desc id=\"").Append(id).Append("-desc\">").Append(SvgMarkup.Escaped(sheet.Words.Description)).Append("</desc>\n");
+    }
+}
+
+/// <summary>Numbers and characters of SVG.</summary>
+internal static class SvgMarkup
+{
+    /// <summary>Decimals of lengths in mm: a tenth of a micrometre.</summary>
+    internal const int Decimals = 4;
+
+    internal static string Number(double value) => FixedPoint.Short(value, Decimals);
+
+    /// <summary>A text as content or attribute; characters that XML forbids become the replacement character.</summary>
+    internal static string Escaped(string text)
+    {
+        StringBuilder escaped = new(text.Length);
+        foreach (Rune rune in text.EnumerateRunes())
+        {
+            _ = rune.Value switch
+            {
+                '&' => escaped.Append("&amp;"),
+                '<' => escaped.Append("&lt;"),
+                '>' => escaped.Append("&gt;"),
+                '"' => escaped.Append("&quot;"),
+                '\t' or '\n' => escaped.Append((char)rune.Value),
+                < 0x20 or 0xFFFE or 0xFFFF => escaped.Append('\uFFFD'),
+                _ => escaped.Append(rune.ToString()),
+            };
+        }
+
+        return escaped.ToString();
+    }
+}

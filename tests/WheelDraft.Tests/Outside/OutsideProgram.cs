@@ -1,0 +1,42 @@
+using System.Diagnostics;
+using System.Globalization;
+using Xunit;
+
+namespace WheelDraft.Tests;
+
+/// <summary>A program of another project that serves as an oracle; a test is skipped, visibly, where it is not installed.</summary>
+/// <remarks>The build script installs them all and fails when a test was skipped.</remarks>
+internal sealed class OutsideProgram
+{
+    private readonly string _path;
+
+    private OutsideProgram(string path) => _path = path;
+
+    /// <summary>The program, once it has answered a trial call.</summary>
+    /// <param name="path">Where Debian puts it.</param>
+    /// <param name="trial">Arguments with which it ends well.</param>
+    internal static OutsideProgram OrSkip(string path, params string[] trial)
+    {
+        Assert.SkipUnless(File.Exists(path), $"{path} is not installed");
+        using Process process = Start(path, trial);
+        process.StandardOutput.ReadToEnd();
+        process.WaitForExit();
+        Assert.SkipUnless(process.ExitCode == 0, $"{path} {string.Join(' ', trial)} does not work here");
+        return new(path);
+    }
+
+    /// <summary>What it prints; the test fails with its complaint when it does not end well.</summary>
+    internal async Task<string> RunAsync(params string[] arguments)
+    {
+        CancellationToken stop = TestContext.Current.CancellationToken;
+        using Process process = Start(_path, arguments);
+        Task<string> complaint = process.StandardError.ReadToEndAsync(stop);
+        string output = await process.StandardOutput.ReadToEndAsync(stop);
+        await process.WaitForExitAsync(stop);
+        Assert.True(process.ExitCode == 0, string.Create(CultureInfo.InvariantCulture, $"{_path} ended with {process.ExitCode}: ") + await complaint);
+        return output;
+    }
+
+    private static Process Start(string program, params string[] arguments) =>
+        Process.Start(new ProcessStartInfo(program, arguments) { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true })!;
+}
