@@ -17,6 +17,9 @@ public sealed record Design
     /// <summary>The wheel.</summary>
     public required WheelLayout Wheel { get; init; }
 
+    /// <summary>The wheel's copper as it is cut.</summary>
+    public required CutCopper CutWheel { get; init; }
+
     /// <summary>Where the wheel may come to rest.</summary>
     public required IReadOnlyList<ParkedInterval> Parked { get; init; }
 
@@ -56,6 +59,7 @@ public sealed record Design
             Motion = motion,
             Programme = programme,
             Wheel = wheel,
+            CutWheel = CutCopper.Of(wheel.Copper, brief.Process, "the wheel", brief.PlaceOf("process")),
             Parked = parked,
             OpenContacts = open,
             Solids = WheelSolids.Of(brief, wheel),
