@@ -6,5 +6,7 @@ internal static class CommandList
     /// <summary>The commands, made anew.</summary>
     public static IReadOnlyList<ICommand> All() =>
     [
+        new NewCommand(),
+        new SchemaCommand(),
     ];
 }
