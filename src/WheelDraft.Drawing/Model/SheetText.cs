@@ -145,9 +145,9 @@ public sealed class SheetText : SheetItem
     {
         Bounds live = LiveWidths.Box(Text, Style);
         Bounds strokes = lettered.Box;
-        double liveStart = StartOf(live.Width);
+        double liveStart = StartOf(live.MinX + live.MaxX);
         double strokeStart = StartOf(lettered.WidthMm);
-        Bounds both = new Bounds(liveStart, live.MinY, liveStart + live.Width, live.MaxY)
+        Bounds both = new Bounds(liveStart + live.MinX, live.MinY, liveStart + live.MaxX, live.MaxY)
             .With(new Bounds(strokeStart + strokes.MinX, strokes.MinY, strokeStart + strokes.MaxX, strokes.MaxY));
         return new TextBox(Frame.Of(both.Centre), both.Width, both.Height, Place.TurnRad);
     }

@@ -18,8 +18,8 @@ public static class SheetFrame
     // The strip of fields lies round the frame.
     private const double StripMm = 5;
 
-    // The standard's marks reach 10 mm into the drawing; 5 mm are found as easily and leave the drawing its room.
-    private const double CentringInsideMm = 5;
+    // The standard's marks reach 10 mm into the drawing; 3 mm are found as easily and leave the drawing its room.
+    private const double CentringInsideMm = 3;
     private const string Letters = "ABCDEFGHJKLMNPQRSTUVWXYZ";
 
     private static readonly LineStyle Frame = LineStyle.Wide(LineKind.ContinuousWide, Ink.Frame, FrameLineMm);

@@ -76,7 +76,7 @@ public sealed record TitleBlock
         fields.Titles(new Bounds(all.MinX, all.MinY, all.MinX + 116, all.MinY + 18), Title, Subtitle);
         if (Projection is Projection projection)
         {
-            ProjectionSymbol.Draw(pen, new Point(all.MinX + 144, all.MinY + 30.4), projection);
+            ProjectionSymbol.Draw(pen, new Point(all.MinX + 144.6, all.MinY + 29.9), projection);
         }
 
         return all;
@@ -87,7 +87,8 @@ public sealed record TitleBlock
     {
         private static readonly TextStyle Heading = new(1.8, TextWeight.Regular, Ink.Quiet);
         private static readonly LineStyle Rule = LineStyle.Wide(LineKind.ContinuousNarrow, Ink.Frame, 0.25);
-        private const double PadMm = 1.2;
+        private const double HeadingPadMm = 1.2;
+        private const double PadMm = 1.6;
 
         public void Row(double fromMm, double heightMm, IReadOnlyList<(double WidthMm, string Heading, string Value, TextStyle Style)> cells)
         {
@@ -105,8 +106,8 @@ public sealed record TitleBlock
                     pen.Line(new Point(x, bottom), new Point(x, bottom + heightMm), Rule);
                 }
 
-                pen.Text(heading, new(new(x + PadMm, bottom + heightMm - PadMm), TextAlong.Start, TextAcross.Top), Heading);
-                Value(new Bounds(x + PadMm, bottom, x + width - PadMm, bottom + heightMm - PadMm - Heading.HeightMm - 0.9), value, style);
+                pen.Text(heading, new(new(x + PadMm, bottom + heightMm - HeadingPadMm), TextAlong.Start, TextAcross.Top), Heading);
+                Value(new Bounds(x + PadMm, bottom, x + width - PadMm, bottom + heightMm - HeadingPadMm - Heading.HeightMm - 0.9), value, style);
                 x += width;
             }
         }
@@ -114,9 +115,9 @@ public sealed record TitleBlock
         public void Titles(Bounds cell, string title, string subtitle)
         {
             FittedText first = TextFit.Into(title, cell.Width - (2 * PadMm), TextStyle.Title);
-            Lines(first, new Point(cell.MinX + PadMm, cell.MaxY - 4.6));
+            Lines(first, new Point(cell.MinX + PadMm, cell.MaxY - 4.8));
             FittedText second = TextFit.Into(subtitle, cell.Width - (2 * PadMm), TextStyle.Label);
-            Lines(second, new Point(cell.MinX + PadMm, cell.MinY + 1.6 + second.HeightMm));
+            Lines(second, new Point(cell.MinX + PadMm, cell.MinY + 2.2 + second.HeightMm));
         }
 
         private void Value(Bounds room, string value, TextStyle style)
@@ -146,8 +147,8 @@ internal static class ProjectionSymbol
     /// <summary>Draws it about a middle, about 15 by 5 mm.</summary>
     public static void Draw(GroupPen pen, Point middle, Projection projection)
     {
-        const double largeMm = 2.5;
-        const double smallMm = 1.25;
+        const double largeMm = 2;
+        const double smallMm = 1;
         const double apartMm = 4.25;
         double side = projection == Projection.FirstAngle ? 1 : -1;
 
@@ -158,7 +159,7 @@ internal static class ProjectionSymbol
         pen.Line(cut, LineStyle.Thin).Line(Contour.Circle(rings, largeMm), LineStyle.Thin).Line(Contour.Circle(rings, smallMm), LineStyle.Thin);
         LineStyle axis = LineStyle.Wide(LineKind.ChainNarrow, Ink.Centre, 0.13);
         pen.Line(cone - new Vector(3.3, 0), cone + new Vector(3.3, 0), axis);
-        pen.Line(rings - new Vector(3.3, 0), rings + new Vector(3.3, 0), axis);
-        pen.Line(rings - new Vector(0, 3.1), rings + new Vector(0, 3.1), axis);
+        pen.Line(rings - new Vector(2.6, 0), rings + new Vector(2.6, 0), axis);
+        pen.Line(rings - new Vector(0, 2.6), rings + new Vector(0, 2.6), axis);
     }
 }
