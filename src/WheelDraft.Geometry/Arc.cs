@@ -176,6 +176,12 @@ public sealed class Arc : Piece
             throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"Start and end lie {radius} and {end.DistanceTo(centre)} mm from the centre."), nameof(end));
         }
 
+        return About(centre, radius, start, end, turning);
+    }
+
+    /// <summary>The same with a radius that is known better than the two points tell.</summary>
+    internal static Arc About(Point centre, double radius, Point start, Point end, Turning turning)
+    {
         double from = (start - centre).AngleRad;
         double ahead = start.DistanceTo(end) < Tolerances.ShortestPieceMm ? 0 : Angles.InTurn((end - centre).AngleRad - from);
         double sweep = turning == Turning.Anticlockwise

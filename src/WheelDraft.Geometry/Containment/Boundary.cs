@@ -1,0 +1,91 @@
+namespace WheelDraft.Geometry;
+
+/// <summary>Closed contours prepared for many searches: their pieces in a tree of bounds.</summary>
+/// <remarks>Long arcs are cut into eighths of a turn, each still an exact arc, so that their bounds are small.</remarks>
+internal sealed class Boundary
+{
+    // An eighth of a turn: its bounds are 0.29 r wide and high at most beside 0.71 r; finer cuts only make more items.
+    private const double LongestRad = Math.PI / 4;
+
+    private readonly List<Edge> _edges = [];
+    private readonly BoundsTree _tree;
+
+    internal Boundary(IEnumerable<Contour> contours)
+    {
+        int number = 0;
+        foreach (Contour contour in contours)
+        {
+            Add(contour, number++);
+        }
+
+        _tree = new([.. _edges.Select(e => e.Part.Bounds)]);
+    }
+
+    internal IReadOnlyList<Edge> Edges => _edges;
+
+    internal BoundsTree Tree => _tree;
+
+    /// <summary>How often the contours go round a point, all together.</summary>
+    internal int Winding(Point p)
+    {
+        int winding = 0;
+        Bounds ray = new(p.X - Tolerances.JoinMm, p.Y - Tolerances.JoinMm, double.PositiveInfinity, p.Y + Tolerances.JoinMm);
+        _tree.Overlapping(ray, i => winding += Geometry.Winding.Of(_edges[i].Part, _edges[i].Start, _edges[i].End, p));
+        return winding;
+    }
+
+    /// <summary>The nearest point of the contours (not of what they enclose).</summary>
+    internal Nearest Nearest(Point p)
+    {
+        Nearest best = new(double.PositiveInfinity, p, p);
+        _tree.Nearest(Bounds.Of(p), best.DistanceMm, i =>
+        {
+            Point on = _edges[i].Part.NearestTo(p);
+            double distance = p.DistanceTo(on);
+            best = distance < best.DistanceMm ? new(distance, p, on) : best;
+            return distance;
+        });
+        return best;
+    }
+
+    /// <summary>The nearest points of two sets of contours (not of what they enclose).</summary>
+    internal Nearest Nearest(Boundary other)
+    {
+        Nearest best = new(double.PositiveInfinity, default, default);
+        _tree.NearestPair(other._tree, best.DistanceMm, (i, j) =>
+        {
+            Nearest found = Distances.Between(_edges[i].Part, other._edges[j].Part);
+            best = found.DistanceMm < best.DistanceMm ? found : best;
+            return found.DistanceMm;
+        });
+        return best;
+    }
+
+    private void Add(Contour contour, int number)
+    {
+        int begin = _edges.Count;
+        for (int i = 0; i < contour.Pieces.Count; i++)
+        {
+            Piece piece = contour.Pieces[i];
+            int cuts = piece is Arc arc ? Math.Max(1, (int)Math.Ceiling((Math.Abs(arc.SweepRad) / LongestRad) - 1e-9)) : 1;
+            for (int cut = 0; cut < cuts; cut++)
+            {
+                Piece part = piece.Part((double)cut / cuts, (cut + 1.0) / cuts);
+                _edges.Add(new(part, number, i, part.Start, part.End));
+            }
+        }
+
+        for (int i = begin; i < _edges.Count; i++)
+        {
+            _edges[i] = _edges[i] with { End = _edges[i + 1 < _edges.Count ? i + 1 : begin].Start };
+        }
+    }
+
+    /// <summary>A piece of a contour or an eighth of a turn of it.</summary>
+    /// <param name="Part">The exact part.</param>
+    /// <param name="Contour">Number of the contour.</param>
+    /// <param name="Piece">Number of the piece in it.</param>
+    /// <param name="Start">Where it starts.</param>
+    /// <param name="End">Where the next one starts.</param>
+    internal readonly record struct Edge(Piece Part, int Contour, int Piece, Point Start, Point End);
+}
