@@ -25,9 +25,9 @@ internal readonly record struct CarriedBy(SpaceVector Turn, SpaceVector Offset)
 
     internal StripFrame Carry(StripFrame free)
     {
-        SpaceVector along = (free.Along + Turn.Cross(free.Along)).Unit;
+        SpaceVector along = (free.Along + Turn.Cross(free.Along)).Unit();
         SpaceVector up = free.Up + Turn.Cross(free.Up);
-        return new(free.Origin + Shift(free.Origin), along, (up - (along * up.Dot(along))).Unit);
+        return new(free.Origin + Shift(free.Origin), along, (up - (along * up.Dot(along))).Unit());
     }
 }
 

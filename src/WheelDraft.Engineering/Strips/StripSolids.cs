@@ -66,32 +66,34 @@ internal sealed class StripSolids
 
     private List<WorkingStation> StationsOf(int piece) => [.. _strip.Working.Where(s => s.Piece == piece)];
 
-    private void AddPiece(int index)
+    private void AddPiece(int index) => AddRuns(Refined(StationsOf(index)), index, isNose: false);
+
+    // Gathers stations into runs within which the height varies little, one prism each.
+    private void AddRuns(List<WorkingStation> line, int index, bool isNose)
     {
-        List<WorkingStation> line = Refined(StationsOf(index));
         if (line.Count < 2)
         {
             return;
         }
 
+        bool steep = IsSteep(line);
         List<WorkingStation> run = [line[0]];
         Spread spread = Spread.Of(line[0]);
-        bool steep = IsSteep(line);
-        for (int i = 1; i < line.Count; i++)
+        foreach (WorkingStation next in line.Skip(1))
         {
-            Spread wider = spread.With(Spread.Of(line[i]));
+            Spread wider = spread.With(Spread.Of(next));
             if (run.Count > 1 && (wider.Over(steep) > VariesMm || CrossesClamp(run[^1].AtMm, run[0].AtMm)))
             {
-                Add(run, index, isNose: false);
+                Add(run, index, isNose);
                 run = [run[^1]];
-                wider = Spread.Of(run[0]).With(Spread.Of(line[i]));
+                wider = Spread.Of(run[0]).With(Spread.Of(next));
             }
 
-            run.Add(line[i]);
+            run.Add(next);
             spread = wider;
         }
 
-        Add(run, index, isNose: false);
+        Add(run, index, isNose);
     }
 
     // A run stops where the clamp ends, so that what is held and what moves carry their own tolerances.
@@ -124,25 +126,7 @@ internal sealed class StripSolids
     {
         StripFrame frame = at.Frame with { Origin = at.Frame.Origin + (at.Frame.Along * byMm) };
         List<WorkingStation> leg = byMm > 0 ? [at, at with { Frame = frame }] : [at with { Frame = frame }, at];
-        List<WorkingStation> line = Refined(leg);
-        bool steep = IsSteep(line);
-        List<WorkingStation> run = [line[0]];
-        Spread spread = Spread.Of(line[0]);
-        for (int i = 1; i < line.Count; i++)
-        {
-            Spread wider = spread.With(Spread.Of(line[i]));
-            if (run.Count > 1 && wider.Over(steep) > VariesMm)
-            {
-                Add(run, index, isNose);
-                run = [run[^1]];
-                wider = Spread.Of(run[0]).With(Spread.Of(line[i]));
-            }
-
-            run.Add(line[i]);
-            spread = wider;
-        }
-
-        Add(run, index, isNose);
+        AddRuns(Refined(leg), index, isNose);
     }
 
     // Stations close enough that the height (plan place of a steep leg) changes by one step at most: cubic between the given ones.
@@ -178,12 +162,12 @@ internal sealed class StripSolids
             + (chord * (u * u * (3 - (2 * u))))
             + (a.Frame.Along * (length * u * v * v))
             - (b.Frame.Along * (length * u * u * v));
-        SpaceVector along = ((a.Frame.Along * v) + (b.Frame.Along * u)).Unit;
+        SpaceVector along = ((a.Frame.Along * v) + (b.Frame.Along * u)).Unit();
         SpaceVector up = (a.Frame.Up * v) + (b.Frame.Up * u);
         return new WorkingStation(
             a.Piece,
             a.AtMm + ((b.AtMm - a.AtMm) * u),
-            new(origin, along, (up - (along * up.Dot(along))).Unit),
+            new(origin, along, (up - (along * up.Dot(along))).Unit()),
             a.WidthMm + ((b.WidthMm - a.WidthMm) * u),
             a.LiftMm + ((b.LiftMm - a.LiftMm) * u));
     }
@@ -211,7 +195,7 @@ internal sealed class StripSolids
         }
 
         bool held = run[^1].AtMm <= _strip.Form.Clamp.ToMm + 1e-9 && _strip.Form.Pieces[index].Kind != FormedKind.Fold;
-        bool seated = held && Math.Abs(low - _strip.Form.SeatLevelMm) < 1e-6;
+        bool seated = Math.Abs(low - _strip.Form.SeatLevelMm) < VariesMm;
         _solids.Add(_pattern with
         {
             FromZMm = low,
