@@ -1,4 +1,5 @@
 using WheelDraft.Engineering;
+using WheelDraft.Geometry;
 using Xunit;
 
 namespace WheelDraft.Tests;
@@ -172,8 +173,8 @@ public sealed class HandSolvedCircuitTests
     private static void Expect(CircuitBuilder circuit, double atDeg, int inputs, double[] volts)
     {
         CircuitAnalysis analysis = circuit.Analyse();
-        double at = Geometry.Angles.RadFromDeg(atDeg);
-        int interval = analysis.Intervals.ToList().FindIndex(i => Geometry.CircleArc.Sweep(i.FromRad, i.LengthRad).Contains(at));
+        double at = Angles.RadFromDeg(atDeg);
+        int interval = analysis.Intervals.ToList().FindIndex(i => CircleArc.Sweep(i.FromRad, i.LengthRad).Contains(at));
         AssertVolts(volts, analysis.State(interval, inputs).VoltsV);
         foreach (CircuitState state in analysis.States)
         {
