@@ -12,7 +12,7 @@ internal sealed class OpenContactGaps(Brief brief, Motion motion, WheelLayout wh
     /// <param name="requirement">What is asked of its open contact; null for nothing.</param>
     /// <param name="workingV">Working voltage across it.</param>
     /// <param name="parked">Where the wheel may park: programme angles; an arc without sweep is one position.</param>
-    public OpenContact? Of(int index, PairRequirement? requirement, double workingV, IReadOnlyList<ParkedInterval> parked)
+    public OpenContact? Of(int index, PairRequirement? requirement, double workingV, IReadOnlyList<ParkedPosition> parked)
     {
         RingLayout ring = wheel.Rings[index];
         if (ring.IsWhole)
@@ -68,21 +68,22 @@ internal sealed class OpenContactGaps(Brief brief, Motion motion, WheelLayout wh
         }
 
         List<EdgeGap> travel = [.. Travel(ring).Select(r => new EdgeGap(motion, ring, r, ring.Periods[index].Break, ring.Periods[next].Make))];
-        (double greatest, double at) = (double.PositiveInfinity, from);
+        (double alongMost, double at) = (double.PositiveInfinity, from);
         foreach (EdgeGap gap in travel)
         {
             double top = gap.Top(from, to);
-            double most = Math.Min(gap.Least(top), sidewaysMm);
-            if (most < greatest)
+            if (gap.Least(top) < alongMost)
             {
-                (greatest, at) = (most, top);
+                (alongMost, at) = (gap.Least(top), top);
             }
         }
+
+        double greatest = Math.Min(alongMost, sidewaysMm);
 
         double? reached = requiredMm is double required && greatest >= required
             ? travel.Max(gap => gap.Reaches(required, from, gap.Top(from, to))) - from
             : null;
-        return new(from, to, greatest, WorstAlong(ring, greatest, sidewaysMm), at, reached);
+        return new(from, to, greatest, Worst(ring, alongMost, sidewaysMm), at, reached);
     }
 
     /// <summary>The ring radius at both ends of travel and in the middle: the contact path there bounds the rest.</summary>
@@ -90,17 +91,17 @@ internal sealed class OpenContactGaps(Brief brief, Motion motion, WheelLayout wh
         ? [ring.RadiusMm]
         : [ring.RadiusMm - (ring.TravelMm / 2), ring.RadiusMm, ring.RadiusMm + (ring.TravelMm / 2)];
 
-    private double WorstAlong(RingLayout ring, double gapMm, double sidewaysMm)
+    /// <summary>The lesser of the gaps along the motion and sideways, each less its own tolerances; wear lengthens the patch along the motion.</summary>
+    private double Worst(RingLayout ring, double alongMm, double sidewaysMm)
     {
         double worn = ring.Patch.WornHalfLengthMm - ring.Patch.HalfLengthMm;
-        double along = gapMm - _offCentre - _cutter - worn;
-        return Math.Max(0, gapMm < sidewaysMm ? along : Math.Min(along, sidewaysMm - _offCentre - _cutter - ring.SidePlayMm));
+        return Math.Max(0, Math.Min(alongMm - _offCentre - _cutter - worn, sidewaysMm - _offCentre - _cutter - ring.SidePlayMm));
     }
 
-    private ParkedGap? Parked(RingLayout ring, List<OpenPeriod> periods, IReadOnlyList<ParkedInterval> parked, double sidewaysMm)
+    private ParkedGap? Parked(RingLayout ring, List<OpenPeriod> periods, IReadOnlyList<ParkedPosition> parked, double sidewaysMm)
     {
         ParkedGap? worst = null;
-        foreach (ParkedInterval interval in parked)
+        foreach (ParkedPosition interval in parked)
         {
             ParkedGap? gap = Parked(ring, periods, interval, sidewaysMm);
             worst = worst is null || (gap is not null && gap.WorstMm < worst.WorstMm) ? gap ?? worst : worst;
@@ -109,9 +110,9 @@ internal sealed class OpenContactGaps(Brief brief, Motion motion, WheelLayout wh
         return worst;
     }
 
-    private ParkedGap? Parked(RingLayout ring, List<OpenPeriod> periods, ParkedInterval interval, double sidewaysMm)
+    private ParkedGap? Parked(RingLayout ring, List<OpenPeriod> periods, ParkedPosition interval, double sidewaysMm)
     {
-        double sweep = interval.SweepRad;
+        double sweep = interval.ToRad - interval.FromRad;
         for (int i = 0; i < periods.Count; i++)
         {
             double ahead = Angles.InTurn(interval.FromRad - periods[i].BreakRad);
@@ -127,15 +128,14 @@ internal sealed class OpenContactGaps(Brief brief, Motion motion, WheelLayout wh
                     EdgeGap gap = new(motion, ring, radius, ring.Periods[i].Break, ring.Periods[next].Make);
                     foreach (double there in new[] { from, from + sweep })
                     {
-                        double mm = Math.Min(gap.Least(there), sidewaysMm);
-                        if (mm < least)
+                        if (gap.Least(there) < least)
                         {
-                            (least, at) = (mm, there);
+                            (least, at) = (gap.Least(there), there);
                         }
                     }
                 }
 
-                return new(interval.FromRad, interval.FromRad + sweep, least, WorstAlong(ring, least, sidewaysMm), at);
+                return new(interval.FromRad, interval.FromRad + sweep, Math.Min(least, sidewaysMm), Worst(ring, least, sidewaysMm), at);
             }
 
             bool makesWithin = begins && ahead + sweep > open;
@@ -149,11 +149,6 @@ internal sealed class OpenContactGaps(Brief brief, Motion motion, WheelLayout wh
         return null; // closed all the time while parked
     }
 }
-
-/// <summary>Where a wheel may come to rest.</summary>
-/// <param name="FromRad">Programme angle.</param>
-/// <param name="SweepRad">How much further it may run, at least 0.</param>
-public readonly record struct ParkedInterval(double FromRad, double SweepRad);
 
 /// <summary>The gap along the motion between a patch and the two edges of the window that it is in.</summary>
 internal sealed class EdgeGap

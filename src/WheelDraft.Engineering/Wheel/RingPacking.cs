@@ -37,7 +37,7 @@ internal sealed class RingPacking(RingShop shop, WheelBrief wheel, HubBand hub, 
         double outer = asked / 2;
         if (smallest.OuterRadiusMm > outer + RadiusResolutionMm)
         {
-            string binds = string.Join("; ", smallest.All.Select(r => $"'{r.Ring.Name}' on a radius of {Wording.Mm(r.Trial.RadiusMm)}: {r.Why}"));
+            string binds = string.Join("; ", smallest.All.Select((r, i) => $"{(i == 0 ? "the feed" : $"'{r.Ring.Name}'")} on a radius of {Wording.Mm(r.Trial.RadiusMm)}: {r.Why}"));
             throw new DesignRefusedException(
                 "wheel.diameter",
                 $"An outer diameter of {Wording.Mm(asked)} is {Wording.Mm(2 * (smallest.OuterRadiusMm - outer))} too small: the smallest wheel that meets every rule has {Wording.Mm(2 * smallest.OuterRadiusMm)}. What holds the rings: {binds}.",
@@ -95,7 +95,7 @@ internal sealed class RingPacking(RingShop shop, WheelBrief wheel, HubBand hub, 
                 placed[ring] = packed;
                 packedFeed ??= packed;
                 bound = packed.Trial.BandToMm;
-                behind = $"'{ring.Name}'";
+                behind = ReferenceEquals(ring, feed) ? "the feed" : $"'{ring.Name}'";
             }
         }
 
