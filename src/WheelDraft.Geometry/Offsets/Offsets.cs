@@ -63,12 +63,16 @@ public static class Offsets
 
     private static bool IsIn(Contour hole, Contour outer)
     {
+        // A hole may touch the contour in a point, and then that point tells nothing.
         foreach (Piece piece in hole.Pieces)
         {
-            Whereabouts found = outer.Locate(piece.PointAt(0.5));
-            if (found != Whereabouts.OnEdge)
+            foreach (double share in (ReadOnlySpan<double>)[0.5, 0.2])
             {
-                return found == Whereabouts.Inside;
+                Whereabouts found = outer.Locate(piece.PointAt(share), Tolerances.JoinMm);
+                if (found != Whereabouts.OnEdge)
+                {
+                    return found == Whereabouts.Inside;
+                }
             }
         }
 
