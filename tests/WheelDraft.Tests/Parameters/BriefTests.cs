@@ -149,8 +149,8 @@ public sealed class BriefTests
     {
         Assert.Equal(new TextPlace(9, 1), Windowed.PlaceOf("supply.voltage"));
         Assert.Equal(new TextPlace(76, 1), Windowed.PlaceOf("output[0]"));
-        Assert.Equal(new TextPlace(78, 42), Windowed.PlaceOf("output[0].on[1]"));
-        Assert.Equal(new TextPlace(78, 44), Windowed.PlaceOf("output[0].on[1].from"));
+        Assert.Equal(new TextPlace(78, 43), Windowed.PlaceOf("output[0].on[1]"));
+        Assert.Equal(new TextPlace(78, 45), Windowed.PlaceOf("output[0].on[1].from"));
         Assert.Equal(Windowed.PlaceOf("strip[0].shape[3]"), Windowed.PlaceOf("strip[0].shape[3].width_end"));
     }
 
