@@ -50,6 +50,15 @@ public sealed class NewCommandTests
     }
 
     [Fact]
+    public void New_MistypedOption_IsNotTakenForAName()
+    {
+        using CliRun run = new();
+        Assert.Equal(2, run.Run("new", "--lst"));
+        Assert.Equal("wheeldraft: unknown option '--lst'; did you mean '--list'?\nTry: wheeldraft new --help\n", run.Error);
+        Assert.Empty(Directory.GetFiles(run.Folder));
+    }
+
+    [Fact]
     public void New_WithoutName_IsWrongInput()
     {
         using CliRun run = new();
