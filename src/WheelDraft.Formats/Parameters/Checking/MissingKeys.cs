@@ -46,7 +46,7 @@ internal static class MissingKeys
             string second = begun[1].First(table.Has);
             diagnostics.Add(
                 table.KeyPlaceOf(second),
-                $"{table.Definition.Name} has {Words.And(begun.Select(way => $"'{way.First(table.Has)}'"))}, which say the same thing twice",
+                $"{table.Definition.Name} has {Words.And(begun.Select(way => $"'{way.First(table.Has)}'"))}, of which only one may stand",
                 $"keep exactly one of {ways}");
         }
     }

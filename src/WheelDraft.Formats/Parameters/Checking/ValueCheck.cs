@@ -37,8 +37,11 @@ internal sealed class ValueCheck(DiagnosticList diagnostics)
     {
         if (node is TomlNumber number)
         {
+            // A bare share may be meant as a part of one or of a hundred, and inf is no number to repeat.
+            bool repeatable = double.IsFinite(number.Value) && shape.Dimensions[0] != Dimension.Share;
+            string example = repeatable ? QuantityText.WithUnit(number.Written, shape.Dimensions) : Example(key);
             string words = shape.Words.Count == 0 ? "" : $" or {Words.Or(shape.Words.Select(Words.Quoted))}";
-            return Wrong(node, $"'{key.Name}' is {node.Kind} without a unit", $"write it with its unit in quotation marks, e.g. {QuantityText.WithUnit(number.Written, shape.Dimensions)}{words}");
+            return Wrong(node, $"'{key.Name}' is {node.Kind} without a unit", $"write it with its unit in quotation marks, e.g. {example}{words}");
         }
 
         if (node is not TomlText text)

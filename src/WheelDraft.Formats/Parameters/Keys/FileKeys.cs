@@ -10,8 +10,11 @@ internal static class FileKeys
     /// <summary>The words for a material group.</summary>
     public static string[] Groups => ["I", "II", "IIIa", "IIIb"];
 
-    /// <summary>The root table.</summary>
-    public static TableDefinition Root => new("the file", "One rotary contact timer: its supply, drive, wheel, programme, strips and circuit.", [.. Head, .. Tables]);
+    private static TableDefinition? _root;
+
+    /// <summary>The root table, made when it is first asked for.</summary>
+    public static TableDefinition Root => _root ??=
+        new("the file", "One rotary contact timer: its supply, drive, wheel, programme, strips and circuit.", [.. Head, .. Tables]);
 
     private static KeyDefinition[] Head =>
     [

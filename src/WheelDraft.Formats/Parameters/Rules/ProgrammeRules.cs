@@ -22,8 +22,9 @@ internal sealed class ProgrammeRules(CheckedTable root, DiagnosticList diagnosti
             Forms(output);
         }
 
-        bool sound = outputs.Select(References).ToArray().All(good => good) && !Circles(outputs);
-        if (!sound || _turnS is null)
+        bool named = outputs.Select(References).ToArray().All(good => good);
+        bool circles = Circles(outputs);
+        if (!named || circles || _turnS is null)
         {
             return;
         }

@@ -22,10 +22,10 @@ internal sealed class SyntaxPass(string text, DiagnosticList diagnostics)
         IReadOnlyList<Statement>? statements = null;
         for (int fault = 0; fault < MostFaults; fault++)
         {
-            if (!TryParse(out DocumentSyntax? document, out (TextPlace Place, string Message) found))
+            if (!TryParse(out DocumentSyntax? document, out (TextPlace? Place, string Message) found))
             {
                 statements ??= new StatementScanner(_lines).Scan();
-                if (!Report(statements, found.Place, found.Message))
+                if (!Report(statements, found.Place ?? Nesting.Deepest(_lines), found.Message) || found.Place is null)
                 {
                     return null;
                 }
@@ -39,7 +39,7 @@ internal sealed class SyntaxPass(string text, DiagnosticList diagnostics)
         return null;
     }
 
-    private bool TryParse(out DocumentSyntax? document, out (TextPlace Place, string Message) fault)
+    private bool TryParse(out DocumentSyntax? document, out (TextPlace? Place, string Message) fault)
     {
         fault = default;
         document = null;
@@ -57,7 +57,8 @@ internal sealed class SyntaxPass(string text, DiagnosticList diagnostics)
         }
         catch (TomlException deep)
         {
-            fault = (new TextPlace(deep.Line ?? 1, deep.Column ?? 1), deep.Message);
+            // The parser does not say where, and there is no going on from here.
+            fault = (null, deep.Message);
         }
 
         return false;
