@@ -27,15 +27,25 @@ public sealed class DimensionPen
     public bool Add(Dimension dimension)
     {
         ArgumentNullException.ThrowIfNull(dimension);
-        DimensionLayout[] free = [.. dimension.Layouts().Where(IsFree)];
-        if ((Array.Find(free, IsTidy) ?? free.FirstOrDefault()) is DimensionLayout layout)
+        DimensionLayout? chosen = null;
+        foreach (DimensionLayout layout in dimension.Layouts().Where(IsFree))
         {
-            Draw(layout);
-            return true;
+            bool tidy = IsTidy(layout);
+            chosen = tidy ? layout : chosen ?? layout;
+            if (tidy)
+            {
+                break;
+            }
         }
 
-        _unplaced.Add(dimension);
-        return false;
+        if (chosen is null)
+        {
+            _unplaced.Add(dimension);
+            return false;
+        }
+
+        Draw(chosen);
+        return true;
     }
 
     /// <summary>Places dimensions, those with the least room first where the order is of no account.</summary>
@@ -56,7 +66,8 @@ public sealed class DimensionPen
 
     private bool IsFree(DimensionLayout layout) =>
         _pen.Texts.IsFree(layout.Text.Box)
-        && layout.AllLines.All(p => _pen.Texts.Limits.Contains(p.Start) && _pen.Texts.Limits.Contains(p.End) && TextRegistry.Chords(p).All(c => _pen.Texts.IsFree(c.From, c.To)));
+        && layout.AllLines.All(p => TextRegistry.Chords(p).All(c =>
+            _pen.Texts.Limits.Contains(c.From) && _pen.Texts.Limits.Contains(c.To) && !layout.Text.Box.MeetsLine(c.From, c.To) && _pen.Texts.IsFree(c.From, c.To)));
 
     /// <summary>Whether the text stands on no edge of the part and the dimension line crosses no other.</summary>
     private bool IsTidy(DimensionLayout layout) =>
