@@ -11,6 +11,7 @@ public sealed class TextRegistry
 
     private readonly List<(TextBox Box, Bounds Round)> _taken = [];
     private readonly List<(Point From, Point To)> _lines = [];
+    private readonly List<(Point From, Point To)> _edges = [];
 
     /// <summary>An empty registry.</summary>
     /// <param name="limits">Where texts may stand.</param>
@@ -38,6 +39,33 @@ public sealed class TextRegistry
     /// <summary>Takes a straight line that texts placed later keep clear of.</summary>
     public void TakeLine(Point from, Point to) => _lines.Add((from, to));
 
+    /// <summary>Takes the edges of something drawn: texts that have a choice keep off them.</summary>
+    public void TakeEdges(IEnumerable<Piece> pieces)
+    {
+        ArgumentNullException.ThrowIfNull(pieces);
+        _edges.AddRange(pieces.SelectMany(Chords));
+    }
+
+    /// <summary>Whether a box keeps clear of the edges of what is drawn.</summary>
+    public bool IsOffEdges(TextBox box) => !Meets(_edges, box);
+
+    /// <summary>Whether a straight line crosses none of the lines that texts keep clear of.</summary>
+    public bool CrossesNoLine(Point from, Point to) => !_lines.Exists(l => Crosses(from, to, l.From, l.To));
+
+    /// <summary>Short chords along a piece, for keeping texts clear only: what is drawn is the piece itself.</summary>
+    internal static IEnumerable<(Point From, Point To)> Chords(Piece piece)
+    {
+        const double longestMm = 2;
+        int parts = piece is Arc ? (int)Math.Ceiling(piece.Length / longestMm) : 1;
+        for (int i = 0; i < parts; i++)
+        {
+            yield return (piece.PointAt((double)i / parts), piece.PointAt((double)(i + 1) / parts));
+        }
+    }
+
+    internal static bool Crosses(Point a, Point b, Point c, Point d) =>
+        (b - a).Cross(c - a) * (b - a).Cross(d - a) < 0 && (d - c).Cross(a - c) * (d - c).Cross(b - c) < 0;
+
     private bool MeetsBoxes(TextBox box)
     {
         TextBox aired = box.Grown(AirMm);
@@ -45,11 +73,13 @@ public sealed class TextRegistry
         return _taken.Exists(t => t.Round.Overlaps(round) && t.Box.Overlaps(aired));
     }
 
-    private bool MeetsLines(TextBox box)
+    private bool MeetsLines(TextBox box) => Meets(_lines, box);
+
+    private static bool Meets(List<(Point From, Point To)> lines, TextBox box)
     {
         TextBox aired = box.Grown(AirMm / 2);
         Bounds round = aired.Bounds;
-        return _lines.Exists(l => Bounds.Of(l.From, l.To).Overlaps(round) && aired.MeetsLine(l.From, l.To));
+        return lines.Exists(l => Bounds.Of(l.From, l.To).Overlaps(round) && aired.MeetsLine(l.From, l.To));
     }
 }
 

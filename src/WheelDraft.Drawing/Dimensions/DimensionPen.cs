@@ -1,0 +1,91 @@
+using WheelDraft.Geometry;
+
+namespace WheelDraft.Drawing;
+
+/// <summary>Places dimensions on a sheet, each where its text overlaps nothing; those without a place go into a table.</summary>
+/// <remarks>In the order given, each takes the first of its ways of being drawn whose text is inside the limits and clear of
+/// all texts and dimension lines, and whose lines cross no text; before these, one whose text also stands on no edge taken by
+/// <see cref="TextRegistry.TakeEdges"/> and whose line crosses no other. What finds no place is never dropped: it is in
+/// <see cref="Unplaced"/>, for <see cref="Table"/>.</remarks>
+public sealed class DimensionPen
+{
+    private readonly GroupPen _pen;
+    private readonly List<Dimension> _unplaced = [];
+
+    /// <summary>Places dimensions with a pen.</summary>
+    public DimensionPen(GroupPen pen)
+    {
+        ArgumentNullException.ThrowIfNull(pen);
+        _pen = pen;
+    }
+
+    /// <summary>Dimensions that found no place, in the order given.</summary>
+    public IReadOnlyList<Dimension> Unplaced => _unplaced;
+
+    /// <summary>Places a dimension.</summary>
+    /// <returns>Whether it found a place on the drawing.</returns>
+    public bool Add(Dimension dimension)
+    {
+        ArgumentNullException.ThrowIfNull(dimension);
+        DimensionLayout? chosen = null;
+        foreach (DimensionLayout layout in dimension.Layouts().Where(IsFree))
+        {
+            bool tidy = IsTidy(layout);
+            chosen = tidy ? layout : chosen ?? layout;
+            if (tidy)
+            {
+                break;
+            }
+        }
+
+        if (chosen is null)
+        {
+            _unplaced.Add(dimension);
+            return false;
+        }
+
+        Draw(chosen);
+        return true;
+    }
+
+    /// <summary>Places dimensions, those with the least room first where the order is of no account.</summary>
+    public void Add(IEnumerable<Dimension> dimensions)
+    {
+        ArgumentNullException.ThrowIfNull(dimensions);
+        foreach (Dimension dimension in dimensions)
+        {
+            Add(dimension);
+        }
+    }
+
+    /// <summary>The table of the dimensions that found no place, or null.</summary>
+    public SheetTable? Table() =>
+        _unplaced.Count == 0
+            ? null
+            : new SheetTable([new("Size of"), new("Size", TextAlong.End)], [.. _unplaced.Select(d => (IReadOnlyList<string>)[d.Subject, d.Text])]);
+
+    private bool IsFree(DimensionLayout layout) =>
+        _pen.Texts.IsFree(layout.Text.Box)
+        && layout.AllLines.All(p => TextRegistry.Chords(p).All(c =>
+            _pen.Texts.Limits.Contains(c.From) && _pen.Texts.Limits.Contains(c.To) && !layout.Text.Box.MeetsLine(c.From, c.To) && _pen.Texts.IsFree(c.From, c.To)));
+
+    /// <summary>Whether the text stands on no edge of the part and the dimension line crosses no other.</summary>
+    private bool IsTidy(DimensionLayout layout) =>
+        _pen.Texts.IsOffEdges(layout.Text.Box) && layout.Lines.All(p => TextRegistry.Chords(p).All(c => _pen.Texts.CrossesNoLine(c.From, c.To)));
+
+    private void Draw(DimensionLayout layout)
+    {
+        if (layout.Extensions.Count > 0)
+        {
+            _pen.Line(layout.Extensions, LineStyle.Dimension);
+        }
+
+        _pen.Line(layout.Lines, LineStyle.Dimension);
+        foreach ((Point from, Point to) in layout.AllLines.SelectMany(TextRegistry.Chords))
+        {
+            _pen.Texts.TakeLine(from, to);
+        }
+
+        _pen.Add(layout.Heads).Add(layout.Text);
+    }
+}
