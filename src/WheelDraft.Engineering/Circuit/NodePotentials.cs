@@ -15,8 +15,9 @@ internal sealed class NodePotentials
 {
     private readonly CircuitModel _model;
     private readonly ulong[] _everywhere;
-    private readonly Dictionary<SectionDetail, List<NodePotential>[]> _ofSection = new(ReferenceEqualityComparer.Instance);
-    private readonly Dictionary<SectionDetail, List<NodePotential>[]> _kept = new(ReferenceEqualityComparer.Instance);
+    private readonly Dictionary<long[], SectionPotentials> _ofSection = new(PackedKeyComparer.Instance);
+    private readonly Dictionary<long[], SectionPotentials> _kept = new(PackedKeyComparer.Instance);
+    private readonly int[] _ownerOf;
     private readonly List<NodePotential> _line;
     private readonly List<NodePotential> _zero;
     private readonly List<NodePotential> _none = [];
@@ -30,6 +31,7 @@ internal sealed class NodePotentials
         _line = [new NodePotential(model.SupplyV, _everywhere, -1)];
         _zero = [new NodePotential(Complex.Zero, _everywhere, -1)];
         Of = new List<NodePotential>[model.NodeCount];
+        _ownerOf = new int[model.NodeCount];
         _switchNeighbours = [.. Enumerable.Range(0, model.NodeCount).Select(_ => new List<int>())];
         foreach (NetworkElement joined in model.Contacts.Concat(model.Inputs).Concat(model.Loads))
         {
@@ -53,9 +55,9 @@ internal sealed class NodePotentials
     /// <summary>Keeps what is known of sections so far; call together with <see cref="SectionSolver.KeepDetails"/>.</summary>
     public void Keep()
     {
-        foreach ((SectionDetail detail, List<NodePotential>[] own) in _ofSection)
+        foreach ((long[] key, SectionPotentials own) in _ofSection)
         {
-            _kept[detail] = own;
+            _kept[key] = own;
         }
 
         _ofSection.Clear();
@@ -79,30 +81,51 @@ internal sealed class NodePotentials
             };
         }
 
+        // Merged node to node is one step: the members of a merged node share its list.
         for (int s = 0; s < split.Count; s++)
         {
-            SectionDetail detail = solver.Detail(split.Section(s));
-            List<NodePotential>[] own = OfSection(detail);
+            SectionPotentials own = OfSection(split, solver, s);
+            Array.Fill(_ownerOf, -1);
+            for (int k = 0; k < own.Nodes.Length; k++)
+            {
+                _ownerOf[own.Nodes[k]] = k;
+            }
+
             for (int n = 0; n < Of.Length; n++)
             {
-                int at = Array.IndexOf(detail.Nodes, split.Roots[n]);
-                Of[n] = at >= 0 ? own[at] : Of[n];
+                int at = _ownerOf[split.Roots[n]];
+                Of[n] = at >= 0 ? own.Of[at] : Of[n];
             }
         }
 
         GiveAlternatives(split);
     }
 
-    private List<NodePotential>[] OfSection(SectionDetail detail)
+    private SectionPotentials OfSection(NetworkSplit split, SectionSolver solver, int section)
     {
-        if (!_kept.TryGetValue(detail, out List<NodePotential>[]? own) && !_ofSection.TryGetValue(detail, out own))
+        ReadOnlySpan<long> key = split.Section(section);
+        if (_kept.GetAlternateLookup<ReadOnlySpan<long>>().TryGetValue(key, out SectionPotentials? own)
+            || _ofSection.GetAlternateLookup<ReadOnlySpan<long>>().TryGetValue(key, out own))
         {
-            own = [.. Enumerable.Range(0, detail.Nodes.Length).Select(n => Collect(detail, n))];
-            _ofSection[detail] = own;
+            return own;
         }
 
+        if (split.IsFed(section))
+        {
+            SectionDetail detail = solver.Detail(key);
+            own = new SectionPotentials(detail.Nodes, [.. Enumerable.Range(0, detail.Nodes.Length).Select(n => Collect(detail, n))]);
+        }
+        else
+        {
+            List<NodePotential>[] potentials = solver.Unfed(key, out int[] nodes);
+            own = new SectionPotentials(nodes, potentials);
+        }
+
+        _ofSection[key.ToArray()] = own;
         return own;
     }
+
+    private sealed record SectionPotentials(int[] Nodes, List<NodePotential>[] Of);
 
     private List<NodePotential> Collect(SectionDetail detail, int node)
     {
@@ -173,10 +196,9 @@ internal sealed class NodePotentials
         Queue<int> open = new(seen);
         while (open.TryDequeue(out int at))
         {
-            for (int n = 0; n < read.Length; n++)
+            foreach (int n in _switchNeighbours[at].Concat(Members(split, at)))
             {
-                bool near = split.Roots[n] == split.Roots[at] || _switchNeighbours[at].Contains(n);
-                if (near && seen.Add(n) && Visit(read[n], positions, floats, found))
+                if (seen.Add(n) && Visit(read[n], positions, floats, found))
                 {
                     open.Enqueue(n);
                 }
@@ -190,6 +212,18 @@ internal sealed class NodePotentials
         }
 
         return found;
+    }
+
+    private static IEnumerable<int> Members(NetworkSplit split, int node)
+    {
+        int root = split.Roots[node];
+        for (int n = 0; n < split.Roots.Length; n++)
+        {
+            if (split.Roots[n] == root)
+            {
+                yield return n;
+            }
+        }
     }
 
     // Takes the potentials of a net met on the walk; true when it floats somewhere itself, so that the walk goes on through it.

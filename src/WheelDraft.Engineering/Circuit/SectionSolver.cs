@@ -78,6 +78,16 @@ internal sealed class SectionSolver
         return states;
     }
 
+    /// <summary>Potentials of the own nodes of a section that is not fed.</summary>
+    /// <param name="section">Packed ends, as <see cref="NetworkSplit.Section"/> gives them.</param>
+    /// <param name="nodes">The own nodes, in the order of the potentials, out.</param>
+    public List<NodePotential>[] Unfed(ReadOnlySpan<long> section, out int[] nodes)
+    {
+        SectionShape shape = new(section, _model.Contacts.Count);
+        nodes = shape.OwnNodes;
+        return new UnfedSection(shape, PatternsOf(shape.Contacts), _model.SupplyV).Read();
+    }
+
     /// <summary>A section with potentials and voltages.</summary>
     /// <param name="section">Packed ends, as <see cref="NetworkSplit.Section"/> gives them.</param>
     public SectionDetail Detail(ReadOnlySpan<long> section)

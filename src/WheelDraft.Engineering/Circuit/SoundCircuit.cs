@@ -129,6 +129,11 @@ internal sealed class SoundCircuit
             _split.Split(_none, inputs);
             for (int s = 0; s < _split.Count; s++)
             {
+                if (!_split.IsFed(s))
+                {
+                    continue;
+                }
+
                 SectionDetail detail = _solver.Detail(_split.Section(s));
                 SectionPattern pattern = detail.Solved[detail.Contacts.PatternAt[position]];
                 for (int l = 0; l < detail.Loads.Length; l++)

@@ -11,75 +11,136 @@ namespace WheelDraft.Tests;
 /// the singular value decomposition of MathNet.Numerics, which gives the least solution where currents round a loop of closed
 /// switches, or potentials that nothing fixes, are free; load voltages are unique all the same.
 /// </summary>
-internal static class TableauSolver
+internal sealed class TableauSolver
 {
-    /// <summary>Voltages over the loads, in order.</summary>
-    public static double[] LoadVolts(CircuitBuilder circuit, double angleRad, int inputs)
+    private readonly CircuitBuilder _circuit;
+    private readonly CircuitFault _fault;
+    private readonly Dictionary<string, int> _nets = new(StringComparer.Ordinal) { ["L"] = 0, ["N"] = 1, ["E"] = 2 };
+    private readonly List<Branch> _branches = [];
+
+    private TableauSolver(CircuitBuilder circuit, CircuitFault fault)
     {
-        Dictionary<string, int> nets = new(StringComparer.Ordinal);
-        List<(int A, int B, Complex? Impedance, bool Closed)> branches = [];
-        int Net(string name) => nets.TryGetValue(name, out int n) ? n : nets[name] = nets.Count;
-        Net("L");
-        Net("N");
-        Net("E");
-        foreach (ContactSchedule contact in circuit.Contacts)
-        {
-            branches.Add((Net(contact.WheelNet), Net(contact.WiperNet), null, contact.Periods.Any(p => p.Closed.Contains(angleRad))));
-        }
+        (_circuit, _fault) = (circuit, fault);
+    }
 
-        for (int i = 0; i < circuit.Inputs.Count; i++)
-        {
-            branches.Add((Net(circuit.Inputs[i].From), Net(circuit.Inputs[i].To), null, (inputs >> i & 1) != 0));
-        }
+    /// <summary>Voltages over the loads, in order, without fault.</summary>
+    public static double[] LoadVolts(CircuitBuilder circuit, double angleRad, int inputs) =>
+        LoadVolts(circuit, angleRad, inputs, new CircuitFault(CircuitFaultKind.None)) ?? throw new InvalidOperationException("L is joined to N.");
 
-        foreach (LoadBrief load in circuit.Loads)
-        {
-            branches.Add((Net(load.From), Net(load.To), Impedance(load.Rating, circuit.SupplyV), false));
-        }
-
-        Vector<Complex> solution = Solve(branches, nets.Count, circuit.SupplyV);
-        return [.. branches.Where(b => b.Impedance is not null).Select(b => (solution[b.A] - solution[b.B]).Magnitude)];
+    /// <summary>Voltages over the loads, in order; null when closed switches join line to neutral or earth.</summary>
+    public static double[]? LoadVolts(CircuitBuilder circuit, double angleRad, int inputs, CircuitFault fault)
+    {
+        TableauSolver solver = new(circuit, fault);
+        solver.AddBranches(angleRad, inputs);
+        return solver.IsShort() ? null : solver.Volts();
     }
 
     private static Complex Impedance(LoadRating rating, double supplyV) => rating switch
     {
         RatedImpedance z => new Complex(z.ResistanceOhm, z.ReactanceOhm),
-        // Apparent power S = P / pf; Z = V² / S* with the angle of lag, in polar form.
+        // Apparent power S = P / pf; Z = V² / S with the angle of lag, in polar form.
         RatedPower p => Complex.FromPolarCoordinates(supplyV * supplyV / (p.PowerW / p.PowerFactor), Math.Acos(p.PowerFactor)),
         RatedCurrent c => Complex.FromPolarCoordinates(supplyV / c.CurrentA, Math.Acos(c.PowerFactor)),
         _ => throw new NotSupportedException(),
     };
 
-    private static Vector<Complex> Solve(List<(int A, int B, Complex? Impedance, bool Closed)> branches, int nets, double supplyV)
+    private int Net(string name) => _nets.TryGetValue(name, out int n) ? n : _nets[name] = _nets.Count;
+
+    private bool Is(CircuitFaultKind kind, string subject) => _fault.Kind == kind && string.Equals(_fault.Subject, subject, StringComparison.Ordinal);
+
+    private void AddBranches(double angleRad, int inputs)
     {
-        // Unknowns: net potentials, then branch currents. Rows: one a branch, one a free net, three held nets.
-        int unknowns = nets + branches.Count;
-        Matrix<Complex> matrix = Matrix<Complex>.Build.Dense(branches.Count + nets, unknowns);
-        Vector<Complex> right = Vector<Complex>.Build.Dense(branches.Count + nets);
-        for (int b = 0; b < branches.Count; b++)
+        if (!_circuit.IsLands)
         {
-            (int a, int to, Complex? impedance, bool closed) = branches[b];
-            if (impedance is null && !closed)
+            _branches.Add(new Branch(Net(_circuit.FeedNet), Net("(copper)"), null, _fault.Kind != CircuitFaultKind.FeedOpen));
+        }
+
+        foreach (ContactSchedule contact in _circuit.Contacts)
+        {
+            bool closed = contact.Periods.Any(p => p.Closed.Contains(angleRad)) || Is(CircuitFaultKind.ContactWelded, contact.Output);
+            string wheel = _circuit.IsLands ? contact.WheelNet : "(copper)";
+            _branches.Add(new Branch(Net(wheel), Net(contact.WiperNet), null, closed && !Is(CircuitFaultKind.ContactNeverMade, contact.Output)));
+        }
+
+        for (int i = 0; i < _circuit.Inputs.Count; i++)
+        {
+            InputBrief input = _circuit.Inputs[i];
+            bool closed = (inputs >> i & 1) != 0 || Is(CircuitFaultKind.InputStuckClosed, input.Name);
+            _branches.Add(new Branch(Net(input.From), Net(input.To), null, closed && !Is(CircuitFaultKind.InputStuckOpen, input.Name)));
+        }
+
+        if (_fault.Kind is CircuitFaultKind.NetEarthed or CircuitFaultKind.NetsBridged)
+        {
+            _branches.Add(new Branch(Net(_fault.Subject), Net(_fault.Kind == CircuitFaultKind.NetEarthed ? "E" : _fault.Other), null, true));
+        }
+
+        foreach (LoadBrief load in _circuit.Loads)
+        {
+            bool works = !Is(CircuitFaultKind.LoadOpen, load.Name) && !Is(CircuitFaultKind.LoadShorted, load.Name);
+            Complex? impedance = works ? Impedance(load.Rating, _circuit.SupplyV) : null;
+            _branches.Add(new Branch(Net(load.From), Net(load.To), impedance, Is(CircuitFaultKind.LoadShorted, load.Name)));
+        }
+    }
+
+    private bool IsShort()
+    {
+        HashSet<int> live = [0];
+        bool grows = true;
+        while (grows)
+        {
+            grows = false;
+            foreach (Branch b in _branches.Where(b => b.Closed && live.Contains(b.A) != live.Contains(b.B)))
             {
-                matrix[b, nets + b] = 1;
+                live.Add(b.A);
+                live.Add(b.B);
+                grows = true;
+            }
+        }
+
+        return live.Contains(2) || (live.Contains(1) && _fault.Kind != CircuitFaultKind.NeutralOpen);
+    }
+
+    private double[] Volts()
+    {
+        Vector<Complex> solution = Solve();
+        int loads = _circuit.Loads.Count;
+        return [.. _branches.TakeLast(loads).Select(b => b.Impedance is { } z ? (z * solution[_nets.Count + _branches.IndexOf(b)]).Magnitude : 0)];
+    }
+
+    private Vector<Complex> Solve()
+    {
+        // Unknowns: net potentials, then branch currents. Rows: one a branch, then one a net: its currents' sum, or its potential.
+        int unknowns = _nets.Count + _branches.Count;
+        Matrix<Complex> matrix = Matrix<Complex>.Build.Dense(unknowns, unknowns);
+        Vector<Complex> right = Vector<Complex>.Build.Dense(unknowns);
+        for (int b = 0; b < _branches.Count; b++)
+        {
+            Branch branch = _branches[b];
+            if (branch.Impedance is null && !branch.Closed)
+            {
+                matrix[b, _nets.Count + b] = 1;
             }
             else
             {
-                matrix[b, a] += 1;
-                matrix[b, to] -= 1;
-                matrix[b, nets + b] = impedance is { } z ? -z : Complex.Zero;
+                matrix[b, branch.A] += 1;
+                matrix[b, branch.B] -= 1;
+                matrix[b, _nets.Count + b] = branch.Impedance is { } z ? -z : Complex.Zero;
             }
 
-            matrix[branches.Count + a, nets + b] += 1;
-            matrix[branches.Count + to, nets + b] -= 1;
+            matrix[_branches.Count + branch.A, _nets.Count + b] += 1;
+            matrix[_branches.Count + branch.B, _nets.Count + b] -= 1;
         }
 
         for (int held = 0; held < 3; held++)
         {
-            int row = branches.Count + held;
-            matrix.ClearRow(row);
-            matrix[row, held] = 1;
-            right[row] = held == 0 ? supplyV : 0;
+            if (held == 1 && _fault.Kind == CircuitFaultKind.NeutralOpen)
+            {
+                continue;
+            }
+
+            matrix.ClearRow(_branches.Count + held);
+            matrix[_branches.Count + held, held] = 1;
+            right[_branches.Count + held] = held == 0 ? _circuit.SupplyV : 0;
         }
 
         return LeastSolution(matrix, right);
@@ -97,5 +158,17 @@ internal static class TableauSolver
         }
 
         return svd.VT.ConjugateTranspose() * scaled;
+    }
+
+    // A class, so that two equal branches in parallel are still two.
+    private sealed class Branch(int a, int b, Complex? impedance, bool closed)
+    {
+        public int A => a;
+
+        public int B => b;
+
+        public Complex? Impedance => impedance;
+
+        public bool Closed => closed;
     }
 }
