@@ -11,12 +11,14 @@ internal sealed class BlankCutting
     private readonly TabDimensions? _tab;
     private readonly Action<string, FormattableString> _refuse;
     private readonly FlatFrame[] _starts;
+    private readonly double _insideRadiusMm;
 
-    internal BlankCutting(StripBrief strip, IReadOnlyList<FormedPiece> chain, TabDimensions? tab, Action<string, FormattableString> refuse)
+    internal BlankCutting(StripBrief strip, IReadOnlyList<FormedPiece> chain, double insideRadiusMm, Action<string, FormattableString> refuse)
     {
         _strip = strip;
         _chain = chain;
-        _tab = tab;
+        _tab = strip.Shape[0] is StripTab tab ? TabDimensions.Find(tab.Size) : null;
+        _insideRadiusMm = insideRadiusMm;
         _refuse = refuse;
         _starts = new FlatFrame[chain.Count];
         FlatFrame at = new(Point.Origin, 0);
@@ -60,7 +62,7 @@ internal sealed class BlankCutting
             marks.Add(new BlankMark(At(nose.AtMm).At(0), rivet.DiameterMm, BlankMarkKind.Rivet));
         }
 
-        return new StripBlank(new Outline(outer, holes), _chain[^1].ToMm)
+        return new StripBlank(new Outline(Rounded(outer), holes), _chain[^1].ToMm)
         {
             FoldLines = [.. folds.Select(f => Across(f.AtMm))],
             ClampLines = _strip.Clamp is StripClamp c ? [Across(c.FromMm), Across(c.ToMm)] : [],
@@ -123,6 +125,24 @@ internal sealed class BlankCutting
     {
         Join(path, path[0].Start);
         return path;
+    }
+
+    // Where the strip widens or narrows in a step its re-entrant corners carry the process's inside radius, less where the step is
+    // too small for it: each side gives at most this share of its length to a corner.
+    private Contour Rounded(Contour outer)
+    {
+        const double share = 0.45;
+        return outer.Filleted(corner =>
+        {
+            if (!corner.IsReEntrant)
+            {
+                return 0;
+            }
+
+            IReadOnlyList<Piece> pieces = outer.Pieces;
+            double side = Math.Min(pieces[corner.Number].Length, pieces[(corner.Number + pieces.Count - 1) % pieces.Count].Length);
+            return Math.Min(_insideRadiusMm, share * side / Math.Tan(Math.Abs(corner.TurnRad) / 2));
+        });
     }
 
     private static Point? Overlap(Contour outer)
