@@ -147,12 +147,17 @@ internal sealed class BlankCutting
 
     private static Point? Overlap(Contour outer)
     {
+        // From left to right: only pieces whose extents along x overlap are compared.
         IReadOnlyList<Piece> pieces = outer.Pieces;
-        for (int i = 0; i < pieces.Count; i++)
+        Bounds[] bounds = [.. pieces.Select(p => p.Bounds)];
+        int[] order = [.. Enumerable.Range(0, pieces.Count)];
+        Array.Sort(order, (i, j) => bounds[i].MinX.CompareTo(bounds[j].MinX));
+        for (int a = 0; a < order.Length; a++)
         {
-            for (int j = i + 1; j < pieces.Count; j++)
+            for (int b = a + 1; b < order.Length && bounds[order[b]].MinX <= bounds[order[a]].MaxX; b++)
             {
-                if (pieces[i].Bounds.Overlaps(pieces[j].Bounds) && Crossing(pieces, i, j) is Point at)
+                (int i, int j) = (Math.Min(order[a], order[b]), Math.Max(order[a], order[b]));
+                if (bounds[i].Overlaps(bounds[j]) && Crossing(pieces, i, j) is Point at)
                 {
                     return at;
                 }
@@ -166,6 +171,13 @@ internal sealed class BlankCutting
     private static Point? Crossing(IReadOnlyList<Piece> pieces, int i, int j)
     {
         const double sameMm = 1e-6;
+        bool isNext = j == i + 1 || (i == 0 && j == pieces.Count - 1);
+        if (isNext && pieces[i] is Segment one && pieces[j] is Segment two && one.Direction.Dot(two.Direction) > -0.5)
+        {
+            // Two straight neighbours that do not turn back have their joint in common and nothing else.
+            return null;
+        }
+
         Meeting meeting = Intersections.Of(pieces[i], pieces[j]);
         if (meeting.Stretches.Count > 0)
         {

@@ -60,7 +60,11 @@ public sealed class StripDemoTests(ITestOutputHelper output)
         PlacedStrip strip = StripSet.Of(brief, StripBriefs.Rings).Strips[3];
         StripAdjuster adjuster = strip.Spring!.Adjuster!;
         Assert.Equal(0.5, adjuster.TipPerTurnMm, 1e-12);
-        Assert.True(adjuster.ScrewForceN > 0);
+        SpaceVector radial = StripSpring.RadialOf(strip.Form.Nose!, strip.Form.Strip.ApproachRad!.Value);
+        SpaceVector up = StripFrames.Gives(strip.Form);
+        SpaceVector outward = StripFrames.Gives(strip.Form, radial);
+        double alone = outward.Dot(radial) - (up.Dot(radial) * outward.Z / up.Z);
+        Assert.Equal(0.3 / alone, adjuster.ScrewForceN, 0.01 * adjuster.ScrewForceN);
 
         // An arm along the tangent moves sideways by twisting its riser: contact force hardly changes.
         Assert.InRange(adjuster.InnerForceN / strip.Spring.ForceN, 0.9, 1.1);
@@ -94,5 +98,16 @@ public sealed class StripDemoTests(ITestOutputHelper output)
         // Σ μ F r by hand.
         double sum = set.Strips.Sum(s => s.Spring!.MostForceN * s.Ring!.RadiusMm / 1000);
         Assert.Equal(0.5 * sum, set.Friction!.MostNm, 1e-12);
+    }
+
+    // Every clamp lies between 30 and 60 mm from the axis.
+    [Theory]
+    [InlineData(30, 4)]
+    [InlineData(80, 0)]
+    public void Of_SeatBeyondItsSurface_IsWarned(double floorRadius, int warnings)
+    {
+        Brief brief = Demo with { Surfaces = [new("floor", MaterialGroup.IIIa, -7, new Outline(Contour.Circle(Point.Origin, floorRadius)))] };
+        StripSet set = StripSet.Of(brief, StripBriefs.Rings);
+        Assert.Equal(warnings, set.Findings.Count(f => f.Code is "strip.seat"));
     }
 }

@@ -9,7 +9,10 @@ internal static class StripFrames
     private const int Cells = 16;
 
     /// <summary>How far the nose goes for 1 N up, by the stiffness method.</summary>
-    internal static SpaceVector Gives(StripForm form)
+    internal static SpaceVector Gives(StripForm form) => Gives(form, SpaceVector.Upward);
+
+    /// <summary>How far the nose goes under a load, N, by the stiffness method.</summary>
+    internal static SpaceVector Gives(StripForm form, SpaceVector loadN)
     {
         double e = form.Material.ModulusGpa.Value * 1000;
         double g = e / (2 * (1 + 0.34));
@@ -53,7 +56,9 @@ internal static class StripFrames
             frame.Add(before, end, (1e4, 1e4, 1e4, 1e4), [nose.Frame.Along.X, nose.Frame.Along.Y, nose.Frame.Along.Z]);
         }
 
-        frame.Load(end, 2, 1);
+        frame.Load(end, 0, loadN.X);
+        frame.Load(end, 1, loadN.Y);
+        frame.Load(end, 2, loadN.Z);
         Vector<double> u = frame.Solve();
         return new(u[6 * end], u[(6 * end) + 1], u[(6 * end) + 2]);
     }
