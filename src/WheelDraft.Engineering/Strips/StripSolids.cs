@@ -16,6 +16,7 @@ internal sealed class StripSolids
     private readonly PlacedStrip _strip;
     private readonly Solid _pattern;
     private readonly SolidTolerance _moved;
+    private readonly ILookup<int, WorkingStation> _stations;
     private readonly List<Solid> _solids = [];
 
     private StripSolids(PlacedStrip strip, Solid pattern, SolidTolerance moved)
@@ -23,6 +24,7 @@ internal sealed class StripSolids
         _strip = strip;
         _pattern = pattern;
         _moved = moved;
+        _stations = strip.Working.ToLookup(s => s.Piece);
     }
 
     private double Half => _strip.Form.Strip.ThicknessMm / 2;
@@ -64,7 +66,7 @@ internal sealed class StripSolids
         return _solids;
     }
 
-    private List<WorkingStation> StationsOf(int piece) => [.. _strip.Working.Where(s => s.Piece == piece)];
+    private List<WorkingStation> StationsOf(int piece) => [.. _stations[piece]];
 
     private void AddPiece(int index) => AddRuns(Refined(StationsOf(index)), index, isNose: false);
 
@@ -242,7 +244,8 @@ internal sealed class StripSolids
     private static Contour? Hull(List<Point> points)
     {
         const double flatMm2 = 1e-9;
-        Point[] sorted = [.. points.Distinct().OrderBy(p => p.X).ThenBy(p => p.Y)];
+        Point[] sorted = [.. points];
+        Array.Sort(sorted, (a, b) => a.X.CompareTo(b.X) is var x and not 0 ? x : a.Y.CompareTo(b.Y));
         List<Point> hull = [];
         void Walk(IEnumerable<Point> way, int keep)
         {

@@ -82,8 +82,9 @@ internal static class StripBriefs
     internal static Brief Deflected(StripBrief strip, double deflectionMm)
     {
         Brief brief = With(strip);
-        Brief low = brief with { Surfaces = [new("floor", MaterialGroup.IIIa, -100, null)] };
-        double level = -100 + (StripForm.Of(low, 0).DeflectionMm!.Value - deflectionMm);
+        brief = brief with { Feed = brief.Feed! with { Contact = Patch(0.2) } };
+        Brief low = brief with { Surfaces = [new("floor", MaterialGroup.IIIa, -500, null)] };
+        double level = -500 + (StripForm.Of(low, 0).DeflectionMm!.Value - deflectionMm);
         return brief with { Surfaces = [new("floor", MaterialGroup.IIIa, level, null)] };
     }
 }
