@@ -176,6 +176,12 @@ public sealed class Arc : Piece
             throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"Start and end lie {radius} and {end.DistanceTo(centre)} mm from the centre."), nameof(end));
         }
 
+        return About(centre, radius, start, end, turning);
+    }
+
+    /// <summary>The same with a radius that is known better than the two points tell.</summary>
+    internal static Arc About(Point centre, double radius, Point start, Point end, Turning turning)
+    {
         double from = (start - centre).AngleRad;
         double ahead = start.DistanceTo(end) < Tolerances.ShortestPieceMm ? 0 : Angles.InTurn((end - centre).AngleRad - from);
         double sweep = turning == Turning.Anticlockwise
@@ -219,6 +225,11 @@ public sealed class Arc : Piece
 
     /// <summary>Whether the arc, both ends included, has a point in that direction from its centre.</summary>
     internal bool Faces(Vector outward) => AheadRad(outward) <= Math.Abs(SweepRad);
+
+    /// <summary>Centre, radius, start and sweep in degrees, as in messages.</summary>
+    public override string ToString() => string.Create(
+        CultureInfo.InvariantCulture,
+        $"arc about {Centre} of radius {RadiusMm} from {Angles.DegFromRad(StartRad)}° through {Angles.DegFromRad(SweepRad)}°");
 
     internal override Point NearestTo(Point p)
     {

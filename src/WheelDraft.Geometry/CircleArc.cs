@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace WheelDraft.Geometry;
 
 /// <summary>An arc of a circle as a value: the directions from a start, anticlockwise, through a sweep.</summary>
@@ -108,6 +110,10 @@ public readonly record struct CircleArc
 
         return common;
     }
+
+    /// <summary>Start and sweep in degrees.</summary>
+    public override string ToString() =>
+        string.Create(CultureInfo.InvariantCulture, $"from {Angles.DegFromRad(StartRad)}° through {Angles.DegFromRad(SweepRad)}°");
 
     /// <summary>The arc turned anticlockwise.</summary>
     public CircleArc Turned(double byRad) => IsEmpty ? Empty : Sweep(StartRad + byRad, SweepRad);

@@ -62,6 +62,9 @@ public sealed class Outline
     /// <summary>The pieces prepared for searches; made at the first question and kept.</summary>
     internal Boundary Edges => _edges ??= new(Contours);
 
+    /// <summary>How often all contours together go round a point: 1 in the material, 0 in the void, when they are sound.</summary>
+    internal int Winding(Point p) => _edges?.Winding(p) ?? Contours.Sum(c => c.Winding(p));
+
     /// <summary>Whether a point lies in the material, in the void or on an edge.</summary>
     /// <param name="p">The point.</param>
     /// <param name="toleranceMm">How near an edge counts as on it, mm.</param>
@@ -72,4 +75,7 @@ public sealed class Outline
 
     /// <summary>Whether the shape, its edge included, contains a point.</summary>
     public bool Contains(Point p) => Locate(p) != Whereabouts.Outside;
+
+    /// <summary>All contours, as in messages.</summary>
+    public override string ToString() => string.Join(" / ", Contours);
 }

@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace WheelDraft.Geometry;
 
 /// <summary>A place in the plane, in millimetres: x to the right, y up.</summary>
@@ -29,6 +31,9 @@ public readonly record struct Point(double X, double Y)
 
     /// <summary>The point moved against a vector.</summary>
     public static Point operator -(Point point, Vector by) => new(point.X - by.X, point.Y - by.Y);
+
+    /// <summary>Both coordinates in brackets, as in messages: (12.4, 33.1).</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"({X}, {Y})");
 
     /// <summary>Distance to another point, mm.</summary>
     public double DistanceTo(Point other) => (this - other).Length;
@@ -69,6 +74,9 @@ public readonly record struct Vector(double X, double Y)
 
     /// <summary>Scaled down.</summary>
     public static Vector operator /(Vector a, double by) => new(a.X / by, a.Y / by);
+
+    /// <summary>Both components in brackets.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"({X}, {Y})");
 
     /// <summary>Scalar product, mm².</summary>
     public double Dot(Vector other) => (X * other.X) + (Y * other.Y);

@@ -43,10 +43,15 @@ public static partial class Distances
         return outline.Edges.Nearest(point);
     }
 
-    /// <summary>Least and greatest distance of a piece from a point.</summary>
+    /// <summary>Least and greatest distance of a piece from a point; exactly the radius for an arc about it.</summary>
     public static RadialInterval Radii(Piece piece, Point about)
     {
         ArgumentNullException.ThrowIfNull(piece);
+        if (piece is Arc arc && arc.Centre == about)
+        {
+            return new(arc.RadiusMm, arc.RadiusMm, arc.Start, arc.Start);
+        }
+
         Point least = piece.NearestTo(about);
         Point greatest = FarthestFrom(about, piece);
         return new(about.DistanceTo(least), about.DistanceTo(greatest), least, greatest);
@@ -55,15 +60,16 @@ public static partial class Distances
     /// <summary>Least and greatest distance of a filled shape from a point; the least is 0 where it contains the point.</summary>
     public static RadialInterval Radii(Outline outline, Point about)
     {
-        Nearest nearest = Between(about, outline);
-        Point greatest = about;
-        foreach (Piece piece in outline.Outer.Pieces)
+        ArgumentNullException.ThrowIfNull(outline);
+        RadialInterval all = new(double.PositiveInfinity, 0, about, about);
+        foreach (Piece piece in outline.Pieces)
         {
-            Point on = FarthestFrom(about, piece);
-            greatest = about.DistanceTo(on) > about.DistanceTo(greatest) ? on : greatest;
+            RadialInterval one = Radii(piece, about);
+            all = one.LeastMm < all.LeastMm ? all with { LeastMm = one.LeastMm, AtLeast = one.AtLeast } : all;
+            all = one.GreatestMm > all.GreatestMm ? all with { GreatestMm = one.GreatestMm, AtGreatest = one.AtGreatest } : all;
         }
 
-        return new(nearest.DistanceMm, about.DistanceTo(greatest), nearest.OnSecond, greatest);
+        return outline.Winding(about) > 0 ? all with { LeastMm = 0, AtLeast = about } : all;
     }
 
     private static Point FarthestFrom(Point about, Piece piece)
