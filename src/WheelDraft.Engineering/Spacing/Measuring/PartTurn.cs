@@ -61,7 +61,8 @@ internal sealed class PartTurn
     private bool Begin(TurnRange range)
     {
         // Shapes whose edges never meet in the range keep being inside or outside each other: one look is enough.
-        Nearest? inside = Inside(range.FromRad);
+        // Where they have no radius in common they never overlap.
+        Nearest? inside = _still.Radii.GapMm(_turning.Radii) > 0 ? null : Inside(range.FromRad);
         if (inside is { } common)
         {
             Take(0, range.FromRad, common);

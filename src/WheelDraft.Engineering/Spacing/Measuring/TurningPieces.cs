@@ -9,19 +9,15 @@ internal sealed class TurningPieces
     {
         Outline = outline;
         Pieces = pieces;
-        LeastMm = pieces.Min(p => p.LeastMm);
-        GreatestMm = pieces.Max(p => p.GreatestMm);
+        Radii = Distances.Radii(outline, Point.Origin);
     }
 
     internal Outline Outline { get; }
 
     internal IReadOnlyList<PolarPiece> Pieces { get; }
 
-    /// <summary>Least radius of the edge, mm.</summary>
-    internal double LeastMm { get; }
-
-    /// <summary>Greatest radius, mm.</summary>
-    internal double GreatestMm { get; }
+    /// <summary>The radii that the shape occupies.</summary>
+    internal RadialInterval Radii { get; }
 
     internal static TurningPieces Of(Outline outline) => new(outline, [.. outline.Pieces.Select(PolarPiece.Of)]);
 }
