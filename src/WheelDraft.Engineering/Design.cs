@@ -96,6 +96,8 @@ internal sealed class DesignStages(Brief brief)
         IReadOnlyList<OpenContact> open = [.. brief.Outputs
             .Select((_, i) => gaps.Of(i, rules.Outputs[i], WorkingV(i), circuit.Parks))
             .OfType<OpenContact>()];
+        TextPlace process = brief.PlaceOf("process");
+        CutCopper cut = CutCopper.Of(wheel.Copper, brief.Process, "the wheel", process);
         IEnumerable<Solid> turning = solids.Where(s => s.Turns).Append(WheelSolids.Carrier(brief, carrierRadius));
         return new Design
         {
@@ -103,7 +105,7 @@ internal sealed class DesignStages(Brief brief)
             Motion = _motion,
             Programme = programme,
             Wheel = wheel,
-            CutWheel = CutCopper.Of(wheel.Copper, brief.Process, "the wheel", brief.PlaceOf("process")),
+            CutWheel = cut,
             Strips = strips,
             OpenContacts = open,
             Solids = solids,
@@ -117,6 +119,7 @@ internal sealed class DesignStages(Brief brief)
                 .. spacing.Findings,
                 .. open.SelectMany(o => OpenContactFindings.Of(brief, o)),
                 .. circuit.Findings,
+                .. CutChecks.Of(cut, brief.Process, "the wheel", process),
             ],
         };
     }
