@@ -1,1 +1,3 @@
-return 0;
+using WheelDraft.Cli;
+
+return ProgramRun.FromConsole(args);

@@ -46,6 +46,7 @@ public static class SheetFrame
         ReferenceFields(pen, sheet.Size, space);
         Bounds block = titleBlock.Draw(sheet, new Point(space.MaxX, space.MinY));
         sheet.Texts.Block(block);
+        sheet.Texts.Confine(space.Grown(-FrameAirMm));
         return new Bounds(space.MinX + AirMm, block.MaxY + AirMm, space.MaxX - AirMm, space.MaxY - AirMm);
     }
 
@@ -58,6 +59,9 @@ public static class SheetFrame
     }
 
     private const double AirMm = 4;
+
+    // Texts that look for a place keep off the frame's line.
+    private const double FrameAirMm = 1.5;
 
     private static void CentringMarks(GroupPen pen, SheetBuilder sheet, Bounds space)
     {

@@ -24,7 +24,10 @@ public sealed class DimensionTests
 
     // Oracle: rotated rectangles of all texts on the finished sheet, compared pair by pair.
     [Fact]
-    public void Add_RandomSets_OverlapNothingStayOnTheSheetAndLoseNothing() =>
+    public void Add_RandomSets_OverlapNothingStayOnTheSheetAndLoseNothing()
+    {
+        int asked = 0;
+        int found = 0;
         Any.Array[1, 25].Sample(
             dimensions =>
             {
@@ -39,9 +42,14 @@ public sealed class DimensionTests
                 Assert.Equal(dimensions.Length, placed + pen.Unplaced.Count);
                 Assert.Equal(pen.Unplaced.Count, pen.Table()?.Rows.Count ?? 0);
                 AssertNoTextIsStruck(done);
+                Assert.All(done.Groups.Where(g => g.Id is "dimensions").SelectMany(g => g.Items), i => Assert.True(SheetFrame.SpaceOf(PaperSize.A3).Contains(i.Bounds.Centre)));
+                Interlocked.Add(ref asked, dimensions.Length);
+                Interlocked.Add(ref found, placed);
             },
             iter: 200,
             print: set => string.Join("; ", set.Select(Told)));
+        Assert.True(found > 0.7 * asked, Invariant.Text($"Only {found} of {asked} found a place on the drawing."));
+    }
 
     [Fact]
     public void Add_OneDimensionOnAnEmptySheet_FindsItsPlace() =>
@@ -74,6 +82,17 @@ public sealed class DimensionTests
             },
             iter: 200);
         Assert.True(drawn > 50, Invariant.Text($"Only {drawn} crowded sets were drawn."));
+    }
+
+    [Fact]
+    public void TryDraw_OneSide_SpacesItsTextsEvenly()
+    {
+        SheetBuilder sheet = new(new("d", "D", ""), PaperSize.A3);
+        GroupPen pen = sheet.Group("callouts", "Callouts", "callouts");
+        RingCallout[] right = [.. Enumerable.Range(0, 20).Select(i => new RingCallout(Middle + Vector.Polar(55, (i * i * 0.007) - 1.4), "edge"))];
+        Assert.True(new CalloutRing(Bounds.Of(Middle).Grown(64), new Bounds(30, 60, 400, 280)).TryDraw(pen, right));
+        double[] heights = [.. sheet.Build().Texts.Select(t => t.Place.Anchor.Y)];
+        Assert.All(heights.Skip(1).Select((y, i) => heights[i] - y), step => Assert.Equal(heights[0] - heights[1], step, 1e-9));
     }
 
     [Fact]

@@ -1,0 +1,16 @@
+namespace WheelDraft.Cli;
+
+/// <summary>Every command, in the order in which the help shows them.</summary>
+internal static class CommandList
+{
+    /// <summary>The commands, made anew.</summary>
+    public static IReadOnlyList<ICommand> All() =>
+    [
+        new NewCommand(),
+        new MakeCommand(),
+        new CheckCommand(),
+        new WhyCommand(),
+        new RuleCommand(),
+        new SchemaCommand(),
+    ];
+}

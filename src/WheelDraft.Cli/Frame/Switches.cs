@@ -1,0 +1,41 @@
+using System.CommandLine;
+
+namespace WheelDraft.Cli;
+
+/// <summary>The options that every command takes, and the root that holds all commands.</summary>
+internal sealed class Switches
+{
+    private readonly Option<bool> _quiet = new("--quiet") { Recursive = true, Description = "Say nothing but errors" };
+    private readonly Option<bool> _json = new("--json") { Recursive = true, Description = "Machine-readable result on standard output, nothing else there" };
+
+    /// <summary>The root command with all commands wired to run in the surroundings.</summary>
+    public RootCommand Root(IReadOnlyList<ICommand> commands, Surroundings surroundings)
+    {
+        RootCommand root = new("Sets out rotary contact timers: from a parameter file to a wheel, its strips, proofs and drawings.") { _quiet, _json };
+        foreach (ICommand command in commands)
+        {
+            Command described = command.Describe();
+            Wire(described, command, surroundings);
+            root.Add(described);
+        }
+
+        return root;
+    }
+
+    /// <summary>The context of a run with these arguments.</summary>
+    public CommandContext Context(ParseResult parsed, Surroundings surroundings) =>
+        new(surroundings) { Quiet = parsed.GetValue(_quiet), Json = parsed.GetValue(_json) };
+
+    private void Wire(Command described, ICommand command, Surroundings surroundings)
+    {
+        foreach (Command part in described.Subcommands)
+        {
+            Wire(part, command, surroundings);
+        }
+
+        if (described.Subcommands.Count == 0)
+        {
+            described.SetAction(parsed => ProgramRun.Guarded(command, parsed, Context(parsed, surroundings), surroundings.Guard));
+        }
+    }
+}

@@ -1,0 +1,159 @@
+namespace WheelDraft.Engineering;
+
+/// <summary>A brief worked out and judged: everything that reports and drawings need. Immutable.</summary>
+/// <remarks>The stages, in order; each takes the whole result of those before it: motion, programme, contacts, first look at
+/// the circuit for working voltages, wheel, strips, solids, spacing, circuit with tolerances and bridges, open contacts, cut
+/// shapes, findings.</remarks>
+public sealed record Design
+{
+    /// <summary>What was asked.</summary>
+    public required Brief Brief { get; init; }
+
+    /// <summary>The turning.</summary>
+    public required Motion Motion { get; init; }
+
+    /// <summary>When each output is on.</summary>
+    public required Programme Programme { get; init; }
+
+    /// <summary>The wheel.</summary>
+    public required WheelLayout Wheel { get; init; }
+
+    /// <summary>The wheel's copper as it is cut.</summary>
+    public required CutCopper CutWheel { get; init; }
+
+    /// <summary>The strips, formed, sprung and in place.</summary>
+    public required StripSet Strips { get; init; }
+
+    /// <summary>How far each contact opens, by output in file order; outputs that are always on are left out.</summary>
+    public required IReadOnlyList<OpenContact> OpenContacts { get; init; }
+
+    /// <summary>The conductive solids.</summary>
+    public required IReadOnlyList<Solid> Solids { get; init; }
+
+    /// <summary>Every pair of nets, measured and judged.</summary>
+    public required SpacingTable Spacing { get; init; }
+
+    /// <summary>The circuit, solved in every state.</summary>
+    public required CircuitAnalysis Circuit { get; init; }
+
+    /// <summary>Everything that the person should know, in the order of the stages.</summary>
+    public required IReadOnlyList<Finding> Findings { get; init; }
+
+    /// <summary>Whether nothing misses.</summary>
+    public bool Meets => Findings.All(f => f.Severity != FindingSeverity.Error);
+
+    /// <summary>Works out a brief.</summary>
+    /// <exception cref="DesignRefusedException">It cannot be built as asked: every reason of the stage that refused.</exception>
+    public static Design Of(Brief brief)
+    {
+        ArgumentNullException.ThrowIfNull(brief);
+        return new DesignStages(brief).Run();
+    }
+}
+
+/// <summary>Runs the stages. What a design's circuit asks of its spacing, and what its spacing may do to its circuit, meet here.</summary>
+internal sealed class DesignStages(Brief brief)
+{
+    // Tolerances may bring states about that exact edges do not, and with them a higher working voltage: then everything is
+    // laid out again with it. Voltages only ever rise, over a finite set of states, so this ends; two rounds are usual.
+    private const int MostRounds = 8;
+
+    private readonly Motion _motion = Motion.Of(brief);
+
+    public Design Run()
+    {
+        Programme programme = Programme.Of(brief, _motion);
+        WiperContacts contacts = new(
+            ContactPatch.Of(StripContact.OfFeed(brief)),
+            [.. brief.Outputs.Select((_, i) => ContactPatch.Of(StripContact.OfOutput(brief, i)))]);
+        CircuitAnalysis circuit = CircuitAnalysis.Of(new CircuitRequest(brief, WheelContacts.Exact(brief, programme)));
+        VoltageBook voltages = new(circuit);
+        for (int round = 1; ; round++)
+        {
+            Design design = Round(programme, contacts, voltages);
+            if (!voltages.Raise(design.Circuit) || round == MostRounds)
+            {
+                return design;
+            }
+        }
+    }
+
+    private Design Round(Programme programme, WiperContacts contacts, VoltageBook voltages)
+    {
+        string wheelNet = brief.Feed!.Net;
+        double WorkingV(int output) => voltages.Between(wheelNet, brief.Outputs[output].Net);
+        OpenContactRequirements rules = OpenContactRequirements.Of(brief, WorkingV);
+        WheelLayout wheel = new WheelSetter(new WheelTask(brief, _motion, programme, contacts, rules.Distances)).Set();
+        StripSet strips = StripSet.Of(brief, new RingPlaces(PlaceOf(wheel.Feed), [.. wheel.Rings.Select(PlaceOf)]));
+        IReadOnlyList<Solid> solids = [.. WheelSolids.Of(brief, wheel), .. strips.Solids];
+        double carrierRadius = (brief.Carrier.DiameterMm ?? wheel.OuterDiameterMm) / 2;
+        SpacingTable spacing = SpacingStage.Table(brief, solids, voltages.Between, carrierRadius);
+        CircuitAnalysis circuit = CircuitAnalysis.Of(new CircuitRequest(brief, WheelContacts.OnWheel(brief, _motion, wheel))
+        {
+            Bridges = SpacingStage.Bridges(spacing),
+        });
+        OpenContactGaps gaps = new(brief, _motion, wheel);
+        IReadOnlyList<OpenContact> open = [.. brief.Outputs
+            .Select((_, i) => gaps.Of(i, rules.Outputs[i], WorkingV(i), circuit.Parks))
+            .OfType<OpenContact>()];
+        IEnumerable<Solid> turning = solids.Where(s => s.Turns).Append(WheelSolids.Carrier(brief, carrierRadius));
+        return new Design
+        {
+            Brief = brief,
+            Motion = _motion,
+            Programme = programme,
+            Wheel = wheel,
+            CutWheel = CutCopper.Of(wheel.Copper, brief.Process, "the wheel", brief.PlaceOf("process")),
+            Strips = strips,
+            OpenContacts = open,
+            Solids = solids,
+            Spacing = spacing,
+            Circuit = circuit,
+            Findings =
+            [
+                .. wheel.Findings,
+                .. strips.Findings,
+                .. StripCollisions.Of(strips.Strips, [.. turning], _motion.Direction, i => brief.PlaceOf(FormattableString.Invariant($"strip[{i}]"))),
+                .. spacing.Findings,
+                .. open.SelectMany(o => OpenContactFindings.Of(brief, o)),
+                .. circuit.Findings,
+            ],
+        };
+    }
+
+    private static RingPlace PlaceOf(RingLayout ring) =>
+        new(ring.RadiusMm, ring.StationRad, ring.PathFromMm, ring.PathToMm);
+}
+
+/// <summary>The working voltage of every pair of nets, the highest that any look at the circuit has found.</summary>
+internal sealed class VoltageBook(CircuitAnalysis first)
+{
+    // Solved voltages agree to rounding; less than this is no rise, V.
+    private const double SameV = 1e-6;
+
+    private readonly Dictionary<(string First, string Second), double> _raised = [];
+
+    /// <summary>Working voltage of two nets, V.</summary>
+    public double Between(string firstNet, string secondNet)
+    {
+        (string, string) key = string.CompareOrdinal(firstNet, secondNet) <= 0 ? (firstNet, secondNet) : (secondNet, firstNet);
+        return Math.Max(first.WorkingVoltageV(firstNet, secondNet), _raised.GetValueOrDefault(key));
+    }
+
+    /// <summary>Takes a later look into account.</summary>
+    /// <returns>Whether any pair's voltage rose.</returns>
+    public bool Raise(CircuitAnalysis later)
+    {
+        bool rose = false;
+        foreach (WorkingVoltage pair in later.WorkingVoltages)
+        {
+            if (pair.VoltageV > Between(pair.First, pair.Second) + SameV)
+            {
+                _raised[(pair.First, pair.Second)] = pair.VoltageV;
+                rose = true;
+            }
+        }
+
+        return rose;
+    }
+}

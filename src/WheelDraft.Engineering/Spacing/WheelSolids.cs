@@ -1,0 +1,75 @@
+using WheelDraft.Geometry;
+
+namespace WheelDraft.Engineering;
+
+/// <summary>The solids of a wheel and of what stands near it, strips aside.</summary>
+internal static class WheelSolids
+{
+    // How far a metal shaft stands under the carrier and above the copper face, and how far fixings stand above the face, mm
+    // (methods: solids).
+    private const double ShaftUnderCarrierMm = 20;
+    private const double ShaftAboveFaceMm = 5;
+    private const double FixingsAboveFaceMm = 1.5;
+
+    public const string WheelName = "wheel";
+    public const string ShaftName = "shaft";
+    public const string CarrierSurface = "carrier";
+
+    public static IReadOnlyList<Solid> Of(Brief brief, WheelLayout wheel)
+    {
+        double underCarrier = -brief.Carrier.StepMm - brief.Carrier.ThicknessMm;
+        SolidTolerance turning = new(0, 0, brief.Wheel.RunOutMm / 2, brief.Wheel.FaceRunOutMm / 2);
+        List<Solid> solids =
+        [
+            new(WheelName, brief.Feed!.Net, SolidKind.Live, Turns: true, -brief.Wheel.ThicknessMm, 0, wheel.Copper)
+            {
+                IsWheelCopper = true,
+                OnSurface = CarrierSurface,
+                Tolerance = turning with { CutEdgeMm = brief.Process.ToleranceMm },
+            },
+        ];
+        if (brief.Wheel.Shaft != ShaftKind.Insulating)
+        {
+            (string net, SolidKind kind) = ShaftNet(brief);
+            solids.Add(new(ShaftName, net, kind, Turns: true, underCarrier - ShaftUnderCarrierMm, ShaftAboveFaceMm,
+                new Outline(Contour.Circle(Point.Origin, brief.Wheel.ShaftDiameterMm!.Value / 2)))
+            {
+                OnSurface = CarrierSurface,
+            });
+        }
+
+        solids.AddRange(wheel.Fixings.Select((f, i) => new Solid(
+            FormattableString.Invariant($"fixing {i + 1}"), brief.Feed.Net, SolidKind.Live, Turns: true, underCarrier, FixingsAboveFaceMm,
+            new Outline(Contour.Circle(f, brief.Wheel.Fixings!.DiameterMm / 2)))
+        {
+            OnSurface = CarrierSurface,
+            Tolerance = turning,
+        }));
+        solids.AddRange(brief.Parts.Select(p => new Solid(p.Name, p.Net, KindOf(p.Kind), Turns: false, p.FromZMm, p.ToZMm, p.Outline)));
+        return solids;
+    }
+
+    /// <summary>The carrier as a body that strips must not run into; wipers ride on it as on copper. It conducts nothing and is never measured.</summary>
+    public static Solid Carrier(Brief brief, double radiusMm) =>
+        new(CarrierSurface, CarrierSurface, SolidKind.Floating, Turns: true, -brief.Carrier.StepMm - brief.Carrier.ThicknessMm, -brief.Carrier.StepMm, new Outline(Contour.Circle(Point.Origin, radiusMm)))
+        {
+            IsWheelCopper = true,
+            Tolerance = new(0, 0, brief.Wheel.RunOutMm / 2, brief.Wheel.FaceRunOutMm / 2),
+        };
+
+    private static (string Net, SolidKind Kind) ShaftNet(Brief brief) => brief.Wheel.Shaft switch
+    {
+        ShaftKind.Live => (brief.Wheel.ShaftNet!, SolidKind.Live),
+        ShaftKind.Earthed => ("E", SolidKind.Earthed),
+        ShaftKind.Touchable => (ShaftName, SolidKind.Touchable),
+        _ => (ShaftName, SolidKind.Floating),
+    };
+
+    private static SolidKind KindOf(PartKind kind) => kind switch
+    {
+        PartKind.Live => SolidKind.Live,
+        PartKind.Earthed => SolidKind.Earthed,
+        PartKind.Touchable => SolidKind.Touchable,
+        _ => SolidKind.Floating,
+    };
+}

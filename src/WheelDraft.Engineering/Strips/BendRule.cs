@@ -1,0 +1,74 @@
+using System.Globalization;
+
+namespace WheelDraft.Engineering;
+
+/// <summary>Rules of sheet bending: allowance, setback, neutral axis, springback. Angles are those turned through, radians.</summary>
+public static class BendRule
+{
+    /// <summary>Length of blank that a fold takes, mm: θ (R + K t).</summary>
+    public static double AllowanceMm(double angleRad, double insideRadiusMm, double thicknessMm, double k) =>
+        Math.Abs(angleRad) * (insideRadiusMm + (k * thicknessMm));
+
+    /// <summary>From the tangent line of a fold to its outer mould line, mm: (R + t) tan(θ/2).</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The fold is 180° or more, where the mould lines do not meet.</exception>
+    public static double OutsideSetbackMm(double angleRad, double insideRadiusMm, double thicknessMm) =>
+        Math.Abs(angleRad) < Math.PI
+            ? (insideRadiusMm + thicknessMm) * Math.Tan(Math.Abs(angleRad) / 2)
+            : throw new ArgumentOutOfRangeException(nameof(angleRad), angleRad, "The outer mould lines of a fold of 180° or more do not meet.");
+
+    /// <summary>What a fold takes off the sum of the outside legs, mm: twice the setback less the allowance.</summary>
+    public static double DeductionMm(double angleRad, double insideRadiusMm, double thicknessMm, double k) =>
+        (2 * OutsideSetbackMm(angleRad, insideRadiusMm, thicknessMm)) - AllowanceMm(angleRad, insideRadiusMm, thicknessMm, k);
+
+    /// <summary>The neutral-axis factor from a test strip, from the blank length that a fold really took: (BA/θ − R) / t.</summary>
+    public static double KFromTestStrip(double allowanceMm, double angleRad, double insideRadiusMm, double thicknessMm) =>
+        ((allowanceMm / Math.Abs(angleRad)) - insideRadiusMm) / thicknessMm;
+
+    /// <summary>The neutral-axis factor where the person gives none.</summary>
+    /// <remarks>For tight bends the handbook's rule for the temper; as the radius grows the neutral axis moves to the middle, which
+    /// DIN 6935 puts as K = 0.325 + 0.25 log₁₀(R/t), at most 0.5 (from memory): the larger of the two. Only a test strip is sure.</remarks>
+    public static MaterialValue K(Material material, double insideRadiusMm, double thicknessMm)
+    {
+        ArgumentNullException.ThrowIfNull(material);
+        double wide = Math.Min(0.5, 0.325 + (0.25 * Math.Log10(insideRadiusMm / thicknessMm)));
+        return wide > material.TightBendK.Value
+            ? new(wide, string.Create(CultureInfo.InvariantCulture, $"DIN 6935, neutral axis by R/t = {insideRadiusMm / thicknessMm:0.##}"), FromMemory: true)
+            : material.TightBendK;
+    }
+
+    /// <summary>What to set so that a fold springs back to the wanted angle and radius.</summary>
+    /// <remarks>Pure bending of an elastic, perfectly plastic sheet: Rᵢ/R_f = 4X³ − 3X + 1 with X = Rᵢ Y/(E t); the neutral arc
+    /// keeps its length (standard forming texts, after Boothroyd and Marciniak). Sound for X below about 0.25.</remarks>
+    /// <param name="angleRad">Wanted angle, with its sign.</param>
+    /// <param name="insideRadiusMm">Wanted inside radius.</param>
+    /// <param name="thicknessMm">Thickness.</param>
+    /// <param name="material">Alloy and temper.</param>
+    public static SpringbackSetting Springback(double angleRad, double insideRadiusMm, double thicknessMm, Material material)
+    {
+        ArgumentNullException.ThrowIfNull(material);
+        double strain = material.YieldMpa.Value / (material.ModulusGpa.Value * 1000 * thicknessMm);
+        double tool = insideRadiusMm;
+
+        // Rᵢ = R_f (4X³ − 3X + 1) shrinks the tool radius by a few per cent; the map contracts by 3 R_f Y/(E t), so this settles fast.
+        for (int step = 0; step < 200; step++)
+        {
+            double x = tool * strain;
+            double next = insideRadiusMm * ((4 * x * x * x) - (3 * x) + 1);
+            bool settled = Math.Abs(next - tool) <= 1e-14 * insideRadiusMm;
+            tool = next;
+            if (settled)
+            {
+                break;
+            }
+        }
+
+        double set = angleRad * (insideRadiusMm + (thicknessMm / 2)) / (tool + (thicknessMm / 2));
+        return new SpringbackSetting(tool, set, tool * strain);
+    }
+}
+
+/// <summary>How a fold is set so that it springs back to the wanted one.</summary>
+/// <param name="ToolRadiusMm">Inside radius under the tool.</param>
+/// <param name="AngleRad">Angle under the tool, with its sign.</param>
+/// <param name="X">Rᵢ Y/(E t): above about 0.25 the formula is outside its range.</param>
+public readonly record struct SpringbackSetting(double ToolRadiusMm, double AngleRad, double X);

@@ -1,0 +1,116 @@
+namespace WheelDraft.Engineering;
+
+/// <summary>The current that a strip carries at its greatest.</summary>
+/// <param name="CurrentA">R.m.s. current, A.</param>
+/// <param name="Inductive">Whether what it breaks is inductive.</param>
+/// <param name="MakesAndBreaks">Whether its contact makes and breaks that current; the feed's does not.</param>
+public sealed record StripCurrent(double CurrentA, bool Inductive, bool MakesAndBreaks);
+
+/// <summary>What the load current does to a strip and its contact.</summary>
+public sealed record StripElectrics
+{
+    /// <summary>Resistance from the terminal end to the contact (to the tip of a plain strip) at 20 °C, Ω; holes left out.</summary>
+    public required double ResistanceOhm { get; init; }
+
+    /// <summary>The load current, A.</summary>
+    public required double CurrentA { get; init; }
+
+    /// <summary>Drop along the strip at the load current, V.</summary>
+    public double DropV => ResistanceOhm * CurrentA;
+
+    /// <summary>Loss in the strip, W.</summary>
+    public double LossW => DropV * CurrentA;
+
+    /// <summary>Largest current density, A/mm².</summary>
+    public required double DensityAPerMm2 { get; init; }
+
+    /// <summary>Estimated steady temperature rise, K: see <see cref="RiseAssumptions"/>.</summary>
+    public required double TemperatureRiseK { get; init; }
+
+    /// <summary>Resistance of the contact as one clean spot, Ω; null for a plain strip.</summary>
+    public double? ConstrictionOhm { get; init; }
+
+    /// <summary>Voltage over a clean contact, V; null for a plain strip.</summary>
+    public double? ContactV => ConstrictionOhm * CurrentA;
+
+    /// <summary>Voltage over a contact with films, V: ten times the clean one, the upper end of planning practice; null for a plain strip.</summary>
+    public double? FilmedContactV => ContactV * FilmFactor;
+
+    /// <summary>Voltage at which the softer member of the contact softens, V; null for a plain strip.</summary>
+    public MaterialValue? SofteningV { get; init; }
+
+    /// <summary>Upper end of the usual planning margin for films on a clean spot's resistance (common practice, no source: 2 to 10).</summary>
+    internal const double FilmFactor = 10;
+
+    /// <summary>What the temperature rise rests on.</summary>
+    public const string RiseAssumptions = "steady state; all loss of strip and filmed contact leaves through the free surface at 10 W/(m² K) (still air, common practice, no source), none through clamp, terminal or wheel; resistivity at 20 °C";
+
+    private const double CoolingWPerMm2K = 10e-6;
+
+    /// <summary>Works out resistance, loss and heating.</summary>
+    /// <param name="form">The strip.</param>
+    /// <param name="forceN">Smallest contact force, N; null for a plain strip.</param>
+    /// <param name="wheel">Material of the wheel's copper.</param>
+    /// <param name="current">What it carries; null for nothing.</param>
+    public static StripElectrics Of(StripForm form, double? forceN, Material wheel, StripCurrent? current)
+    {
+        ArgumentNullException.ThrowIfNull(form);
+        ArgumentNullException.ThrowIfNull(wheel);
+        double end = form.Nose?.AtMm ?? form.LengthMm;
+        double rho = form.Material.ResistivityNanoOhmM.Value * 1e-6;
+        double t = form.Strip.ThicknessMm;
+        double resistance = 0;
+        double surface = 0;
+        double narrowest = double.PositiveInfinity;
+        foreach (FormedPiece piece in form.Pieces.Where(p => p.FromMm < end && p.DevelopedMm > 0))
+        {
+            double share = Math.Min(1, (end - piece.FromMm) / piece.DevelopedMm);
+            double from = piece.WidthMm;
+            double to = piece.WidthAt(share);
+            double length = piece.DevelopedMm * share;
+            resistance += rho * length / (t * LogMean(from, to));
+            surface += length * (from + to + (2 * t));
+            narrowest = Math.Min(narrowest, Math.Min(from, to));
+        }
+
+        double amperes = current?.CurrentA ?? 0;
+        double? spot = forceN is > 0 ? ConstrictionOhmOf(form.Material, wheel, forceN.Value) : null;
+        double loss = amperes * amperes * (resistance + ((spot ?? 0) * FilmFactor));
+        return new StripElectrics
+        {
+            ResistanceOhm = resistance,
+            CurrentA = amperes,
+            DensityAPerMm2 = amperes / (narrowest * t),
+            TemperatureRiseK = loss / (CoolingWPerMm2K * surface),
+            ConstrictionOhm = spot,
+            SofteningV = forceN is null ? null : Softest(form.Material, wheel),
+        };
+    }
+
+    /// <summary>Resistance of one clean circular spot, Ω: (ρ₁ + ρ₂)/(4a), a = √(F/(π H)) with H of the softer member (R. Holm,
+    /// Electric Contacts, 1967, with ξ = 1).</summary>
+    /// <remarks>A rivet's own metal is not in the parameter file: the strip's, which resists more, stands for it.</remarks>
+    internal static double ConstrictionOhmOf(Material strip, Material wheel, double forceN)
+    {
+        double hardness = Math.Min(strip.HardnessMpa.Value, wheel.HardnessMpa.Value);
+        double spotMm = Math.Sqrt(forceN / (Math.PI * hardness));
+        return (strip.ResistivityNanoOhmM.Value + wheel.ResistivityNanoOhmM.Value) * 1e-6 / (4 * spotMm);
+    }
+
+    // The lower of the two known voltages; an alloy without a value of its own counts as copper.
+    private static MaterialValue Softest(Material strip, Material wheel)
+    {
+        MaterialValue copper = MaterialTable.All.First(m => m.Alloy is "C11000").SofteningV!;
+        MaterialValue a = strip.SofteningV ?? copper;
+        MaterialValue b = wheel.SofteningV ?? copper;
+        return a.Value <= b.Value ? a : b;
+    }
+
+    // ∫ ds/w over a linear taper is the length over this mean; near equal widths the series keeps the digits.
+    private static double LogMean(double a, double b)
+    {
+        double ratio = (b - a) / a;
+        const double series = 1e-4;
+        return Math.Abs(ratio) < series ? a * (1 + (ratio / 2) - (ratio * ratio / 12)) : (b - a) / Math.Log(b / a);
+    }
+}

@@ -1,0 +1,141 @@
+using System.Globalization;
+using WheelDraft.Geometry;
+
+namespace WheelDraft.Engineering;
+
+/// <summary>What the strips need to know of the wheel layout.</summary>
+/// <param name="Feed">Where the feed wiper touches; null for a lands wheel.</param>
+/// <param name="Outputs">Where each output's wiper touches, in file order.</param>
+public sealed record RingPlaces(RingPlace? Feed, IReadOnlyList<RingPlace> Outputs)
+{
+    /// <summary>Where each output's second wiper touches (lands wheel), in file order; empty for a windowed wheel.</summary>
+    public IReadOnlyList<RingPlace?> Returns { get; init; } = [];
+}
+
+/// <summary>All strips of a design: formed, sprung and in place.</summary>
+/// <remarks>API: <c>StripSet.Of(brief, rings)</c> after the wheel layout; <c>StripContact</c> before it.
+/// Collisions with what turns are asked of <see cref="StripCollisions"/> once the wheel's solids are known.</remarks>
+public sealed record StripSet
+{
+    /// <summary>The strips in file order.</summary>
+    public required IReadOnlyList<PlacedStrip> Strips { get; init; }
+
+    /// <summary>Friction torque of all wipers against the motor; null when the brief gives no friction.</summary>
+    public FrictionTorque? Friction { get; init; }
+
+    /// <summary>What the person should know, the strips' own findings included, in file order.</summary>
+    public required IReadOnlyList<Finding> Findings { get; init; }
+
+    /// <summary>All strips' solids.</summary>
+    public IEnumerable<Solid> Solids => Strips.SelectMany(s => s.Solids);
+
+    /// <summary>Forms and places every strip of a brief.</summary>
+    /// <param name="brief">The whole brief.</param>
+    /// <param name="rings">Where the wheel layout has put rings and stations.</param>
+    /// <param name="currents">What each net's strip carries, when the circuit has been solved; null for an upper bound from the ratings.</param>
+    /// <exception cref="DesignRefusedException">A strip cannot be made or placed as asked; every reason of every strip.</exception>
+    public static StripSet Of(Brief brief, RingPlaces rings, IReadOnlyDictionary<string, StripCurrent>? currents = null)
+    {
+        ArgumentNullException.ThrowIfNull(brief);
+        ArgumentNullException.ThrowIfNull(rings);
+        List<Finding> reasons = [];
+        List<PlacedStrip> strips = [];
+        currents ??= NetCurrents.FromRatings(brief);
+        for (int i = 0; i < brief.Strips.Count; i++)
+        {
+            StripForm? form = StripForming.Form(brief, i, reasons);
+            StripStation? station = StationOf(brief, rings, i, reasons);
+            if (form is not null && station is not null && new StripSetting(brief, form, station, currents).Place(reasons) is PlacedStrip placed)
+            {
+                strips.Add(placed);
+            }
+        }
+
+        if (reasons.Count > 0)
+        {
+            throw new DesignRefusedException(reasons);
+        }
+
+        FrictionTorque? friction = FrictionTorque.Of(brief, strips);
+        return new StripSet
+        {
+            Strips = strips,
+            Friction = friction,
+            Findings = [.. strips.SelectMany(s => s.Findings), .. friction?.Findings(brief) ?? []],
+        };
+    }
+
+    // What a strip serves, with everything that the serving needs; null with a reason when it cannot be found.
+    private static StripStation? StationOf(Brief brief, RingPlaces rings, int index, List<Finding> reasons)
+    {
+        StripBrief strip = brief.Strips[index];
+        try
+        {
+            switch (strip.Task)
+            {
+                case ServesFeed when brief.Feed is FeedBrief feed && rings.Feed is RingPlace ring:
+                    return new StripStation(feed.Net, StripContact.OfFeed(brief), ring) { SidePlayMm = feed.SidePlayMm };
+                case ServesOutput serves:
+                    int output = Enumerable.Range(0, brief.Outputs.Count).FirstOrDefault(o => string.Equals(brief.Outputs[o].Name, serves.Output, StringComparison.OrdinalIgnoreCase), -1);
+                    RingPlace? place = output < 0 ? null : serves.IsReturn ? rings.Returns.ElementAtOrDefault(output) : rings.Outputs.ElementAtOrDefault(output);
+                    if (place is not null)
+                    {
+                        OutputBrief of = brief.Outputs[output];
+                        string net = serves.IsReturn ? of.ReturnNet ?? of.Net : of.Net;
+                        return new StripStation(net, StripContact.OfOutput(brief, output, serves.IsReturn), place) { Adjust = of.Adjust, SidePlayMm = of.SidePlayMm };
+                    }
+
+                    break;
+                case ServesNet plain:
+                    return new StripStation(plain.Net, null, null) { Tip = plain.Tip };
+                default:
+                    break;
+            }
+        }
+        catch (DesignRefusedException refused)
+        {
+            reasons.AddRange(refused.Reasons.Where(r => !reasons.Contains(r)));
+            return null;
+        }
+
+        string what = strip.Task is ServesOutput o ? $"output \"{o.Output}\"{(o.IsReturn ? " (return)" : "")}" : "a feed";
+        reasons.Add(Finding.Error("strip.task", $"strip \"{strip.Name}\" serves {what}, which this wheel does not have", brief.PlaceOf(string.Create(CultureInfo.InvariantCulture, $"strip[{index}]"))));
+        return null;
+    }
+}
+
+/// <summary>What one strip serves, and where.</summary>
+internal sealed record StripStation(string Net, StripContact? Contact, RingPlace? Ring)
+{
+    internal AdjustBrief? Adjust { get; init; }
+
+    internal double SidePlayMm { get; init; }
+
+    internal Point Tip { get; init; }
+}
+
+/// <summary>Friction of all wipers on the wheel, N·m.</summary>
+/// <param name="LeastNm">With the least coefficient.</param>
+/// <param name="MostNm">With the greatest coefficient and forces.</param>
+/// <param name="MotorNm">Rated torque of the motor at the wheel; null when not given.</param>
+public sealed record FrictionTorque(double LeastNm, double MostNm, double? MotorNm)
+{
+    internal static FrictionTorque? Of(Brief brief, IReadOnlyList<PlacedStrip> strips)
+    {
+        if (brief.Drive.Friction is not FrictionBand band)
+        {
+            return null;
+        }
+
+        double Sum(Func<PlacedStrip, double> force) => strips.Where(s => s.Ring is not null).Sum(s => force(s) * (s.Ring!.RadiusMm / 1000));
+        return new FrictionTorque(band.Least * Sum(s => s.Spring!.LeastForceN), band.Most * Sum(s => s.Spring!.MostForceN), brief.Drive.TorqueNm);
+    }
+
+    internal IEnumerable<Finding> Findings(Brief brief)
+    {
+        if (MotorNm is double motor && MostNm >= motor)
+        {
+            yield return Finding.Warning("strip.torque", string.Create(CultureInfo.InvariantCulture, $"Friction of all wipers is up to {MostNm * 1000:0.###} mN m, the motor gives {motor * 1000:0.###} mN m: it may stall. Lower the forces, or take a stronger motor."), brief.PlaceOf("drive.torque"));
+        }
+    }
+}

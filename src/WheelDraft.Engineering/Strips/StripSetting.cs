@@ -1,0 +1,217 @@
+using System.Globalization;
+using WheelDraft.Geometry;
+
+namespace WheelDraft.Engineering;
+
+/// <summary>Brings one formed strip to its place and judges it there.</summary>
+internal sealed class StripSetting(Brief brief, StripForm form, StripStation station, IReadOnlyDictionary<string, StripCurrent> currents)
+{
+    // Force of bare copper-alloy sliding contacts, N a tip: common practice, no source.
+    private const double LeastUsualN = 0.5;
+    private const double MostUsualN = 3;
+
+    // Where linear theory is off by about 1 %: deflection over length, and turn (common practice, from memory).
+    private const double MostSlope = 0.1;
+    private static readonly double MostTurnRad = Angles.RadFromDeg(10);
+
+    // Static spring stress is usually kept to three quarters of yield (common practice, no source).
+    private const double UsualYieldFactor = 1 / 0.75;
+
+    // A plain copper edge that breaks more than this, or any coil, arcs noticeably (common practice, no source).
+    private const double SlowBreakA = 0.5;
+
+    private readonly List<Finding> _findings = [.. form.Findings];
+
+    private string Name => form.Strip.Name;
+
+    internal PlacedStrip? Place(List<Finding> reasons)
+    {
+        if (form.Strip.ApproachRad is not double approach)
+        {
+            reasons.Add(Finding.Error("strip.form", $"strip \"{Name}\" has no approach: the direction from the tip back along the arm, from the outward radial; e.g. approach = \"90 deg\"", At("approach")));
+            return null;
+        }
+
+        return station is { Contact: StripContact contact, Ring: RingPlace ring } ? Wiper(contact, ring, approach, reasons) : Plain(approach);
+    }
+
+    private PlacedStrip? Wiper(StripContact contact, RingPlace ring, double approach, List<Finding> reasons)
+    {
+        double travel = station.Adjust?.TravelMm ?? 0;
+        if (StripPlacing.OffRing(Name, contact, ring, travel) is string off)
+        {
+            reasons.Add(Finding.Error("strip.off-ring", off, At("approach")));
+            return null;
+        }
+
+        Material wheel = MaterialTable.Find(brief.Wheel.Material).Found ?? MaterialTable.All[0];
+        StripSpring spring = StripSpring.Of(form, contact, station.Adjust);
+        SpacePlacement placement = StripPlacing.OfWiper(form, spring, approach, ring);
+        StripCurrent? current = currents.GetValueOrDefault(station.Net);
+        StripElectrics electrics = StripElectrics.Of(form, spring.LeastForceN, wheel, current);
+        JudgeSeat(placement);
+        JudgeForce(spring);
+        JudgeStress(spring);
+        JudgeNose(spring);
+        JudgeElectrics(electrics, current);
+        ArmSense? sense = contact.SenseOf(brief.Drive.Direction);
+        if (sense == ArmSense.Leading)
+        {
+            Warn("strip.leading", "approach", $"The arm of strip \"{Name}\" leads: the copper moves from its tip to its root, and it may dig in at edges. Turn its approach to the other side, so that it trails.");
+        }
+
+        PlacedStrip placed = new()
+        {
+            Form = form,
+            Placement = placement,
+            Net = station.Net,
+            Contact = contact,
+            Spring = spring,
+            Ring = ring,
+            Sense = sense,
+            Working = StripPlacing.Working(form, spring, placement),
+            Solids = [],
+            Electrics = electrics,
+            Life = WearLife.Of(contact, spring.MostForceN, ring.RadiusMm, form.Material.HardnessMpa.Value),
+            Findings = _findings,
+        };
+        double cut = brief.Process.ToleranceMm;
+        SolidTolerance moved = new(cut, station.SidePlayMm + (travel / 2), 0, contact.WearDepthMm ?? 0);
+        return placed with { Solids = StripSolids.Of(placed, new SolidTolerance(cut, 0, 0, 0), moved) };
+    }
+
+    private PlacedStrip Plain(double approach)
+    {
+        SpacePlacement placement = StripPlacing.OfPlain(form, station.Tip, approach);
+        Material wheel = MaterialTable.Find(brief.Wheel.Material).Found ?? MaterialTable.All[0];
+        JudgeSeat(placement);
+        PlacedStrip placed = new()
+        {
+            Form = form,
+            Placement = placement,
+            Net = station.Net,
+            Working = StripPlacing.Working(form, null, placement),
+            Solids = [],
+            Electrics = StripElectrics.Of(form, null, wheel, currents.GetValueOrDefault(station.Net)),
+            Findings = _findings,
+        };
+        SolidTolerance tolerance = new(brief.Process.ToleranceMm, 0, 0, 0);
+        return placed with { Solids = StripSolids.Of(placed, tolerance, tolerance) };
+    }
+
+    // The four corners of the clamped part lie on the surface.
+    private void JudgeSeat(SpacePlacement placement)
+    {
+        SurfaceBrief? surface = brief.Surfaces.FirstOrDefault(s => string.Equals(s.Name, form.Strip.SeatedOn, StringComparison.OrdinalIgnoreCase));
+        if (surface?.Outline is not Outline outline)
+        {
+            return;
+        }
+
+        double off = 0;
+        foreach (double at in new[] { form.Clamp.FromMm, form.Clamp.ToMm })
+        {
+            StripFrame frame = placement.Of(form.FrameAt(at));
+            FormedPiece piece = form.PieceAt(at);
+            double half = piece.WidthAt(piece.DevelopedMm > 0 ? Math.Clamp((at - piece.FromMm) / piece.DevelopedMm, 0, 1) : 0) / 2;
+            off = Math.Max(off, Math.Max(Distances.Between(frame.At(0, half, 0).Plan, outline).DistanceMm, Distances.Between(frame.At(0, -half, 0).Plan, outline).DistanceMm));
+        }
+
+        const double offMm = 1e-6;
+        if (off > offMm)
+        {
+            Warn("strip.seat", "seated_on", $"The clamped part of strip \"{Name}\" reaches {off:0.###} mm beyond the outline of surface \"{surface.Name}\": it is not held there. Enlarge the surface, or move the clamp.");
+        }
+    }
+
+    private void JudgeForce(StripSpring spring)
+    {
+        if (spring.LeastForceN < LeastUsualN)
+        {
+            Warn("strip.force", "deflection", $"Strip \"{Name}\" presses with as little as {spring.LeastForceN:0.###} N (new {spring.ForceN:0.###} N); bare sliding copper-alloy contacts want {LeastUsualN} to {MostUsualN} N (common practice, no source). A larger deflection, thicker stock or a shorter arm presses harder.");
+        }
+
+        if (spring.MostForceN > MostUsualN)
+        {
+            Warn("strip.force", "deflection", $"Strip \"{Name}\" presses with as much as {spring.MostForceN:0.###} N (at mid travel {spring.ForceN:0.###} N); bare sliding copper-alloy contacts want {LeastUsualN} to {MostUsualN} N (common practice, no source). A smaller deflection, thinner stock or a longer arm presses less.");
+        }
+    }
+
+    private void JudgeStress(StripSpring spring)
+    {
+        if (spring.YieldFactor < UsualYieldFactor)
+        {
+            string set = spring.YieldFactor < 1 ? "it takes a set" : "little is left before it takes a set";
+            Warn("strip.yield", "deflection", $"Strip \"{Name}\" is stressed to {spring.WorstStressMpa:0.#} MPa at {spring.StressAtMm:0.##} mm from its terminal end, {form.Material.Designation} yields at {form.Material.YieldMpa.Value:0.#} MPa ({form.Material.YieldMpa.SourceInWords}): factor {spring.YieldFactor:0.##}, {set}; usual practice keeps {UsualYieldFactor:0.##}. A longer arm, less deflection or thinner stock lowers it.");
+        }
+
+        if (spring.FatigueFactor is < 1)
+        {
+            Warn("strip.fatigue", "deflection", $"Strip \"{Name}\" is stressed to {spring.WorstStressMpa:0.#} MPa, above the fatigue strength of {form.Material.Designation}, {form.Material.FatigueMpa!.Value:0.#} MPa ({form.Material.FatigueMpa.SourceInWords}), were that stress reversed; at an edge it only changes a little.");
+        }
+
+        double free = form.Nose!.AtMm - form.Clamp.ToMm;
+        if (spring.DeflectionMm > MostSlope * free || spring.TurnRad > MostTurnRad)
+        {
+            Warn("strip.linear", "deflection", $"Strip \"{Name}\" is deflected {spring.DeflectionMm:0.###} mm over {free:0.#} mm and its contact turns {Angles.DegFromRad(spring.TurnRad):0.#}°; beyond a tenth of the length or 10° the linear figures are off by more than about 1 % (common practice, from memory).");
+        }
+    }
+
+    // Pressed, the nose still has to meet the copper where it is drawn: on the dome's cap, inside the fold, and not on one corner.
+    private void JudgeNose(StripSpring spring)
+    {
+        StripNose nose = form.Nose!;
+        StripFrame pressed = (spring.Chain.Vertical * spring.ForceN).Carry(nose.Frame);
+        if (nose.Rivet is StripRivet rivet)
+        {
+            double tilt = Math.Acos(Math.Clamp(pressed.Up.Z, -1, 1));
+            double cap = Math.Asin(Math.Min(1, rivet.DiameterMm / (2 * rivet.DomeRadiusMm)));
+            if (tilt > cap)
+            {
+                Warn("strip.nose", "shape", $"Pressed, the rivet of strip \"{Name}\" is tilted {Angles.DegFromRad(tilt):0.##}°, past the edge of its dome ({Angles.DegFromRad(cap):0.##}°): it rides on its rim.");
+            }
+
+            return;
+        }
+
+        FormedPiece fold = form.Pieces[nose.PieceIndex];
+        double rolled = Math.Asin(Math.Clamp(pressed.Along.Z, -1, 1));
+        double before = Math.Abs(fold.AngleRad) * (nose.AtMm - fold.FromMm) / fold.DevelopedMm;
+        double share = before - rolled;
+        if (share < 0 || share > Math.Abs(fold.AngleRad))
+        {
+            Warn("strip.nose", "shape", $"Pressed, the contact fold of strip \"{Name}\" has rolled {Angles.DegFromRad(rolled):0.##}° and touches beyond its end: a leg rides on the copper. Fold it further on that side.");
+        }
+
+        const double leanMm = 0.05;
+        double lean = Math.Abs(pressed.Left.Z) * nose.WidthMm / 2;
+        if (lean > leanMm)
+        {
+            Warn("strip.nose", "shape", $"Pressed, the contact fold of strip \"{Name}\" leans so that one end of its line stands {2 * lean:0.###} mm above the other: it touches with a corner. A rivet tolerates this; or keep sweeps in level parts.");
+        }
+    }
+
+    private void JudgeElectrics(StripElectrics electrics, StripCurrent? current)
+    {
+        if (electrics.FilmedContactV is double volts && electrics.SofteningV is MaterialValue soft && volts > soft.Value / 2)
+        {
+            Warn("strip.softening", "deflection", $"At {electrics.CurrentA:0.###} A the contact of strip \"{Name}\" may drop {volts * 1000:0.#} mV with films, over half the softening voltage of {soft.Value * 1000:0.#} mV ({soft.SourceInWords}; the half is common practice). Press harder, or let a relay carry the load.");
+        }
+
+        const double roomC = 40;
+        if (form.Material.RelaxesAboveC is MaterialValue relax && roomC + electrics.TemperatureRiseK > relax.Value)
+        {
+            Warn("strip.heat", "material", $"Strip \"{Name}\" may warm by {electrics.TemperatureRiseK:0.#} K at {electrics.CurrentA:0.###} A ({StripElectrics.RiseAssumptions}); from {roomC} °C that passes {relax.Value} °C, above which it loses force ({relax.SourceInWords}).");
+        }
+
+        if (current is { MakesAndBreaks: true } && (current.Inductive || current.CurrentA > SlowBreakA) && current.CurrentA > 0)
+        {
+            Warn("strip.slow-break", "output", $"The contact of strip \"{Name}\" opens slowly and breaks {current.CurrentA:0.###} A{(current.Inductive ? ", inductive" : "")}: it arcs for many half-cycles and burns. The drawing does not prove breaking capacity; suppress the coil, let a relay take the load, or let another contact break first.");
+        }
+    }
+
+    private TextPlace At(string key) => brief.PlaceOf(string.Create(CultureInfo.InvariantCulture, $"strip[{form.Index}].{key}"));
+
+    private void Warn(string code, string key, FormattableString message) =>
+        _findings.Add(Finding.Warning(code, FormattableString.Invariant(message), At(key)));
+}

@@ -1,0 +1,150 @@
+using WheelDraft.Geometry;
+
+namespace WheelDraft.Engineering;
+
+/// <summary>The patch in which a wiper touches, in the wiper's own frame: x along the outward radius, y anticlockwise.</summary>
+/// <remarks>A rectangle across and along the fold, turned by the contact angle, or the disc of a rivet; centred on the
+/// station at the ring radius.</remarks>
+public sealed record ContactPatch
+{
+    /// <summary>Whether the patch is a disc (a rivet) and not a rectangle.</summary>
+    public required bool IsDisc { get; init; }
+
+    /// <summary>Half the contact length, along the motion at contact angle 0; the radius of a disc, mm.</summary>
+    public required double HalfLengthMm { get; init; }
+
+    /// <summary>Half the contact width, along the fold, mm; for a disc the same as the half length.</summary>
+    public required double HalfWidthMm { get; init; }
+
+    /// <summary>Half the contact length at the end of its life, at least <see cref="HalfLengthMm"/>, mm.</summary>
+    public required double WornHalfLengthMm { get; init; }
+
+    /// <summary>Fold line from the radial direction, anticlockwise, rad in (−π/2, π/2].</summary>
+    public required double AngleRad { get; init; }
+
+    /// <summary>Radius of the nose along the motion, mm; null when unknown: then the nose stands upright on the patch.</summary>
+    public double? NoseRadiusMm { get; init; }
+
+    /// <summary>The radius at which the nose of a rivet is a dome, mm; null for a fold or an upright nose.</summary>
+    public double? DomeRadiusMm => IsDisc ? NoseRadiusMm : null;
+
+    /// <summary>The patch of a wiper's contact.</summary>
+    public static ContactPatch Of(StripContact contact) => new()
+    {
+        IsDisc = contact.Shape == ContactShape.Disc,
+        HalfLengthMm = contact.LengthMm / 2,
+        HalfWidthMm = contact.WidthMm / 2,
+        WornHalfLengthMm = contact.WornLengthMm / 2,
+        AngleRad = contact.AngleRad,
+        NoseRadiusMm = contact.NoseRadiusMm,
+    };
+
+    /// <summary>The same patch at the end of its life.</summary>
+    public ContactPatch Worn => IsDisc
+        ? this with { HalfLengthMm = WornHalfLengthMm, HalfWidthMm = WornHalfLengthMm }
+        : this with { HalfLengthMm = WornHalfLengthMm };
+
+    /// <summary>The patch that counts for edges when the copper stands proud of the carrier.</summary>
+    /// <remarks>A round nose of radius R meets an edge of height s early by √(2Rs − s²) from its lowest line.</remarks>
+    /// <param name="stepMm">How far the copper stands proud, at least 0.</param>
+    /// <exception cref="InvalidOperationException">The nose radius is unknown and the step is not 0.</exception>
+    public ContactPatch OverStep(double stepMm)
+    {
+        if (stepMm == 0)
+        {
+            return this;
+        }
+
+        double radius = NoseRadiusMm ?? throw new InvalidOperationException("A step needs the radius of the nose.");
+        double reach = stepMm >= radius ? radius : Math.Sqrt((2 * radius * stepMm) - (stepMm * stepMm));
+        double half = Math.Max(HalfLengthMm, reach);
+        return this with
+        {
+            HalfLengthMm = half,
+            HalfWidthMm = IsDisc ? half : HalfWidthMm,
+            WornHalfLengthMm = Math.Max(WornHalfLengthMm, reach),
+        };
+    }
+
+    /// <summary>The corners of a rectangle about its centre, wiper frame, anticlockwise.</summary>
+    /// <exception cref="NotSupportedException">A disc has no corners.</exception>
+    public IReadOnlyList<Vector> Corners
+    {
+        get
+        {
+            if (IsDisc)
+            {
+                throw new NotSupportedException("A disc has no corners.");
+            }
+
+            Vector along = Vector.Polar(HalfWidthMm, AngleRad);
+            Vector across = Vector.Polar(HalfLengthMm, AngleRad).Left;
+            return [-along - across, along - across, along + across, across - along];
+        }
+    }
+
+    /// <summary>The least radius from the shaft axis that the patch covers on a ring, mm; 0 when it covers the axis.</summary>
+    public double LeastRadiusMm(double ringRadiusMm)
+    {
+        if (IsDisc)
+        {
+            return Math.Max(0, ringRadiusMm - HalfLengthMm);
+        }
+
+        double beyondWidth = Math.Max(0, (ringRadiusMm * Math.Abs(Math.Cos(AngleRad))) - HalfWidthMm);
+        double beyondLength = Math.Max(0, (ringRadiusMm * Math.Abs(Math.Sin(AngleRad))) - HalfLengthMm);
+        return Math.Sqrt((beyondWidth * beyondWidth) + (beyondLength * beyondLength));
+    }
+
+    /// <summary>The greatest radius from the shaft axis that the patch covers on a ring, mm.</summary>
+    public double GreatestRadiusMm(double ringRadiusMm)
+    {
+        if (IsDisc)
+        {
+            return ringRadiusMm + HalfLengthMm;
+        }
+
+        Vector centre = new(ringRadiusMm, 0);
+        return Corners.Max(c => (centre + c).Length);
+    }
+
+    /// <summary>The ring radius on which the least radius covered is as given, mm.</summary>
+    /// <param name="leastRadiusMm">At least 0.</param>
+    public double RingRadiusFromLeast(double leastRadiusMm)
+    {
+        if (IsDisc)
+        {
+            return leastRadiusMm + HalfLengthMm;
+        }
+
+        double cos = Math.Abs(Math.Cos(AngleRad));
+        double sin = Math.Abs(Math.Sin(AngleRad));
+        double bySide = (leastRadiusMm + HalfWidthMm) / cos;
+        if (cos > 0 && bySide * sin <= HalfLengthMm)
+        {
+            return bySide;
+        }
+
+        double byEnd = (leastRadiusMm + HalfLengthMm) / sin;
+        if (byEnd * cos <= HalfWidthMm)
+        {
+            return byEnd;
+        }
+
+        // Nearest is a corner: (r cos − w)² + (r sin − a)² = least².
+        double half = (cos * HalfWidthMm) + (sin * HalfLengthMm);
+        double rest = (HalfWidthMm * HalfWidthMm) + (HalfLengthMm * HalfLengthMm) - (leastRadiusMm * leastRadiusMm);
+        return half + Math.Sqrt(Math.Max(0, (half * half) - rest));
+    }
+
+    /// <summary>The patch as a shape about the origin of its own frame.</summary>
+    public Contour Shape => IsDisc
+        ? Contour.Circle(Point.Origin, HalfLengthMm)
+        : Contour.Polygon([.. Corners.Select(c => Point.Origin + c)]);
+
+    /// <summary>The patch as a shape where it touches, in the housing.</summary>
+    /// <param name="ringRadiusMm">Radius of the ring.</param>
+    /// <param name="stationRad">Housing angle.</param>
+    public Outline At(double ringRadiusMm, double stationRad) =>
+        new(Shape.Placed(Placement.Translation(new(ringRadiusMm, 0)).Then(Placement.Turn(stationRad))));
+}

@@ -1,0 +1,66 @@
+using WheelDraft.Geometry;
+
+namespace WheelDraft.Engineering;
+
+/// <summary>Bore and fixings.</summary>
+internal sealed record HubLayout(Contour Bore, IReadOnlyList<Point> Fixings, double? PitchCircleMm, HubBand Band, IReadOnlyList<KeptBand> Kept)
+{
+    public static HubLayout Of(Brief brief)
+    {
+        WheelBrief wheel = brief.Wheel;
+        double bore = wheel.Bore.DiameterMm / 2;
+        Contour boreContour = BoreContour(brief);
+        TextPlace diameter = brief.PlaceOf("wheel.outer_diameter");
+        if (wheel.Fixings is not FixingsBrief fixings)
+        {
+            return new(boreContour, [], null, new("the bore", bore, diameter), []);
+        }
+
+        double half = fixings.DiameterMm / 2;
+        double pitch = fixings.PitchCircleMm / 2 ?? PitchRadius(wheel, bore, half);
+        List<Point> centres = [.. Enumerable.Range(0, fixings.Count)
+            .Select(i => Point.Polar(pitch, fixings.FirstAtRad + (i * Angles.TurnRad / fixings.Count)))];
+        if (fixings.PitchCircleMm is null)
+        {
+            return new(boreContour, centres, 2 * pitch, new("the fixings", pitch + half, diameter), []);
+        }
+
+        KeptBand band = new("the fixings", pitch - half, pitch + half, brief.PlaceOf("wheel.fixings"));
+        return new(boreContour, centres, 2 * pitch, new("the bore", bore, diameter), [band]);
+    }
+
+    /// <summary>In the hub: a web outside the bore, and so far out that neighbours keep a web between them.</summary>
+    private static double PitchRadius(WheelBrief wheel, double boreMm, double halfMm)
+    {
+        double beside = boreMm + wheel.WebMm + halfMm;
+        int count = wheel.Fixings!.Count;
+        double apart = count < 2 ? 0 : ((2 * halfMm) + wheel.WebMm) / (2 * Math.Sin(Math.PI / count));
+        return Math.Max(beside, apart);
+    }
+
+    private static Contour BoreContour(Brief brief)
+    {
+        BoreBrief bore = brief.Wheel.Bore;
+        double radius = bore.DiameterMm / 2;
+        if (bore.FlatMm is not double flat)
+        {
+            return Contour.Circle(Point.Origin, radius);
+        }
+
+        // The flat lies at this distance from the axis along its normal.
+        double depth = flat - radius;
+        if (depth >= radius || depth <= -radius)
+        {
+            throw new DesignRefusedException(
+                "wheel.bore",
+                $"A flat {Wording.Mm(flat)} from the opposite side does not cut a bore of {Wording.Mm(bore.DiameterMm)}; it must be more than 0 and less than the diameter.",
+                brief.PlaceOf("wheel.bore"));
+        }
+
+        double half = Math.Acos(depth / radius);
+        Point from = Point.Polar(radius, bore.FlatAtRad + half);
+        Point to = Point.Polar(radius, bore.FlatAtRad - half);
+        Contour sharp = new([Arc.About(Point.Origin, from, to, Turning.Anticlockwise), new Segment(to, from)]);
+        return brief.Process.InsideRadiusMm > 0 ? sharp.Filleted(brief.Process.InsideRadiusMm, Corners.All) : sharp;
+    }
+}

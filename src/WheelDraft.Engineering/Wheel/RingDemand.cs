@@ -1,0 +1,63 @@
+namespace WheelDraft.Engineering;
+
+/// <summary>What one ring must do, before its radius is known.</summary>
+internal sealed record RingDemand
+{
+    /// <summary>The output; for the feed its net.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>Where it stands in the parameter file.</summary>
+    public required TextPlace Where { get; init; }
+
+    /// <summary>The patch that counts for edges, new.</summary>
+    public required ContactPatch Patch { get; init; }
+
+    /// <summary>The on-periods; empty for a whole ring.</summary>
+    public required IReadOnlyList<OnPeriod> Periods { get; init; }
+
+    /// <summary>Radial play of the wiper, mm.</summary>
+    public required double SidePlayMm { get; init; }
+
+    /// <summary>Radius asked for, mm; null for auto.</summary>
+    public double? AskedRadiusMm { get; init; }
+
+    /// <summary>Wanted limit on the on-time, s; null for a whole ring.</summary>
+    public double? ToleranceS { get; init; }
+
+    /// <summary>The adjusting edge, or null.</summary>
+    public AdjustBrief? Adjust { get; init; }
+
+    /// <summary>How far windows reach beyond the patch path, mm, before fillets ask for more.</summary>
+    public double SideGapMm { get; init; }
+
+    /// <summary>What asks for the side gap, in words.</summary>
+    public string SideGapWhy { get; init; } = "";
+
+    /// <summary>Whether the ring is copper all the way round.</summary>
+    public bool IsWhole => Periods.Count == 0;
+
+    /// <summary>Travel of the wiper along the radius, mm.</summary>
+    public double TravelMm => Adjust?.TravelMm ?? 0;
+
+    /// <summary>The wiper's radius at the inner end of travel.</summary>
+    public double InnerEndMm(double radiusMm) => radiusMm - (TravelMm / 2);
+
+    /// <summary>The wiper's radius at the outer end of travel.</summary>
+    public double OuterEndMm(double radiusMm) => radiusMm + (TravelMm / 2);
+
+    /// <summary>Least radius that the patch covers over its travel.</summary>
+    public double PathFromMm(double radiusMm) => Patch.LeastRadiusMm(InnerEndMm(radiusMm));
+
+    /// <summary>Greatest radius that the patch covers over its travel.</summary>
+    public double PathToMm(double radiusMm) => Patch.GreatestRadiusMm(OuterEndMm(radiusMm));
+
+    /// <summary>The ring radius whose patch path starts at a radius.</summary>
+    public double RadiusFromPath(double pathFromMm) => Patch.RingRadiusFromLeast(pathFromMm) + (TravelMm / 2);
+}
+
+/// <summary>What all rings of a wheel share.</summary>
+/// <param name="Motion">The turning.</param>
+/// <param name="FrequencyShare">Tolerance of the supply frequency, share.</param>
+/// <param name="RunOutMm">Radial run-out, total indicator reading.</param>
+/// <param name="Process">The cutter.</param>
+internal sealed record RingShop(Motion Motion, double FrequencyShare, double RunOutMm, ProcessBrief Process);

@@ -1,0 +1,276 @@
+namespace WheelDraft.Engineering;
+
+/// <summary>A ring in its place.</summary>
+/// <param name="Ring">What it must do, with the side gap that it got.</param>
+/// <param name="Trial">Where it is and how it is cut.</param>
+/// <param name="Why">What holds it there, in words.</param>
+internal sealed record PackedRing(RingDemand Ring, RingTrial Trial, string Why);
+
+/// <summary>All rings in their places.</summary>
+internal sealed record PackedWheel(PackedRing Feed, IReadOnlyList<PackedRing> Rings, double OuterRadiusMm, double WebMm)
+{
+    public IEnumerable<PackedRing> All => Rings.Prepend(Feed);
+}
+
+/// <summary>Puts the rings of a windowed wheel side by side, from the hub outwards, as close as every rule allows.</summary>
+/// <remarks>Order: the feed, then outputs by ascending (cutter tolerance ÷ allowed angular error), ties in file order, whole
+/// rings first of all. Rings with a radius of their own stay where they are and the others pass over them.</remarks>
+internal sealed class RingPacking(RingShop shop, WheelBrief wheel, HubBand hub, IReadOnlyList<KeptBand> kept)
+{
+    // No part is over a metre: a radius beyond half of that is refused.
+    private const double MostRadiusMm = 500;
+
+    // How closely a radius grown for a rule is found, mm: far below what is reported (1e-6), far above rounding.
+    private const double RadiusResolutionMm = 1e-9;
+
+    // Widening a window by what its corners lack settles in two or three rounds; more means that it never will.
+    private const int MostWidenings = 50;
+
+    public PackedWheel Pack(RingDemand feed, IReadOnlyList<RingDemand> rings)
+    {
+        PackedWheel smallest = Pack(feed, rings, wheel.WebMm);
+        if (wheel.OuterDiameterMm is not double asked)
+        {
+            return smallest;
+        }
+
+        double outer = asked / 2;
+        if (smallest.OuterRadiusMm > outer + RadiusResolutionMm)
+        {
+            string binds = string.Join("; ", smallest.All.Select((r, i) => $"{(i == 0 ? "the feed" : $"'{r.Ring.Name}'")} on a radius of {Wording.Mm(r.Trial.RadiusMm)}: {r.Why}"));
+            throw new DesignRefusedException(
+                "wheel.diameter",
+                $"An outer diameter of {Wording.Mm(asked)} is {Wording.Mm(2 * (smallest.OuterRadiusMm - outer))} too small: the smallest wheel that meets every rule has {Wording.Mm(2 * smallest.OuterRadiusMm)}. What holds the rings: {binds}.",
+                hub.WhereDiameter);
+        }
+
+        // The spare goes to the webs evenly: the widest web with which everything still fits.
+        double spare = RootFinding.LeastWhere(
+            extra => !Fits(feed, rings, wheel.WebMm + extra, outer), 0, outer, RadiusResolutionMm) - RadiusResolutionMm;
+        return Pack(feed, rings, wheel.WebMm + Math.Max(0, spare)) with { OuterRadiusMm = outer };
+    }
+
+    private bool Fits(RingDemand feed, IReadOnlyList<RingDemand> rings, double webMm, double outerMm)
+    {
+        try
+        {
+            return Pack(feed, rings, webMm).OuterRadiusMm <= outerMm;
+        }
+        catch (DesignRefusedException)
+        {
+            return false; // a web this wide finds no place between rings that stay where they are
+        }
+    }
+
+    private PackedWheel Pack(RingDemand feed, IReadOnlyList<RingDemand> rings, double webMm)
+    {
+        List<Finding> reasons = [];
+        Dictionary<RingDemand, PackedRing> placed = new(ReferenceEqualityComparer.Instance);
+        List<KeptBand> bands = [.. kept];
+        foreach (RingDemand ring in rings.Where(r => r.AskedRadiusMm is not null))
+        {
+            RingTrial trial = Settle(ring, ring.AskedRadiusMm!.Value, out RingDemand settled);
+            if (trial.Fault is { } fault)
+            {
+                reasons.Add(Finding.Error(fault.Code, Sentence(fault.Words) + WayOut(settled, trial), ring.Where));
+            }
+
+            placed[ring] = new(settled, trial, "its own radius in the file");
+            bands.Add(new($"ring '{ring.Name}'", trial.BandFromMm, trial.BandToMm, ring.Where));
+        }
+
+        CheckKept(bands, reasons);
+        if (reasons.Count > 0)
+        {
+            throw new DesignRefusedException(reasons);
+        }
+
+        double bound = hub.OuterRadiusMm;
+        PackedRing? packedFeed = null;
+        string behind = hub.Name;
+        foreach (RingDemand ring in Ordered(feed, rings))
+        {
+            if (Place(ring, bound + webMm, webMm, bands, behind, reasons) is PackedRing packed)
+            {
+                placed[ring] = packed;
+                packedFeed ??= packed;
+                bound = packed.Trial.BandToMm;
+                behind = ReferenceEquals(ring, feed) ? "the feed" : $"'{ring.Name}'";
+            }
+        }
+
+        return reasons.Count == 0
+            ? new(packedFeed!, [.. rings.Select(r => placed[r])], OuterRadius([.. placed.Values], bands, webMm), webMm)
+            : throw new DesignRefusedException(reasons);
+    }
+
+    private IEnumerable<RingDemand> Ordered(RingDemand feed, IReadOnlyList<RingDemand> rings) =>
+        rings.Where(r => r.AskedRadiusMm is null)
+            .OrderBy(r => r.IsWhole || r.ToleranceS is null ? 0 : shop.Process.ToleranceMm / shop.Motion.RadFromSeconds(r.ToleranceS.Value))
+            .Prepend(feed);
+
+    private PackedRing? Place(RingDemand ring, double bandFromMm, double webMm, List<KeptBand> bands, string behind, List<Finding> reasons)
+    {
+        double from = bandFromMm;
+        string why = $"beside {behind}, a web of {Wording.Mm(webMm)} apart{GapWords(ring)}";
+        while (true)
+        {
+            RingTrial trial = SettleBehind(ring, from, out RingDemand settled);
+            if (trial.Fault is { } fault)
+            {
+                double grown = Grown(settled, trial.RadiusMm);
+                if (double.IsNaN(grown))
+                {
+                    RingTrial last = new RingSetter(shop, settled).At(MostRadiusMm);
+                    (string code, string words) = last.Fault ?? fault;
+                    reasons.Add(Finding.Error(code, Sentence(words) + Impossible(settled), ring.Where));
+                    return null;
+                }
+
+                why = $"no smaller radius meets its {Rule(fault.Code)}";
+                trial = Settle(settled, grown, out settled);
+            }
+
+            KeptBand? hit = bands.Where(b => b.FromMm < trial.BandToMm + webMm && trial.BandFromMm < b.ToMm + webMm)
+                .OrderByDescending(b => b.ToMm).FirstOrDefault();
+            if (hit is null)
+            {
+                return new(settled, trial, why);
+            }
+
+            from = hit.ToMm + webMm;
+            why = $"outside {hit.Name}, which stays where it is";
+        }
+    }
+
+    /// <summary>Sets a ring with its band starting at a radius; where fillets ask for a wider window, the window grows inwards and out.</summary>
+    private RingTrial SettleBehind(RingDemand ring, double bandFromMm, out RingDemand settled)
+    {
+        return Settled(ring, demand =>
+        {
+            double reach = demand.IsWhole ? demand.SidePlayMm + (shop.RunOutMm / 2) : demand.SideGapMm;
+            return demand.RadiusFromPath(bandFromMm + reach);
+        }, out settled);
+    }
+
+    private RingTrial Settle(RingDemand ring, double radiusMm, out RingDemand settled) => Settled(ring, _ => radiusMm, out settled);
+
+    private RingTrial Settled(RingDemand ring, Func<RingDemand, double> radiusMm, out RingDemand settled)
+    {
+        settled = ring;
+        RingTrial trial = new RingSetter(shop, settled).At(radiusMm(settled));
+        for (int i = 0; i < MostWidenings; i++)
+        {
+            double more = WindowCorners.Intrusion(shop, settled, trial);
+            if (more <= RadiusResolutionMm)
+            {
+                return trial;
+            }
+
+            settled = Widened(settled, more);
+            trial = new RingSetter(shop, settled).At(radiusMm(settled));
+        }
+
+        return trial with { Fault = ("wheel.slope", "its sloped edge leaves no room for rounded corners beside the patch path; ask for less range, more travel or a larger ring") };
+    }
+
+    private static RingDemand Widened(RingDemand ring, double moreMm) => ring with
+    {
+        SideGapMm = ring.SideGapMm + moreMm,
+        SideGapWhy = "so that the rounded corners at the sloped edge stay clear of the patch path",
+    };
+
+    private double Grown(RingDemand ring, double fromMm)
+    {
+        RingSetter setter = new(shop, ring);
+        double low = fromMm;
+        for (double high = Math.Max(fromMm * 1.05, fromMm + 0.5); ; high *= 1.25)
+        {
+            high = Math.Min(high, MostRadiusMm);
+            if (setter.At(high).Fault is null)
+            {
+                return RootFinding.LeastWhere(r => setter.At(r).Fault is null, low, high, RadiusResolutionMm);
+            }
+
+            if (high >= MostRadiusMm)
+            {
+                return double.NaN;
+            }
+
+            low = high;
+        }
+    }
+
+    private void CheckKept(List<KeptBand> bands, List<Finding> reasons)
+    {
+        List<KeptBand> sorted = [.. bands.OrderBy(b => b.FromMm)];
+        double bound = hub.OuterRadiusMm;
+        string name = hub.Name;
+        foreach (KeptBand band in sorted)
+        {
+            double web = band.FromMm - bound;
+            if (web < wheel.WebMm - RadiusResolutionMm)
+            {
+                reasons.Add(Finding.Error(
+                    "wheel.web",
+                    $"Between {name} and {band.Name} {(web > 0 ? $"{Wording.Mm(web)} of copper stays" : $"no copper stays (they overlap by {Wording.Mm(-web)})")}; the web asked for is {Wording.Mm(wheel.WebMm)}. Move {band.Name} outward by {Wording.Mm(wheel.WebMm - web)} or leave its radius to 'auto'.",
+                    band.Where));
+            }
+
+            bound = Math.Max(bound, band.ToMm);
+            name = band.Name;
+        }
+    }
+
+    private double OuterRadius(IReadOnlyList<PackedRing> rings, List<KeptBand> bands, double webMm)
+    {
+        double outermost = bands.Select(b => b.ToMm).Concat(rings.Select(r => r.Trial.BandToMm)).Max();
+        PackedRing last = rings.OrderBy(r => r.Trial.BandToMm).Last();
+        if (wheel.Rim || last.Ring.IsWhole || last.Trial.BandToMm < outermost)
+        {
+            return outermost + webMm;
+        }
+
+        // Without a rim the last ring's windows are open outwards: copper reaches a web beyond what the patch may touch.
+        double touched = last.Ring.PathToMm(last.Trial.RadiusMm) + last.Ring.SidePlayMm + (shop.RunOutMm / 2);
+        double inner = rings.Where(r => r != last).Select(r => r.Trial.BandToMm).Append(hub.OuterRadiusMm).Max();
+        return Math.Max(touched, inner) + webMm;
+    }
+
+    private string WayOut(RingDemand ring, RingTrial trial)
+    {
+        double grown = Grown(ring, trial.RadiusMm);
+        return double.IsNaN(grown) ? Impossible(ring) : $" A radius of {Wording.Mm(Math.Ceiling(grown * 100) / 100)} would do.";
+    }
+
+    private string Impossible(RingDemand ring)
+    {
+        double frequency = ring.Periods.Count == 0 ? 0 : ring.Periods.Max(p => shop.Motion.SecondsFromRad(p.SweepRad)) * shop.FrequencyShare;
+        return ring.ToleranceS is double asked && frequency >= asked
+            ? $" The supply frequency alone takes {Wording.Seconds(frequency)}: no ring and no cutter can meet this; ask for more than that."
+            : $" No ring up to a radius of {Wording.Mm(MostRadiusMm)} meets it; ask for less, or choose a finer process.";
+    }
+
+    private static string Rule(string code) => code switch
+    {
+        "wheel.tolerance" => "tolerance",
+        "wheel.on-time" => "shortest on-time",
+        "wheel.off-time" => "shortest off-time",
+        "wheel.slope" => "adjusting range",
+        _ => "rules",
+    };
+
+    private static string GapWords(RingDemand ring) =>
+        ring.IsWhole ? "" : $", its windows {Wording.Mm(ring.SideGapMm)} beyond the patch path ({ring.SideGapWhy})";
+
+    private static string Sentence(string words) => char.ToUpperInvariant(words[0]) + words[1..] + ".";
+}
+
+/// <summary>What lies inside all rings.</summary>
+/// <param name="Name">The bore or the fixings, in words.</param>
+/// <param name="OuterRadiusMm">How far it reaches.</param>
+/// <param name="WhereDiameter">Where the outer diameter stands in the file.</param>
+internal sealed record HubBand(string Name, double OuterRadiusMm, TextPlace WhereDiameter);
+
+/// <summary>A band of radii that stays where it is.</summary>
+internal sealed record KeptBand(string Name, double FromMm, double ToMm, TextPlace Where);

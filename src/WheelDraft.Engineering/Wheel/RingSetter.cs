@@ -1,0 +1,206 @@
+using WheelDraft.Geometry;
+
+namespace WheelDraft.Engineering;
+
+/// <summary>The two edges of one on-period on a ring, and when the patch touches them at mid travel.</summary>
+internal sealed record PeriodCut(CopperEdge Make, CopperEdge Break, EdgeTouch MakeTouch, EdgeTouch BreakTouch)
+{
+    /// <summary>Change of the on-time per millimetre that the wiper moves outward, s/mm.</summary>
+    public double SecondsPerMm(double speedRadPerS) => (BreakTouch.RadPerMm - MakeTouch.RadPerMm) / speedRadPerS;
+}
+
+/// <summary>A ring set at a radius: its edges, or why it cannot be there.</summary>
+internal sealed record RingTrial
+{
+    public required double RadiusMm { get; init; }
+
+    public required double BandFromMm { get; init; }
+
+    public required double BandToMm { get; init; }
+
+    public IReadOnlyList<PeriodCut> Cuts { get; init; } = [];
+
+    public IReadOnlyList<TimingLimits> Limits { get; init; } = [];
+
+    /// <summary>Why the ring cannot be here: code and words; null when it can.</summary>
+    public (string Code, string Words)? Fault { get; init; }
+}
+
+/// <summary>Sets one ring at a radius: band, edges, tolerance, least copper and least opening.</summary>
+internal sealed class RingSetter(RingShop shop, RingDemand ring)
+{
+    // An adjusting edge inclined more than this to the radius is refused: beyond it the cutter's tolerance counts more than
+    // three times, and the acute corner of copper becomes a point that bends.
+    private const double MostInclinationRad = 70 * Math.PI / 180;
+
+    private readonly ProgrammePatch _patch = new(ring.Patch, shop.Motion.Direction);
+
+    public RingTrial At(double radiusMm)
+    {
+        double reach = ring.IsWhole ? ring.SidePlayMm + (shop.RunOutMm / 2) : ring.SideGapMm;
+        RingTrial trial = new()
+        {
+            RadiusMm = radiusMm,
+            BandFromMm = ring.PathFromMm(radiusMm) - reach,
+            BandToMm = ring.PathToMm(radiusMm) + reach,
+        };
+        if (trial.BandFromMm <= 0)
+        {
+            return trial with { Fault = ("wheel.radius", $"its contact reaches within {Wording.Mm(reach)} of the axis on a radius of {Wording.Mm(radiusMm)}") };
+        }
+
+        if (ring.IsWhole)
+        {
+            return trial;
+        }
+
+        List<PeriodCut> cuts = [];
+        foreach (OnPeriod period in ring.Periods)
+        {
+            PeriodCut? cut = Cut(trial, period, out (string, string)? fault);
+            if (cut is null)
+            {
+                return trial with { Fault = fault };
+            }
+
+            cuts.Add(cut);
+        }
+
+        trial = trial with
+        {
+            Cuts = cuts,
+            Limits = [.. ring.Periods.Select((p, i) => TimingLimitsOf.Period(shop, ring, radiusMm, p, cuts[i]))],
+        };
+        return trial with { Fault = CopperFault(trial) ?? OpeningFault(trial) ?? ToleranceFault(trial) };
+    }
+
+    private string Where(OnPeriod period) => ring.Periods.Count == 1
+        ? $"'{ring.Name}'"
+        : $"on-period {Wording.Number(period.Index + 1, 0)} of '{ring.Name}'";
+
+    private PeriodCut? Cut(RingTrial trial, OnPeriod period, out (string Code, string Words)? fault)
+    {
+        fault = null;
+        double r = trial.RadiusMm;
+        CopperEdge make = CopperEdge.Radial(EdgeEnd.Make, _patch, r, period.StartRad);
+        CopperEdge off = CopperEdge.Radial(EdgeEnd.Break, _patch, r, period.EndRad);
+        if (ring.Adjust is AdjustBrief adjust)
+        {
+            CopperEdge? sloped = SlopedFor(trial, period, adjust, make, off);
+            if (sloped is null)
+            {
+                fault = ("wheel.slope", $"a range of {Wording.Seconds(adjust.RangeS)} over {Wording.Mm(adjust.TravelMm)} of travel needs an edge inclined more than "
+                    + $"{Wording.Degrees(MostInclinationRad)} to the radius on a radius of {Wording.Mm(r)}; ask for less range, more travel or a larger ring");
+                return null;
+            }
+
+            (make, off) = adjust.Edge == AdjustedEdge.On ? (sloped, off) : (make, sloped);
+        }
+
+        return new(make, off, make.TouchOf(_patch, r), off.TouchOf(_patch, r));
+    }
+
+    /// <summary>The slope at which the on-time changes by the range over the travel, both edges counted.</summary>
+    private CopperEdge? SlopedFor(RingTrial trial, OnPeriod period, AdjustBrief adjust, CopperEdge make, CopperEdge off)
+    {
+        double r = trial.RadiusMm;
+        double wanted = shop.Motion.RadFromSeconds(adjust.RangeS) * (adjust.Longer == LongerWay.In ? 1 : -1);
+        EdgeEnd end = adjust.Edge == AdjustedEdge.On ? EdgeEnd.Make : EdgeEnd.Break;
+        double at = end == EdgeEnd.Make ? period.StartRad : period.EndRad;
+
+        CopperEdge Edge(double normalRad) => CopperEdge.Sloped(end, _patch, r, at, normalRad);
+
+        double Excess(double normalRad)
+        {
+            CopperEdge sloped = Edge(normalRad);
+            (CopperEdge first, CopperEdge last) = end == EdgeEnd.Make ? (sloped, off) : (make, sloped);
+            return OnRad(first, last, ring.InnerEndMm(r)) - OnRad(first, last, ring.OuterEndMm(r)) - wanted;
+        }
+
+        bool Reaches(double normalRad) =>
+            Math.Abs(Edge(normalRad).OffsetMm) < trial.BandFromMm
+            && Math.Abs(Edge(normalRad).OffsetMm) < ring.PathFromMm(r);
+
+        // A larger angle of the normal leans the edge back along the radius: the on-time grows outward. Both ends of the
+        // bracket are drawn in until the line reaches the whole window.
+        double low = (Math.PI / 2) - MostInclinationRad;
+        double high = (Math.PI / 2) + MostInclinationRad;
+        for (int i = 0; i < 60 && !Reaches(low); i++)
+        {
+            low += ((Math.PI / 2) - low) / 8;
+        }
+
+        for (int i = 0; i < 60 && !Reaches(high); i++)
+        {
+            high -= (high - (Math.PI / 2)) / 8;
+        }
+
+        return RootFinding.Within(Excess, low, high) is double found ? Edge(found) : null;
+    }
+
+    private double OnRad(CopperEdge make, CopperEdge off, double radiusMm) =>
+        off.TouchOf(_patch, radiusMm).AtRad - make.TouchOf(_patch, radiusMm).AtRad;
+
+    private (string Code, string Words)? CopperFault(RingTrial trial)
+    {
+        for (int i = 0; i < trial.Cuts.Count; i++)
+        {
+            PeriodCut cut = trial.Cuts[i];
+            double least = Math.Min(
+                Chord(trial.BandFromMm, cut.Break.AngleAt(trial.BandFromMm) - cut.Make.AngleAt(trial.BandFromMm)),
+                Chord(trial.BandToMm, cut.Break.AngleAt(trial.BandToMm) - cut.Make.AngleAt(trial.BandToMm)));
+            if (least < shop.Process.LeastWebMm)
+            {
+                OnPeriod period = ring.Periods[i];
+                double patchRad = period.SweepRad - (cut.Break.AngleAt(trial.RadiusMm) - cut.Make.AngleAt(trial.RadiusMm));
+                return ("wheel.on-time", $"{Where(period)} is on for {Wording.Seconds(shop.Motion.SecondsFromRad(period.SweepRad))}, of which the contact patch alone takes "
+                    + $"{Wording.Seconds(shop.Motion.SecondsFromRad(patchRad))} on a radius of {Wording.Mm(trial.RadiusMm)}: {(least > 0 ? $"{Wording.Mm(least)} of copper is" : "no copper is")} left where the "
+                    + $"process needs {Wording.Mm(shop.Process.LeastWebMm)}; a longer on-time, a shorter contact_length or a larger ring would do");
+            }
+        }
+
+        return null;
+    }
+
+    private (string Code, string Words)? OpeningFault(RingTrial trial)
+    {
+        // A window's corners carry the inside radius, so it is at least two radii wide besides the process's least slot.
+        double needed = Math.Max(shop.Process.LeastSlotMm, 2 * shop.Process.InsideRadiusMm);
+        for (int i = 0; i < trial.Cuts.Count; i++)
+        {
+            int next = (i + 1) % trial.Cuts.Count;
+            double turn = next == 0 ? Angles.TurnRad : 0;
+            double least = Math.Min(
+                Chord(trial.BandFromMm, turn + trial.Cuts[next].Make.AngleAt(trial.BandFromMm) - trial.Cuts[i].Break.AngleAt(trial.BandFromMm)),
+                Chord(trial.BandToMm, turn + trial.Cuts[next].Make.AngleAt(trial.BandToMm) - trial.Cuts[i].Break.AngleAt(trial.BandToMm)));
+            if (least < needed)
+            {
+                double offRad = turn + ring.Periods[next].StartRad - ring.Periods[i].EndRad;
+                return ("wheel.off-time", $"after {Where(ring.Periods[i])} the output is off for {Wording.Seconds(shop.Motion.SecondsFromRad(offRad))}: the window would be "
+                    + $"{Wording.Mm(Math.Max(0, least))} wide on a radius of {Wording.Mm(trial.RadiusMm)} where the process needs {Wording.Mm(needed)}; a longer off-time or a larger ring would do");
+            }
+        }
+
+        return null;
+    }
+
+    private (string Code, string Words)? ToleranceFault(RingTrial trial)
+    {
+        double asked = ring.ToleranceS ?? double.PositiveInfinity;
+        for (int i = 0; i < trial.Limits.Count; i++)
+        {
+            TimingLimits limits = trial.Limits[i];
+            if (limits.LongerS > asked)
+            {
+                string parts = string.Join(", ", limits.Contributors.Where(c => c.Seconds > 0).Select(c => $"{c.Name} {Wording.Seconds(c.Seconds)}"));
+                return ("wheel.tolerance", $"{Where(ring.Periods[i])} asks for ±{Wording.Seconds(asked)}; on a radius of {Wording.Mm(trial.RadiusMm)} "
+                    + $"the worst case is {Wording.Seconds(limits.LongerS)} ({parts})");
+            }
+        }
+
+        return null;
+    }
+
+    private static double Chord(double radiusMm, double sweepRad) =>
+        sweepRad >= Math.PI ? 2 * radiusMm : 2 * radiusMm * Math.Sin(sweepRad / 2);
+}

@@ -1,0 +1,40 @@
+namespace WheelDraft.Engineering;
+
+/// <summary>What the person should know about a layout although it can be cut.</summary>
+internal static class WheelFindings
+{
+    public static IEnumerable<Finding> Of(Brief brief, PackedWheel packed, IReadOnlyList<RingLayout> rings, StationSpread stations)
+    {
+        foreach ((RingLayout ring, int index) in rings.Select((r, i) => (r, i)))
+        {
+            if (ring.Periods.Count == 1 && ring.WindowToMm < packed.OuterRadiusMm)
+            {
+                yield return Finding.Warning(
+                    "wheel.spoke",
+                    $"The copper outside ring '{ring.Name}' hangs by a single spoke, its on-period; every annulus must be fixed to the carrier by itself.",
+                    brief.PlaceOf(FormattableString.Invariant($"output[{index}]")));
+            }
+
+            if (ring.Patch.NoseRadiusMm is null)
+            {
+                yield return Finding.Note(
+                    "wheel.nose",
+                    $"The contact of '{ring.Name}' is taken as an upright nose on its patch: give a strip or nose_radius for its true section.",
+                    brief.PlaceOf(FormattableString.Invariant($"output[{index}]")));
+            }
+        }
+
+        foreach (string moved in stations.Spread)
+        {
+            yield return Finding.Note("wheel.stations", moved, null);
+        }
+
+        if (brief.Wheel.Bore.FlatMm is not null && brief.Process.InsideRadiusMm > 0)
+        {
+            yield return Finding.Note(
+                "wheel.bore",
+                $"The corners of the bore's flat carry the process's inside radius of {Wording.Mm(brief.Process.InsideRadiusMm)}; a shaft with sharp corners needs them filed.",
+                brief.PlaceOf("wheel.bore"));
+        }
+    }
+}

@@ -1,0 +1,136 @@
+using WheelDraft.Geometry;
+
+namespace WheelDraft.Engineering;
+
+/// <summary>A wheel set out: radii, stations, edges and the copper as one exact outline.</summary>
+/// <remarks>Wheel frame: at programme angle 0 it coincides with the housing.</remarks>
+public sealed record WheelLayout
+{
+    /// <summary>Outer diameter, mm.</summary>
+    public required double OuterDiameterMm { get; init; }
+
+    /// <summary>The web that was used between rings, mm: the one asked for, or wider when the diameter is given.</summary>
+    public required double WebMm { get; init; }
+
+    /// <summary>The feed ring.</summary>
+    public required RingLayout Feed { get; init; }
+
+    /// <summary>The output rings, in file order.</summary>
+    public required IReadOnlyList<RingLayout> Rings { get; init; }
+
+    /// <summary>The copper, windows and holes cut out, before any kerf.</summary>
+    public required Outline Copper { get; init; }
+
+    /// <summary>The bore as cut.</summary>
+    public required Contour Bore { get; init; }
+
+    /// <summary>Centres of the fixings.</summary>
+    public required IReadOnlyList<Point> Fixings { get; init; }
+
+    /// <summary>Diameter of the fixings' pitch circle, mm; null without fixings.</summary>
+    public double? PitchCircleMm { get; init; }
+
+    /// <summary>What the person should know about the layout.</summary>
+    public required IReadOnlyList<Finding> Findings { get; init; }
+
+    /// <summary>The feed ring and the output rings.</summary>
+    public IEnumerable<RingLayout> AllRings => Rings.Prepend(Feed);
+
+    /// <summary>The ring of an output.</summary>
+    public RingLayout Ring(string output) => Rings.First(r => string.Equals(r.Name, output, StringComparison.OrdinalIgnoreCase));
+}
+
+/// <summary>One ring: where it runs and how its copper is cut.</summary>
+public sealed record RingLayout
+{
+    /// <summary>The output's name; the feed's net for the feed.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>Whether this is the feed ring.</summary>
+    public bool IsFeed { get; init; }
+
+    /// <summary>Net of its wiper.</summary>
+    public required string Net { get; init; }
+
+    /// <summary>Ring radius, at mid travel, mm.</summary>
+    public required double RadiusMm { get; init; }
+
+    /// <summary>Station of its wiper, housing angle, rad in [0, 2π).</summary>
+    public required double StationRad { get; init; }
+
+    /// <summary>The contact patch, wiper frame.</summary>
+    public required ContactPatch Patch { get; init; }
+
+    /// <summary>Travel of the wiper along the radius, mm.</summary>
+    public required double TravelMm { get; init; }
+
+    /// <summary>Radial play of the wiper, mm.</summary>
+    public required double SidePlayMm { get; init; }
+
+    /// <summary>Least radius that the patch covers over its travel, mm.</summary>
+    public required double PathFromMm { get; init; }
+
+    /// <summary>Greatest radius that the patch covers over its travel, mm.</summary>
+    public required double PathToMm { get; init; }
+
+    /// <summary>How far windows reach beyond the patch path, mm; null for a whole ring.</summary>
+    public double? SideGapMm { get; init; }
+
+    /// <summary>Inner radius of the windows, mm; null for a whole ring.</summary>
+    public double? WindowFromMm { get; init; }
+
+    /// <summary>Outer radius of the windows, mm; null for a whole ring. Without a rim it is the wheel's own edge.</summary>
+    public double? WindowToMm { get; init; }
+
+    /// <summary>The on-periods with their edges, by start; empty for a whole ring.</summary>
+    public required IReadOnlyList<RingPeriod> Periods { get; init; }
+
+    /// <summary>What the adjusting edge does; null without one.</summary>
+    public AdjustLayout? Adjust { get; init; }
+
+    /// <summary>What holds the ring at its radius, in words.</summary>
+    public required string Why { get; init; }
+
+    /// <summary>Whether the ring is copper all the way round.</summary>
+    public bool IsWhole => Periods.Count == 0;
+}
+
+/// <summary>One on-period on its ring.</summary>
+/// <param name="Wanted">The on-period asked for.</param>
+/// <param name="Make">Where the copper begins.</param>
+/// <param name="Break">Where the copper ends.</param>
+/// <param name="Limits">Worst-case limits of its on-time.</param>
+/// <param name="CopperRad">The copper on the ring radius, wheel angles.</param>
+public sealed record RingPeriod(OnPeriod Wanted, CopperEdge Make, CopperEdge Break, TimingLimits Limits, CircleArc CopperRad);
+
+/// <summary>What an adjusting edge does.</summary>
+/// <param name="Asked">What was asked.</param>
+/// <param name="Edge">The sloped edge.</param>
+/// <param name="EdgeInner">Its inner end: radius and programme angle.</param>
+/// <param name="EdgeOuter">Its outer end: radius and programme angle.</param>
+/// <param name="Steps">Figures along the travel, from the inner end to the outer one.</param>
+/// <param name="Turns">Screw turns over the travel.</param>
+/// <param name="LinearityS">Greatest departure of the on-time from the straight line between both ends of travel, s.</param>
+public sealed record AdjustLayout(
+    AdjustBrief Asked,
+    CopperEdge Edge,
+    EdgePoint EdgeInner,
+    EdgePoint EdgeOuter,
+    IReadOnlyList<AdjustStep> Steps,
+    double Turns,
+    double LinearityS)
+{
+    /// <summary>The figures at mid travel.</summary>
+    public AdjustStep Middle => Steps[Steps.Count / 2];
+}
+
+/// <summary>A point of an edge.</summary>
+/// <param name="RadiusMm">Radius.</param>
+/// <param name="ProgrammeRad">Programme angle, in [0, 2π).</param>
+public readonly record struct EdgePoint(double RadiusMm, double ProgrammeRad);
+
+/// <summary>An output at one place of its travel.</summary>
+/// <param name="OffsetMm">Outward from mid travel.</param>
+/// <param name="OnS">On-time there, s.</param>
+/// <param name="SecondsPerTurn">Change of the on-time per turn of the screw there, at least 0, s.</param>
+public readonly record struct AdjustStep(double OffsetMm, double OnS, double SecondsPerTurn);

@@ -1,0 +1,157 @@
+using WheelDraft.Geometry;
+
+namespace WheelDraft.Engineering;
+
+// The chapter "Wheel": from on-periods and patches to radii, edges, stations and one piece of copper.
+// Nothing here knows a standard's table: required distances come in, already worked out.
+
+/// <summary>What the wheel is set out from.</summary>
+/// <param name="Brief">What was asked.</param>
+/// <param name="Motion">The turning.</param>
+/// <param name="Programme">When each output is on.</param>
+/// <param name="Contacts">The patches.</param>
+/// <param name="Rules">What an open contact must keep, per output in file order.</param>
+internal sealed record WheelTask(Brief Brief, Motion Motion, Programme Programme, WiperContacts Contacts, IReadOnlyList<OpenContactRule> Rules);
+
+/// <summary>Sets out a windowed wheel.</summary>
+internal sealed class WheelSetter(WheelTask task)
+{
+    // What a window keeps beyond the patch path where no rule asks for a distance, mm (methods: windowed wheel).
+    private const double PlainGapMm = 0.2;
+
+    // What a window keeps beyond the inside radius of its corners, mm (methods: windowed wheel).
+    private const double CornerGapMm = 0.05;
+
+    private readonly Brief _brief = task.Brief;
+    private readonly RingShop _shop = new(task.Motion, task.Brief.Supply.FrequencyToleranceShare, task.Brief.Wheel.RunOutMm, task.Brief.Process);
+
+    public WheelLayout Set()
+    {
+        HubLayout hub = HubLayout.Of(_brief);
+        RingDemand feed = FeedDemand();
+        List<RingDemand> rings = [.. _brief.Outputs.Select((o, i) => Demand(o, i))];
+        PackedWheel packed = new RingPacking(_shop, _brief.Wheel, hub.Band, hub.Kept).Pack(feed, rings);
+        StationSpread stations = StationSpread.Of(_brief, packed);
+        RingLayout feedRing = Layout(packed.Feed, _brief.Feed!.Net, stations.FeedRad, packed) with { IsFeed = true };
+        List<RingLayout> layouts = [.. packed.Rings.Select((r, i) => Layout(r, _brief.Outputs[i].Net, stations.OutputsRad[i], packed))];
+        WheelCopper copper = new(_brief, _shop, packed, hub);
+        return new WheelLayout
+        {
+            OuterDiameterMm = 2 * packed.OuterRadiusMm,
+            WebMm = packed.WebMm,
+            Feed = feedRing,
+            Rings = layouts,
+            Copper = copper.Build([feedRing, .. layouts]),
+            Bore = hub.Bore,
+            Fixings = hub.Fixings,
+            PitchCircleMm = hub.PitchCircleMm,
+            Findings = [.. WheelFindings.Of(_brief, packed, layouts, stations)],
+        };
+    }
+
+    private RingDemand FeedDemand() => new()
+    {
+        Name = _brief.Feed!.Net,
+        Where = _brief.PlaceOf("feed"),
+        Patch = task.Contacts.Feed,
+        Periods = [],
+        SidePlayMm = _brief.Feed.SidePlayMm,
+    };
+
+    private RingDemand Demand(OutputBrief output, int index)
+    {
+        OutputProgramme programme = task.Programme.Outputs[index];
+        ContactPatch patch = task.Contacts.Outputs[index];
+        (double gap, string why) = SideGap(output, task.Rules[index], patch);
+        return new RingDemand
+        {
+            Name = output.Name,
+            Where = _brief.PlaceOf(FormattableString.Invariant($"output[{index}]")),
+            Patch = patch.OverStep(_brief.Carrier.StepMm),
+            Periods = programme.Periods,
+            SidePlayMm = output.SidePlayMm,
+            AskedRadiusMm = output.RadiusMm,
+            ToleranceS = output.ToleranceS,
+            Adjust = output.Adjust,
+            SideGapMm = gap,
+            SideGapWhy = why,
+        };
+    }
+
+    private (double GapMm, string Why) SideGap(OutputBrief output, OpenContactRule rule, ContactPatch patch)
+    {
+        double play = (_brief.Wheel.RunOutMm / 2) + _brief.Process.ToleranceMm + output.SidePlayMm;
+        double required = rule.SidewaysMm(patch);
+        string why = rule.IsNone
+            ? "no separation asked of its open contact"
+            : $"{Wording.Mm(required)} required of its open contact{(required > rule.RequiredMm ? ", more than the rule because the nose is a dome" : "")}, and {Wording.Mm(play)} of play and tolerance";
+        double gap = play + (rule.IsNone ? PlainGapMm : required);
+        double corner = _brief.Process.InsideRadiusMm + CornerGapMm;
+        return gap >= corner ? (gap, why) : (corner, "the inside radius of the window's corners");
+    }
+
+    private RingLayout Layout(PackedRing packed, string net, double stationRad, PackedWheel wheel)
+    {
+        RingDemand ring = packed.Ring;
+        RingTrial trial = packed.Trial;
+        bool open = !_brief.Wheel.Rim && !ring.IsWhole && trial.BandToMm >= wheel.All.Max(r => r.Trial.BandToMm);
+        return new RingLayout
+        {
+            Name = ring.Name,
+            Net = net,
+            RadiusMm = trial.RadiusMm,
+            StationRad = stationRad,
+            Patch = ring.Patch,
+            TravelMm = ring.TravelMm,
+            SidePlayMm = ring.SidePlayMm,
+            PathFromMm = ring.PathFromMm(trial.RadiusMm),
+            PathToMm = ring.PathToMm(trial.RadiusMm),
+            SideGapMm = ring.IsWhole ? null : ring.SideGapMm,
+            WindowFromMm = ring.IsWhole ? null : trial.BandFromMm,
+            WindowToMm = ring.IsWhole ? null : open ? wheel.OuterRadiusMm : trial.BandToMm,
+            Periods = [.. ring.Periods.Select((p, i) => Period(p, trial, i, stationRad))],
+            Adjust = ring.Adjust is null ? null : AdjustFigures.Of(_shop, ring, trial),
+            Why = packed.Why,
+        };
+    }
+
+    private RingPeriod Period(OnPeriod wanted, RingTrial trial, int index, double stationRad)
+    {
+        PeriodCut cut = trial.Cuts[index];
+        double begins = cut.Make.AngleAt(trial.RadiusMm);
+        double ends = cut.Break.AngleAt(trial.RadiusMm);
+        double first = task.Motion.Sigma < 0 ? begins : ends;
+        CircleArc copper = CircleArc.Sweep(task.Motion.WheelRad(stationRad, first), ends - begins);
+        return new(wanted, cut.Make, cut.Break, trial.Limits[index], copper);
+    }
+}
+
+/// <summary>What an open contact of one output must keep from the wheel's copper, margin included.</summary>
+/// <param name="ClearanceMm">Clearance, mm.</param>
+/// <param name="CreepageMm">Creepage distance, mm.</param>
+/// <param name="IsNone">Whether no separation is asked.</param>
+internal sealed record OpenContactRule(double ClearanceMm, double CreepageMm, bool IsNone)
+{
+    /// <summary>No separation asked.</summary>
+    public static OpenContactRule None { get; } = new(0, 0, IsNone: true);
+
+    /// <summary>The larger of both: over a flush infill both apply.</summary>
+    public double RequiredMm => Math.Max(ClearanceMm, CreepageMm);
+
+    /// <summary>What the patch must keep along the face sideways, mm.</summary>
+    /// <remarks>A dome of radius R stands off the face, so its section has a clearance c only at √((c + R)² − R²) from its axis.</remarks>
+    public double SidewaysMm(ContactPatch patch) =>
+        patch.DomeRadiusMm is double dome ? Math.Max(RequiredMm, RoundNoseMm(dome, patch)) : RequiredMm;
+
+    /// <summary>What the patch must keep along the face in the direction of motion, mm: there every nose of known radius is round.</summary>
+    public double AlongMm(ContactPatch patch) =>
+        patch.NoseRadiusMm is double nose ? Math.Max(RequiredMm, RoundNoseMm(nose, patch)) : RequiredMm;
+
+    private double RoundNoseMm(double radiusMm, ContactPatch patch) =>
+        IsNone ? 0 : Math.Sqrt(((ClearanceMm + radiusMm) * (ClearanceMm + radiusMm)) - (radiusMm * radiusMm)) - patch.HalfLengthMm;
+}
+
+/// <summary>The patches of all wipers.</summary>
+/// <param name="Feed">The feed's.</param>
+/// <param name="Outputs">The outputs', in file order.</param>
+internal sealed record WiperContacts(ContactPatch Feed, IReadOnlyList<ContactPatch> Outputs);

@@ -1,0 +1,89 @@
+namespace WheelDraft.Formats.Parameters;
+
+/// <summary>A unit as it is spelled, and its size in the base unit of its dimension: numerator over denominator, both exact.</summary>
+/// <remarks>Sizes are exact by definition: the inch is 25.4 mm (ISO 80000-3), the litre 1 dm³, a turn 360°; only the radian is rounded, to 28 digits.</remarks>
+internal sealed record Unit(string Symbol, Dimension Dimension, decimal Numerator, decimal Denominator = 1)
+{
+    /// <summary>Degrees in a radian, to the 28 digits of a decimal.</summary>
+    private const decimal DegInRad = 57.295779513082320876798154814m;
+
+    /// <summary>Every unit; the first of a dimension is the one that is shown.</summary>
+    public static IReadOnlyList<Unit> All { get; } =
+    [
+        new("mm", Dimension.Length, 1),
+        new("cm", Dimension.Length, 10),
+        new("m", Dimension.Length, 1000),
+        new("um", Dimension.Length, 1, 1000),
+        new("\u00B5m", Dimension.Length, 1, 1000),
+        new("\u03BCm", Dimension.Length, 1, 1000),
+        new("in", Dimension.Length, 25.4m),
+        new("thou", Dimension.Length, 0.0254m),
+        new("s", Dimension.Time, 1),
+        new("ms", Dimension.Time, 1, 1000),
+        new("min", Dimension.Time, 60),
+        new("h", Dimension.Time, 3600),
+        new("deg", Dimension.Angle, 1),
+        new("\u00B0", Dimension.Angle, 1),
+        new("rad", Dimension.Angle, DegInRad),
+        new("rpm", Dimension.Speed, 1),
+        new("Hz", Dimension.Frequency, 1),
+        new("mHz", Dimension.Frequency, 1, 1000),
+        new("V", Dimension.Voltage, 1),
+        new("kV", Dimension.Voltage, 1000),
+        new("mV", Dimension.Voltage, 1, 1000),
+        new("A", Dimension.Current, 1),
+        new("mA", Dimension.Current, 1, 1000),
+        new("W", Dimension.Power, 1),
+        new("kW", Dimension.Power, 1000),
+        new("mW", Dimension.Power, 1, 1000),
+        new("ohm", Dimension.Resistance, 1),
+        new("\u03A9", Dimension.Resistance, 1),
+        new("\u2126", Dimension.Resistance, 1),
+        new("kohm", Dimension.Resistance, 1000),
+        new("k\u03A9", Dimension.Resistance, 1000),
+        new("k\u2126", Dimension.Resistance, 1000),
+        new("mohm", Dimension.Resistance, 1, 1000),
+        new("m\u03A9", Dimension.Resistance, 1, 1000),
+        new("m\u2126", Dimension.Resistance, 1, 1000),
+        new("N", Dimension.Force, 1),
+        new("mN", Dimension.Force, 1, 1000),
+        new("N m", Dimension.Torque, 1),
+        new("N\u00B7m", Dimension.Torque, 1),
+        new("Nm", Dimension.Torque, 1),
+        new("mN m", Dimension.Torque, 1, 1000),
+        new("mN\u00B7m", Dimension.Torque, 1, 1000),
+        new("L/min", Dimension.Flow, 1, 60),
+        new("L/s", Dimension.Flow, 1),
+        new("L/h", Dimension.Flow, 1, 3600),
+        new("mL/s", Dimension.Flow, 1, 1000),
+        new("mL/min", Dimension.Flow, 1, 60_000),
+        new("L", Dimension.Volume, 1),
+        new("mL", Dimension.Volume, 1, 1000),
+        new("cL", Dimension.Volume, 1, 100),
+        new("%", Dimension.Share, 1, 100),
+    ];
+
+    /// <summary>Spellings that people write out of habit, and the unit that is meant.</summary>
+    private static readonly (string Habit, string Meant)[] Habits =
+    [
+        ("sec", "s"), ("secs", "s"), ("second", "s"), ("seconds", "s"), ("msec", "ms"), ("minute", "min"), ("minutes", "min"), ("mins", "min"),
+        ("hour", "h"), ("hours", "h"), ("hr", "h"), ("inch", "in"), ("inches", "in"), ("\"", "in"), ("\u2033", "in"), ("mil", "thou"), ("mils", "thou"),
+        ("millimetre", "mm"), ("millimetres", "mm"), ("millimeter", "mm"), ("millimeters", "mm"), ("metre", "m"), ("meter", "m"), ("micron", "um"), ("microns", "um"),
+        ("degree", "deg"), ("degrees", "deg"), ("radian", "rad"), ("radians", "rad"), ("volt", "V"), ("volts", "V"), ("Vac", "V"), ("VAC", "V"), ("amp", "A"), ("amps", "A"),
+        ("ampere", "A"), ("amperes", "A"), ("watt", "W"), ("watts", "W"), ("ohms", "ohm"), ("hertz", "Hz"), ("litre", "L"), ("litres", "L"), ("liter", "L"), ("liters", "L"),
+        ("l", "L"), ("ml", "mL"), ("cl", "cL"), ("lpm", "L/min"), ("percent", "%"), ("per cent", "%"), ("N*m", "N m"), ("N.m", "N m"), ("newton", "N"), ("newtons", "N"),
+    ];
+
+    /// <summary>The unit of exactly this spelling, or null.</summary>
+    public static Unit? Find(string symbol) => All.FirstOrDefault(u => string.Equals(u.Symbol, symbol, StringComparison.Ordinal));
+
+    /// <summary>The unit that was probably meant by an unknown spelling, or null.</summary>
+    /// <param name="written">As it was written.</param>
+    /// <param name="wanted">The dimensions that would be right: only their units are proposed.</param>
+    public static string? NearMissOf(string written, IReadOnlyList<Dimension> wanted)
+    {
+        string[] fitting = [.. All.Where(u => wanted.Contains(u.Dimension)).Select(u => u.Symbol)];
+        string? meant = Habits.FirstOrDefault(h => string.Equals(h.Habit, written, StringComparison.OrdinalIgnoreCase)).Meant;
+        return meant is not null && fitting.Contains(meant, StringComparer.Ordinal) ? meant : NearMiss.Of(written, fitting);
+    }
+}

@@ -1,0 +1,71 @@
+using System.Text;
+
+namespace WheelDraft.Formats.Report;
+
+/// <summary>Puts a Markdown page together: headings, paragraphs, lists and tables with their columns aligned.</summary>
+internal sealed class MarkdownPage
+{
+    private readonly StringBuilder _text = new();
+
+    public MarkdownPage Heading(int level, string words)
+    {
+        Gap();
+        _text.Append('#', level).Append(' ').Append(words).Append('\n');
+        return this;
+    }
+
+    public MarkdownPage Paragraph(string words)
+    {
+        Gap();
+        _text.Append(words).Append('\n');
+        return this;
+    }
+
+    public MarkdownPage List(IEnumerable<string> items)
+    {
+        Gap();
+        foreach (string item in items)
+        {
+            _text.Append("- ").Append(item).Append('\n');
+        }
+
+        return this;
+    }
+
+    /// <summary>A table; the first row is its head. Empty tables are left out.</summary>
+    public MarkdownPage Table(IReadOnlyList<string> head, IEnumerable<IReadOnlyList<string>> rows)
+    {
+        List<IReadOnlyList<string>> all = [head.Select(Cell).ToList(), .. rows.Select(r => (IReadOnlyList<string>)[.. r.Select(Cell)])];
+        if (all.Count == 1)
+        {
+            return this;
+        }
+
+        Gap();
+        int[] widths = [.. Enumerable.Range(0, head.Count).Select(c => all.Max(r => r[c].Length))];
+        for (int i = 0; i < all.Count; i++)
+        {
+            _text.Append("| ").Append(string.Join(" | ", all[i].Select((cell, c) => cell.PadRight(widths[c])))).Append(" |\n");
+            if (i == 0)
+            {
+                _text.Append('|').Append(string.Join("|", widths.Select(w => new string('-', w + 2)))).Append("|\n");
+            }
+        }
+
+        return this;
+    }
+
+    public byte[] Finish() => Encoding.UTF8.GetBytes(_text.ToString());
+
+    /// <summary>A name from a file as it stands in a table or a sentence: never a new column or line.</summary>
+    private static string Cell(string text) =>
+        text.Replace("|", "\\|", StringComparison.Ordinal).ReplaceLineEndings(" ");
+
+    private void Gap()
+    {
+        if (_text.Length > 0)
+        {
+            _text.Append('\n');
+        }
+    }
+}

@@ -1,0 +1,189 @@
+using WheelDraft.Engineering;
+using WheelDraft.Geometry;
+
+namespace WheelDraft.Formats.Report;
+
+/// <summary>The report for people to read and sign.</summary>
+public static class ReportMarkdown
+{
+    /// <summary>The whole report.</summary>
+    public static byte[] Write(Design design)
+    {
+        ArgumentNullException.ThrowIfNull(design);
+        MarkdownPage page = new();
+        Head(page, design);
+        Findings(page, design);
+        Wheel(page, design);
+        Timing(page, design);
+        Adjusting(page, design);
+        OpenContacts(page, design);
+        SpacingMarkdown.Write(page, design);
+        Scope(page, design);
+        return page.Finish();
+    }
+
+    private static string S(double seconds) => Wording.Number(seconds, 3);
+
+    private static string Deg(double angleRad) => Wording.Number(Angles.DegFromRad(angleRad), 3);
+
+    private static string Mm(double mm) => Wording.Number(mm, 3);
+
+    private static void Head(MarkdownPage page, Design design)
+    {
+        Brief brief = design.Brief;
+        int errors = design.Findings.Count(f => f.Severity == FindingSeverity.Error);
+        int warnings = design.Findings.Count(f => f.Severity == FindingSeverity.Warning);
+        page.Heading(1, brief.DrawingNumber is string number ? $"{brief.Title} ({number})" : brief.Title)
+            .Paragraph($"**{(design.Meets ? "Nothing misses." : $"Something misses: {Wording.Number(errors, 0)} finding{(errors == 1 ? "" : "s")} of severity error; cutting files are withheld.")}** "
+                + $"{Wording.Number(warnings, 0)} warning{(warnings == 1 ? "" : "s")}.")
+            .Paragraph(Cautions.Short);
+        List<IReadOnlyList<string>> rows =
+        [
+            ["Supply", $"{Wording.Volts(brief.Supply.VoltageV)}, {Wording.Number(brief.Supply.FrequencyHz, 2)} Hz ± {Wording.Percent(brief.Supply.FrequencyToleranceShare)}, overvoltage category {brief.Supply.Category}"],
+            ["Surroundings", $"pollution degree {Wording.Number(brief.Environment.PollutionDegree, 0)}, {Wording.Number(brief.Environment.AltitudeM, 0)} m above the sea{(brief.Environment.Condensation ? ", frost or dew on live parts" : "")}"],
+            ["Turn", $"{S(design.Motion.TurnTimeS)} s, {(design.Motion.Direction == Turning.Clockwise ? "clockwise" : "anticlockwise")} seen from the wiper side, {Wording.Number(design.Motion.SpeedDegPerS, 4)}° a second"],
+            ["Rules", $"{(brief.Spacing.Standard == SpacingStandard.Iec60664 ? "IEC 60664-1" : "IEC 60335-1")}, carrier of material group {brief.Carrier.Group}, margin {Wording.Mm(brief.Spacing.MarginMm)}"],
+            ["Process", $"{brief.Process.Name ?? "own figures"}: kerf {Wording.Mm(brief.Process.KerfMm)}, a cut edge ± {Wording.Mm(brief.Process.ToleranceMm)}"],
+        ];
+        if (brief.Date is DateOnly date)
+        {
+            rows.Add(["Date", date.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture)]);
+        }
+
+        page.Table(["What", "Given"], rows);
+    }
+
+    private static void Findings(MarkdownPage page, Design design)
+    {
+        page.Heading(2, "Findings");
+        if (design.Findings.Count == 0)
+        {
+            page.Paragraph("None.");
+            return;
+        }
+
+        page.Table(["Severity", "Code", "What was found", "Where"], design.Findings.Select(f => (IReadOnlyList<string>)
+        [
+            f.Severity == FindingSeverity.Error ? "**error**" : f.Severity == FindingSeverity.Warning ? "warning" : "note",
+            $"`{f.Code}`",
+            f.Message,
+            f.Where is TextPlace p ? $"line {Wording.Number(p.Line, 0)}" : "",
+        ]));
+    }
+
+    private static void Wheel(MarkdownPage page, Design design)
+    {
+        WheelLayout wheel = design.Wheel;
+        page.Heading(2, "Wheel")
+            .Paragraph($"Outer diameter {Wording.Mm(wheel.OuterDiameterMm)}, bore {Wording.Mm(design.Brief.Wheel.Bore.DiameterMm)}, copper {Wording.Mm(design.Brief.Wheel.ThicknessMm)} {design.Brief.Wheel.Material}, webs of {Wording.Mm(wheel.WebMm)}. "
+                + "Lengths in mm, angles in degrees; radii and angles are those of the finished copper, before any kerf.")
+            .Table(["Ring", "Net", "Radius", "Station", "Patch", "Patch path", "Windows", "What holds it there"], wheel.AllRings.Select(r => (IReadOnlyList<string>)
+            [
+                r.IsFeed ? "feed" : r.Name,
+                r.Net,
+                Mm(r.RadiusMm),
+                Deg(r.StationRad),
+                r.Patch.IsDisc ? $"disc {Mm(2 * r.Patch.HalfLengthMm)}" : $"{Mm(2 * r.Patch.HalfLengthMm)} × {Mm(2 * r.Patch.HalfWidthMm)} at {Deg(r.Patch.AngleRad)}°",
+                $"{Mm(r.PathFromMm)} – {Mm(r.PathToMm)}",
+                r.WindowFromMm is double from ? $"{Mm(from)} – {Mm(r.WindowToMm!.Value)}" : "whole ring",
+                r.Why,
+            ]));
+        page.Heading(3, "Edges")
+            .Paragraph("Programme angles from home; wheel angles anticlockwise on the ring radius.")
+            .Table(["Ring", "Makes at", "Copper begins", "Copper ends", "Breaks at", "Wheel angle from", "to"], wheel.Rings.SelectMany(r => r.Periods.Select(p => (IReadOnlyList<string>)
+            [
+                r.Name,
+                Deg(p.Wanted.StartRad),
+                Deg(Angles.InTurn(p.Make.AngleAt(r.RadiusMm))),
+                Deg(Angles.InTurn(p.Break.AngleAt(r.RadiusMm))),
+                Deg(Angles.InTurn(p.Wanted.EndRad)),
+                Deg(p.CopperRad.StartRad),
+                Deg(Angles.InTurn(p.CopperRad.EndRad)),
+            ])));
+    }
+
+    private static void Timing(MarkdownPage page, Design design)
+    {
+        page.Heading(2, "Timing")
+            .Paragraph("On-times at the nominal supply frequency and mid travel; worst case by adding up all contributors, wear only longer. RSS is the root of the sum of squares without wear.")
+            .Table(["Output", "From, s", "For, s", "Worst, s", "± asked, s", "RSS ±, s", "Largest contributor", "Dose, mL"], design.Wheel.Rings.SelectMany(r => Rows(design, r)));
+    }
+
+    private static IEnumerable<IReadOnlyList<string>> Rows(Design design, RingLayout ring)
+    {
+        OutputBrief output = design.Brief.Outputs.First(o => string.Equals(o.Name, ring.Name, StringComparison.Ordinal));
+        if (ring.IsWhole)
+        {
+            yield return [ring.Name, "0", "always", "", "", "", "", ""];
+        }
+
+        foreach (RingPeriod p in ring.Periods)
+        {
+            double on = design.Motion.SecondsFromRad(p.Wanted.SweepRad);
+            (string name, double seconds) = p.Limits.Contributors.MaxBy(c => c.Seconds);
+            yield return
+            [
+                ring.Name,
+                S(design.Motion.SecondsFromRad(p.Wanted.StartRad)),
+                S(on),
+                $"{S(on - p.Limits.ShorterS)} – {S(on + p.Limits.LongerS)}",
+                S(output.ToleranceS!.Value),
+                S(p.Limits.RootSumSquareS),
+                $"{name} {S(seconds)} s",
+                output.FlowLPerS is double flow ? $"{Wording.Number(on * flow * 1000, 2)} ({Wording.Number((on - p.Limits.ShorterS) * flow * 1000, 2)} – {Wording.Number((on + p.Limits.LongerS) * flow * 1000, 2)})" : "",
+            ];
+        }
+    }
+
+    private static void Adjusting(MarkdownPage page, Design design)
+    {
+        foreach (RingLayout ring in design.Wheel.Rings.Where(r => r.Adjust is not null))
+        {
+            AdjustLayout adjust = ring.Adjust!;
+            double? flow = design.Brief.Outputs.First(o => string.Equals(o.Name, ring.Name, StringComparison.Ordinal)).FlowLPerS;
+            page.Heading(3, $"Adjusting '{ring.Name}'")
+                .Paragraph($"Screw {adjust.Asked.Screw}, {Wording.Number(adjust.Turns, 2)} turns over {Wording.Mm(adjust.Asked.TravelMm)} of travel; moving the wiper {(adjust.Asked.Longer == LongerWay.In ? "in" : "out")} lengthens the on-time. "
+                    + $"The sloped edge runs straight from radius {Mm(adjust.EdgeInner.RadiusMm)} at {Deg(adjust.EdgeInner.ProgrammeRad)}° to radius {Mm(adjust.EdgeOuter.RadiusMm)} at {Deg(adjust.EdgeOuter.ProgrammeRad)}°. Greatest departure from linear {Wording.Seconds(adjust.LinearityS)}.")
+                .Table(["Wiper moved out, mm", "On-time, s", "Seconds a turn", "Millilitres a turn"], adjust.Steps.Select(s => (IReadOnlyList<string>)
+                [
+                    Mm(s.OffsetMm),
+                    S(s.OnS),
+                    Wording.Number(s.SecondsPerTurn, 4),
+                    flow is double f ? Wording.Number(s.SecondsPerTurn * f * 1000, 3) : "",
+                ]));
+        }
+    }
+
+    private static void OpenContacts(MarkdownPage page, Design design)
+    {
+        page.Heading(2, "Open contacts")
+            .Paragraph("The gap between the nose and the wheel's copper while an output is open. A contact gap is never a means of isolation.")
+            .Table(["Output", "Required, mm", "Sideways, mm", "Greatest, mm", "Worst, mm", "Reached after the break", "Parked, mm", "Opens at"], design.OpenContacts.Select(o => (IReadOnlyList<string>)
+            [
+                o.Output,
+                o.RequiredMm is double required ? Mm(required) : "none asked",
+                $"{Mm(o.SidewaysMm)} (worst {Mm(o.WorstSidewaysMm)})",
+                Mm(o.Periods.Min(p => p.GreatestMm)),
+                Mm(o.WorstMm),
+                string.Join(", ", o.Periods.Select(p => p.ReachedAfterRad is double after
+                    ? $"{Deg(after)}° ({S(design.Motion.SecondsFromRad(after))} s)"
+                    : o.RequiredMm is null ? "-" : "never")),
+                o.Parked is ParkedGap park ? Mm(park.LeastMm) : "closed",
+                $"{Wording.Number(o.OpeningMmPerS, 3)} mm/s",
+            ]));
+    }
+
+    private static void Scope(MarkdownPage page, Design design)
+    {
+        page.Heading(2, "Scope and cautions");
+        IReadOnlyList<string> missing = NotEvaluated.Of(design);
+        if (missing.Count > 0)
+        {
+            page.Paragraph("Given in the file, checked for form only, not evaluated:").List(missing);
+        }
+
+        page.Paragraph("Not checked by this report: solid insulation, wiring and terminals with their receptacles, breaking capacity, temperature of enclosures, mechanical strength of the carrier, accessibility with the test finger.")
+            .List(Cautions.For(design))
+            .Paragraph($"Parameter file SHA-256 `{design.Brief.InputSha256}`.");
+    }
+}

@@ -1,0 +1,70 @@
+using WheelDraft.Engineering;
+
+namespace WheelDraft.Formats.Report;
+
+/// <summary>On-times and their limits in the report.</summary>
+internal static class TimingJson
+{
+    public static void Write(JsonSheet json, Design design) => json.Objects("timing", design.Wheel.Rings, ring =>
+    {
+        OutputBrief output = design.Brief.Outputs.First(o => string.Equals(o.Name, ring.Name, StringComparison.Ordinal));
+        json.Text("output", ring.Name);
+        json.Objects("on", ring.Periods, p => Period(json, design, output, p));
+        if (ring.IsWhole)
+        {
+            json.Flag("always", true);
+        }
+
+        if (output.ToleranceS is double tolerance)
+        {
+            json.Plain("tolerance_s", tolerance);
+        }
+
+        if (ring.Adjust is AdjustLayout adjust)
+        {
+            json.Object("adjust", () => Adjust(json, output, adjust));
+        }
+    });
+
+    private static void Period(JsonSheet json, Design design, OutputBrief output, RingPeriod period)
+    {
+        double on = design.Motion.SecondsFromRad(period.Wanted.SweepRad);
+        json.Plain("from_s", design.Motion.SecondsFromRad(period.Wanted.StartRad));
+        json.Plain("for_s", on);
+        json.Plain("worst_min_s", on - period.Limits.ShorterS);
+        json.Plain("worst_max_s", on + period.Limits.LongerS);
+        json.Plain("rss_s", period.Limits.RootSumSquareS);
+        json.Objects("contributors", period.Limits.Contributors, c =>
+        {
+            json.Text("name", c.Name);
+            json.Plain("seconds", c.Seconds);
+        });
+        if (output.FlowLPerS is double flow)
+        {
+            json.Plain("dose_ml", on * flow * 1000);
+            json.Plain("dose_min_ml", (on - period.Limits.ShorterS) * flow * 1000);
+            json.Plain("dose_max_ml", (on + period.Limits.LongerS) * flow * 1000);
+        }
+    }
+
+    private static void Adjust(JsonSheet json, OutputBrief output, AdjustLayout adjust)
+    {
+        json.Plain("seconds_per_turn", adjust.Middle.SecondsPerTurn);
+        json.Plain("range_s", adjust.Asked.RangeS);
+        json.Mm("travel_mm", adjust.Asked.TravelMm);
+        json.Plain("linearity_s", adjust.LinearityS);
+        json.Text("longer", adjust.Asked.Longer == LongerWay.In ? "in" : "out");
+        json.Text("screw", adjust.Asked.Screw);
+        json.Plain("turns", adjust.Turns);
+        json.Objects("along_travel", adjust.Steps, s =>
+        {
+            json.Mm("offset_mm", s.OffsetMm);
+            json.Plain("on_s", s.OnS);
+            json.Plain("seconds_per_turn", s.SecondsPerTurn);
+            if (output.FlowLPerS is double flow)
+            {
+                json.Plain("ml_per_turn", s.SecondsPerTurn * flow * 1000);
+            }
+        });
+    }
+}

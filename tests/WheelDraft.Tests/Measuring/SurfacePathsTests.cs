@@ -1,0 +1,101 @@
+using WheelDraft.Geometry;
+using Xunit;
+
+namespace WheelDraft.Tests.Measuring;
+
+public sealed class SurfacePathsTests
+{
+    private const double CloseMm = 1e-6;
+
+    [Fact]
+    public void Shortest_PadsBesideAClosedSlot_GoesRoundItsEnd()
+    {
+        // Worked example W34 (derived; a published figure of 8.627 mm for it starts from the middle of the pad edge and is too long):
+        // pads 0.6 mm tall face each other across 7.25 mm at y = 4.445, slot 6.0 × 11.2 mm centred on the origin.
+        SurfacePaths paths = new(null, [SurfaceRegion.Through("slot", Box(-3, -5.6, 3, 5.6))],
+            [[new(Box(-5, 4.145, -3.625, 4.745), 0)], [new(Box(3.625, 4.145, 5, 4.745), 0)]], 1.5);
+        double expected = 6 + (2 * Math.Sqrt((0.625 * 0.625) + (0.855 * 0.855)));
+        Assert.Equal(expected, paths.Shortest(0, 1)!.LengthMm, CloseMm);
+        Assert.Equal(8.118, paths.Shortest(0, 1)!.LengthMm, 1e-3);
+        Assert.Equal(3, paths.Shortest(0, 1)!.Legs.Count);
+    }
+
+    [Fact]
+    public void Shortest_RoundSlotEnd_RunsAlongTheArc()
+    {
+        // Two point-like pads left and right of a disc of radius 2 at distance 4 from its centre: two tangents and an arc between.
+        Outline disc = new(Contour.Circle(Point.Origin, 2));
+        SurfacePaths paths = new(null, [SurfaceRegion.Through("hole", disc)],
+            [[new(Box(-5, -1e-7, -4, 1e-7), 0)], [new(Box(4, -1e-7, 5, 1e-7), 0)]], 1.5);
+        double tangent = Math.Sqrt(16 - 4);
+        double arc = 2 * (Math.PI - (2 * Math.Acos(0.5)));
+        Assert.Equal((2 * tangent) + arc, paths.Shortest(0, 1)!.LengthMm, CloseMm);
+    }
+
+    [Fact]
+    public void Shortest_LongRibBetween_ClimbsIt()
+    {
+        SurfacePaths paths = new(null, [new("rib", Box(-0.5, -50, 0.5, 50), 4, RegionWall.Raised)],
+            [[new(Box(-10, -2, -4, 2), 0)], [new(Box(4, -2, 10, 2), 0)]], 1.5);
+        SurfacePath path = paths.Shortest(0, 1)!;
+        Assert.Equal(8 + 8, path.LengthMm, CloseMm);
+        Assert.Equal(2, path.Legs.Single().Crossed.Count);
+    }
+
+    [Fact]
+    public void Shortest_ShortRibBetween_GoesRoundIt()
+    {
+        SurfacePaths paths = new(null, [new("rib", Box(-0.5, -3, 0.5, 3), 40, RegionWall.Raised)],
+            [[new(Box(-10, -2, -4, 2), 0)], [new(Box(4, -2, 10, 2), 0)]], 1.5);
+        double expected = 1 + (2 * Math.Sqrt((3.5 * 3.5) + 1));
+        Assert.Equal(expected, paths.Shortest(0, 1)!.LengthMm, CloseMm);
+    }
+
+    [Fact]
+    public void Shortest_SurfaceWithANotch_GoesRoundTheNotch()
+    {
+        Outline surface = new(Contour.Polygon(new(-10, -5), new(-1, -5), new(-1, 3), new(1, 3), new(1, -5), new(10, -5), new(10, 6), new(-10, 6)));
+        SurfacePaths paths = new(surface, [], [[new(Box(-6, -2, -3, 0), 0)], [new(Box(3, -2, 6, 0), 0)]], 1);
+        Assert.Equal(2 + (2 * Math.Sqrt(4 + 9)), paths.Shortest(0, 1)!.LengthMm, CloseMm);
+    }
+
+    [Fact]
+    public void Shortest_TwoPiecesOfSurface_HasNoPath()
+    {
+        SurfacePaths paths = new(new Outline(Contour.Circle(Point.Origin, 20)), [SurfaceRegion.Through("gap", Box(-1, -30, 1, 30))],
+            [[new(Box(-6, -2, -3, 0), 0)], [new(Box(3, -2, 6, 0), 0)]], 1);
+        Assert.Null(paths.Shortest(0, 1));
+    }
+
+    [Fact]
+    public void Shortest_ConductorOverhangingASlot_StartsWhereItsEdgeMeetsTheSlot()
+    {
+        // The pad covers x from −6 to 0.5 over a slot from x = −1 to 1: it reaches the near bank at (−1, ±2) and the slot's end at y = 8.
+        SurfacePaths paths = new(null, [SurfaceRegion.Through("slot", Box(-1, -8, 1, 8))],
+            [[new(Box(-6, -2, 0.5, 2), 0)], [new(Box(3, -2, 6, 2), 0)]], 1);
+        Assert.Equal(6 + 2 + Math.Sqrt(4 + 36), paths.Shortest(0, 1)!.LengthMm, CloseMm);
+    }
+
+    [Fact]
+    public void Shortest_TouchingConductors_IsNothing()
+    {
+        SurfacePaths paths = new(null, [], [[new(Box(0, 0, 1, 1), 0)], [new(Box(1, 0, 2, 1), 0)], [new(Box(0.2, 0.2, 0.4, 0.4), 0)]], 1);
+        Assert.Equal(0, paths.Shortest(0, 1)!.LengthMm);
+        Assert.Equal(0, paths.Shortest(0, 2)!.LengthMm);
+        Assert.Equal(0.6, paths.Shortest(2, 1)!.LengthMm, CloseMm);
+    }
+
+    [Fact]
+    public void Shortest_CrossableAndImpassableTogether_TakesTheCheaper()
+    {
+        // Over the rib costs 2 × 1; round the slot that lengthens the barrier costs more.
+        SurfacePaths paths = new(null,
+            [SurfaceRegion.Through("slot", Box(-0.5, 0, 0.5, 30)), new("rib", Box(-0.5, -30, 0.5, 0), 1, RegionWall.Raised)],
+            [[new(Box(-10, 1, -4, 5), 0)], [new(Box(4, 1, 10, 5), 0)]], 0.2);
+        double expected = (2 * Math.Sqrt((3.5 * 3.5) + 1)) + 1 + 2;
+        Assert.Equal(expected, paths.Shortest(0, 1)!.LengthMm, CloseMm);
+    }
+
+    internal static Outline Box(double x0, double y0, double x1, double y1) =>
+        new(Contour.Polygon(new(x0, y0), new(x1, y0), new(x1, y1), new(x0, y1)));
+}
