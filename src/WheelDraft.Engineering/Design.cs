@@ -39,14 +39,11 @@ public sealed record Design
         ArgumentNullException.ThrowIfNull(brief);
         Motion motion = Motion.Of(brief);
         Programme programme = Programme.Of(brief, motion);
-        WiperContacts contacts = new(
-            ContactPatch.Of(StripContact.OfFeed(brief)),
-            [.. brief.Outputs.Select((_, i) => ContactPatch.Of(StripContact.OfOutput(brief, i)))]);
         double WorkingV(int output) => brief.Supply.VoltageV;
         OpenContactRequirements rules = OpenContactRequirements.Of(brief, WorkingV);
-        WheelLayout wheel = new WheelSetter(new WheelTask(brief, motion, programme, contacts, rules.Distances)).Set();
+        WheelLayout wheel = new WheelTask(brief, motion, programme, WiperContacts.Of(brief), rules.Distances).Set();
         IReadOnlyList<ParkedInterval> parked = [new(brief.Drive.Coast.LeastRad, brief.Drive.Coast.MostRad - brief.Drive.Coast.LeastRad)];
-        OpenContactGaps gaps = new(brief, motion, wheel);
+        OpenContactMeter gaps = OpenContactMeter.Of(brief, motion, wheel);
         IReadOnlyList<OpenContact> open = [.. brief.Outputs
             .Select((_, i) => gaps.Of(i, rules.Outputs[i], WorkingV(i), parked))
             .OfType<OpenContact>()];
