@@ -1,5 +1,4 @@
 using WheelDraft.Engineering;
-using WheelDraft.Geometry;
 using Xunit;
 
 namespace WheelDraft.Tests.Wheel;
@@ -22,7 +21,7 @@ public sealed class LandRefusalTests
         // Off for 80°, wipers 50° apart: the one land reaches round to the upstream wiper while it is still on the other.
         ["a lone land that reaches round"] = (() => Briefs.Lands(Briefs.TwoWipers(Briefs.Output("lamp", 10, 140), 0, 50)), "wheel.off-time", ["middle of its off-time", "50° apart", "within"]),
         ["wipers on top of each other"] = (() => Briefs.Lands(Briefs.TwoWipers(Briefs.Output("lamp", 10, 60), 30, 30) with { RadiusMm = 20 }), "wheel.wipers", ["touch or overlap", "0° apart"]),
-        ["shorter than a land can be"] = (() => Briefs.Lands(Briefs.TwoWipers(Briefs.Output("lamp", 10, 0.1, 1), 0, 1)), "wheel.on-time", ["0.1 s"]),
+        ["shorter than a land can be"] = (() => Briefs.Lands(Briefs.TwoWipers(Briefs.Output("lamp", 10, 0.1, 1), 0, 1.3) with { RadiusMm = 20 }), "wheel.on-time", ["0.1 s", "1.3° apart", "needs 0.5 mm"]),
         ["finer than the frequency"] = (() => Briefs.Lands(Briefs.TwoWipers(Briefs.Output("lamp", 0.1, (10, 60)), 0, 40)), "wheel.tolerance", ["supply frequency alone takes 0.6 s"]),
         ["carrier smaller than its lands"] = (() => Briefs.Lands(Lamp() with { RadiusMm = 20 }) with { Carrier = new(MaterialGroup.IIIa, 3, 0) { DiameterMm = 40 } }, "wheel.carrier", ["40 mm", "42.402 mm"]),
         ["diameter too small"] = (() => OfDiameter(20), "wheel.diameter", ["20 mm", "too small"]),

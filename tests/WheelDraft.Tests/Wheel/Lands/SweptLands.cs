@@ -1,4 +1,6 @@
 using NetTopologySuite.Geometries;
+using NetTopologySuite.Geometries.Prepared;
+using NetTopologySuite.Operation.Distance;
 using WheelDraft.Engineering;
 using WheelDraft.Geometry;
 using WheelDraft.Tests.Dxf;
@@ -10,7 +12,8 @@ namespace WheelDraft.Tests.Wheel;
 /// touch: sets of what touches are merged, whatever the rings are meant for.</remarks>
 internal sealed class SweptLands
 {
-    private readonly List<NetTopologySuite.Geometries.Geometry> _lands = [];
+    private readonly List<IPreparedGeometry> _lands = [];
+    private readonly List<IndexedFacetDistance> _reach = [];
 
     internal SweptLands(string dxf)
     {
@@ -22,7 +25,9 @@ internal sealed class SweptLands
         {
             Polygon outer = factory.CreatePolygon([.. SweptPatch.Flat(record, toMm)]);
             Polygon? hole = holes.SingleOrDefault(h => outer.Contains(h));
-            _lands.Add(hole is null ? outer : factory.CreatePolygon(outer.Shell, [hole.Shell]));
+            Polygon land = hole is null ? outer : factory.CreatePolygon(outer.Shell, [hole.Shell]);
+            _lands.Add(PreparedGeometryFactory.Prepare(land));
+            _reach.Add(new(land));
         }
     }
 
@@ -37,9 +42,15 @@ internal sealed class SweptLands
     {
         Polygon a = SweptPatch.Patch(one, one.StationDeg + turnedDeg);
         Polygon b = SweptPatch.Patch(other, other.StationDeg + turnedDeg);
-        List<NetTopologySuite.Geometries.Geometry> onA = [a, .. _lands.Where(l => l.Intersects(a))];
-        List<NetTopologySuite.Geometries.Geometry> onB = [b, .. _lands.Where(l => l.Intersects(b))];
-        return onA.Min(x => onB.Min(y => x.Distance(y)));
+        int[] onA = [.. Enumerable.Range(0, _lands.Count).Where(i => _lands[i].Intersects(a))];
+        int[] onB = [.. Enumerable.Range(0, _lands.Count).Where(i => _lands[i].Intersects(b))];
+        double least = a.Distance(b);
+        foreach (int i in onA)
+        {
+            least = Math.Min(least, Math.Min(_reach[i].Distance(b), onB.Select(k => _reach[i].Distance(_lands[k].Geometry)).DefaultIfEmpty(least).Min()));
+        }
+
+        return onB.Select(k => _reach[k].Distance(a)).Append(least).Min();
     }
 
     private bool AreJoined(SweptPatch.Wiper one, SweptPatch.Wiper other, double turnedDeg)

@@ -52,9 +52,11 @@ public sealed class WorkedLandsTests
         Assert.Equal((60, 130), Rounded(land.OnReturn));
         Assert.Equal([(60, 100)], land.Joins.Select(Rounded));
         Assert.Equal([(130, 390)], land.Floats.Select(Rounded));
-        Assert.Equal(
-            [LandState.Floating, LandState.OnWiper, LandState.OnBoth, LandState.OnReturn, LandState.Floating],
-            new[] { 20, 45, 80, 115, 140 }.Select(d => land.StateAt(Angles.RadFromDeg(d))));
+        Assert.Equal(LandState.Floating, land.StateAt(Angles.RadFromDeg(20)));
+        Assert.Equal(LandState.OnWiper, land.StateAt(Angles.RadFromDeg(45)));
+        Assert.Equal(LandState.OnBoth, land.StateAt(Angles.RadFromDeg(80)));
+        Assert.Equal(LandState.OnReturn, land.StateAt(Angles.RadFromDeg(115)));
+        Assert.Equal(LandState.Floating, land.StateAt(Angles.RadFromDeg(140)));
     }
 
     [Fact]
@@ -90,7 +92,7 @@ public sealed class WorkedLandsTests
     public void Solids_Lands_AreNetsOfTheirOwnThatFloatAtTimes()
     {
         Design design = Design.Of(Briefs.Lands(Briefs.TwoWipers(Briefs.Output("heat", 3, (0, 50), (80, 40)), 0, 25)));
-        Assert.Equal(["heat land 1", "heat land 2"], design.Solids.Select(s => s.Name));
+        Assert.Equal("heat land 1, heat land 2", string.Join(", ", design.Solids.Select(s => s.Name)));
         Assert.All(design.Solids, s => Assert.Equal((s.Name, true, true, true), (s.Net, s.IsWheelCopper, s.FloatsAtTimes, s.Turns)));
     }
 
@@ -100,7 +102,7 @@ public sealed class WorkedLandsTests
         Design design = Design.Of(Briefs.Lands(
             Briefs.TwoWipers(Briefs.Output("heat", 30, 20), 0, 25),
             Briefs.TwoWipers(Briefs.Output("heat land", 30, 20), 100, 125)));
-        Assert.Equal(["heat land'", "heat land land"], design.Solids.Select(s => s.Net));
+        Assert.Equal("heat land', heat land land", string.Join(", ", design.Solids.Select(s => s.Net)));
     }
 
     private static (int From, int To) Rounded(CircleArc arc)
