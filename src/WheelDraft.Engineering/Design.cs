@@ -1,8 +1,9 @@
 namespace WheelDraft.Engineering;
 
 /// <summary>A brief worked out and judged: everything that reports and drawings need. Immutable.</summary>
-/// <remarks>The stages, in order; each takes the whole result of those before it: motion, programme, contacts, open-contact
-/// rules, wheel, open contacts, solids, findings.</remarks>
+/// <remarks>The stages, in order; each takes the whole result of those before it: motion, programme, contacts, first look at
+/// the circuit for working voltages, wheel, strips, solids, spacing, circuit with tolerances and bridges, open contacts, cut
+/// shapes, findings.</remarks>
 public sealed record Design
 {
     /// <summary>What was asked.</summary>
@@ -17,14 +18,23 @@ public sealed record Design
     /// <summary>The wheel.</summary>
     public required WheelLayout Wheel { get; init; }
 
-    /// <summary>Where the wheel may come to rest.</summary>
-    public required IReadOnlyList<ParkedInterval> Parked { get; init; }
+    /// <summary>The wheel's copper as it is cut, piece by piece.</summary>
+    public required IReadOnlyList<CutCopper> CutWheel { get; init; }
+
+    /// <summary>The strips, formed, sprung and in place.</summary>
+    public required StripSet Strips { get; init; }
 
     /// <summary>How far each contact opens, by output in file order; outputs that are always on are left out.</summary>
     public required IReadOnlyList<OpenContact> OpenContacts { get; init; }
 
     /// <summary>The conductive solids.</summary>
     public required IReadOnlyList<Solid> Solids { get; init; }
+
+    /// <summary>Every pair of nets, measured and judged.</summary>
+    public required SpacingTable Spacing { get; init; }
+
+    /// <summary>The circuit, solved in every state.</summary>
+    public required CircuitAnalysis Circuit { get; init; }
 
     /// <summary>Everything that the person should know, in the order of the stages.</summary>
     public required IReadOnlyList<Finding> Findings { get; init; }
@@ -37,26 +47,116 @@ public sealed record Design
     public static Design Of(Brief brief)
     {
         ArgumentNullException.ThrowIfNull(brief);
-        Motion motion = Motion.Of(brief);
-        Programme programme = Programme.Of(brief, motion);
-        double WorkingV(int output) => brief.Supply.VoltageV;
+        return new DesignStages(brief).Run();
+    }
+}
+
+/// <summary>Runs the stages. What a design's circuit asks of its spacing, and what its spacing may do to its circuit, meet here.</summary>
+internal sealed class DesignStages(Brief brief)
+{
+    // Tolerances may bring states about that exact edges do not, and with them a higher working voltage: then everything is
+    // laid out again with it. Voltages only ever rise, over a finite set of states, so this ends; two rounds are usual.
+    private const int MostRounds = 8;
+
+    private readonly Motion _motion = Motion.Of(brief);
+
+    public Design Run()
+    {
+        Programme programme = Programme.Of(brief, _motion);
+        WiperContacts contacts = WiperContacts.Of(brief);
+        CircuitAnalysis circuit = CircuitAnalysis.Of(new CircuitRequest(brief, WheelContacts.Exact(brief, programme)));
+        VoltageBook voltages = new(circuit);
+        for (int round = 1; ; round++)
+        {
+            Design design = Round(programme, contacts, voltages);
+            if (!voltages.Raise(design.Circuit) || round == MostRounds)
+            {
+                return design;
+            }
+        }
+    }
+
+    private Design Round(Programme programme, WiperContacts contacts, VoltageBook voltages)
+    {
+        double WorkingV(int output) => voltages.Between(WheelContacts.OtherNet(brief, brief.Outputs[output]), brief.Outputs[output].Net);
         OpenContactRequirements rules = OpenContactRequirements.Of(brief, WorkingV);
-        WheelLayout wheel = new WheelTask(brief, motion, programme, WiperContacts.Of(brief), rules.Distances).Set();
-        IReadOnlyList<ParkedInterval> parked = [new(brief.Drive.Coast.LeastRad, brief.Drive.Coast.MostRad - brief.Drive.Coast.LeastRad)];
-        OpenContactMeter gaps = OpenContactMeter.Of(brief, motion, wheel);
+        WheelLayout wheel = new WheelTask(brief, _motion, programme, contacts, rules.Distances) { WorkingV = voltages.Between }.Set();
+        LandNets lands = new(wheel);
+        StripSet strips = StripSet.Of(brief, PlacesOf(wheel));
+        IReadOnlyList<Solid> solids = [.. WheelSolids.Of(brief, wheel), .. strips.Solids];
+        double carrierRadius = (brief.Carrier.DiameterMm ?? wheel.OuterDiameterMm) / 2;
+        SpacingTable spacing = SpacingStage.Table(brief, solids, (a, b) => lands.WorkingV(a, b, voltages.Between), carrierRadius);
+        CircuitAnalysis circuit = CircuitAnalysis.Of(new CircuitRequest(brief, WheelContacts.OnWheel(brief, _motion, wheel))
+        {
+            Bridges = lands.Bridges(SpacingStage.Bridges(spacing)),
+        });
+        OpenContactMeter gaps = OpenContactMeter.Of(brief, _motion, wheel);
         IReadOnlyList<OpenContact> open = [.. brief.Outputs
-            .Select((_, i) => gaps.Of(i, rules.Outputs[i], WorkingV(i), parked))
+            .Select((_, i) => gaps.Of(i, rules.Outputs[i], WorkingV(i), circuit.Parks))
             .OfType<OpenContact>()];
+        IEnumerable<Solid> turning = solids.Where(s => s.Turns).Append(WheelSolids.Carrier(brief, carrierRadius));
         return new Design
         {
             Brief = brief,
-            Motion = motion,
+            Motion = _motion,
             Programme = programme,
             Wheel = wheel,
-            Parked = parked,
+            CutWheel = [.. wheel.Copper.Select(c => CutCopper.Of(c.Outline, brief.Process, wheel.Copper.Count == 1 ? "the wheel" : c.Name, brief.PlaceOf("process")))],
+            Strips = strips,
             OpenContacts = open,
-            Solids = WheelSolids.Of(brief, wheel),
-            Findings = wheel.Findings,
+            Solids = solids,
+            Spacing = spacing,
+            Circuit = circuit,
+            Findings =
+            [
+                .. wheel.Findings,
+                .. strips.Findings,
+                .. StripCollisions.Of(strips.Strips, [.. turning], _motion.Direction, i => brief.PlaceOf(FormattableString.Invariant($"strip[{i}]"))),
+                .. spacing.Findings,
+                .. open.SelectMany(o => OpenContactFindings.Of(brief, o)),
+                .. circuit.Findings,
+            ],
         };
+    }
+
+    private static RingPlaces PlacesOf(WheelLayout wheel) => new(wheel.Feed is null ? null : PlaceOf(wheel.Feed), [.. wheel.Rings.Select(PlaceOf)])
+    {
+        Returns = [.. wheel.Rings.Select(r => r.Return is ReturnWiper other ? PlaceOf(r) with { StationRad = other.StationRad } : null)],
+    };
+
+    private static RingPlace PlaceOf(RingLayout ring) =>
+        new(ring.RadiusMm, ring.StationRad, ring.PathFromMm, ring.PathToMm);
+}
+
+/// <summary>The working voltage of every pair of nets, the highest that any look at the circuit has found.</summary>
+internal sealed class VoltageBook(CircuitAnalysis first)
+{
+    // Solved voltages agree to rounding; less than this is no rise, V.
+    private const double SameV = 1e-6;
+
+    private readonly Dictionary<(string First, string Second), double> _raised = [];
+
+    /// <summary>Working voltage of two nets, V.</summary>
+    public double Between(string firstNet, string secondNet)
+    {
+        (string, string) key = string.CompareOrdinal(firstNet, secondNet) <= 0 ? (firstNet, secondNet) : (secondNet, firstNet);
+        return Math.Max(first.WorkingVoltageV(firstNet, secondNet), _raised.GetValueOrDefault(key));
+    }
+
+    /// <summary>Takes a later look into account.</summary>
+    /// <returns>Whether any pair's voltage rose.</returns>
+    public bool Raise(CircuitAnalysis later)
+    {
+        bool rose = false;
+        foreach (WorkingVoltage pair in later.WorkingVoltages)
+        {
+            if (pair.VoltageV > Between(pair.First, pair.Second) + SameV)
+            {
+                _raised[(pair.First, pair.Second)] = pair.VoltageV;
+                rose = true;
+            }
+        }
+
+        return rose;
     }
 }

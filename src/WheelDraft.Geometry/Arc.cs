@@ -226,6 +226,11 @@ public sealed class Arc : Piece
     /// <summary>Whether the arc, both ends included, has a point in that direction from its centre.</summary>
     internal bool Faces(Vector outward) => AheadRad(outward) <= Math.Abs(SweepRad);
 
+    /// <summary>Centre, radius, start and sweep in degrees, as in messages.</summary>
+    public override string ToString() => string.Create(
+        CultureInfo.InvariantCulture,
+        $"arc about {Centre} of radius {RadiusMm} from {Angles.DegFromRad(StartRad)}° through {Angles.DegFromRad(SweepRad)}°");
+
     internal override Point NearestTo(Point p)
     {
         Vector outward = p - Centre;

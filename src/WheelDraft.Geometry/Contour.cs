@@ -129,4 +129,7 @@ public sealed class Contour
 
         return Winding(p) != 0 ? Whereabouts.Inside : Whereabouts.Outside;
     }
+
+    /// <summary>All pieces, as in messages.</summary>
+    public override string ToString() => string.Join("; ", _pieces.AsEnumerable());
 }

@@ -75,4 +75,7 @@ public sealed class Outline
 
     /// <summary>Whether the shape, its edge included, contains a point.</summary>
     public bool Contains(Point p) => Locate(p) != Whereabouts.Outside;
+
+    /// <summary>All contours, as in messages.</summary>
+    public override string ToString() => string.Join(" / ", Contours);
 }

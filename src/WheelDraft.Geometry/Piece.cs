@@ -137,4 +137,7 @@ public sealed class Segment : Piece
     internal override Piece Between(Point start, Point end) => new Segment(start, end);
 
     private protected override Piece PartBetween(double from, double to) => new Segment(PointAt(from), PointAt(to));
+
+    /// <summary>Both ends, as in messages.</summary>
+    public override string ToString() => $"line from {Start} to {End}";
 }

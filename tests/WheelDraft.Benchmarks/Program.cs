@@ -1,1 +1,1 @@
-return 0;
+WheelDraft.Benchmarks.CircuitBenchmark.Run(Console.Out);

@@ -6,6 +6,11 @@ internal static class CommandList
     /// <summary>The commands, made anew.</summary>
     public static IReadOnlyList<ICommand> All() =>
     [
+        new NewCommand(),
+        new MakeCommand(),
+        new CheckCommand(),
+        new WhyCommand(),
         new RuleCommand(),
+        new SchemaCommand(),
     ];
 }

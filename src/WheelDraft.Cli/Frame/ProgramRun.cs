@@ -37,7 +37,7 @@ internal static class ProgramRun
         CommandContext context = switches.Context(parsed, surroundings);
         try
         {
-            int status = parsed.Action is HelpAction || parsed.Errors.Count == 0
+            int status = parsed.Action is HelpAction || !ArgumentFaults.Any(parsed)
                 ? parsed.Invoke(new InvocationConfiguration { EnableDefaultExceptionHandler = false, Output = surroundings.Out, Error = surroundings.Error })
                 : ArgumentFaults.Report(parsed, context);
             surroundings.Out.Flush();

@@ -124,7 +124,7 @@ public sealed class CalloutRing
             {
                 for (int k = i + 1; k < callouts.Count; k++)
                 {
-                    if (Cross(callouts[i].At, new Point(x, shelves[i]), callouts[k].At, new Point(x, shelves[k])))
+                    if (TextRegistry.Crosses(callouts[i].At, new Point(x, shelves[i]), callouts[k].At, new Point(x, shelves[k])))
                     {
                         (callouts[i], callouts[k]) = (callouts[k], callouts[i]);
                         crossing = true;
@@ -133,9 +133,6 @@ public sealed class CalloutRing
             }
         }
     }
-
-    private static bool Cross(Point a, Point b, Point c, Point d) =>
-        (b - a).Cross(c - a) * (b - a).Cross(d - a) < 0 && (d - c).Cross(a - c) * (d - c).Cross(b - c) < 0;
 
     private static DimensionLayout Layout(RingCallout callout, Point knee, int side)
     {

@@ -4,7 +4,8 @@ namespace WheelDraft.Drawing;
 
 /// <summary>Places dimensions on a sheet, each where its text overlaps nothing; those without a place go into a table.</summary>
 /// <remarks>In the order given, each takes the first of its ways of being drawn whose text is inside the limits and clear of
-/// all texts and dimension lines, and whose lines cross no text. What finds no place is never dropped: it is in
+/// all texts and dimension lines, and whose lines cross no text; before these, one whose text also stands on no edge taken by
+/// <see cref="TextRegistry.TakeEdges"/> and whose line crosses no other. What finds no place is never dropped: it is in
 /// <see cref="Unplaced"/>, for <see cref="Table"/>.</remarks>
 public sealed class DimensionPen
 {
@@ -26,17 +27,25 @@ public sealed class DimensionPen
     public bool Add(Dimension dimension)
     {
         ArgumentNullException.ThrowIfNull(dimension);
-        foreach (DimensionLayout layout in dimension.Layouts())
+        DimensionLayout? chosen = null;
+        foreach (DimensionLayout layout in dimension.Layouts().Where(IsFree))
         {
-            if (IsFree(layout))
+            bool tidy = IsTidy(layout);
+            chosen = tidy ? layout : chosen ?? layout;
+            if (tidy)
             {
-                Draw(layout);
-                return true;
+                break;
             }
         }
 
-        _unplaced.Add(dimension);
-        return false;
+        if (chosen is null)
+        {
+            _unplaced.Add(dimension);
+            return false;
+        }
+
+        Draw(chosen);
+        return true;
     }
 
     /// <summary>Places dimensions, those with the least room first where the order is of no account.</summary>
@@ -57,7 +66,12 @@ public sealed class DimensionPen
 
     private bool IsFree(DimensionLayout layout) =>
         _pen.Texts.IsFree(layout.Text.Box)
-        && layout.AllLines.All(p => _pen.Texts.Limits.Contains(p.Start) && _pen.Texts.Limits.Contains(p.End) && Chords(p).All(c => _pen.Texts.IsFree(c.From, c.To)));
+        && layout.AllLines.All(p => TextRegistry.Chords(p).All(c =>
+            _pen.Texts.Limits.Contains(c.From) && _pen.Texts.Limits.Contains(c.To) && !layout.Text.Box.MeetsLine(c.From, c.To) && _pen.Texts.IsFree(c.From, c.To)));
+
+    /// <summary>Whether the text stands on no edge of the part and the dimension line crosses no other.</summary>
+    private bool IsTidy(DimensionLayout layout) =>
+        _pen.Texts.IsOffEdges(layout.Text.Box) && layout.Lines.All(p => TextRegistry.Chords(p).All(c => _pen.Texts.CrossesNoLine(c.From, c.To)));
 
     private void Draw(DimensionLayout layout)
     {
@@ -67,22 +81,11 @@ public sealed class DimensionPen
         }
 
         _pen.Line(layout.Lines, LineStyle.Dimension);
-        foreach ((Point from, Point to) in layout.AllLines.SelectMany(Chords))
+        foreach ((Point from, Point to) in layout.AllLines.SelectMany(TextRegistry.Chords))
         {
             _pen.Texts.TakeLine(from, to);
         }
 
         _pen.Add(layout.Heads).Add(layout.Text);
-    }
-
-    /// <summary>Short chords along a piece, for keeping texts clear only: what is drawn is the arc itself.</summary>
-    private static IEnumerable<(Point From, Point To)> Chords(Piece piece)
-    {
-        const double longestMm = 2;
-        int parts = piece is Arc ? (int)Math.Ceiling(piece.Length / longestMm) : 1;
-        for (int i = 0; i < parts; i++)
-        {
-            yield return (piece.PointAt((double)i / parts), piece.PointAt((double)(i + 1) / parts));
-        }
     }
 }

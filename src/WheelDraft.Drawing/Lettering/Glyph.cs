@@ -9,6 +9,9 @@ namespace WheelDraft.Drawing;
 /// <param name="Advance">To the next letter's left edge, tenths.</param>
 internal sealed record Glyph(IReadOnlyList<Piece> Pieces, double Width, double Advance)
 {
+    /// <summary>Round the middle lines; null for a blank.</summary>
+    public Bounds? Span { get; } = Pieces.Count == 0 ? null : Pieces.Select(p => p.Bounds).Aggregate((a, b) => a.With(b));
+
     /// <summary>Reads a letter from its source text.</summary>
     /// <remarks>
     /// The source begins with the width between the outermost middle lines, then come strokes with semicolons between:

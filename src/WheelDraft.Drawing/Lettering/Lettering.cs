@@ -37,24 +37,43 @@ public static class Lettering
         }
 
         double d = heightMm / 10;
-        double strokeMm = StrokeMm(heightMm, weight);
         List<Piece> pieces = [];
         SortedSet<string> missing = new(StringComparer.Ordinal);
         double at = 0;
-        double end = 0;
         foreach (Rune rune in text.EnumerateRunes())
         {
             Glyph glyph = GlyphOf(rune, missing);
             Placement placement = Placement.Scaling(d).Then(Placement.Translation(new Vector((at + 0.5) * d, 0.5 * d)));
             pieces.AddRange(glyph.Pieces.Select(p => p.Placed(placement)));
+            at += glyph.Advance;
+        }
+
+        (double widthMm, Bounds box) = Measure(text, heightMm, weight);
+        return new LetteredText(widthMm, box, pieces, [.. missing]);
+    }
+
+    /// <summary>Width and box of a line of text, as <see cref="Layout"/> gives them, without setting out its strokes.</summary>
+    internal static (double WidthMm, Bounds Box) Measure(string text, double heightMm, TextWeight weight)
+    {
+        double d = heightMm / 10;
+        double at = 0;
+        double end = 0;
+        Bounds? span = null;
+        foreach (Rune rune in text.EnumerateRunes())
+        {
+            Glyph glyph = Alphabet.Letter(rune.Value);
+            if (glyph.Span is Bounds own)
+            {
+                Bounds moved = new((own.MinX + at + 0.5) * d, (own.MinY + 0.5) * d, (own.MaxX + at + 0.5) * d, (own.MaxY + 0.5) * d);
+                span = span?.With(moved) ?? moved;
+            }
+
             end = at + glyph.Width;
             at += glyph.Advance;
         }
 
-        Bounds inked = pieces.Count == 0
-            ? new Bounds(0, 0, Math.Max(0, end) * d, 0)
-            : pieces.Select(p => p.Bounds).Aggregate((a, b) => a.With(b)).Grown(strokeMm / 2);
-        return new LetteredText(Math.Max(0, end) * d, inked, pieces, [.. missing]);
+        double widthMm = end * d;
+        return (widthMm, span?.Grown(StrokeMm(heightMm, weight) / 2) ?? new Bounds(0, 0, widthMm, 0));
     }
 
     /// <summary>Width of a line of text as strokes, mm, without setting it out.</summary>

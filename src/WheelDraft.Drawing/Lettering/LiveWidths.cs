@@ -26,12 +26,12 @@ public static class LiveWidths
     /// <summary>The most that a text takes along the line, mm, side bearings and overhang included.</summary>
     public static double WidthMm(string text, TextStyle style) => Box(text, style).Width;
 
-    /// <summary>The box of a text whose line begins at the origin: as wide and high as it can become.</summary>
+    /// <summary>The box of a text whose line begins at the origin: as wide and high as it can become, overhang included.</summary>
     internal static Bounds Box(string text, TextStyle style)
     {
         ArgumentNullException.ThrowIfNull(text);
         ArgumentNullException.ThrowIfNull(style);
-        double width = 2 * Overhang;
+        double width = 0;
         double high = 0;
         double low = 0;
         foreach (char c in text)
@@ -43,7 +43,7 @@ public static class LiveWidths
         }
 
         double size = style.FontSizeMm;
-        return new Bounds(0, low * size, width * size, high * size);
+        return new Bounds(-Overhang * size, low * size, (width + Overhang) * size, high * size);
     }
 
     private static Measure Of(char c) =>

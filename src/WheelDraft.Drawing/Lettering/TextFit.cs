@@ -17,6 +17,13 @@ public static class TextFit
     /// <summary>The least height of letters that fitting goes down to, mm: legible on paper at reading distance.</summary>
     public const double LeastHeightMm = 2.5;
 
+    // The smallest height of ISO 3098-0, for fields that cannot grow.
+    private const double SmallestHeightMm = 1.8;
+
+    // Live text reaches 0.32 heights above its capitals (accents; heavy strokes 0.37) and 0.34 below the line: what lines in a field need at least.
+    private const double MostAboveAndBelow = 0.76;
+    private const double FieldPitch = 1.7;
+
     // Heights of ISO 3098-0.
     private static readonly double[] HeightsMm = [20, 14, 10, 7, 5, 3.5, LeastHeightMm];
 
@@ -52,6 +59,21 @@ public static class TextFit
         return new FittedText(lines, fitted, fitted.HeightMm * PitchFor(lines));
     }
 
+    /// <summary>The text in a small field: one line, smaller if need be, then more lines, and as a last resort letters of 1.8 mm.</summary>
+    internal static FittedText IntoField(string text, double widthMm, double heightMm, TextStyle style)
+    {
+        FittedText fitted = Into(text, widthMm, style);
+        if (fitted.Lines.Count == 1)
+        {
+            return fitted;
+        }
+
+        fitted = WithRegularLines(text, widthMm, style with { HeightMm = LeastHeightMm });
+        return fitted.HeightMm + (fitted.Style.HeightMm * MostAboveAndBelow) <= heightMm
+            ? fitted
+            : WithRegularLines(text, widthMm, style with { HeightMm = SmallestHeightMm });
+    }
+
     /// <summary>The text broken into lines at blanks; a word longer than the width is broken where it must.</summary>
     public static IReadOnlyList<string> Wrap(string text, double widthMm, TextStyle style)
     {
@@ -73,8 +95,14 @@ public static class TextFit
         return line.Length > 0 || lines.Count == 0 ? [.. lines, line] : lines;
     }
 
+    private static FittedText WithRegularLines(string text, double widthMm, TextStyle style)
+    {
+        TextStyle regular = style with { Weight = TextWeight.Regular };
+        return new FittedText(Wrap(text, widthMm, regular), regular, regular.HeightMm * FieldPitch);
+    }
+
     private static double PitchFor(IReadOnlyList<string> lines) =>
-        lines.Any(l => l.Any(c => c >= 'À')) ? Lettering.LinePitch : Lettering.ClosePitch;
+        lines.Any(l => l.Any(c => c > '~')) ? Lettering.LinePitch : Lettering.ClosePitch;
 
     private static List<string> Broken(string word, double widthMm, TextStyle style)
     {

@@ -93,7 +93,7 @@ public sealed class SheetText : SheetItem
         Place = place;
         Style = style;
         _lettered = new(() => Lettering.Layout(Text, Style.HeightMm, Style.Weight));
-        _box = new(() => BoxOf(_lettered.Value));
+        _box = new(BoxOf);
     }
 
     /// <summary>The characters.</summary>
@@ -141,13 +141,13 @@ public sealed class SheetText : SheetItem
         _ => 0,
     };
 
-    private TextBox BoxOf(LetteredText lettered)
+    private TextBox BoxOf()
     {
+        (double width, Bounds strokes) = Lettering.Measure(Text, Style.HeightMm, Style.Weight);
         Bounds live = LiveWidths.Box(Text, Style);
-        Bounds strokes = lettered.Box;
-        double liveStart = StartOf(live.Width);
-        double strokeStart = StartOf(lettered.WidthMm);
-        Bounds both = new Bounds(liveStart, live.MinY, liveStart + live.Width, live.MaxY)
+        double liveStart = StartOf(live.MinX + live.MaxX);
+        double strokeStart = StartOf(width);
+        Bounds both = new Bounds(liveStart + live.MinX, live.MinY, liveStart + live.MaxX, live.MaxY)
             .With(new Bounds(strokeStart + strokes.MinX, strokes.MinY, strokeStart + strokes.MaxX, strokes.MaxY));
         return new TextBox(Frame.Of(both.Centre), both.Width, both.Height, Place.TurnRad);
     }

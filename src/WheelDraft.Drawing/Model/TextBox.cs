@@ -31,34 +31,54 @@ public readonly record struct TextBox(Point Centre, double WidthMm, double Heigh
 
     /// <summary>Whether the two rectangles share more than a border.</summary>
     /// <remarks>Separating axes: two rectangles are apart exactly when their shadows on one of the four side directions are.</remarks>
-    public bool Overlaps(TextBox other) =>
-        !SeparatedAlong(other, TurnRad) && !SeparatedAlong(other, TurnRad + (Math.PI / 2))
-        && !SeparatedAlong(other, other.TurnRad) && !SeparatedAlong(other, other.TurnRad + (Math.PI / 2));
+    public bool Overlaps(TextBox other)
+    {
+        Vector own = Vector.Polar(1, TurnRad);
+        Vector others = Vector.Polar(1, other.TurnRad);
+        Vector apart = other.Centre - Centre;
+        double cos = Math.Abs(own.Dot(others));
+        double sin = Math.Abs(own.Cross(others));
+        return Near(apart.Dot(own), WidthMm, (other.WidthMm * cos) + (other.HeightMm * sin))
+            && Near(apart.Dot(own.Left), HeightMm, (other.WidthMm * sin) + (other.HeightMm * cos))
+            && Near(apart.Dot(others), other.WidthMm, (WidthMm * cos) + (HeightMm * sin))
+            && Near(apart.Dot(others.Left), other.HeightMm, (WidthMm * sin) + (HeightMm * cos));
+    }
 
     /// <summary>Whether a straight line crosses the inside of the rectangle.</summary>
+    /// <remarks>The line is cut to the two strips that the sides bound; something is left of it exactly when it crosses.</remarks>
     public bool MeetsLine(Point from, Point to)
     {
-        Vector along = to - from;
-        return along.Length > 0
-            ? Overlaps(new TextBox(from.Towards(to, 0.5), along.Length, 0, along.AngleRad))
-            : Overlaps(new TextBox(from, 0, 0, 0));
+        Vector own = Vector.Polar(1, TurnRad);
+        Vector start = from - Centre;
+        Vector way = to - from;
+        double first = 0;
+        double last = 1;
+        return Cut(start.Dot(own), way.Dot(own), WidthMm / 2, ref first, ref last)
+            && Cut(start.Dot(own.Left), way.Dot(own.Left), HeightMm / 2, ref first, ref last);
     }
 
     /// <summary>Whether it lies inside an upright rectangle, border included.</summary>
     public bool IsInside(Bounds bounds) => Corners.All(bounds.Contains);
 
-    private bool SeparatedAlong(TextBox other, double axisRad)
-    {
-        // Touching borders do not overlap; one rounding error is not an overlap either.
-        const double touchingMm = 1e-9;
-        Vector axis = Vector.Polar(1, axisRad);
-        double apart = Math.Abs((other.Centre - Centre).Dot(axis));
-        return apart >= Reach(axis) + other.Reach(axis) - touchingMm;
-    }
+    // Touching borders do not overlap; one rounding error is not an overlap either.
+    private const double TouchingMm = 1e-9;
 
-    private double Reach(Vector axis)
+    private static bool Near(double apartMm, double shadowMm, double otherShadowMm) =>
+        Math.Abs(apartMm) < ((shadowMm + otherShadowMm) / 2) - TouchingMm;
+
+    /// <summary>Cuts the shares of a line from first to last down to those inside a strip about zero.</summary>
+    private static bool Cut(double start, double way, double halfMm, ref double first, ref double last)
     {
-        Vector along = Vector.Polar(1, TurnRad);
-        return ((Math.Abs(along.Dot(axis)) * WidthMm) + (Math.Abs(along.Left.Dot(axis)) * HeightMm)) / 2;
+        double half = halfMm - TouchingMm;
+        if (Math.Abs(way) < TouchingMm)
+        {
+            return Math.Abs(start) < half;
+        }
+
+        double enters = ((way > 0 ? -half : half) - start) / way;
+        double leaves = ((way > 0 ? half : -half) - start) / way;
+        first = Math.Max(first, enters);
+        last = Math.Min(last, leaves);
+        return first <= last;
     }
 }

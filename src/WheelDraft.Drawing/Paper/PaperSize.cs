@@ -56,4 +56,7 @@ public sealed record PaperSize
 
     /// <summary>The same sheet turned by a quarter.</summary>
     public PaperSize Turned => new(Name, HeightMm, WidthMm);
+
+    /// <summary>Name and measures. Written here because a size that printed its turned self would never end.</summary>
+    public override string ToString() => Invariant.Text($"{Name} {WidthMm} x {HeightMm} mm");
 }

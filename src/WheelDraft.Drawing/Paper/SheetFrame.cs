@@ -18,8 +18,8 @@ public static class SheetFrame
     // The strip of fields lies round the frame.
     private const double StripMm = 5;
 
-    // The standard's marks reach 10 mm into the drawing; 5 mm are found as easily and leave the drawing its room.
-    private const double CentringInsideMm = 5;
+    // The standard's marks reach 10 mm into the drawing; 3 mm are found as easily and leave the drawing its room.
+    private const double CentringInsideMm = 3;
     private const string Letters = "ABCDEFGHJKLMNPQRSTUVWXYZ";
 
     private static readonly LineStyle Frame = LineStyle.Wide(LineKind.ContinuousWide, Ink.Frame, FrameLineMm);
@@ -46,6 +46,7 @@ public static class SheetFrame
         ReferenceFields(pen, sheet.Size, space);
         Bounds block = titleBlock.Draw(sheet, new Point(space.MaxX, space.MinY));
         sheet.Texts.Block(block);
+        sheet.Texts.Confine(space.Grown(-FrameAirMm));
         return new Bounds(space.MinX + AirMm, block.MaxY + AirMm, space.MaxX - AirMm, space.MaxY - AirMm);
     }
 
@@ -58,6 +59,9 @@ public static class SheetFrame
     }
 
     private const double AirMm = 4;
+
+    // Texts that look for a place keep off the frame's line.
+    private const double FrameAirMm = 1.5;
 
     private static void CentringMarks(GroupPen pen, SheetBuilder sheet, Bounds space)
     {

@@ -58,7 +58,7 @@ public sealed record TitleBlock
     public const double WidthMm = 180;
 
     /// <summary>Height of this form of it, mm.</summary>
-    public const double HeightMm = 36;
+    public const double HeightMm = 40;
 
     /// <summary>Draws it, its lower right corner at a point.</summary>
     /// <returns>The area that it takes.</returns>
@@ -70,13 +70,13 @@ public sealed record TitleBlock
         pen.Box(all, Fill.Of(FillKind.Paper), LineStyle.Wide(LineKind.ContinuousWide, Ink.Frame, SheetFrame.FrameLineMm));
         Fields fields = new(pen, all);
         TextStyle value = TextStyle.Small;
-        fields.Row(27, 9, [(60, "Document type", DocumentType, value), (24, "Scale", Scale, TextStyle.Label), (48, "Units", Units, value), (24, "Projection", "", value), (24, "Paper", sheet.Size.Name, value)]);
-        fields.Row(18, 9, [(60, "Legal owner", Owner, value), (42, "Created by", Creator, value), (42, "Approved by", Approval, value), (36, "Date of issue", Date, value)]);
-        fields.Row(0, 18, [(116, "Title", "", value), (44, "Identification number", Number, TextStyle.Label), (20, "Sheet", Invariant.Text($"{Sheet} / {Sheets}"), TextStyle.Label)]);
-        fields.Titles(new Bounds(all.MinX, all.MinY, all.MinX + 116, all.MinY + 18), Title, Subtitle);
+        fields.Row(31, 9, [(60, "Document type", DocumentType, value), (24, "Scale", Scale, TextStyle.Label), (48, "Units", Units, value), (24, "Projection", "", value), (24, "Paper", sheet.Size.Name, value)]);
+        fields.Row(22, 9, [(60, "Legal owner", Owner, value), (42, "Created by", Creator, value), (42, "Approved by", Approval, value), (36, "Date of issue", Date, value)]);
+        fields.Row(0, 22, [(116, "Title", "", value), (44, "Identification number", Number, TextStyle.Label), (20, "Sheet", Invariant.Text($"{Sheet} / {Sheets}"), TextStyle.Label)]);
+        fields.Titles(new Bounds(all.MinX, all.MinY, all.MinX + 116, all.MinY + 22), Title, Subtitle);
         if (Projection is Projection projection)
         {
-            ProjectionSymbol.Draw(pen, new Point(all.MinX + 144, all.MinY + 30.4), projection);
+            ProjectionSymbol.Draw(pen, new Point(all.MinX + 144.6, all.MinY + 33.9), projection);
         }
 
         return all;
@@ -87,7 +87,8 @@ public sealed record TitleBlock
     {
         private static readonly TextStyle Heading = new(1.8, TextWeight.Regular, Ink.Quiet);
         private static readonly LineStyle Rule = LineStyle.Wide(LineKind.ContinuousNarrow, Ink.Frame, 0.25);
-        private const double PadMm = 1.2;
+        private const double HeadingPadMm = 1.2;
+        private const double PadMm = 1.6;
 
         public void Row(double fromMm, double heightMm, IReadOnlyList<(double WidthMm, string Heading, string Value, TextStyle Style)> cells)
         {
@@ -105,19 +106,26 @@ public sealed record TitleBlock
                     pen.Line(new Point(x, bottom), new Point(x, bottom + heightMm), Rule);
                 }
 
-                pen.Text(heading, new(new(x + PadMm, bottom + heightMm - PadMm), TextAlong.Start, TextAcross.Top), Heading);
-                Value(new Bounds(x + PadMm, bottom, x + width - PadMm, bottom + heightMm - PadMm - Heading.HeightMm - 0.9), value, style);
+                pen.Text(heading, new(new(x + PadMm, bottom + heightMm - HeadingPadMm), TextAlong.Start, TextAcross.Top), Heading);
+                Value(new Bounds(x + PadMm, bottom, x + width - PadMm, bottom + heightMm - HeadingPadMm - Heading.HeightMm - 0.9), value, style);
                 x += width;
             }
         }
 
+        /// <summary>Title above, supplementary title below, each in half of the field.</summary>
         public void Titles(Bounds cell, string title, string subtitle)
         {
-            FittedText first = TextFit.Into(title, cell.Width - (2 * PadMm), TextStyle.Title);
-            Lines(first, new Point(cell.MinX + PadMm, cell.MaxY - 4.6));
-            FittedText second = TextFit.Into(subtitle, cell.Width - (2 * PadMm), TextStyle.Label);
-            Lines(second, new Point(cell.MinX + PadMm, cell.MinY + 1.6 + second.HeightMm));
+            double width = cell.Width - (2 * PadMm);
+            double half = (cell.Height - HeadingPadMm - Heading.HeightMm - HeadingAirMm) / 2;
+            FittedText first = TextFit.IntoField(title, width, half, TextStyle.Title);
+            Lines(first, new Point(cell.MinX + PadMm, cell.MinY + (2 * half) - (first.Style.HeightMm * AccentShare)));
+            FittedText second = TextFit.IntoField(subtitle, width, half, TextStyle.Label);
+            Lines(second, new Point(cell.MinX + PadMm, cell.MinY + (second.Style.HeightMm * AccentShare) + second.HeightMm));
         }
+
+        // Accents above capitals, descenders below the line, in heights of capitals: a hair more than any font takes.
+        private const double AccentShare = 0.38;
+        private const double HeadingAirMm = 0.4;
 
         private void Value(Bounds room, string value, TextStyle style)
         {
@@ -126,7 +134,7 @@ public sealed record TitleBlock
                 return;
             }
 
-            FittedText fitted = TextFit.Into(value, room.Width, style);
+            FittedText fitted = TextFit.IntoField(value, room.Width, room.Height, style);
             Lines(fitted, new Point(room.MinX, (room.MinY + room.MaxY + fitted.HeightMm) / 2));
         }
 
@@ -146,8 +154,8 @@ internal static class ProjectionSymbol
     /// <summary>Draws it about a middle, about 15 by 5 mm.</summary>
     public static void Draw(GroupPen pen, Point middle, Projection projection)
     {
-        const double largeMm = 2.5;
-        const double smallMm = 1.25;
+        const double largeMm = 2;
+        const double smallMm = 1;
         const double apartMm = 4.25;
         double side = projection == Projection.FirstAngle ? 1 : -1;
 
@@ -158,7 +166,7 @@ internal static class ProjectionSymbol
         pen.Line(cut, LineStyle.Thin).Line(Contour.Circle(rings, largeMm), LineStyle.Thin).Line(Contour.Circle(rings, smallMm), LineStyle.Thin);
         LineStyle axis = LineStyle.Wide(LineKind.ChainNarrow, Ink.Centre, 0.13);
         pen.Line(cone - new Vector(3.3, 0), cone + new Vector(3.3, 0), axis);
-        pen.Line(rings - new Vector(3.3, 0), rings + new Vector(3.3, 0), axis);
-        pen.Line(rings - new Vector(0, 3.1), rings + new Vector(0, 3.1), axis);
+        pen.Line(rings - new Vector(2.6, 0), rings + new Vector(2.6, 0), axis);
+        pen.Line(rings - new Vector(0, 2.6), rings + new Vector(0, 2.6), axis);
     }
 }

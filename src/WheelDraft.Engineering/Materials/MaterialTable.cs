@@ -28,7 +28,7 @@ public static class MaterialTable
         return new MaterialSearch(asked, found, found is null ? Nearest(asked) : []);
     }
 
-    // The same alloy first; then by the number of letters that differ; three are enough to choose from.
+    // The same alloy first; then by the number of letters that differ; four are enough to choose from.
     private static List<string> Nearest(string asked)
     {
         string alloy = asked.Split('-')[0];
@@ -37,7 +37,7 @@ public static class MaterialTable
             .OrderBy(d => d.StartsWith(alloy + "-", StringComparison.OrdinalIgnoreCase) ? 0 : 1)
             .ThenBy(d => LettersApart(asked.ToUpperInvariant(), d))
             .ThenBy(d => d, StringComparer.Ordinal)
-            .Take(3)];
+            .Take(4)];
     }
 
     // Edit distance of Levenshtein (1966): letters put in, left out or changed.

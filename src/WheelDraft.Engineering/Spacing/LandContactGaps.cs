@@ -8,7 +8,7 @@ namespace WheelDraft.Engineering;
 /// gaps grow, some shrink and some stand still, so that the least of them has one top, and its least value at an end.</remarks>
 internal sealed class LandContactGaps(Brief brief, Motion motion, WheelLayout wheel) : OpenContactMeter
 {
-    public override OpenContact? Of(int index, PairRequirement? requirement, double workingV, IReadOnlyList<ParkedInterval> parked)
+    public override OpenContact? Of(int index, PairRequirement? requirement, double workingV, IReadOnlyList<ParkedPosition> parked)
     {
         RingLayout ring = wheel.Rings[index];
         if (ring.IsWhole)
@@ -165,9 +165,11 @@ internal sealed class LandGap
 
     private double Top(double fromRad, double toRad)
     {
+        // With both wipers on bare carrier the gap stands still; in the middle it is told apart from the ends, where a wiper still
+        // touches a land.
         if (On(fromRad, toRad) is (false, false))
         {
-            return fromRad;
+            return (fromRad + toRad) / 2;
         }
 
         double Excess(double at) => Grows(at, fromRad, toRad) - Shrinks(at, fromRad, toRad);

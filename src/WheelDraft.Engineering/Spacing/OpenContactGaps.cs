@@ -14,19 +14,19 @@ internal abstract class OpenContactMeter
     /// <param name="requirement">What is asked of its open contact; null for nothing.</param>
     /// <param name="workingV">Working voltage across it.</param>
     /// <param name="parked">Where the wheel may park: programme angles; an arc without sweep is one position.</param>
-    public abstract OpenContact? Of(int index, PairRequirement? requirement, double workingV, IReadOnlyList<ParkedInterval> parked);
+    public abstract OpenContact? Of(int index, PairRequirement? requirement, double workingV, IReadOnlyList<ParkedPosition> parked);
 
-    /// <summary>The tightest gap over all parked intervals; null when the contact is closed in all of them.</summary>
+    /// <summary>The tightest gap over all parked positions; null when the contact is closed in all of them.</summary>
     /// <param name="periods">The off-periods.</param>
-    /// <param name="parked">The parked intervals.</param>
+    /// <param name="parked">The parked positions.</param>
     /// <param name="leastBetween">The least gap within an off-period, by its index, between two programme angles.</param>
     private protected static ParkedGap? Parked(
         IReadOnlyList<OpenPeriod> periods,
-        IReadOnlyList<ParkedInterval> parked,
+        IReadOnlyList<ParkedPosition> parked,
         Func<int, double, double, (double LeastMm, double WorstMm, double AtRad)> leastBetween)
     {
         ParkedGap? worst = null;
-        foreach (ParkedInterval interval in parked)
+        foreach (ParkedPosition interval in parked)
         {
             ParkedGap? gap = Parked(periods, interval, leastBetween);
             worst = worst is null || (gap is not null && gap.WorstMm < worst.WorstMm) ? gap ?? worst : worst;
@@ -37,10 +37,10 @@ internal abstract class OpenContactMeter
 
     private static ParkedGap? Parked(
         IReadOnlyList<OpenPeriod> periods,
-        ParkedInterval interval,
+        ParkedPosition interval,
         Func<int, double, double, (double LeastMm, double WorstMm, double AtRad)> leastBetween)
     {
-        double sweep = interval.SweepRad;
+        double sweep = interval.ToRad - interval.FromRad;
         for (int i = 0; i < periods.Count; i++)
         {
             double ahead = Angles.InTurn(interval.FromRad - periods[i].BreakRad);
@@ -71,7 +71,7 @@ internal sealed class OpenContactGaps(Brief brief, Motion motion, WheelLayout wh
     private readonly double _offCentre = brief.Wheel.RunOutMm / 2;
     private readonly double _cutter = brief.Process.ToleranceMm;
 
-    public override OpenContact? Of(int index, PairRequirement? requirement, double workingV, IReadOnlyList<ParkedInterval> parked)
+    public override OpenContact? Of(int index, PairRequirement? requirement, double workingV, IReadOnlyList<ParkedPosition> parked)
     {
         RingLayout ring = wheel.Rings[index];
         if (ring.IsWhole)
@@ -125,21 +125,22 @@ internal sealed class OpenContactGaps(Brief brief, Motion motion, WheelLayout wh
         }
 
         List<EdgeGap> travel = [.. Travel(ring).Select(r => new EdgeGap(motion, ring, r, ring.Periods[index].Break, ring.Periods[next].Make))];
-        (double greatest, double at) = (double.PositiveInfinity, from);
+        (double alongMost, double at) = (double.PositiveInfinity, from);
         foreach (EdgeGap gap in travel)
         {
             double top = gap.Top(from, to);
-            double most = Math.Min(gap.Least(top), sidewaysMm);
-            if (most < greatest)
+            if (gap.Least(top) < alongMost)
             {
-                (greatest, at) = (most, top);
+                (alongMost, at) = (gap.Least(top), top);
             }
         }
+
+        double greatest = Math.Min(alongMost, sidewaysMm);
 
         double? reached = requiredMm is double required && greatest >= required
             ? travel.Max(gap => gap.Reaches(required, from, gap.Top(from, to))) - from
             : null;
-        return new(from, to, greatest, WorstAlong(ring, greatest, sidewaysMm), at, reached);
+        return new(from, to, greatest, Worst(ring, alongMost, sidewaysMm), at, reached);
     }
 
     /// <summary>The ring radius at both ends of travel and in the middle: the contact path there bounds the rest.</summary>
@@ -147,11 +148,11 @@ internal sealed class OpenContactGaps(Brief brief, Motion motion, WheelLayout wh
         ? [ring.RadiusMm]
         : [ring.RadiusMm - (ring.TravelMm / 2), ring.RadiusMm, ring.RadiusMm + (ring.TravelMm / 2)];
 
-    private double WorstAlong(RingLayout ring, double gapMm, double sidewaysMm)
+    /// <summary>The lesser of the gaps along the motion and sideways, each less its own tolerances; wear lengthens the patch along the motion.</summary>
+    private double Worst(RingLayout ring, double alongMm, double sidewaysMm)
     {
         double worn = ring.Patch.WornHalfLengthMm - ring.Patch.HalfLengthMm;
-        double along = gapMm - _offCentre - _cutter - worn;
-        return Math.Max(0, gapMm < sidewaysMm ? along : Math.Min(along, sidewaysMm - _offCentre - _cutter - ring.SidePlayMm));
+        return Math.Max(0, Math.Min(alongMm - _offCentre - _cutter - worn, sidewaysMm - _offCentre - _cutter - ring.SidePlayMm));
     }
 
     private (double LeastMm, double WorstMm, double AtRad) LeastBetween(RingLayout ring, int index, double sidewaysMm, (double FromRad, double ToRad) span)
@@ -163,22 +164,16 @@ internal sealed class OpenContactGaps(Brief brief, Motion motion, WheelLayout wh
             EdgeGap gap = new(motion, ring, radius, ring.Periods[index].Break, ring.Periods[next].Make);
             foreach (double there in new[] { span.FromRad, span.ToRad })
             {
-                double mm = Math.Min(gap.Least(there), sidewaysMm);
-                if (mm < least)
+                if (gap.Least(there) < least)
                 {
-                    (least, at) = (mm, there);
+                    (least, at) = (gap.Least(there), there);
                 }
             }
         }
 
-        return (least, WorstAlong(ring, least, sidewaysMm), at);
+        return (Math.Min(least, sidewaysMm), Worst(ring, least, sidewaysMm), at);
     }
 }
-
-/// <summary>Where a wheel may come to rest.</summary>
-/// <param name="FromRad">Programme angle.</param>
-/// <param name="SweepRad">How much further it may run, at least 0.</param>
-public readonly record struct ParkedInterval(double FromRad, double SweepRad);
 
 /// <summary>The gap along the motion between a patch and the two edges of the window that it is in.</summary>
 internal sealed class EdgeGap

@@ -53,6 +53,14 @@ internal static class WheelSolids
 
     private static string FixingName(int index) => FormattableString.Invariant($"fixing {index + 1}");
 
+    /// <summary>The carrier as a body that strips must not run into; wipers ride on it as on copper. It conducts nothing and is never measured.</summary>
+    public static Solid Carrier(Brief brief, double radiusMm) =>
+        new(CarrierSurface, CarrierSurface, SolidKind.Floating, Turns: true, -brief.Carrier.StepMm - brief.Carrier.ThicknessMm, -brief.Carrier.StepMm, new Outline(Contour.Circle(Point.Origin, radiusMm)))
+        {
+            IsWheelCopper = true,
+            Tolerance = new(0, 0, brief.Wheel.RunOutMm / 2, brief.Wheel.FaceRunOutMm / 2),
+        };
+
     private static (string Net, SolidKind Kind) ShaftNet(Brief brief) => brief.Wheel.Shaft switch
     {
         ShaftKind.Live => (brief.Wheel.ShaftNet!, SolidKind.Live),

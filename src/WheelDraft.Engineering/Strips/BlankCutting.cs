@@ -11,12 +11,14 @@ internal sealed class BlankCutting
     private readonly TabDimensions? _tab;
     private readonly Action<string, FormattableString> _refuse;
     private readonly FlatFrame[] _starts;
+    private readonly double _insideRadiusMm;
 
-    internal BlankCutting(StripBrief strip, IReadOnlyList<FormedPiece> chain, TabDimensions? tab, Action<string, FormattableString> refuse)
+    internal BlankCutting(StripBrief strip, IReadOnlyList<FormedPiece> chain, double insideRadiusMm, Action<string, FormattableString> refuse)
     {
         _strip = strip;
         _chain = chain;
-        _tab = tab;
+        _tab = strip.Shape[0] is StripTab tab ? TabDimensions.Find(tab.Size) : null;
+        _insideRadiusMm = insideRadiusMm;
         _refuse = refuse;
         _starts = new FlatFrame[chain.Count];
         FlatFrame at = new(Point.Origin, 0);
@@ -60,7 +62,7 @@ internal sealed class BlankCutting
             marks.Add(new BlankMark(At(nose.AtMm).At(0), rivet.DiameterMm, BlankMarkKind.Rivet));
         }
 
-        return new StripBlank(new Outline(outer, holes), _chain[^1].ToMm)
+        return new StripBlank(new Outline(Rounded(outer), holes), _chain[^1].ToMm)
         {
             FoldLines = [.. folds.Select(f => Across(f.AtMm))],
             ClampLines = _strip.Clamp is StripClamp c ? [Across(c.FromMm), Across(c.ToMm)] : [],
@@ -125,14 +127,37 @@ internal sealed class BlankCutting
         return path;
     }
 
+    // Where the strip widens or narrows in a step its re-entrant corners carry the process's inside radius, less where the step is
+    // too small for it: each side gives at most this share of its length to a corner.
+    private Contour Rounded(Contour outer)
+    {
+        const double share = 0.45;
+        return outer.Filleted(corner =>
+        {
+            if (!corner.IsReEntrant)
+            {
+                return 0;
+            }
+
+            IReadOnlyList<Piece> pieces = outer.Pieces;
+            double side = Math.Min(pieces[corner.Number].Length, pieces[(corner.Number + pieces.Count - 1) % pieces.Count].Length);
+            return Math.Min(_insideRadiusMm, share * side / Math.Tan(Math.Abs(corner.TurnRad) / 2));
+        });
+    }
+
     private static Point? Overlap(Contour outer)
     {
+        // From left to right: only pieces whose extents along x overlap are compared.
         IReadOnlyList<Piece> pieces = outer.Pieces;
-        for (int i = 0; i < pieces.Count; i++)
+        Bounds[] bounds = [.. pieces.Select(p => p.Bounds)];
+        int[] order = [.. Enumerable.Range(0, pieces.Count)];
+        Array.Sort(order, (i, j) => bounds[i].MinX.CompareTo(bounds[j].MinX));
+        for (int a = 0; a < order.Length; a++)
         {
-            for (int j = i + 1; j < pieces.Count; j++)
+            for (int b = a + 1; b < order.Length && bounds[order[b]].MinX <= bounds[order[a]].MaxX; b++)
             {
-                if (pieces[i].Bounds.Overlaps(pieces[j].Bounds) && Crossing(pieces, i, j) is Point at)
+                (int i, int j) = (Math.Min(order[a], order[b]), Math.Max(order[a], order[b]));
+                if (bounds[i].Overlaps(bounds[j]) && Crossing(pieces, i, j) is Point at)
                 {
                     return at;
                 }
@@ -146,6 +171,13 @@ internal sealed class BlankCutting
     private static Point? Crossing(IReadOnlyList<Piece> pieces, int i, int j)
     {
         const double sameMm = 1e-6;
+        bool isNext = j == i + 1 || (i == 0 && j == pieces.Count - 1);
+        if (isNext && pieces[i] is Segment one && pieces[j] is Segment two && one.Direction.Dot(two.Direction) > -0.5)
+        {
+            // Two straight neighbours that do not turn back have their joint in common and nothing else.
+            return null;
+        }
+
         Meeting meeting = Intersections.Of(pieces[i], pieces[j]);
         if (meeting.Stretches.Count > 0)
         {

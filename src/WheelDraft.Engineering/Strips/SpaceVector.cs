@@ -18,7 +18,8 @@ public readonly record struct SpaceVector(double X, double Y, double Z)
     public double Length => Math.Sqrt(Dot(this));
 
     /// <summary>The same direction with length 1.</summary>
-    public SpaceVector Unit => this / Length;
+    /// <remarks>A method, as in the plane: a property of its own type would make the printed form of the record endless.</remarks>
+    public SpaceVector Unit() => this / Length;
 
     /// <summary>Sum.</summary>
     public static SpaceVector operator +(SpaceVector a, SpaceVector b) => new(a.X + b.X, a.Y + b.Y, a.Z + b.Z);

@@ -41,10 +41,10 @@ public static class StripCollisions
     {
         foreach (Solid turns in body)
         {
-            RadialSpan reach = RadialSpan.Of(turns.Outline);
+            RadialInterval reach = Distances.Radii(turns.Outline, Point.Origin);
             double runOut = turns.Tolerance.RunOutMm;
             double lift = turns.Tolerance.FaceRunOutMm;
-            foreach (Solid solid in strip.Solids.Where(s => !(s.IsNose && turns.IsWheelCopper)))
+            foreach (Solid solid in strip.Solids.Where(s => !(s.IsNose && RidesOn(turns))))
             {
                 bool level = solid.FromZMm <= turns.ToZMm + lift && turns.FromZMm - lift <= solid.ToZMm;
                 if (!level)
@@ -52,9 +52,9 @@ public static class StripCollisions
                     continue;
                 }
 
-                RadialSpan own = RadialSpan.Of(solid.Outline);
+                RadialInterval own = Distances.Radii(solid.Outline, Point.Origin);
                 double from = Math.Max(own.LeastMm, reach.LeastMm - runOut);
-                double to = Math.Min(own.MostMm, reach.MostMm + runOut);
+                double to = Math.Min(own.GreatestMm, reach.GreatestMm + runOut);
                 if (from <= to)
                 {
                     return Message(strip, solid, own, turns, reach, direction);
@@ -65,20 +65,26 @@ public static class StripCollisions
         return null;
     }
 
-    private static string Message(PlacedStrip strip, Solid solid, RadialSpan own, Solid turns, RadialSpan reach, Turning direction)
+    // A nose rides on the copper, and on a carrier that is flush with it or lower.
+    private static bool RidesOn(Solid turns) => turns.IsWheelCopper || turns.ToZMm <= 1e-9;
+
+    private static string Message(PlacedStrip strip, Solid solid, RadialInterval own, Solid turns, RadialInterval reach, Turning direction)
     {
-        double radius = Math.Clamp(Math.Max(own.LeastMm, reach.LeastMm), own.LeastMm, own.MostMm);
+        double radius = Math.Clamp(Math.Max(own.LeastMm, reach.LeastMm), own.LeastMm, own.GreatestMm);
         double fixedRad = PointAt(solid.Outline, own, radius).AngleRad;
-        double turningRad = PointAt(turns.Outline, reach, Math.Clamp(radius, reach.LeastMm, reach.MostMm)).AngleRad;
+        double turningRad = PointAt(turns.Outline, reach, Math.Clamp(radius, reach.LeastMm, reach.GreatestMm)).AngleRad;
         double ahead = direction == Turning.Anticlockwise ? fixedRad - turningRad : turningRad - fixedRad;
-        string when = reach.IsWholeRing
+        string when = GoesRound(turns.Outline)
             ? "at every angle of the wheel"
             : string.Create(CultureInfo.InvariantCulture, $"wheel at {Angles.DegFromRad(Angles.InTurn(ahead)):0.0}°");
-        return string.Create(CultureInfo.InvariantCulture, $"The {turns.Name} runs into strip \"{strip.Form.Strip.Name}\": the strip has metal at radius {own.LeastMm:0.00} to {own.MostMm:0.00} mm and height {solid.FromZMm:0.00} to {solid.ToZMm:0.00} mm, the {turns.Name} turns through radius {reach.LeastMm:0.00} to {reach.MostMm:0.00} mm and height {turns.FromZMm:0.00} to {turns.ToZMm:0.00} mm; they meet at radius {radius:0.00} mm, {when}. Lengthen the arm, raise it, or move the seat outward.");
+        return string.Create(CultureInfo.InvariantCulture, $"The {turns.Name} runs into strip \"{strip.Form.Strip.Name}\": the strip has metal at radius {own.LeastMm:0.00} to {own.GreatestMm:0.00} mm and height {solid.FromZMm:0.00} to {solid.ToZMm:0.00} mm, the {turns.Name} turns through radius {reach.LeastMm:0.00} to {reach.GreatestMm:0.00} mm and height {turns.FromZMm:0.00} to {turns.ToZMm:0.00} mm; they meet at radius {radius:0.00} mm, {when}. Lengthen the arm, raise it, or move the seat outward.");
     }
 
+    // A body round the axis, whatever its bore, is met at every angle.
+    private static bool GoesRound(Outline outline) => Distances.Radii(new Outline(outline.Outer), Point.Origin).LeastMm == 0;
+
     // A connected outline has a point at every radius between its least and greatest: bisection along the piece that passes it.
-    private static Point PointAt(Outline outline, RadialSpan span, double radiusMm)
+    private static Point PointAt(Outline outline, RadialInterval span, double radiusMm)
     {
         foreach (Piece piece in outline.Outer.Pieces)
         {
@@ -98,69 +104,6 @@ public static class StripCollisions
             }
         }
 
-        return span.Nearest;
-    }
-
-    /// <summary>Least and greatest distance of an outline's points from the axis.</summary>
-    private readonly record struct RadialSpan(double LeastMm, double MostMm, Point Nearest, bool IsWholeRing)
-    {
-        internal static RadialSpan Of(Outline outline)
-        {
-            double least = double.PositiveInfinity;
-            double most = 0;
-            Point nearest = Point.Origin;
-            bool whole = false;
-            foreach (Piece piece in outline.Outer.Pieces)
-            {
-                Point near = piece.PointAt(piece.ShareNearest(Point.Origin));
-                if (near.RadiusMm < least)
-                {
-                    (least, nearest) = (near.RadiusMm, near);
-                }
-
-                most = Math.Max(most, Furthest(piece));
-                whole |= piece is Arc arc && arc.Centre.RadiusMm < Tolerances.JoinMm && Math.Abs(arc.SweepRad) >= Angles.TurnRad - 1e-9;
-            }
-
-            if (Winds(outline.Outer))
-            {
-                // The axis lies inside: only a hole round it (a bore) keeps copper away from it.
-                Contour? bore = outline.Holes.FirstOrDefault(Winds);
-                least = bore is null ? 0 : bore.Pieces.Min(p => p.PointAt(p.ShareNearest(Point.Origin)).RadiusMm);
-                whole = true;
-            }
-
-            return new(least, most, nearest, whole);
-        }
-
-        private static double Furthest(Piece piece)
-        {
-            double most = Math.Max(piece.Start.RadiusMm, piece.End.RadiusMm);
-            if (piece is Arc arc)
-            {
-                double away = arc.Centre.RadiusMm > 0 ? arc.Centre.AngleRad : arc.StartRad;
-                most = arc.Span.Contains(away) ? Math.Max(most, arc.Centre.RadiusMm + arc.RadiusMm) : most;
-            }
-
-            return most;
-        }
-
-        // Whether the contour goes round the axis: the angles that its pieces subtend there add up to a turn, or to nothing.
-        private static bool Winds(Contour contour)
-        {
-            double turned = 0;
-            foreach (Piece piece in contour.Pieces)
-            {
-                int parts = piece is Arc ? 8 : 1;
-                for (int k = 0; k < parts; k++)
-                {
-                    Vector a = piece.PointAt((double)k / parts) - Point.Origin;
-                    Vector b = piece.PointAt((double)(k + 1) / parts) - Point.Origin;
-                    turned += Math.Atan2(a.Cross(b), a.Dot(b));
-                }
-            }
-
-            return Math.Abs(turned) > Math.PI;
-        }
+        return span.AtLeast;
     }
 }

@@ -84,7 +84,7 @@ internal sealed class StripForming
         StripFold[] folds = Folds(chain);
         TabDimensions? tab = _strip.Shape[0] is StripTab t ? TabDimensions.Find(t.Size) : null;
         int before = _reasons.Count;
-        BlankCutting cutting = new(_strip, chain, tab, (key, message) => Refuse(key, message));
+        BlankCutting cutting = new(_strip, chain, _brief.Process.InsideRadiusMm, Refuse);
         StripBlank? blank = cutting.Cut(folds, nose);
         if (blank is null || _reasons.Count > before)
         {

@@ -130,12 +130,12 @@ internal static class StripPlacing
     {
         List<WorkingStation> line = [];
         double force = spring?.ForceN ?? 0;
-        IReadOnlyList<ChainStation> chain = spring?.Chain.Stations ?? [];
+        ILookup<int, ChainStation> chain = (spring?.Chain.Stations ?? []).ToLookup(s => s.Piece);
         CarriedBy end = spring is null ? default : spring.Chain.Vertical * force;
         for (int i = 0; i < form.Pieces.Count; i++)
         {
             FormedPiece piece = form.Pieces[i];
-            ChainStation[] own = [.. chain.Where(s => s.Piece == i)];
+            ChainStation[] own = [.. chain[i]];
             double sprung = form.Nose?.AtMm ?? double.PositiveInfinity;
             List<(double At, CarriedBy By)> places = [.. own.Select(s => (s.AtMm, s.Vertical * force))];
             if (own.Length == 0 || own[0].AtMm > piece.FromMm)

@@ -49,6 +49,7 @@ internal sealed class StripSetting(Brief brief, StripForm form, StripStation sta
         SpacePlacement placement = StripPlacing.OfWiper(form, spring, approach, ring);
         StripCurrent? current = currents.GetValueOrDefault(station.Net);
         StripElectrics electrics = StripElectrics.Of(form, spring.LeastForceN, wheel, current);
+        JudgeSeat(placement);
         JudgeForce(spring);
         JudgeStress(spring);
         JudgeNose(spring);
@@ -83,6 +84,7 @@ internal sealed class StripSetting(Brief brief, StripForm form, StripStation sta
     {
         SpacePlacement placement = StripPlacing.OfPlain(form, station.Tip, approach);
         Material wheel = MaterialTable.Find(brief.Wheel.Material).Found ?? MaterialTable.All[0];
+        JudgeSeat(placement);
         PlacedStrip placed = new()
         {
             Form = form,
@@ -95,6 +97,31 @@ internal sealed class StripSetting(Brief brief, StripForm form, StripStation sta
         };
         SolidTolerance tolerance = new(brief.Process.ToleranceMm, 0, 0, 0);
         return placed with { Solids = StripSolids.Of(placed, tolerance, tolerance) };
+    }
+
+    // The four corners of the clamped part lie on the surface.
+    private void JudgeSeat(SpacePlacement placement)
+    {
+        SurfaceBrief? surface = brief.Surfaces.FirstOrDefault(s => string.Equals(s.Name, form.Strip.SeatedOn, StringComparison.OrdinalIgnoreCase));
+        if (surface?.Outline is not Outline outline)
+        {
+            return;
+        }
+
+        double off = 0;
+        foreach (double at in new[] { form.Clamp.FromMm, form.Clamp.ToMm })
+        {
+            StripFrame frame = placement.Of(form.FrameAt(at));
+            FormedPiece piece = form.PieceAt(at);
+            double half = piece.WidthAt(piece.DevelopedMm > 0 ? Math.Clamp((at - piece.FromMm) / piece.DevelopedMm, 0, 1) : 0) / 2;
+            off = Math.Max(off, Math.Max(Distances.Between(frame.At(0, half, 0).Plan, outline).DistanceMm, Distances.Between(frame.At(0, -half, 0).Plan, outline).DistanceMm));
+        }
+
+        const double offMm = 1e-6;
+        if (off > offMm)
+        {
+            Warn("strip.seat", "seated_on", $"The clamped part of strip \"{Name}\" reaches {off:0.###} mm beyond the outline of surface \"{surface.Name}\": it is not held there. Enlarge the surface, or move the clamp.");
+        }
     }
 
     private void JudgeForce(StripSpring spring)

@@ -16,6 +16,7 @@ internal sealed class StripSolids
     private readonly PlacedStrip _strip;
     private readonly Solid _pattern;
     private readonly SolidTolerance _moved;
+    private readonly ILookup<int, WorkingStation> _stations;
     private readonly List<Solid> _solids = [];
 
     private StripSolids(PlacedStrip strip, Solid pattern, SolidTolerance moved)
@@ -23,6 +24,7 @@ internal sealed class StripSolids
         _strip = strip;
         _pattern = pattern;
         _moved = moved;
+        _stations = strip.Working.ToLookup(s => s.Piece);
     }
 
     private double Half => _strip.Form.Strip.ThicknessMm / 2;
@@ -64,34 +66,36 @@ internal sealed class StripSolids
         return _solids;
     }
 
-    private List<WorkingStation> StationsOf(int piece) => [.. _strip.Working.Where(s => s.Piece == piece)];
+    private List<WorkingStation> StationsOf(int piece) => [.. _stations[piece]];
 
-    private void AddPiece(int index)
+    private void AddPiece(int index) => AddRuns(Refined(StationsOf(index)), index, isNose: false);
+
+    // Gathers stations into runs within which the height varies little, one prism each.
+    private void AddRuns(List<WorkingStation> line, int index, bool isNose)
     {
-        List<WorkingStation> line = Refined(StationsOf(index));
         if (line.Count < 2)
         {
             return;
         }
 
+        bool steep = IsSteep(line);
         List<WorkingStation> run = [line[0]];
         Spread spread = Spread.Of(line[0]);
-        bool steep = IsSteep(line);
-        for (int i = 1; i < line.Count; i++)
+        foreach (WorkingStation next in line.Skip(1))
         {
-            Spread wider = spread.With(Spread.Of(line[i]));
+            Spread wider = spread.With(Spread.Of(next));
             if (run.Count > 1 && (wider.Over(steep) > VariesMm || CrossesClamp(run[^1].AtMm, run[0].AtMm)))
             {
-                Add(run, index, isNose: false);
+                Add(run, index, isNose);
                 run = [run[^1]];
-                wider = Spread.Of(run[0]).With(Spread.Of(line[i]));
+                wider = Spread.Of(run[0]).With(Spread.Of(next));
             }
 
-            run.Add(line[i]);
+            run.Add(next);
             spread = wider;
         }
 
-        Add(run, index, isNose: false);
+        Add(run, index, isNose);
     }
 
     // A run stops where the clamp ends, so that what is held and what moves carry their own tolerances.
@@ -124,25 +128,7 @@ internal sealed class StripSolids
     {
         StripFrame frame = at.Frame with { Origin = at.Frame.Origin + (at.Frame.Along * byMm) };
         List<WorkingStation> leg = byMm > 0 ? [at, at with { Frame = frame }] : [at with { Frame = frame }, at];
-        List<WorkingStation> line = Refined(leg);
-        bool steep = IsSteep(line);
-        List<WorkingStation> run = [line[0]];
-        Spread spread = Spread.Of(line[0]);
-        for (int i = 1; i < line.Count; i++)
-        {
-            Spread wider = spread.With(Spread.Of(line[i]));
-            if (run.Count > 1 && wider.Over(steep) > VariesMm)
-            {
-                Add(run, index, isNose);
-                run = [run[^1]];
-                wider = Spread.Of(run[0]).With(Spread.Of(line[i]));
-            }
-
-            run.Add(line[i]);
-            spread = wider;
-        }
-
-        Add(run, index, isNose);
+        AddRuns(Refined(leg), index, isNose);
     }
 
     // Stations close enough that the height (plan place of a steep leg) changes by one step at most: cubic between the given ones.
@@ -178,12 +164,12 @@ internal sealed class StripSolids
             + (chord * (u * u * (3 - (2 * u))))
             + (a.Frame.Along * (length * u * v * v))
             - (b.Frame.Along * (length * u * u * v));
-        SpaceVector along = ((a.Frame.Along * v) + (b.Frame.Along * u)).Unit;
+        SpaceVector along = ((a.Frame.Along * v) + (b.Frame.Along * u)).Unit();
         SpaceVector up = (a.Frame.Up * v) + (b.Frame.Up * u);
         return new WorkingStation(
             a.Piece,
             a.AtMm + ((b.AtMm - a.AtMm) * u),
-            new(origin, along, (up - (along * up.Dot(along))).Unit),
+            new(origin, along, (up - (along * up.Dot(along))).Unit()),
             a.WidthMm + ((b.WidthMm - a.WidthMm) * u),
             a.LiftMm + ((b.LiftMm - a.LiftMm) * u));
     }
@@ -211,7 +197,7 @@ internal sealed class StripSolids
         }
 
         bool held = run[^1].AtMm <= _strip.Form.Clamp.ToMm + 1e-9 && _strip.Form.Pieces[index].Kind != FormedKind.Fold;
-        bool seated = held && Math.Abs(low - _strip.Form.SeatLevelMm) < 1e-6;
+        bool seated = Math.Abs(low - _strip.Form.SeatLevelMm) < VariesMm;
         _solids.Add(_pattern with
         {
             FromZMm = low,
@@ -258,7 +244,8 @@ internal sealed class StripSolids
     private static Contour? Hull(List<Point> points)
     {
         const double flatMm2 = 1e-9;
-        Point[] sorted = [.. points.Distinct().OrderBy(p => p.X).ThenBy(p => p.Y)];
+        Point[] sorted = [.. points];
+        Array.Sort(sorted, (a, b) => a.X.CompareTo(b.X) is var x and not 0 ? x : a.Y.CompareTo(b.Y));
         List<Point> hull = [];
         void Walk(IEnumerable<Point> way, int keep)
         {

@@ -43,7 +43,7 @@ internal sealed class RingPacking(RingShop shop, RingConstruction construction, 
         double outer = asked / 2;
         if (smallest.OuterRadiusMm > outer + RadiusResolutionMm)
         {
-            string binds = string.Join("; ", smallest.All.Select(r => $"'{r.Ring.Name}' on a radius of {Wording.Mm(r.Trial.RadiusMm)}: {r.Why}"));
+            string binds = string.Join("; ", smallest.All.Select(r => $"{(ReferenceEquals(r, smallest.Feed) ? "the feed" : $"'{r.Ring.Name}'")} on a radius of {Wording.Mm(r.Trial.RadiusMm)}: {r.Why}"));
             throw new DesignRefusedException(
                 "wheel.diameter",
                 $"An outer diameter of {Wording.Mm(asked)} is {Wording.Mm(2 * (smallest.OuterRadiusMm - outer))} too small: the smallest wheel that meets every rule has {Wording.Mm(2 * smallest.OuterRadiusMm)}. What holds the rings: {binds}.",
@@ -84,7 +84,7 @@ internal sealed class RingPacking(RingShop shop, RingConstruction construction, 
 
             if (trial.Miss is { } miss)
             {
-                misses.Add(Finding.Error(miss.Code, Sentence(miss.Words) + WayOut(settled, trial), ring.Where));
+                misses.Add(Missed(miss.Code, Sentence(miss.Words) + WayOut(settled, trial), ring.Where));
             }
 
             placed[ring] = new(settled, trial, "its own radius in the file");
@@ -107,7 +107,7 @@ internal sealed class RingPacking(RingShop shop, RingConstruction construction, 
                 placed[ring] = packed;
                 packedFeed = ring == feed ? packed : packedFeed;
                 bound = packed.Trial.BandToMm;
-                behind = $"'{ring.Name}'";
+                behind = ReferenceEquals(ring, feed) ? "the feed" : $"'{ring.Name}'";
             }
         }
 
@@ -222,11 +222,9 @@ internal sealed class RingPacking(RingShop shop, RingConstruction construction, 
             double web = band.FromMm - bound;
             if (web < needed - RadiusResolutionMm)
             {
-                List<Finding> told = web < construction.LeastCutMm(needed) - RadiusResolutionMm ? reasons : misses;
-                told.Add(Finding.Error(
-                    "wheel.web",
-                    $"Between {name} and {band.Name} {(web > 0 ? $"{Wording.Mm(web)} of {construction.Between} stays" : $"no {construction.Between} stays (they overlap by {Wording.Mm(-web)})")}; {construction.ApartAsked} {Wording.Mm(needed)}. Move {band.Name} outward by {Wording.Mm(needed - web)} or leave its radius to 'auto'.",
-                    band.Where));
+                bool cannotBeCut = web < construction.LeastCutMm(needed) - RadiusResolutionMm;
+                string words = $"Between {name} and {band.Name} {(web > 0 ? $"{Wording.Mm(web)} of {construction.Between} stays" : $"no {construction.Between} stays (they overlap by {Wording.Mm(-web)})")}; {construction.ApartAsked} {Wording.Mm(needed)}. Move {band.Name} outward by {Wording.Mm(needed - web)} or leave its radius to 'auto'.";
+                (cannotBeCut ? reasons : misses).Add(cannotBeCut ? Finding.Error("wheel.web", words, band.Where) : Missed("wheel.web", words, band.Where));
             }
 
             bound = Math.Max(bound, band.ToMm);
@@ -234,6 +232,10 @@ internal sealed class RingPacking(RingShop shop, RingConstruction construction, 
             more = band.MoreMm;
         }
     }
+
+    /// <summary>Distances between pieces of copper are judged, land by land, with all other spacing; of wipers nobody else knows.</summary>
+    private static Finding Missed(string code, string words, TextPlace where) =>
+        code is "wheel.wipers" ? Finding.Error(code, words, where) : Finding.Warning(code, words, where);
 
     private double OuterRadius(IReadOnlyList<PackedRing> rings, List<KeptBand> bands, double webMm)
     {

@@ -21,6 +21,9 @@ public sealed record WheelLayout
     /// <summary>The pieces of copper as cut, before any kerf: one with windows and holes, or one for each land.</summary>
     public required IReadOnlyList<CopperPiece> Copper { get; init; }
 
+    /// <summary>The square that just holds the wheel, mm.</summary>
+    public Bounds Extent => new(-OuterDiameterMm / 2, -OuterDiameterMm / 2, OuterDiameterMm / 2, OuterDiameterMm / 2);
+
     /// <summary>The carrier, its bore and fixings cut out.</summary>
     public required Outline Carrier { get; init; }
 

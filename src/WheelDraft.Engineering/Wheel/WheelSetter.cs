@@ -11,6 +11,9 @@ namespace WheelDraft.Engineering;
 /// <param name="Rules">What an open contact must keep, per output in file order.</param>
 internal sealed record WheelTask(Brief Brief, Motion Motion, Programme Programme, WiperContacts Contacts, IReadOnlyList<OpenContactRule> Rules)
 {
+    /// <summary>Working voltage of two nets, V; null for the supply's between any two.</summary>
+    public Func<string, string, double>? WorkingV { get; init; }
+
     /// <summary>Sets the wheel out, whichever construction it has.</summary>
     /// <exception cref="DesignRefusedException">It cannot be built as asked.</exception>
     public WheelLayout Set() =>

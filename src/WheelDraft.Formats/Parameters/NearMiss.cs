@@ -4,8 +4,8 @@ namespace WheelDraft.Formats.Parameters;
 public static class NearMiss
 {
     /// <summary>The nearest of some known words, or null when none is near.</summary>
-    /// <remarks>Near is the same but for case, or at most one change a started three letters: a letter left out, put in, replaced, or two
-    /// neighbours exchanged. Of equally near words the first wins.</remarks>
+    /// <remarks>Near is the same but for case, or few changes: a letter left out, put in, replaced, or two neighbours exchanged; one change in a word of
+    /// three or four letters, two up to eight, three beyond. Of equally near words the first wins.</remarks>
     /// <param name="written">The word as written.</param>
     /// <param name="known">The words that would be right.</param>
     public static string? Of(string written, IEnumerable<string> known)
@@ -15,7 +15,7 @@ public static class NearMiss
         string? best = null;
 
         // A word of one or two letters is near to too much: there only the case may differ.
-        int bestChanges = written.Length < 3 ? 1 : ((written.Length + 2) / 3) + 1;
+        int bestChanges = 1 + (written.Length switch { < 3 => 0, < 5 => 1, < 9 => 2, _ => 3 });
         foreach (string word in known)
         {
             int changes = string.Equals(word, written, StringComparison.OrdinalIgnoreCase) ? 0 : Changes(Fold(written), Fold(word));

@@ -36,6 +36,20 @@ internal sealed class SheetPainter
         }
     }
 
+    /// <summary>What a window on a page shows of a sheet that is shifted behind it.</summary>
+    /// <param name="sheet">The sheet behind the window.</param>
+    /// <param name="shift">From a point of the sheet to its place on the page, mm, y up.</param>
+    /// <param name="window">The window, mm on the page, y up.</param>
+    /// <param name="pageHeightMm">Height of the page.</param>
+    internal void PaintWindow(Sheet sheet, Vector shift, Bounds window, double pageHeightMm)
+    {
+        _canvas.Save();
+        _canvas.ClipRect(new SKRect((float)window.MinX, (float)(pageHeightMm - window.MaxY), (float)window.MaxX, (float)(pageHeightMm - window.MinY)));
+        _canvas.Translate((float)shift.X, (float)(pageHeightMm - shift.Y - sheet.HeightMm));
+        PaintItems(sheet);
+        _canvas.Restore();
+    }
+
     private void Paint(SheetItem item, double heightMm)
     {
         switch (item)

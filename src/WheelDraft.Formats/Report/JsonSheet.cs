@@ -80,6 +80,9 @@ internal sealed class JsonSheet : IDisposable
 
     public void RawList(string key, params IEnumerable<string> values) => Raw(key, List(values));
 
+    /// <summary>A figure that is already written.</summary>
+    public void RawAngle(string key, string figure) => Raw(key, figure);
+
     public void RawValue(string json) => _json.WriteRawValue(json);
 
     /// <summary>A length in mm as it stands in the document.</summary>
@@ -97,6 +100,9 @@ internal sealed class JsonSheet : IDisposable
 
     public static string Figure(double value, int decimals) =>
         (Math.Round(value, decimals) + 0.0).ToString("0." + new string('#', decimals), CultureInfo.InvariantCulture);
+
+    /// <summary>A text as it stands in the document.</summary>
+    public static string Quoted(string text) => "\"" + JavaScriptEncoder.UnsafeRelaxedJsonEscaping.Encode(text) + "\"";
 
     public static string List(IEnumerable<string> figures) => "[" + string.Join(", ", figures) + "]";
 

@@ -28,6 +28,8 @@ public static class ReportJson
             TimingJson.Write(json, design);
             SolidsJson.Write(json, design);
             SpacingJson.Write(json, design);
+            StripsJson.Write(json, design);
+            CircuitJson.Write(json, design);
             json.Objects("findings", design.Findings, f => Finding(json, f));
             json.Texts("not_evaluated", NotEvaluated.Of(design));
             json.Texts("cautions", Cautions.For(design));

@@ -66,7 +66,8 @@ internal static class Generators
         (1, Gen.Select(Points, Points).Where(p => Math.Abs(p.Item1.X - p.Item2.X) > 0.1 && Math.Abs(p.Item1.Y - p.Item2.Y) > 0.1)
             .Select(p => Contour.Rectangle(p.Item1, p.Item2))),
         (2, Gen.Select(Gen.Double[1, 3], Gen.Double[0.2, 2], AngleRad, Gen.Double[0.2, 6], Sector)),
-        (6, Gen.Select(Points, AngleRad, Gen.Select(RadiusMm, Gen.OneOf(0.0, 0.0, 0.2, -0.2, 0.4142, -0.3, 1)).Array[3, 9], Star).Where(IsSimple)));
+        (6, Gen.Select(Points, AngleRad, Gen.Select(RadiusMm, Gen.OneOf(0.0, 0.0, 0.2, -0.2, 0.4142, -0.3, 1)).Array[3, 9], Star)))
+        .Where(IsSimple);
 
     /// <summary>Shapes with up to three holes.</summary>
     internal static readonly Gen<Outline> Outlines = Gen.Select(
@@ -81,7 +82,12 @@ internal static class Generators
         return new([outer, new Segment(outer.End, inner.Start), inner, new Segment(inner.End, outer.Start)]);
     }
 
-    internal static bool IsSimple(Contour contour) => Flattened.Ring(contour).IsSimple;
+    /// <summary>Closed paths that may cross themselves.</summary>
+    internal static readonly Gen<Contour> Stars =
+        Gen.Select(Points, AngleRad, Gen.Select(RadiusMm, Gen.OneOf(0.0, 0.0, 0.2, -0.2, 0.4142, -0.3, 1)).Array[3, 9], Star);
+
+    /// <summary>Chords miss where arcs cross at a hair's angle, so the exact check is asked as well.</summary>
+    internal static bool IsSimple(Contour contour) => Flattened.Ring(contour).IsSimple && Soundness.Faults([contour]).Count == 0;
 
     private static Contour Star(Point centre, double fromRad, (double RadiusMm, double Bulge)[] corners)
     {
@@ -97,7 +103,7 @@ internal static class Generators
         foreach (Contour hole in holes)
         {
             Outline tried = new(outer, [.. fitting, hole]);
-            if (Flattened.Polygon(tried).IsValid && tried.Pieces.All(p => p.Length > 0.01))
+            if (Flattened.Polygon(tried).IsValid && Soundness.Faults(tried).Count == 0 && tried.Pieces.All(p => p.Length > 0.01))
             {
                 fitting.Add(hole);
             }

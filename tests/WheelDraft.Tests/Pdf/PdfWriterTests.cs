@@ -47,7 +47,8 @@ public sealed class PdfWriterTests : IDisposable
     [Trait("Needs", "pdftoppm")]
     public async Task Write_Card_LooksLikeItsPng()
     {
-        const double dpi = 127;
+        // Fine enough that the other renderer's habit of widening level lines to whole pixels does not count.
+        const double dpi = 254;
         Picture own = Picture.Of(PngWriter.Write(SampleSheets.Card, new() { Dpi = dpi }));
         Picture page = await OutsideRenderers.PopplerAsync(PdfWriter.Write([SampleSheets.Card], new("Card")), 1, dpi, _folder);
         Assert.InRange(own.DifferenceFrom(page), 0, 0.01);

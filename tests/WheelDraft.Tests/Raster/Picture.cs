@@ -48,19 +48,19 @@ internal sealed class Picture
             return 1;
         }
 
+        bool[] own = Ink();
+        bool[] theirs = other.Ink();
         long inked = 0;
         long different = 0;
         for (int y = 0; y < Height; y++)
         {
             for (int x = 0; x < Width; x++)
             {
-                if (!NearInk(x, y) && !other.NearInk(x, y))
+                if (Any(own, x, y) || Any(theirs, x, y))
                 {
-                    continue;
+                    inked++;
+                    different += Lacks(x, y, other) || other.Lacks(x, y, this) ? 1 : 0;
                 }
-
-                inked++;
-                different += Lacks(x, y, other) || other.Lacks(x, y, this) ? 1 : 0;
             }
         }
 
@@ -72,33 +72,50 @@ internal sealed class Picture
     {
         // Edge pixels are shades between two colours: half of a full step counts as alike, a whole line missing does not.
         const int alike = 96;
-        foreach ((int nx, int ny) in Around(x, y))
+        for (int ny = Math.Max(0, y - 1); ny <= Math.Min(Height - 1, y + 1); ny++)
         {
-            if (Apart(x, y, other._rgb, 3 * ((ny * Width) + nx)) <= alike)
+            for (int nx = Math.Max(0, x - 1); nx <= Math.Min(Width - 1, x + 1); nx++)
             {
-                return false;
+                if (Apart(x, y, other._rgb, 3 * ((ny * Width) + nx)) <= alike)
+                {
+                    return false;
+                }
             }
         }
 
         return true;
     }
 
-    private bool NearInk(int x, int y) => Around(x, y).Any(p => IsInked(p.X, p.Y));
-
-    private int Apart(int x, int y, byte[] rgb, int at)
+    private bool[] Ink()
     {
-        int own = 3 * ((y * Width) + x);
-        return Math.Max(Math.Abs(_rgb[own] - rgb[at]), Math.Max(Math.Abs(_rgb[own + 1] - rgb[at + 1]), Math.Abs(_rgb[own + 2] - rgb[at + 2])));
+        bool[] ink = new bool[Width * Height];
+        for (int i = 0; i < ink.Length; i++)
+        {
+            ink[i] = IsInked(i % Width, i / Width);
+        }
+
+        return ink;
     }
 
-    private IEnumerable<(int X, int Y)> Around(int x, int y)
+    private bool Any(bool[] ink, int x, int y)
     {
         for (int ny = Math.Max(0, y - 1); ny <= Math.Min(Height - 1, y + 1); ny++)
         {
             for (int nx = Math.Max(0, x - 1); nx <= Math.Min(Width - 1, x + 1); nx++)
             {
-                yield return (nx, ny);
+                if (ink[(ny * Width) + nx])
+                {
+                    return true;
+                }
             }
         }
+
+        return false;
+    }
+
+    private int Apart(int x, int y, byte[] rgb, int at)
+    {
+        int own = 3 * ((y * Width) + x);
+        return Math.Max(Math.Abs(_rgb[own] - rgb[at]), Math.Max(Math.Abs(_rgb[own + 1] - rgb[at + 1]), Math.Abs(_rgb[own + 2] - rgb[at + 2])));
     }
 }

@@ -10,27 +10,48 @@ internal sealed record LandDistances(double LiveMm, double? ShaftMm)
 
     /// <summary>Asks the rules.</summary>
     /// <exception cref="DesignRefusedException">They give no distance.</exception>
-    public static LandDistances Of(Brief brief)
+    /// <param name="brief">The brief.</param>
+    /// <param name="workingV">Working voltage of two nets, V; null for the supply's.</param>
+    public static LandDistances Of(Brief brief, Func<string, string, double>? workingV = null)
     {
-        double live = Required(brief, brief.Spacing.BetweenLive, "spacing.between_live");
+        double highest = HighestV(brief, workingV);
+        double Required(Insulation grade, string path) => RequiredMm(brief, highest, grade, path);
+        double live = Required(brief.Spacing.BetweenLive, "spacing.between_live");
         double? shaft = brief.Wheel.Shaft switch
         {
             ShaftKind.Insulating => null,
-            ShaftKind.Earthed => Required(brief, brief.Spacing.ToEarthed, "spacing.to_earthed"),
-            ShaftKind.Touchable => Required(brief, brief.Spacing.ToTouchable, "spacing.to_touchable"),
+            ShaftKind.Earthed => Required(brief.Spacing.ToEarthed, "spacing.to_earthed"),
+            ShaftKind.Touchable => Required(brief.Spacing.ToTouchable, "spacing.to_touchable"),
             _ => live,
         };
         return new(live, shaft);
     }
 
-    /// <summary>Over the flush carrier clearance and creepage both apply: the larger, at the supply voltage.</summary>
-    private static double Required(Brief brief, Insulation grade, string path)
+    /// <summary>The highest voltage between any two nets that lands or shaft may be on: one distance serves all lands.</summary>
+    private static double HighestV(Brief brief, Func<string, string, double>? workingV)
+    {
+        if (workingV is null)
+        {
+            return brief.Supply.VoltageV;
+        }
+
+        string[] nets =
+        [
+            .. brief.Outputs.SelectMany(o => new[] { o.Net, o.ReturnNet! })
+                .Concat(brief.Wheel.Shaft switch { ShaftKind.Live => [brief.Wheel.ShaftNet!], ShaftKind.Earthed => ["E"], ShaftKind.Touchable => [WheelSolids.ShaftName], _ => (string[])[] })
+                .Distinct(StringComparer.Ordinal),
+        ];
+        return nets.SelectMany((a, i) => nets.Skip(i + 1).Select(b => workingV(a, b))).DefaultIfEmpty(brief.Supply.VoltageV).Max();
+    }
+
+    /// <summary>Over the flush carrier clearance and creepage both apply: the larger.</summary>
+    private static double RequiredMm(Brief brief, double workingV, Insulation grade, string path)
     {
         try
         {
             PairRequirement both = SpacingRules.RequiredBetween(new PairQuery(brief.Supply, brief.Environment, brief.Spacing, grade)
             {
-                WorkingVoltageV = brief.Supply.VoltageV,
+                WorkingVoltageV = workingV,
                 Group = brief.Carrier.Group,
             });
             return Math.Max(both.Clearance.RequiredMm, both.Creepage!.RequiredMm);

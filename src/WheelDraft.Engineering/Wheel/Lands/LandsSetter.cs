@@ -9,7 +9,7 @@ internal sealed class LandsSetter(WheelTask task)
     public WheelLayout Set()
     {
         LandRefusals.Check(_brief);
-        LandDistances distances = LandDistances.Of(_brief);
+        LandDistances distances = LandDistances.Of(_brief, task.WorkingV);
         double edge = _brief.Wheel.WebMm > 0 ? _brief.Wheel.WebMm : _brief.Process.LeastWebMm;
         HubLayout hub = HubLayout.Of(_brief, edge);
         LandRings construction = new(_shop, distances, edge);

@@ -1,0 +1,50 @@
+# Programs of others: what each is for, and how Debian brings it.
+
+# have NAME: whether it works here.
+have() {
+    case $1 in
+        ezdxf) /usr/bin/python3 -c 'import ezdxf' 2>/dev/null ;;
+        compiler) command -v clang >/dev/null || command -v gcc >/dev/null ;;
+        zlib) [ -e /usr/include/zlib.h ] ;;
+        fonts) [ -e /usr/share/fonts/truetype/dejavu/DejaVuSans.ttf ] ;;
+        *) command -v "$1" >/dev/null ;;
+    esac
+}
+
+# Name, Debian package, use.
+outside_programs='
+ezdxf          python3-ezdxf     reads every DXF file
+rsvg-convert   librsvg2-bin      draws every SVG file
+pdfinfo        poppler-utils     reads and draws every PDF file
+qpdf           qpdf              checks the structure of every PDF file
+chromium       chromium          draws pictures and runs pages
+fonts          fonts-dejavu-core gives SVG viewers a font for live text
+compiler       gcc               links the native program
+zlib           zlib1g-dev        links the native program
+'
+
+install_outside() {
+    local name package use
+    local -a missing=()
+    while read -r name package use; do
+        [ -n "$name" ] || continue
+        have "$name" || missing+=("$package")
+    done <<<"$outside_programs"
+
+    if [ ${#missing[@]} -gt 0 ]; then
+        local root=()
+        [ "$(id -u)" -eq 0 ] || root=(sudo -n)
+        if command -v apt-get >/dev/null; then
+            printf 'note  installing %s\n' "${missing[*]}"
+            { "${root[@]}" apt-get update -qq && DEBIAN_FRONTEND=noninteractive "${root[@]}" apt-get install -y -qq --no-install-recommends "${missing[@]}"; } >"$work/log" 2>&1 \
+                || sed 's/^/      /' "$work/log"
+        else
+            printf 'note  this is no Debian: install by hand what is missing below\n'
+        fi
+    fi
+
+    while read -r name package use; do
+        [ -n "$name" ] || continue
+        if have "$name"; then good "$name ($package) $use"; else bad "$name (Debian package $package), which $use, is not here and could not be installed"; fi
+    done <<<"$outside_programs"
+}

@@ -1,0 +1,70 @@
+# The samples in the repository as other programs see them, and as the published program makes them.
+
+# each PATTERN: the files under output-samples/, in a fixed order.
+each() { find output-samples -type f -name "$1" 2>/dev/null | sort; }
+
+none_yet() { printf 'note  no %s in output-samples/: nothing to check here\n' "$1"; }
+
+read_samples() {
+    local file any
+
+    any=
+    for file in $(each '*.dxf'); do
+        any=1
+        check "$file: audit by ezdxf, and structure" /usr/bin/python3 .ci/audit-dxf.py "$file"
+        [ -z "${DXF_CHECK:-}" ] || check "$file: $DXF_CHECK" /usr/bin/python3 "$DXF_CHECK" "$file"
+    done
+    [ -n "$any" ] || none_yet DXF
+
+    any=
+    for file in $(each '*.svg'); do
+        any=1
+        check "$file: drawn by rsvg-convert" draws_svg "$file"
+    done
+    [ -n "$any" ] || none_yet SVG
+
+    any=
+    for file in $(each '*.pdf'); do
+        any=1
+        check "$file: structure by qpdf, pages by pdfinfo, drawn by pdftoppm" draws_pdf "$file"
+    done
+    [ -n "$any" ] || none_yet PDF
+}
+
+draws_svg() {
+    rsvg-convert --output "$work/drawn.png" "$1" && [ "$(stat -c %s "$work/drawn.png")" -gt 500 ]
+}
+
+draws_pdf() {
+    qpdf --check "$1" && pdfinfo "$1" && [ "$(pdfinfo "$1" | sed -n 's/^Pages: *//p')" -gt 0 ] || return 1
+    # Texts are strokes: a font would be another machine's.
+    [ "$(pdffonts "$1" | wc -l)" -le 2 ] || { echo "it uses a font"; return 1; }
+    ! pdfinfo "$1" | grep -q Date || { echo "it has a date"; return 1; }
+    pdftoppm -r 50 "$1" "$work/page"
+}
+
+try_program() {
+    local program=$work/program/wheeldraft file name status
+
+    check "dotnet publish src/WheelDraft.Cli -r linux-x64" dotnet publish src/WheelDraft.Cli -r linux-x64 -o "$work/program"
+    [ -x "$program" ] || return
+    check "wheeldraft --help" "$program" --help
+
+    for file in parameters/*.toml; do
+        if [ ! -e "$file" ]; then
+            printf 'note  no demo in parameters/: make is not tried\n'
+            return
+        fi
+
+        name=$(basename "$file" .toml)
+        "$program" make "$file" -o "$work/made/$name" --quiet >"$work/log" 2>&1
+        status=$?
+        # 1 is a demo whose point is a finding; its report says so and is compared below.
+        if [ "$status" -le 1 ]; then good "wheeldraft make $file: exit status $status"; else bad "wheeldraft make $file: exit status $status"; sed 's/^/      /' "$work/log"; continue; fi
+        if [ -d "output-samples/$name" ]; then
+            check "$file gives output-samples/$name" /usr/bin/python3 .ci/compare-samples.py "$work/made/$name" "output-samples/$name"
+        else
+            bad "output-samples/$name is missing"
+        fi
+    done
+}

@@ -1,0 +1,45 @@
+using WheelDraft.Engineering;
+
+namespace WheelDraft.Cli;
+
+/// <summary>A design in a few lines of a terminal.</summary>
+internal static class CheckTable
+{
+    public static IEnumerable<string> Of(string file, Design design)
+    {
+        yield return $"{file}: {design.Brief.Title}: {(design.Meets ? "nothing misses" : "something misses")}";
+        yield return $"  wheel {Wording.Mm(design.Wheel.OuterDiameterMm)}, one turn in {Wording.Seconds(design.Motion.TurnTimeS)}";
+        List<string[]> rows = [["output", "radius mm", "on-time s", "worst s", "asked s", "gap mm", "required mm"]];
+        foreach (RingLayout ring in design.Wheel.Rings)
+        {
+            OpenContact? open = design.OpenContacts.FirstOrDefault(o => string.Equals(o.Output, ring.Name, StringComparison.Ordinal));
+            OutputBrief output = design.Brief.Outputs.First(o => string.Equals(o.Name, ring.Name, StringComparison.Ordinal));
+            if (ring.IsWhole)
+            {
+                rows.Add([ring.Name, N(ring.RadiusMm), "always", "", "", "", ""]);
+            }
+
+            foreach (RingPeriod period in ring.Periods)
+            {
+                rows.Add(
+                [
+                    ring.Name,
+                    N(ring.RadiusMm),
+                    N(design.Motion.SecondsFromRad(period.Wanted.SweepRad)),
+                    $"-{N(period.Limits.ShorterS)} +{N(period.Limits.LongerS)}",
+                    $"±{N(output.ToleranceS ?? 0)}",
+                    open is null ? "" : N(open.WorstMm),
+                    open?.RequiredMm is double required ? N(required) : "none",
+                ]);
+            }
+        }
+
+        int[] widths = [.. Enumerable.Range(0, rows[0].Length).Select(c => rows.Max(r => r[c].Length))];
+        foreach (string[] row in rows)
+        {
+            yield return "  " + string.Join("  ", row.Select((cell, c) => c == 0 ? cell.PadRight(widths[c]) : cell.PadLeft(widths[c])));
+        }
+    }
+
+    private static string N(double value) => Wording.Number(value, 3);
+}

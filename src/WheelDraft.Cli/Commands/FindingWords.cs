@@ -1,0 +1,26 @@
+using System.Globalization;
+using WheelDraft.Engineering;
+
+namespace WheelDraft.Cli;
+
+/// <summary>Findings as lines of words.</summary>
+internal static class FindingWords
+{
+    /// <summary>Says errors and warnings, a line each; notes stay in the report.</summary>
+    public static void Say(IReadOnlyList<Finding> findings, CommandContext context)
+    {
+        foreach (Finding finding in findings.Where(f => f.Severity != FindingSeverity.Note))
+        {
+            string place = finding.Where is { } at
+                ? string.Create(CultureInfo.InvariantCulture, $"{context.InputFile}:{at.Line}:{at.Column}: ")
+                : context.InputFile is { } file ? $"{file}: " : "";
+            context.Say($"{place}{(finding.Severity == FindingSeverity.Error ? "error" : "warning")}: {finding.Message} [{finding.Code}]");
+        }
+
+        int notes = findings.Count(f => f.Severity == FindingSeverity.Note);
+        if (notes > 0)
+        {
+            context.Say(string.Create(CultureInfo.InvariantCulture, $"{notes} note{(notes == 1 ? "" : "s")} in the report."));
+        }
+    }
+}

@@ -1,0 +1,110 @@
+using System.CommandLine;
+using System.Text.Json;
+using WheelDraft.Formats.Parameters;
+
+namespace WheelDraft.Cli;
+
+/// <summary><c>wheeldraft new</c>: writes a commented starter file. An existing file is never overwritten: exit status 3.</summary>
+internal sealed class NewCommand : ICommand
+{
+    private readonly Argument<string?> _name = new("NAME") { Arity = ArgumentArity.ZeroOrOne, Description = "Name of the file to write; .toml is added" };
+    private readonly Option<string?> _like = new("--like") { HelpName = "TEMPLATE", Description = "Which starter file; see --list" };
+    private readonly Option<bool> _list = new("--list") { Description = "Show the starter files" };
+
+    /// <inheritdoc/>
+    public Command Describe() => new("new", "Write a commented starter parameter file") { _name, _like, _list };
+
+    /// <inheritdoc/>
+    public int Run(ParseResult parsed, CommandContext context)
+    {
+        if (parsed.GetValue(_list))
+        {
+            List(context);
+            return ExitStatus.Done;
+        }
+
+        if (parsed.GetValue(_name) is not { Length: > 0 } name)
+        {
+            context.Complain("no name was given; write e.g. wheeldraft new my-wheel, or wheeldraft new --list");
+            return ExitStatus.WrongInput;
+        }
+
+        if (Chosen(parsed.GetValue(_like), context) is not { } template)
+        {
+            return ExitStatus.WrongInput;
+        }
+
+        Write(name.EndsWith(".toml", StringComparison.OrdinalIgnoreCase) ? name : name + ".toml", template, context);
+        return ExitStatus.Done;
+    }
+
+    private static Template? Chosen(string? like, CommandContext context)
+    {
+        IReadOnlyList<Template> all = TemplateShelf.All;
+        if (like is null)
+        {
+            return all[0];
+        }
+
+        Template? found = all.FirstOrDefault(t => string.Equals(t.Name, like, StringComparison.Ordinal));
+        if (found is null)
+        {
+            string? near = NearMiss.Of(like, all.Select(t => t.Name));
+            string there = $"there are {string.Join(", ", all.Select(t => t.Name))}";
+            context.Complain(near is null ? $"there is no template '{like}'; {there}" : $"there is no template '{like}'; did you mean '{near}'? In all {there}");
+        }
+
+        return found;
+    }
+
+    private static void Write(string file, Template template, CommandContext context)
+    {
+        FileSet.WriteNew(context.PathOf(file), template.Bytes());
+        context.Say($"wrote {file}, like {template.Name}; next: wheeldraft check {file}");
+        if (context.Json)
+        {
+            context.WriteJson(json =>
+            {
+                json.WriteStartObject();
+                json.WriteString("file", file);
+                json.WriteString("template", template.Name);
+                json.WriteEndObject();
+            });
+        }
+    }
+
+    private static void List(CommandContext context)
+    {
+        if (!context.Json)
+        {
+            int width = TemplateShelf.All.Max(t => t.Name.Length) + 2;
+            foreach (Template template in TemplateShelf.All)
+            {
+                context.Out.WriteLine(template.Name.PadRight(width) + template.About);
+            }
+
+            return;
+        }
+
+        context.WriteJson(json =>
+        {
+            json.WriteStartObject();
+            json.WriteStartArray("templates");
+            foreach (Template template in TemplateShelf.All)
+            {
+                WriteOne(json, template);
+            }
+
+            json.WriteEndArray();
+            json.WriteEndObject();
+        });
+    }
+
+    private static void WriteOne(Utf8JsonWriter json, Template template)
+    {
+        json.WriteStartObject();
+        json.WriteString("name", template.Name);
+        json.WriteString("about", template.About);
+        json.WriteEndObject();
+    }
+}

@@ -1,0 +1,142 @@
+using WheelDraft.Geometry;
+
+namespace WheelDraft.Drawing;
+
+/// <summary>Bars, whiskers and marks along an axis, in one row.</summary>
+/// <param name="Pen">The pen.</param>
+/// <param name="Axis">The axis.</param>
+/// <param name="MiddleMm">Height of the row's middle on the paper, mm.</param>
+/// <param name="BarMm">Height of its bars, mm.</param>
+public sealed record ChartRow(GroupPen Pen, ChartAxis Axis, double MiddleMm, double BarMm)
+{
+    // Shorter than this a bar is no area; a line stands for it.
+    private const double LeastBarMm = 0.05;
+
+    /// <summary>Draws a bar from one value to another; what lies outside the axis is left out.</summary>
+    public ChartRow Bar(double from, double to, Fill fill, LineStyle? edge = null)
+    {
+        double left = Axis.Of(Math.Max(from, Axis.From));
+        double right = Axis.Of(Math.Min(to, Axis.To));
+        if (right - left >= LeastBarMm)
+        {
+            Pen.Box(new Bounds(left, MiddleMm - (BarMm / 2), right, MiddleMm + (BarMm / 2)), fill, edge);
+
+            // Labels stand wholly in a bar or wholly beside it.
+            TakeUpright(left);
+            TakeUpright(right);
+        }
+        else if (right >= left)
+        {
+            Pen.Line(new Point(left, MiddleMm - (BarMm / 2)), new Point(left, MiddleMm + (BarMm / 2)), edge ?? LineStyle.Edge);
+        }
+
+        return this;
+    }
+
+    /// <summary>Draws a bar on an axis that is one turn long: what runs beyond its end goes on at its beginning.</summary>
+    public ChartRow BarRound(double from, double length, Fill fill, LineStyle? edge = null)
+    {
+        double turn = Axis.To - Axis.From;
+        Bar(from, from + length, fill, edge);
+        return from + length > Axis.To ? Bar(from - turn, from + length - turn, fill, edge) : this;
+    }
+
+    /// <summary>Draws a whisker: from the least to the greatest value, a cross stroke at either end.</summary>
+    public ChartRow Whisker(double least, double greatest)
+    {
+        const double strokeShare = 0.35;
+        double left = Axis.Of(Math.Max(least, Axis.From));
+        double right = Axis.Of(Math.Min(greatest, Axis.To));
+        double half = BarMm * strokeShare;
+        LineStyle style = LineStyle.Wide(LineKind.ContinuousNarrow, Ink.Whisker, 0.35);
+        if (right - left > Tolerances.JoinMm)
+        {
+            Pen.Line(new Point(left, MiddleMm), new Point(right, MiddleMm), style);
+        }
+
+        TakeUpright(left);
+        TakeUpright(right);
+        Pen.Texts.TakeLine(new Point(left, MiddleMm), new Point(right, MiddleMm));
+        Pen.Line(new Point(left, MiddleMm - half), new Point(left, MiddleMm + half), style);
+        Pen.Line(new Point(right, MiddleMm - half), new Point(right, MiddleMm + half), style);
+        return this;
+    }
+
+    private void TakeUpright(double x) => Pen.Texts.TakeLine(new Point(x, MiddleMm - (BarMm / 2)), new Point(x, MiddleMm + (BarMm / 2)));
+
+    /// <summary>Writes a label for what lies between two values: in the bar on a plate, else to the right, to the left, above or below it.</summary>
+    /// <returns>Whether there was room.</returns>
+    public bool Label(double from, double to, string text, TextStyle style)
+    {
+        ArgumentNullException.ThrowIfNull(style);
+        const double gapMm = 1.2;
+        const double widerMm = 5;
+        double left = Axis.Of(Math.Max(from, Axis.From));
+        double right = Axis.Of(Math.Min(to, Axis.To));
+        SheetText inside = new(text, new(new((left + right) / 2, MiddleMm), TextAlong.Middle, TextAcross.Middle), style);
+        if (inside.Box.WidthMm + gapMm <= right - left && inside.Box.HeightMm <= BarMm && Pen.Texts.IsFree(inside.Box))
+        {
+            Pen.PlatedText(text, inside.Place, style);
+            return true;
+        }
+
+        double off = (BarMm / 2) + gapMm;
+        return Pen.TryText(
+            text,
+            [
+                new(new(right + gapMm, MiddleMm), TextAlong.Start, TextAcross.Middle),
+                new(new(right + widerMm, MiddleMm), TextAlong.Start, TextAcross.Middle),
+                new(new(left - gapMm, MiddleMm), TextAlong.End, TextAcross.Middle),
+                new(new(left - widerMm, MiddleMm), TextAlong.End, TextAcross.Middle),
+                new(new((left + right) / 2, MiddleMm + off), TextAlong.Middle),
+                new(new((left + right) / 2, MiddleMm - off), TextAlong.Middle, TextAcross.Top),
+            ],
+            style);
+    }
+}
+
+/// <summary>A legend: small fields of filling or line, each with its meaning, in a row that breaks where it must.</summary>
+public sealed record ChartLegend(IReadOnlyList<LegendEntry> Entries)
+{
+    private const double FieldMm = 8;
+    private const double RowMm = 6;
+    private const double GapMm = 6;
+
+    /// <summary>Draws it, its upper left corner at a point.</summary>
+    /// <returns>The area that it takes.</returns>
+    public Bounds Draw(GroupPen pen, Point topLeft, double widthMm)
+    {
+        ArgumentNullException.ThrowIfNull(pen);
+        double x = topLeft.X;
+        double y = topLeft.Y - (RowMm / 2);
+        foreach (LegendEntry entry in Entries)
+        {
+            double width = FieldMm + 1.5 + TextFit.WidthMm(entry.Text, TextStyle.Small) + GapMm;
+            if (x > topLeft.X && x + width - GapMm > topLeft.X + widthMm)
+            {
+                x = topLeft.X;
+                y -= RowMm;
+            }
+
+            if (entry.Fill is Fill fill)
+            {
+                pen.Box(new Bounds(x, y - 1.8, x + FieldMm, y + 1.8), fill, entry.Line ?? LineStyle.Thin);
+            }
+            else if (entry.Line is LineStyle line)
+            {
+                pen.Line(new Point(x, y), new Point(x + FieldMm, y), line);
+            }
+
+            pen.Text(entry.Text, new(new(x + FieldMm + 1.5, y), TextAlong.Start, TextAcross.Middle), TextStyle.Small);
+            x += width;
+        }
+
+        return new Bounds(topLeft.X, y - (RowMm / 2), topLeft.X + widthMm, topLeft.Y);
+    }
+}
+
+/// <summary>An entry of a legend: a filling with or without an edge, or a line.</summary>
+/// <param name="Text">What it means.</param>
+/// <param name="Fill">The filling, or null for a line.</param>
+/// <param name="Line">The line, or the filling's edge.</param>
+public sealed record LegendEntry(string Text, Fill? Fill, LineStyle? Line = null);

@@ -1,0 +1,113 @@
+namespace WheelDraft.Engineering;
+
+// The chapter "Circuit": what is on, when, and what can never be. From the brief and the contacts' schedules it solves every
+// state exactly, finds which can be reached, proves or refutes interlocks, and gives working voltages to the spacing check.
+// It knows nothing of radii, strips or paper.
+
+/// <summary>The circuit, solved in every state.</summary>
+/// <remarks>Normative definitions: methods of this project, "Circuit". E is taken at the potential of an earthed neutral. Line
+/// joined to neutral or earth opens the fuse: every load is then off, and the finding tells the path.</remarks>
+public sealed class CircuitAnalysis
+{
+    private readonly SoundCircuit _sound;
+    private readonly Dictionary<(string First, string Second), double> _voltages = [];
+
+    internal CircuitAnalysis(SoundCircuit sound, CircuitVerdicts verdicts)
+    {
+        _sound = sound;
+        CircuitModel model = sound.Model;
+        Inputs = [.. model.Inputs.Select(i => i.Name)];
+        Loads = [.. model.Loads.Select(l => l.Name)];
+        Intervals = [.. model.Turn.Intervals.Select(i => new CircuitInterval(
+            i.FromRad,
+            i.LengthRad,
+            [.. model.Contacts.Where((_, c) => BitRow.Has(model.Turn.Positions[i.Position].Closed, c)).Select(c => c.Name)],
+            i.Position == model.Turn.Intervals[0].Position ? 0 : sound.Motion.SecondsAhead(i.FromRad),
+            BitRow.Has(sound.MayReach, i.Position)))];
+        States = new CircuitStateList(Intervals.Count, model.InputPositions, sound.State);
+        Parks = sound.Motion.Parks;
+        StalledIntervals = [.. sound.Motion.Stalls.Select(p => model.Turn.Positions[p].Interval).Where(i => i >= 0).Order()];
+        CycleCompletes = sound.Motion.CycleCompletes;
+        Positions = model.Turn.Positions.Count;
+        Unexplored = model.Turn.UnexploredGroups;
+        WorkingVoltages = verdicts.Voltages;
+        Interlocks = verdicts.Interlocks;
+        Faults = verdicts.Faults;
+        Findings = verdicts.Findings;
+        foreach (WorkingVoltage pair in WorkingVoltages)
+        {
+            _voltages[(pair.First, pair.Second)] = pair.VoltageV;
+        }
+    }
+
+    /// <summary>Names of the inputs; input i is bit i of an input position.</summary>
+    public IReadOnlyList<string> Inputs { get; }
+
+    /// <summary>Names of the loads in file order, the drive motor last.</summary>
+    public IReadOnlyList<string> Loads { get; }
+
+    /// <summary>The turn's intervals in turning order; the first one contains home.</summary>
+    public IReadOnlyList<CircuitInterval> Intervals { get; }
+
+    /// <summary>Every interval with every input position, reachable or not; each entry is made when it is asked for.</summary>
+    public IReadOnlyList<CircuitState> States { get; }
+
+    /// <summary>Where the wheel parks, by angle.</summary>
+    public IReadOnlyList<ParkedPosition> Parks { get; }
+
+    /// <summary>Intervals in which the wheel may come to rest and no input can start it again.</summary>
+    public IReadOnlyList<int> StalledIntervals { get; }
+
+    /// <summary>Whether a cycle, once past the part of the turn in which inputs can hold the wheel, always completes.</summary>
+    public bool CycleCompletes { get; }
+
+    /// <summary>Number of wheel positions explored, with the orders that only tolerances bring about.</summary>
+    public int Positions { get; }
+
+    /// <summary>Groups of edges too large to follow in every order, in words; nothing is called proved then.</summary>
+    public IReadOnlyList<string> Unexplored { get; }
+
+    /// <summary>The working voltage of every pair of the circuit's nets, in ordinal order.</summary>
+    public IReadOnlyList<WorkingVoltage> WorkingVoltages { get; }
+
+    /// <summary>What became of each interlock, in file order.</summary>
+    public IReadOnlyList<InterlockResult> Interlocks { get; }
+
+    /// <summary>The fault table, in a fixed order.</summary>
+    public IReadOnlyList<FaultEffect> Faults { get; }
+
+    /// <summary>Findings about the circuit.</summary>
+    public IReadOnlyList<Finding> Findings { get; }
+
+    /// <summary>Analyses a circuit.</summary>
+    /// <exception cref="DesignRefusedException">A circuit that cannot be proved or has loads without impedance, with the reasons.</exception>
+    public static CircuitAnalysis Of(CircuitRequest request)
+    {
+        ArgumentNullException.ThrowIfNull(request);
+        SoundCircuit sound = new(new CircuitModel(request));
+        return new CircuitAnalysis(sound, CircuitVerdicts.On(sound));
+    }
+
+    /// <summary>The circuit in one interval at one input position.</summary>
+    /// <param name="interval">Index of the interval.</param>
+    /// <param name="inputs">Closed inputs, one bit each.</param>
+    public CircuitState State(int interval, int inputs) => States[checked((interval * _sound.Model.InputPositions) + inputs)];
+
+    /// <summary>The truth table: how a load behaves in an interval, whatever the inputs do.</summary>
+    /// <param name="interval">Index of the interval.</param>
+    /// <param name="load">Index of the load.</param>
+    public TruthEntry Truth(int interval, int load) => _sound.Truth(interval, load);
+
+    /// <summary>Working voltage between two nets; supply voltage when the circuit does not know one of them, zero for one net.</summary>
+    /// <param name="firstNet">One net.</param>
+    /// <param name="secondNet">The other net.</param>
+    public double WorkingVoltageV(string firstNet, string secondNet)
+    {
+        int order = string.CompareOrdinal(firstNet, secondNet);
+        return order == 0 ? 0
+            : _voltages.GetValueOrDefault(order < 0 ? (firstNet, secondNet) : (secondNet, firstNet), _sound.Model.SupplyV);
+    }
+
+    /// <summary>Plays a scenario over time, on this circuit.</summary>
+    public ScenarioRun Play(ScenarioBrief scenario) => ScenarioRun.Of(_sound, scenario);
+}

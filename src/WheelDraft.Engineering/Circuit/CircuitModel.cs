@@ -1,0 +1,185 @@
+using System.Globalization;
+using System.Numerics;
+
+namespace WheelDraft.Engineering;
+
+/// <summary>A switch or load between two nodes of the network.</summary>
+/// <param name="Name">Name of the output, input or load.</param>
+/// <param name="A">Node of the first net.</param>
+/// <param name="B">Node of the second net.</param>
+internal readonly record struct NetworkElement(string Name, int A, int B);
+
+/// <summary>The circuit of one brief as numbered nodes, contacts, inputs and loads.</summary>
+/// <remarks>Nodes 0, 1 and 2 are line, neutral and earth. Line is at supply voltage, neutral and earth are at zero, for the neutral
+/// is taken as earthed; E stays a net of its own, so that a line that meets it is a short and a neutral that meets it is not.
+/// A windowed wheel is a node apart from its feed's net, joined by the feed wiper: with that wiper open the copper still joins
+/// the outputs. The drive motor is the last load.</remarks>
+internal sealed class CircuitModel
+{
+    /// <summary>Node of line.</summary>
+    public const int Line = 0;
+
+    /// <summary>Node of neutral.</summary>
+    public const int Neutral = 1;
+
+    /// <summary>Node of earth.</summary>
+    public const int Earth = 2;
+
+    /// <summary>Most input positions, 2^16: each state is solved and kept.</summary>
+    public const int MostInputs = 16;
+
+    private readonly List<string> _nodeNets = ["L", "N", "E"];
+    private readonly Dictionary<string, int> _nodeOf = new(StringComparer.Ordinal) { ["L"] = Line, ["N"] = Neutral, ["E"] = Earth };
+
+    /// <summary>Numbers the circuit.</summary>
+    /// <exception cref="DesignRefusedException">Loads without impedance, too many inputs.</exception>
+    public CircuitModel(CircuitRequest request)
+    {
+        Request = request;
+        Brief brief = request.Brief;
+        SupplyV = brief.Supply.VoltageV;
+        WheelNode = brief.Feed is null ? -1 : AddWheel(brief.Feed.Net);
+        Schedules = request.Contacts;
+        Contacts = [.. Schedules.Select(ContactElement)];
+        Inputs = [.. brief.Inputs.Select(i => new NetworkElement(i.Name, NodeOf(i.From), NodeOf(i.To)))];
+        LoadBriefs = brief.DriveMotor is { } motor ? [.. brief.Loads, motor] : brief.Loads;
+        Motor = brief.DriveMotor is null ? -1 : LoadBriefs.Count - 1;
+        Loads = [.. LoadBriefs.Select(l => new NetworkElement(l.Name, NodeOf(l.From), NodeOf(l.To)))];
+        Impedances = [.. LoadBriefs.Select(l => LoadImpedance.Of(l.Rating, SupplyV))];
+        foreach (BridgedNets bridge in request.Bridges)
+        {
+            NodeOf(bridge.FirstNet);
+            NodeOf(bridge.SecondNet);
+        }
+
+        Refuse();
+        Turn = new TurnPositions(Schedules);
+        ClosedPositions = [.. Enumerable.Range(0, Contacts.Count).Select(ClosedRow)];
+    }
+
+    /// <summary>What was asked.</summary>
+    public CircuitRequest Request { get; }
+
+    /// <summary>The brief.</summary>
+    public Brief Brief => Request.Brief;
+
+    /// <summary>Supply voltage, r.m.s.</summary>
+    public double SupplyV { get; }
+
+    /// <summary>Net of each node; the wheel's node carries its feed's net.</summary>
+    public IReadOnlyList<string> NodeNets => _nodeNets;
+
+    /// <summary>Number of nodes.</summary>
+    public int NodeCount => _nodeNets.Count;
+
+    /// <summary>Node of a windowed wheel's copper, or −1.</summary>
+    public int WheelNode { get; }
+
+    /// <summary>Node of the feed wiper's net, or −1.</summary>
+    public int FeedNode { get; private set; } = -1;
+
+    /// <summary>The contacts' schedules, by contact index.</summary>
+    public IReadOnlyList<ContactSchedule> Schedules { get; }
+
+    /// <summary>The contacts.</summary>
+    public IReadOnlyList<NetworkElement> Contacts { get; }
+
+    /// <summary>The inputs.</summary>
+    public IReadOnlyList<NetworkElement> Inputs { get; }
+
+    /// <summary>The loads, the drive motor last.</summary>
+    public IReadOnlyList<NetworkElement> Loads { get; }
+
+    /// <summary>What was asked of each load.</summary>
+    public IReadOnlyList<LoadBrief> LoadBriefs { get; }
+
+    /// <summary>Impedance of each load, ohm.</summary>
+    public IReadOnlyList<Complex> Impedances { get; }
+
+    /// <summary>Index of the drive motor among the loads, or −1.</summary>
+    public int Motor { get; }
+
+    /// <summary>Positions of the wheel.</summary>
+    public TurnPositions Turn { get; }
+
+    /// <summary>For each contact, the positions at which it is closed without fault.</summary>
+    public IReadOnlyList<ulong[]> ClosedPositions { get; }
+
+    /// <summary>Number of input positions.</summary>
+    public int InputPositions => 1 << Inputs.Count;
+
+    /// <summary>Node of a net; −1 when the circuit does not know it.</summary>
+    public int FindNode(string net) => _nodeOf.GetValueOrDefault(net, -1);
+
+    /// <summary>Seconds of the turn at a programme angle, nominal frequency.</summary>
+    public double SecondsAt(double angleRad) => Geometry.Angles.InTurn(angleRad) / Geometry.Angles.TurnRad * Brief.Drive.TurnTimeS;
+
+    private ulong[] ClosedRow(int contact)
+    {
+        ulong[] row = BitRow.Empty(Turn.Positions.Count);
+        for (int p = 0; p < Turn.Positions.Count; p++)
+        {
+            BitRow.Put(row, p, BitRow.Has(Turn.Positions[p].Closed, contact));
+        }
+
+        return row;
+    }
+
+    private int NodeOf(string net)
+    {
+        if (!_nodeOf.TryGetValue(net, out int node))
+        {
+            node = AddNode(net);
+            _nodeOf[net] = node;
+        }
+
+        return node;
+    }
+
+    private int AddNode(string net)
+    {
+        _nodeNets.Add(net);
+        return _nodeNets.Count - 1;
+    }
+
+    private int AddWheel(string feedNet)
+    {
+        FeedNode = NodeOf(feedNet);
+        return AddNode(feedNet);
+    }
+
+    private NetworkElement ContactElement(ContactSchedule schedule)
+    {
+        bool onWheel = Brief.Feed is { } feed && string.Equals(feed.Net, schedule.WheelNet, StringComparison.Ordinal);
+        return new NetworkElement(schedule.Output, onWheel ? WheelNode : NodeOf(schedule.WheelNet), NodeOf(schedule.WiperNet));
+    }
+
+    private void Refuse()
+    {
+        List<Finding> reasons = [];
+        if (Inputs.Count > MostInputs)
+        {
+            reasons.Add(Finding.Error(
+                "circuit.too-many-inputs",
+                string.Create(CultureInfo.InvariantCulture, $"{Inputs.Count} inputs have 2^{Inputs.Count} positions, each to be solved at every angle; at most {MostInputs} inputs can be proved. Contacts that always move together can be one input."),
+                Brief.PlaceOf("input")));
+        }
+
+        for (int i = 0; i < Loads.Count; i++)
+        {
+            if (Impedances[i] == Complex.Zero || !Complex.IsFinite(Impedances[i]))
+            {
+                string path = i == Motor ? "drive_motor" : string.Create(CultureInfo.InvariantCulture, $"load[{i}]");
+                reasons.Add(Finding.Error(
+                    "circuit.load-without-impedance",
+                    $"Load '{Loads[i].Name}' has an impedance of zero or without end; a load needs a finite resistance or reactance above zero, e.g. power = \"7 W\".",
+                    Brief.PlaceOf(path)));
+            }
+        }
+
+        if (reasons.Count > 0)
+        {
+            throw new DesignRefusedException(reasons);
+        }
+    }
+}

@@ -1,0 +1,119 @@
+using System.Globalization;
+
+namespace WheelDraft.Engineering;
+
+/// <summary>Tells a history in words.</summary>
+internal sealed class HistoryWords(CircuitModel model, NetworkSplit split)
+{
+    /// <summary>The steps of a history, the outcome joined to the last one.</summary>
+    /// <param name="path">From home on.</param>
+    /// <param name="judge">The interlock that the history is about.</param>
+    /// <param name="sheet">The sheet on which it ends.</param>
+    public IReadOnlyList<string> Tell(IReadOnlyList<HistoryStep> path, InterlockJudge judge, StateSheet sheet)
+    {
+        HistoryNode end = path[^1].To;
+        HashSet<int> matters = [.. judge.Conditions, .. ContactsBehind(judge.Loads, sheet.Fault, end.Inputs)];
+        List<string> words = ["home"];
+        bool toldUnsure = false;
+        foreach (HistoryStep step in path)
+        {
+            if (!step.IsSure && !toldUnsure)
+            {
+                words.Add("motor undecided, the wheel turns");
+                toldUnsure = true;
+            }
+
+            if (Words(step, sheet.Fault, matters) is { } told)
+            {
+                words.Add(told);
+            }
+        }
+
+        if (judge.Brief.Between is not null)
+        {
+            TurnPosition at = model.Turn.Positions[end.Position];
+            words.Add(string.Create(CultureInfo.InvariantCulture, $"wheel between {model.SecondsAt(at.LowerRad):0.0} s and {model.SecondsAt(at.UpperRad):0.0} s"));
+        }
+
+        words[^1] = $"{words[^1]}: {Outcome(judge, sheet, end)}";
+        return words;
+    }
+
+    private static string Named(LoadState state) => state switch
+    {
+        LoadState.On => "on",
+        LoadState.Off => "off",
+        _ => "undecided",
+    };
+
+    private string Outcome(InterlockJudge judge, StateSheet sheet, HistoryNode end)
+    {
+        LoadState wrong = judge.Brief.Claim == InterlockClaim.NeverOn ? LoadState.On : LoadState.Off;
+        List<int> loads = [.. judge.Loads.Where(l => sheet.StateOf(end.Inputs, l, end.Position) == wrong)];
+        if (loads.Count == 0)
+        {
+            loads = [.. judge.Loads.Where(l => sheet.StateOf(end.Inputs, l, end.Position) == LoadState.Undecided)];
+        }
+
+        return string.Join(", ", loads.Select(l => $"{model.Loads[l].Name} {Named(sheet.StateOf(end.Inputs, l, end.Position))}"));
+    }
+
+    private string? Words(HistoryStep step, FaultCase fault, HashSet<int> matters)
+    {
+        if (step.From is not { } from)
+        {
+            return null;
+        }
+
+        if (from.Faulty != step.To.Faulty)
+        {
+            return from.Position == step.To.Position
+                ? fault.Fault.Words
+                : string.Create(CultureInfo.InvariantCulture, $"{fault.Fault.Words} to {model.SecondsAt(model.Turn.Positions[step.To.Position].LowerRad):0.0} s");
+        }
+
+        int changed = from.Inputs ^ step.To.Inputs;
+        if (changed != 0)
+        {
+            int input = System.Numerics.BitOperations.TrailingZeroCount(changed);
+            return $"{model.Inputs[input].Name} {((step.To.Inputs & changed) != 0 ? "closes" : "opens")}";
+        }
+
+        TurnEdge edge = step.Edge!;
+        bool works = !step.To.Faulty || fault.Contacts[edge.Contact] == ElementMode.Working;
+        if (!works || !matters.Contains(edge.Contact))
+        {
+            return null;
+        }
+
+        bool makes = edge.Makes != (step.To.Faulty && fault.Motion == WheelMotion.Backward);
+        return string.Create(CultureInfo.InvariantCulture, $"at {model.SecondsAt(edge.AtRad):0.0} s {model.Contacts[edge.Contact].Name} ring {(makes ? "makes" : "breaks")}");
+    }
+
+    // Contacts that can be felt by some loads, and by the motor: those of their sections.
+    private HashSet<int> ContactsBehind(IReadOnlyList<int> loads, FaultCase fault, int inputs)
+    {
+        HashSet<int> contacts = [];
+        if (!split.Split(fault, inputs))
+        {
+            return contacts;
+        }
+
+        HashSet<int> wanted = [.. loads.Append(model.Motor).Where(l => l >= 0).Select(l => l + model.Contacts.Count)];
+        for (int s = 0; s < split.Count; s++)
+        {
+            List<int> elements = [];
+            foreach (long packed in split.Section(s))
+            {
+                elements.Add(SectionEnd.Unpack(packed).Element);
+            }
+
+            if (elements.Exists(wanted.Contains))
+            {
+                contacts.UnionWith(elements.Where(e => e < model.Contacts.Count));
+            }
+        }
+
+        return contacts;
+    }
+}

@@ -1,0 +1,163 @@
+namespace WheelDraft.Engineering;
+
+/// <summary>Whether a claim was proved.</summary>
+public enum InterlockVerdict
+{
+    /// <summary>Proved over every reachable state, and every single fault where asked.</summary>
+    Holds,
+
+    /// <summary>Refuted, with a history.</summary>
+    Fails,
+
+    /// <summary>Neither: a load or the motor is between drop-out and pull-in, or the tolerance bands allow too many orders.</summary>
+    Undecided,
+}
+
+/// <summary>One interlock, ready to be judged on any sheet.</summary>
+internal sealed class InterlockJudge
+{
+    private readonly CircuitModel _model;
+    private readonly InterlockBrief _brief;
+    private readonly ulong[] _between;
+    private readonly List<int> _closedContacts = [];
+    private readonly List<int> _openContacts = [];
+
+    /// <summary>Looks up the names of an interlock.</summary>
+    /// <exception cref="DesignRefusedException">A name that the circuit does not have.</exception>
+    public InterlockJudge(CircuitModel model, int index)
+    {
+        _model = model;
+        _brief = model.Brief.Interlocks[index];
+        Loads = [.. _brief.Loads.Select(name => Find(model.Loads, name) is var l && l >= 0 ? l : throw Unknown(name, "load", index))];
+        ClosedInputs = Sort(_brief.WhileClosed, _closedContacts, index);
+        OpenInputs = Sort(_brief.WhileOpen, _openContacts, index);
+        _between = BitRow.Empty(model.Turn.Positions.Count);
+        for (int p = 0; p < model.Turn.Positions.Count; p++)
+        {
+            BitRow.Put(_between, p, _brief.Between is not { } arc || model.Turn.Positions[p].MayLieIn(arc, TurnPositions.SameAngleRad));
+        }
+    }
+
+    /// <summary>What was claimed.</summary>
+    public InterlockBrief Brief => _brief;
+
+    /// <summary>Indices of the loads.</summary>
+    public IReadOnlyList<int> Loads { get; }
+
+    /// <summary>Contacts named as conditions.</summary>
+    public IEnumerable<int> Conditions => _closedContacts.Concat(_openContacts);
+
+    private int ClosedInputs { get; }
+
+    private int OpenInputs { get; }
+
+    /// <summary>Whether the interlock says anything at an input position.</summary>
+    public bool AppliesTo(FaultCase fault, int inputs)
+    {
+        int actual = fault.Actual(inputs);
+        return (actual & ClosedInputs) == ClosedInputs && (actual & OpenInputs) == 0;
+    }
+
+    /// <summary>Positions at which the claim is broken, or may be.</summary>
+    /// <param name="sheet">The states.</param>
+    /// <param name="inputs">The input position.</param>
+    /// <param name="broken">Positions at which it is broken, out.</param>
+    /// <param name="unsure">Positions at which a load is undecided, out.</param>
+    public void Mark(StateSheet sheet, int inputs, Span<ulong> broken, Span<ulong> unsure)
+    {
+        broken.Clear();
+        unsure.Clear();
+        if (!AppliesTo(sheet.Fault, inputs))
+        {
+            return;
+        }
+
+        foreach (int load in Loads)
+        {
+            ReadOnlySpan<ulong> on = sheet.On(inputs, load);
+            ReadOnlySpan<ulong> undecided = sheet.Undecided(inputs, load);
+            for (int w = 0; w < broken.Length; w++)
+            {
+                broken[w] |= _brief.Claim == InterlockClaim.NeverOn ? on[w] : ~(on[w] | undecided[w]);
+                unsure[w] |= undecided[w];
+            }
+        }
+
+        Restrict(sheet.Fault, broken);
+        Restrict(sheet.Fault, unsure);
+    }
+
+    private static int Find(IReadOnlyList<NetworkElement> elements, string name)
+    {
+        for (int i = 0; i < elements.Count; i++)
+        {
+            if (string.Equals(elements[i].Name, name, StringComparison.Ordinal))
+            {
+                return i;
+            }
+        }
+
+        return -1;
+    }
+
+    private int Sort(IReadOnlyList<string> names, List<int> contacts, int index)
+    {
+        int inputs = 0;
+        foreach (string name in names)
+        {
+            int input = Find(_model.Inputs, name);
+            int contact = Find(_model.Contacts, name);
+            if (input >= 0)
+            {
+                inputs |= 1 << input;
+            }
+            else
+            {
+                contacts.Add(contact >= 0 ? contact : throw Unknown(name, "input or output", index));
+            }
+        }
+
+        return inputs;
+    }
+
+    private DesignRefusedException Unknown(string name, string kind, int index) => new(
+        "circuit.unknown-name",
+        $"Interlock '{_brief.Name}' names '{name}', but there is no {kind} of that name.",
+        _model.Brief.PlaceOf(string.Create(System.Globalization.CultureInfo.InvariantCulture, $"interlock[{index}]")));
+
+    private void Restrict(FaultCase fault, Span<ulong> row)
+    {
+        for (int w = 0; w < row.Length; w++)
+        {
+            row[w] &= _between[w];
+        }
+
+        foreach (int contact in _closedContacts)
+        {
+            RestrictTo(fault, contact, closed: true, row);
+        }
+
+        foreach (int contact in _openContacts)
+        {
+            RestrictTo(fault, contact, closed: false, row);
+        }
+    }
+
+    // Keeps the positions at which a contact really is closed, or really is open.
+    private void RestrictTo(FaultCase fault, int contact, bool closed, Span<ulong> row)
+    {
+        ElementMode mode = fault.Contacts[contact];
+        if (mode == ElementMode.Working)
+        {
+            ReadOnlySpan<ulong> made = _model.ClosedPositions[contact];
+            for (int w = 0; w < row.Length; w++)
+            {
+                row[w] &= closed ? made[w] : ~made[w];
+            }
+        }
+        else if (closed != (mode == ElementMode.Joined))
+        {
+            row.Clear();
+        }
+    }
+}

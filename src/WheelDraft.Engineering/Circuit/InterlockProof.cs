@@ -1,0 +1,155 @@
+using System.Globalization;
+
+namespace WheelDraft.Engineering;
+
+/// <summary>What became of one interlock.</summary>
+/// <param name="Name">Its name.</param>
+/// <param name="Verdict">The verdict.</param>
+/// <param name="History">The shortest history that refutes it or leaves it undecided, in words from home; empty when it holds.</param>
+/// <param name="Fault">The fault of that history; null when there is none.</param>
+/// <param name="FaultsThatBreakIt">Every single fault under which it fails, in the order of the fault list; empty when not asked.</param>
+public sealed record InterlockResult(
+    string Name,
+    InterlockVerdict Verdict,
+    IReadOnlyList<string> History,
+    CircuitFault? Fault,
+    IReadOnlyList<CircuitFault> FaultsThatBreakIt);
+
+/// <summary>Proves or refutes one interlock, sheet by sheet.</summary>
+internal sealed class InterlockProof
+{
+    private readonly CircuitModel _model;
+    private readonly StateSheet _base;
+    private readonly HistorySearch _search;
+    private readonly HistoryWords _words;
+    private readonly List<CircuitFault> _breaking = [];
+    private readonly ulong[] _broken;
+    private readonly ulong[] _unsure;
+    private InterlockVerdict _verdict = InterlockVerdict.Holds;
+    private IReadOnlyList<string> _history = [];
+    private CircuitFault? _fault;
+    private long _cost = long.MaxValue;
+
+    /// <summary>For one interlock.</summary>
+    /// <param name="model">The circuit.</param>
+    /// <param name="judge">The interlock.</param>
+    /// <param name="baseSheet">States without fault.</param>
+    /// <param name="split">A work space.</param>
+    public InterlockProof(CircuitModel model, InterlockJudge judge, StateSheet baseSheet, NetworkSplit split)
+    {
+        _model = model;
+        Judge = judge;
+        _base = baseSheet;
+        _search = new HistorySearch(model);
+        _words = new HistoryWords(model, split);
+        _broken = new ulong[baseSheet.Words];
+        _unsure = new ulong[baseSheet.Words];
+    }
+
+    /// <summary>The interlock.</summary>
+    public InterlockJudge Judge { get; }
+
+    /// <summary>Judges one sheet over its reachable states, without looking for a history.</summary>
+    /// <param name="sheet">The states.</param>
+    /// <param name="reach">Positions surely reached.</param>
+    /// <param name="mayReach">Positions that may be reached.</param>
+    public InterlockVerdict VerdictOn(StateSheet sheet, ulong[] reach, ulong[] mayReach)
+    {
+        InterlockVerdict verdict = InterlockVerdict.Holds;
+        for (int inputs = 0; inputs < _model.InputPositions; inputs++)
+        {
+            Judge.Mark(sheet, inputs, _broken, _unsure);
+            if (BitRow.Meet(_broken, reach))
+            {
+                return InterlockVerdict.Fails;
+            }
+
+            if (BitRow.Meet(_broken, mayReach) || BitRow.Meet(_unsure, mayReach))
+            {
+                verdict = InterlockVerdict.Undecided;
+            }
+        }
+
+        return verdict;
+    }
+
+    /// <summary>Counts a verdict toward the result and keeps the shortest history of the worst verdict.</summary>
+    public void Count(StateSheet sheet, InterlockVerdict verdict)
+    {
+        bool faulty = sheet.Fault.Fault.Kind != CircuitFaultKind.None;
+        if (faulty && verdict == InterlockVerdict.Fails)
+        {
+            _breaking.Add(sheet.Fault.Fault);
+        }
+
+        // What fails or is undecided without any fault needs no fault to tell it.
+        bool toldWithout = _verdict == verdict && _fault is null;
+        if (verdict == InterlockVerdict.Holds || toldWithout || Rank(verdict) < Rank(_verdict))
+        {
+            return;
+        }
+
+        if (verdict != _verdict)
+        {
+            _verdict = verdict;
+            _cost = long.MaxValue;
+        }
+
+        HistoryGoal goal = new(
+            _base,
+            faulty ? sheet : null,
+            verdict == InterlockVerdict.Fails ? Certainty.Certain : Certainty.Possible,
+            (inputs, position) => IsTarget(sheet, verdict, inputs, position));
+        if (_search.Find(goal, _cost) is { } path)
+        {
+            _cost = _search.Cost;
+            _fault = faulty ? sheet.Fault.Fault : null;
+            _history = _words.Tell(path, Judge, sheet);
+        }
+    }
+
+    /// <summary>The result over all sheets counted.</summary>
+    /// <param name="unexplored">Groups of edges that were not followed in every order.</param>
+    public InterlockResult Result(IReadOnlyList<string> unexplored)
+    {
+        if (_verdict == InterlockVerdict.Holds && unexplored.Count > 0)
+        {
+            return new InterlockResult(Judge.Brief.Name, InterlockVerdict.Undecided, [$"not every order was followed: {unexplored[0]}"], null, _breaking);
+        }
+
+        return new InterlockResult(Judge.Brief.Name, _verdict, _history, _fault, _breaking);
+    }
+
+    /// <summary>The finding that a result amounts to; null when it holds.</summary>
+    public Finding? FindingOf(InterlockResult result, int index)
+    {
+        if (result.Verdict == InterlockVerdict.Holds)
+        {
+            return null;
+        }
+
+        TextPlace place = _model.Brief.PlaceOf(string.Create(CultureInfo.InvariantCulture, $"interlock[{index}]"));
+        string history = string.Join("; ", result.History);
+        return result.Verdict == InterlockVerdict.Fails
+            ? Finding.Error("circuit.interlock-fails", $"Interlock '{result.Name}' fails: {history}.", place)
+            : Finding.Error("circuit.interlock-undecided", $"Interlock '{result.Name}' can be neither proved nor refuted: {history}.", place);
+    }
+
+    private static int Rank(InterlockVerdict verdict) => verdict switch
+    {
+        InterlockVerdict.Holds => 0,
+        InterlockVerdict.Undecided => 1,
+        _ => 2,
+    };
+
+    private bool IsTarget(StateSheet sheet, InterlockVerdict verdict, int inputs, int position)
+    {
+        if (!Judge.AppliesTo(sheet.Fault, inputs))
+        {
+            return false;
+        }
+
+        Judge.Mark(sheet, inputs, _broken, _unsure);
+        return BitRow.Has(_broken, position) || (verdict == InterlockVerdict.Undecided && BitRow.Has(_unsure, position));
+    }
+}

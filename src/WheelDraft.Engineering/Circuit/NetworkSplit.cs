@@ -1,0 +1,265 @@
+namespace WheelDraft.Engineering;
+
+/// <summary>Potentials that a node can be held at, as bits.</summary>
+[Flags]
+internal enum HeldAt : byte
+{
+    /// <summary>None: the node's potential follows from the loads.</summary>
+    Nothing = 0,
+
+    /// <summary>Supply voltage.</summary>
+    Line = 1,
+
+    /// <summary>Zero: neutral or earth.</summary>
+    Zero = 2,
+
+    /// <summary>Both: a short.</summary>
+    Both = 3,
+}
+
+/// <summary>One contact or load of a section, with the merged nodes at its ends, packed into one number.</summary>
+/// <param name="Element">Contacts by index, then loads.</param>
+/// <param name="A">First merged node, the least of its members.</param>
+/// <param name="HeldA">What holds the first.</param>
+/// <param name="B">Second merged node.</param>
+/// <param name="HeldB">What holds the second.</param>
+internal readonly record struct SectionEnd(int Element, int A, HeldAt HeldA, int B, HeldAt HeldB)
+{
+    /// <summary>20 bits of element, 20 and 2 of each end.</summary>
+    public long Packed => ((long)Element << 44) | ((long)A << 24) | ((long)HeldA << 22) | ((long)B << 2) | (long)HeldB;
+
+    /// <summary>What a packed number stands for.</summary>
+    public static SectionEnd Unpack(long packed) => new(
+        (int)(packed >> 44),
+        (int)((packed >> 24) & 0xFFFFF),
+        (HeldAt)((packed >> 22) & 3),
+        (int)((packed >> 2) & 0xFFFFF),
+        (HeldAt)(packed & 3));
+}
+
+/// <summary>Splits the network, at one position of the inputs and under one fault, into sections that cannot feel each other.</summary>
+/// <remarks>Nodes joined by closed inputs (and by whatever the fault joins) are merged by union–find. Nodes held at a potential
+/// split the rest: two contacts or loads are of one section when a chain of contacts, open or closed, and loads leads from one
+/// to the other through nodes that nothing holds. So a section is the same object of study at every angle, and alike sections
+/// under different inputs and faults are recognised by their packed ends.</remarks>
+internal sealed class NetworkSplit
+{
+    private readonly CircuitModel _model;
+    private readonly int[] _root;
+    private readonly int[] _chain;
+    private readonly HeldAt[] _held;
+    private readonly int[] _bucketOf;
+    private readonly long[] _packed;
+    private readonly int[] _elementBucket;
+    private readonly long[] _sorted;
+    private readonly int[] _bucketStart;
+    private readonly HeldAt[] _bucketHeld;
+    private int _elements;
+
+    /// <summary>A work space for one circuit.</summary>
+    public NetworkSplit(CircuitModel model)
+    {
+        _model = model;
+        int elements = model.Contacts.Count + model.Loads.Count;
+        _root = new int[model.NodeCount];
+        _chain = new int[model.NodeCount];
+        _held = new HeldAt[model.NodeCount];
+        _bucketOf = new int[model.NodeCount];
+        _packed = new long[elements];
+        _elementBucket = new int[elements];
+        _sorted = new long[elements];
+        _bucketStart = new int[elements + 2];
+        _bucketHeld = new HeldAt[elements + 1];
+    }
+
+    /// <summary>Merged node of each node, after <see cref="Split"/>: the least of its members.</summary>
+    public ReadOnlySpan<int> Roots => _root;
+
+    /// <summary>What holds each merged node.</summary>
+    public ReadOnlySpan<HeldAt> Held => _held;
+
+    /// <summary>Number of sections.</summary>
+    public int Count { get; private set; }
+
+    /// <summary>Packed ends of a section's contacts and loads, by rising element.</summary>
+    public ReadOnlySpan<long> Section(int index) => _sorted.AsSpan(_bucketStart[index].._bucketStart[index + 1]);
+
+    /// <summary>Whether a section lies between line and zero, so that anything can flow or be shorted in it.</summary>
+    public bool IsFed(int index) => _bucketHeld[index] == HeldAt.Both;
+
+    /// <summary>Splits; false when line is joined to neutral or earth whatever the contacts do.</summary>
+    public bool Split(FaultCase fault, int inputs)
+    {
+        Merge(fault, fault.Actual(inputs));
+        Array.Clear(_held);
+        _held[_root[CircuitModel.Line]] |= HeldAt.Line;
+        _held[_root[CircuitModel.Earth]] |= HeldAt.Zero;
+        if (!fault.NeutralOpen)
+        {
+            _held[_root[CircuitModel.Neutral]] |= HeldAt.Zero;
+        }
+
+        Count = 0;
+        if (_held[_root[CircuitModel.Line]] == HeldAt.Both)
+        {
+            return false;
+        }
+
+        CollectElements(fault);
+        Sort();
+        return true;
+    }
+
+    private static int Find(int[] parent, int node)
+    {
+        while (parent[node] != node)
+        {
+            parent[node] = parent[parent[node]];
+            node = parent[node];
+        }
+
+        return node;
+    }
+
+    private static void Join(int[] parent, int a, int b)
+    {
+        a = Find(parent, a);
+        b = Find(parent, b);
+        parent[Math.Max(a, b)] = Math.Min(a, b);
+    }
+
+    private void Merge(FaultCase fault, int closedInputs)
+    {
+        for (int n = 0; n < _root.Length; n++)
+        {
+            _root[n] = n;
+        }
+
+        if (_model.WheelNode >= 0 && !fault.FeedOpen)
+        {
+            Join(_root, _model.WheelNode, _model.FeedNode);
+        }
+
+        if (fault.JoinA >= 0)
+        {
+            Join(_root, fault.JoinA, fault.JoinB);
+        }
+
+        for (int i = 0; i < _model.Inputs.Count; i++)
+        {
+            if ((closedInputs >> i & 1) != 0)
+            {
+                Join(_root, _model.Inputs[i].A, _model.Inputs[i].B);
+            }
+        }
+
+        JoinAll(_model.Contacts, fault.Contacts);
+        JoinAll(_model.Loads, fault.Loads);
+        for (int n = 0; n < _root.Length; n++)
+        {
+            _root[n] = Find(_root, n);
+        }
+    }
+
+    private void JoinAll(IReadOnlyList<NetworkElement> elements, ElementMode[] modes)
+    {
+        for (int e = 0; e < modes.Length; e++)
+        {
+            if (modes[e] == ElementMode.Joined)
+            {
+                Join(_root, elements[e].A, elements[e].B);
+            }
+        }
+    }
+
+    private void CollectElements(FaultCase fault)
+    {
+        for (int n = 0; n < _chain.Length; n++)
+        {
+            _chain[n] = n;
+            _bucketOf[n] = -1;
+        }
+
+        _elements = 0;
+        Collect(_model.Contacts, fault.Contacts, 0);
+        Collect(_model.Loads, fault.Loads, _model.Contacts.Count);
+    }
+
+    private void Collect(IReadOnlyList<NetworkElement> elements, ElementMode[] modes, int first)
+    {
+        for (int e = 0; e < modes.Length; e++)
+        {
+            int a = _root[elements[e].A];
+            int b = _root[elements[e].B];
+            if (modes[e] != ElementMode.Working || a == b || (_held[a] == _held[b] && _held[a] != HeldAt.Nothing))
+            {
+                continue;
+            }
+
+            if (_held[a] == HeldAt.Nothing && _held[b] == HeldAt.Nothing)
+            {
+                Join(_chain, a, b);
+            }
+
+            _packed[_elements++] = new SectionEnd(first + e, a, _held[a], b, _held[b]).Packed;
+        }
+    }
+
+    // Counting sort by section, keeping the order of elements.
+    private void Sort()
+    {
+        for (int i = 0; i < _elements; i++)
+        {
+            int bucket = BucketOf(SectionEnd.Unpack(_packed[i]));
+            _elementBucket[i] = bucket;
+            _bucketStart[bucket + 1]++;
+        }
+
+        for (int s = 0; s < Count; s++)
+        {
+            _bucketStart[s + 1] += _bucketStart[s];
+        }
+
+        for (int i = _elements - 1; i >= 0; i--)
+        {
+            // Filled from the back: each start ends where its section begins.
+            _sorted[--_bucketStart[_elementBucket[i] + 1]] = _packed[i];
+        }
+
+        for (int s = 0; s < Count; s++)
+        {
+            _bucketStart[s] = _bucketStart[s + 1];
+        }
+
+        _bucketStart[Count] = _elements;
+    }
+
+    private int BucketOf(SectionEnd end)
+    {
+        int bucket;
+        if (end.HeldA != HeldAt.Nothing && end.HeldB != HeldAt.Nothing)
+        {
+            bucket = OpenBucket();
+        }
+        else
+        {
+            int chain = Find(_chain, end.HeldA == HeldAt.Nothing ? end.A : end.B);
+            bucket = _bucketOf[chain] < 0 ? _bucketOf[chain] = OpenBucket() : _bucketOf[chain];
+        }
+
+        _bucketHeld[bucket] |= end.HeldA | end.HeldB;
+        return bucket;
+    }
+
+    private int OpenBucket()
+    {
+        if (Count == 0)
+        {
+            _bucketStart[0] = 0;
+        }
+
+        _bucketHeld[Count] = HeldAt.Nothing;
+        _bucketStart[Count + 1] = 0;
+        return Count++;
+    }
+}

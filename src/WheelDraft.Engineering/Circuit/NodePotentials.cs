@@ -1,0 +1,252 @@
+using System.Numerics;
+
+namespace WheelDraft.Engineering;
+
+/// <summary>A potential that a node takes at some positions of the wheel.</summary>
+/// <param name="Volts">Over neutral.</param>
+/// <param name="Positions">Where.</param>
+/// <param name="Floats">−1 for a node that something gives its potential; else the block with which it floats.</param>
+internal readonly record struct NodePotential(Complex Volts, ulong[] Positions, int Floats);
+
+/// <summary>Potentials of every node over all positions of the wheel, at one input position and under one fault.</summary>
+/// <remarks>A node that nothing gives a potential takes, as alternatives, those of every net that it could be joined to by a
+/// contact or an input, directly or through other such nodes; when there is none, line and neutral.</remarks>
+internal sealed class NodePotentials
+{
+    private readonly CircuitModel _model;
+    private readonly ulong[] _everywhere;
+    private readonly Dictionary<long[], SectionPotentials> _ofSection = new(PackedKeyComparer.Instance);
+    private readonly Dictionary<long[], SectionPotentials> _kept = new(PackedKeyComparer.Instance);
+    private readonly int[] _ownerOf;
+    private readonly List<NodePotential> _line;
+    private readonly List<NodePotential> _zero;
+    private readonly List<NodePotential> _none = [];
+    private readonly List<int>[] _switchNeighbours;
+
+    /// <summary>A work space for one circuit.</summary>
+    public NodePotentials(CircuitModel model)
+    {
+        _model = model;
+        _everywhere = BitRow.Full(model.Turn.Positions.Count);
+        _line = [new NodePotential(model.SupplyV, _everywhere, -1)];
+        _zero = [new NodePotential(Complex.Zero, _everywhere, -1)];
+        Of = new List<NodePotential>[model.NodeCount];
+        _ownerOf = new int[model.NodeCount];
+        _switchNeighbours = [.. Enumerable.Range(0, model.NodeCount).Select(_ => new List<int>())];
+        foreach (NetworkElement joined in model.Contacts.Concat(model.Inputs).Concat(model.Loads))
+        {
+            _switchNeighbours[joined.A].Add(joined.B);
+            _switchNeighbours[joined.B].Add(joined.A);
+        }
+
+        if (model.WheelNode >= 0)
+        {
+            _switchNeighbours[model.WheelNode].Add(model.FeedNode);
+            _switchNeighbours[model.FeedNode].Add(model.WheelNode);
+        }
+    }
+
+    /// <summary>Potentials of each node; the same list object as long as nothing about the node has changed.</summary>
+    public List<NodePotential>[] Of { get; }
+
+    /// <summary>Whether some block was in resonance without resistance, and so without an answer.</summary>
+    public bool HasResonance { get; private set; }
+
+    /// <summary>Keeps what is known of sections so far; call together with <see cref="SectionSolver.KeepDetails"/>.</summary>
+    public void Keep()
+    {
+        foreach ((long[] key, SectionPotentials own) in _ofSection)
+        {
+            _kept[key] = own;
+        }
+
+        _ofSection.Clear();
+    }
+
+    /// <summary>Drops what is known of sections and not kept; call together with <see cref="SectionSolver.ForgetDetails"/>.</summary>
+    public void Forget() => _ofSection.Clear();
+
+    /// <summary>Reads the potentials of one input position.</summary>
+    /// <param name="split">A network just split.</param>
+    /// <param name="solver">Its solver.</param>
+    public void Read(NetworkSplit split, SectionSolver solver)
+    {
+        for (int n = 0; n < Of.Length; n++)
+        {
+            Of[n] = split.Held[split.Roots[n]] switch
+            {
+                HeldAt.Line => _line,
+                HeldAt.Zero => _zero,
+                _ => _none,
+            };
+        }
+
+        // Merged node to node is one step: the members of a merged node share its list.
+        for (int s = 0; s < split.Count; s++)
+        {
+            SectionPotentials own = OfSection(split, solver, s);
+            Array.Fill(_ownerOf, -1);
+            for (int k = 0; k < own.Nodes.Length; k++)
+            {
+                _ownerOf[own.Nodes[k]] = k;
+            }
+
+            for (int n = 0; n < Of.Length; n++)
+            {
+                int at = _ownerOf[split.Roots[n]];
+                Of[n] = at >= 0 ? own.Of[at] : Of[n];
+            }
+        }
+
+        GiveAlternatives(split);
+    }
+
+    private SectionPotentials OfSection(NetworkSplit split, SectionSolver solver, int section)
+    {
+        ReadOnlySpan<long> key = split.Section(section);
+        if (_kept.GetAlternateLookup<ReadOnlySpan<long>>().TryGetValue(key, out SectionPotentials? own)
+            || _ofSection.GetAlternateLookup<ReadOnlySpan<long>>().TryGetValue(key, out own))
+        {
+            return own;
+        }
+
+        if (split.IsFed(section))
+        {
+            SectionDetail detail = solver.Detail(key);
+            own = new SectionPotentials(detail.Nodes, [.. Enumerable.Range(0, detail.Nodes.Length).Select(n => Collect(detail, n))]);
+        }
+        else
+        {
+            List<NodePotential>[] potentials = solver.Unfed(key, out int[] nodes);
+            own = new SectionPotentials(nodes, potentials);
+        }
+
+        _ofSection[key.ToArray()] = own;
+        return own;
+    }
+
+    private sealed record SectionPotentials(int[] Nodes, List<NodePotential>[] Of);
+
+    private List<NodePotential> Collect(SectionDetail detail, int node)
+    {
+        List<NodePotential> potentials = [];
+        for (int p = 0; p < detail.Solved.Count; p++)
+        {
+            SectionPattern solved = detail.Solved[p];
+            if (solved.IsShort)
+            {
+                continue;
+            }
+
+            ulong[] positions = detail.Contacts.Positions[p];
+            if (solved.Potentials[node] is not { } volts)
+            {
+                potentials.Add(new NodePotential(default, positions, solved.Groups[node]));
+            }
+            else if (!Complex.IsFinite(volts))
+            {
+                HasResonance = true;
+            }
+            else
+            {
+                Add(potentials, new NodePotential(volts, positions, -1));
+            }
+        }
+
+        return potentials;
+    }
+
+    // Joins positions at which the potential is the same, so that pairs meet few entries.
+    private static void Add(List<NodePotential> potentials, NodePotential next)
+    {
+        int same = potentials.FindIndex(p => p.Floats == next.Floats && p.Volts == next.Volts);
+        if (same < 0)
+        {
+            potentials.Add(next);
+            return;
+        }
+
+        ulong[] positions = (ulong[])potentials[same].Positions.Clone();
+        BitRow.AddAll(positions, next.Positions);
+        potentials[same] = next with { Positions = positions };
+    }
+
+    private void GiveAlternatives(NetworkSplit split)
+    {
+        List<NodePotential>[] read = [.. Of];
+        for (int n = 0; n < Of.Length; n++)
+        {
+            if (ReferenceEquals(read[n], _none))
+            {
+                Of[n] = Alternatives(read, split, n, _everywhere, split.Roots[n]);
+            }
+            else if (read[n].Exists(p => p.Floats >= 0))
+            {
+                int node = n;
+                Of[n] = [.. read[n].SelectMany(p => p.Floats < 0 ? [p] : Alternatives(read, split, node, p.Positions, p.Floats))];
+            }
+        }
+    }
+
+    // Potentials of the nets that a floating node could be joined to at some positions, by a walk through floating nodes.
+    private List<NodePotential> Alternatives(List<NodePotential>[] read, NetworkSplit split, int node, ulong[] positions, int floats)
+    {
+        List<NodePotential> found = [];
+        HashSet<int> seen = [node];
+        Queue<int> open = new(seen);
+        while (open.TryDequeue(out int at))
+        {
+            foreach (int n in _switchNeighbours[at].Concat(Members(split, at)))
+            {
+                if (seen.Add(n) && Visit(read[n], positions, floats, found))
+                {
+                    open.Enqueue(n);
+                }
+            }
+        }
+
+        if (found.Count == 0)
+        {
+            found.Add(new NodePotential(_model.SupplyV, positions, floats));
+            found.Add(new NodePotential(Complex.Zero, positions, floats));
+        }
+
+        return found;
+    }
+
+    private static IEnumerable<int> Members(NetworkSplit split, int node)
+    {
+        int root = split.Roots[node];
+        for (int n = 0; n < split.Roots.Length; n++)
+        {
+            if (split.Roots[n] == root)
+            {
+                yield return n;
+            }
+        }
+    }
+
+    // Takes the potentials of a net met on the walk; true when it floats somewhere itself, so that the walk goes on through it.
+    private bool Visit(List<NodePotential> met, ulong[] positions, int floats, List<NodePotential> found)
+    {
+        bool goesOn = ReferenceEquals(met, _none);
+        foreach (NodePotential potential in met)
+        {
+            if (!BitRow.Meet(potential.Positions, positions))
+            {
+                continue;
+            }
+
+            if (potential.Floats >= 0)
+            {
+                goesOn = true;
+                continue;
+            }
+
+            ulong[] common = [.. potential.Positions.Zip(positions, (a, b) => a & b)];
+            Add(found, new NodePotential(potential.Volts, common, floats));
+        }
+
+        return goesOn;
+    }
+}

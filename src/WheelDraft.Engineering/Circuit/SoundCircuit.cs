@@ -1,0 +1,148 @@
+namespace WheelDraft.Engineering;
+
+/// <summary>The circuit without fault, solved: answers what any state is.</summary>
+internal sealed class SoundCircuit
+{
+    private readonly NetworkSplit _split;
+    private readonly SectionSolver _solver;
+    private readonly FaultCase _none;
+    private readonly Lock _gate = new();
+
+    /// <summary>Solves the sound circuit.</summary>
+    public SoundCircuit(CircuitModel model)
+    {
+        Model = model;
+        _split = new NetworkSplit(model);
+        _solver = new SectionSolver(model);
+        _none = new FaultCase(model, new CircuitFault(CircuitFaultKind.None));
+        Sheet = new StateSheet(model);
+        Sheet.Fill(_none, _split, _solver);
+        Reach = new Reach(model, Sheet);
+        Reached = Reach.FromHome(Certainty.Certain);
+        MayReach = Reach.FromHome(Certainty.Possible);
+        Motion = new TurnMotion(model, Sheet, Reach, MayReach);
+    }
+
+    /// <summary>The circuit.</summary>
+    public CircuitModel Model { get; }
+
+    /// <summary>Its states.</summary>
+    public StateSheet Sheet { get; }
+
+    /// <summary>How the wheel can move.</summary>
+    public Reach Reach { get; }
+
+    /// <summary>Positions surely reached from home.</summary>
+    public ulong[] Reached { get; }
+
+    /// <summary>Positions that may be reached from home.</summary>
+    public ulong[] MayReach { get; }
+
+    /// <summary>Parking, stalls, the cycle.</summary>
+    public TurnMotion Motion { get; }
+
+    /// <summary>One state.</summary>
+    /// <param name="interval">Index of the interval.</param>
+    /// <param name="inputs">Closed inputs.</param>
+    public CircuitState State(int interval, int inputs)
+    {
+        int position = Model.Turn.Intervals[interval].Position;
+        bool isShort = BitRow.Has(Sheet.Short(inputs), position);
+        LoadState[] loads = [.. Enumerable.Range(0, Model.Loads.Count).Select(l => Sheet.StateOf(inputs, l, position))];
+        return new CircuitState(interval, inputs)
+        {
+            Loads = loads,
+            Motor = Model.Motor < 0 ? null : loads[Model.Motor],
+            VoltsV = Volts(position, inputs, isShort),
+            IsReachable = BitRow.Has(MayReach, position),
+            IsShort = isShort,
+            SecondsToHome = Motion.SecondsToHome(interval, inputs),
+        };
+    }
+
+    /// <summary>How a load behaves in an interval, and when it is on.</summary>
+    public TruthEntry Truth(int interval, int load)
+    {
+        int position = Model.Turn.Intervals[interval].Position;
+        List<int> on = [];
+        bool undecided = false;
+        for (int inputs = 0; inputs < Model.InputPositions; inputs++)
+        {
+            LoadState state = Sheet.StateOf(inputs, load, position);
+            undecided |= state == LoadState.Undecided;
+            if (state == LoadState.On)
+            {
+                on.Add(inputs);
+            }
+        }
+
+        LoadTruth truth = undecided ? LoadTruth.Undecided
+            : on.Count == 0 ? LoadTruth.Off
+            : on.Count == Model.InputPositions ? LoadTruth.On
+            : LoadTruth.WithInputs;
+        return new TruthEntry(truth, on.Count == 0 || on.Count == Model.InputPositions ? "" : Condition(on));
+    }
+
+    // The input positions as one product of conditions where they are one, else as the products of each, joined by "or".
+    private string Condition(List<int> on)
+    {
+        List<(int Fixed, int Closed)> products = [];
+        HashSet<int> left = [.. on];
+        HashSet<int> all = [.. on];
+        while (left.Count > 0)
+        {
+            int seed = left.Min();
+            int isFixed = Model.InputPositions - 1;
+            for (int i = 0; i < Model.Inputs.Count; i++)
+            {
+                // Free an input when the product stays within the positions at which the load is on.
+                int wider = isFixed & ~(1 << i);
+                isFixed = Members(wider, seed & wider).All(all.Contains) ? wider : isFixed;
+            }
+
+            products.Add((isFixed, seed & isFixed));
+            left.ExceptWith(Members(isFixed, seed & isFixed));
+        }
+
+        return string.Join(" or ", products.Select(p => Words(p.Fixed, p.Closed)));
+    }
+
+    private IEnumerable<int> Members(int isFixed, int closed) =>
+        Enumerable.Range(0, Model.InputPositions).Where(u => (u & isFixed) == closed);
+
+    private string Words(int isFixed, int closed) => string.Join(", ", Enumerable.Range(0, Model.Inputs.Count)
+        .Where(i => (isFixed >> i & 1) != 0)
+        .Select(i => $"{Model.Inputs[i].Name} {((closed >> i & 1) != 0 ? "closed" : "open")}"));
+
+    private double[] Volts(int position, int inputs, bool isShort)
+    {
+        double[] volts = new double[Model.Loads.Count];
+        if (isShort)
+        {
+            Array.Fill(volts, double.NaN);
+            return volts;
+        }
+
+        // The work space serves one state at a time.
+        lock (_gate)
+        {
+            _split.Split(_none, inputs);
+            for (int s = 0; s < _split.Count; s++)
+            {
+                if (!_split.IsFed(s))
+                {
+                    continue;
+                }
+
+                SectionDetail detail = _solver.Detail(_split.Section(s));
+                SectionPattern pattern = detail.Solved[detail.Contacts.PatternAt[position]];
+                for (int l = 0; l < detail.Loads.Length; l++)
+                {
+                    volts[detail.Loads[l]] = pattern.Volts[l];
+                }
+            }
+        }
+
+        return volts;
+    }
+}

@@ -1,0 +1,84 @@
+using System.Numerics;
+
+namespace WheelDraft.Engineering;
+
+/// <summary>Potentials in a section that does not lie between line and zero: no current flows, so connection alone decides.</summary>
+/// <remarks>A node joined by closed contacts and loads to what is held takes that potential; the others float in groups. The same
+/// answer as solving every pattern, without solving any.</remarks>
+internal sealed class UnfedSection(SectionShape shape, ContactPatterns contacts, double supplyV)
+{
+    private readonly int[] _joined = new int[shape.OwnNodes.Length + 2];
+
+    /// <summary>Potentials of each own node over all positions.</summary>
+    public List<NodePotential>[] Read()
+    {
+        int own = shape.OwnNodes.Length;
+        ulong[]?[] line = new ulong[own][];
+        ulong[]?[] zero = new ulong[own][];
+        List<NodePotential>[] potentials = [.. Enumerable.Range(0, own).Select(_ => new List<NodePotential>())];
+        for (int p = 0; p < contacts.Closed.Count; p++)
+        {
+            ulong[] positions = contacts.Positions[p];
+            Join(contacts.Closed[p]);
+            for (int n = 0; n < own; n++)
+            {
+                int root = Find(n + 2);
+                if (root <= 1)
+                {
+                    ref ulong[]? at = ref (root == 0 ? line : zero)[n];
+                    at ??= new ulong[positions.Length];
+                    BitRow.AddAll(at, positions);
+                }
+                else
+                {
+                    potentials[n].Add(new NodePotential(default, positions, shape.OwnNodes[root - 2]));
+                }
+            }
+        }
+
+        for (int n = 0; n < own; n++)
+        {
+            AddHeld(potentials[n], line[n], supplyV);
+            AddHeld(potentials[n], zero[n], Complex.Zero);
+        }
+
+        return potentials;
+    }
+
+    private static void AddHeld(List<NodePotential> potentials, ulong[]? positions, Complex volts)
+    {
+        if (positions is not null)
+        {
+            potentials.Add(new NodePotential(volts, positions, -1));
+        }
+    }
+
+    private void Join(bool[] closed)
+    {
+        for (int n = 0; n < _joined.Length; n++)
+        {
+            _joined[n] = n;
+        }
+
+        for (int e = 0; e < shape.Ends.Length; e++)
+        {
+            if (e >= closed.Length || closed[e])
+            {
+                int a = Find(shape.Ends[e].A);
+                int b = Find(shape.Ends[e].B);
+                _joined[Math.Max(a, b)] = Math.Min(a, b);
+            }
+        }
+    }
+
+    private int Find(int node)
+    {
+        while (_joined[node] != node)
+        {
+            _joined[node] = _joined[_joined[node]];
+            node = _joined[node];
+        }
+
+        return node;
+    }
+}

@@ -1,0 +1,40 @@
+namespace WheelDraft.Engineering;
+
+/// <summary>A way to cut copper, with the numbers that a shop of the usual kind keeps.</summary>
+/// <remarks>Figures are what design guides of shops say, not promises of any one shop: the person's own numbers go before them.</remarks>
+/// <param name="Name">Name in parameter files.</param>
+/// <param name="KerfMm">Width that the cut takes in the drawing's sense; 0 where the way of working already allows for it.</param>
+/// <param name="Tolerance">A cut edge, plus and minus.</param>
+/// <param name="LeastSlot">Narrowest opening.</param>
+/// <param name="LeastWeb">Narrowest copper.</param>
+/// <param name="LeastHole">Smallest hole.</param>
+/// <param name="InsideRadius">Radius of re-entrant corners.</param>
+public sealed record CuttingProcess(
+    string Name,
+    double KerfMm,
+    ThicknessRule Tolerance,
+    ThicknessRule LeastSlot,
+    ThicknessRule LeastWeb,
+    ThicknessRule LeastHole,
+    ThicknessRule InsideRadius)
+{
+    /// <summary>Thinnest stock, mm; 0 when no limit is known.</summary>
+    public double ThinnestMm { get; init; }
+
+    /// <summary>Thickest stock, mm; null when no limit is known.</summary>
+    public double? ThickestMm { get; init; }
+
+    /// <summary>Where the figures are from, and how sure they are.</summary>
+    public required string Source { get; init; }
+}
+
+/// <summary>A number that follows the thickness of the stock: so many times the thickness and a fixed part, but never below a least value.</summary>
+/// <param name="Times">Multiple of the thickness.</param>
+/// <param name="AtLeastMm">Least value.</param>
+/// <param name="PlusMm">Fixed part.</param>
+public readonly record struct ThicknessRule(double Times, double AtLeastMm, double PlusMm = 0)
+{
+    /// <summary>The value for a thickness.</summary>
+    /// <param name="thicknessMm">Thickness of the stock.</param>
+    public double At(double thicknessMm) => Math.Max((Times * thicknessMm) + PlusMm, AtLeastMm);
+}

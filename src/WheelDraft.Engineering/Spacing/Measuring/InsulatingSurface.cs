@@ -1,0 +1,86 @@
+using WheelDraft.Geometry;
+
+namespace WheelDraft.Engineering;
+
+/// <summary>A plane insulating surface with what stands on it and what is cut into it.</summary>
+/// <param name="Name">Name, as <see cref="Solid.OnSurface"/> gives it.</param>
+/// <param name="Group">Material group.</param>
+/// <param name="LevelMm">Height, z.</param>
+/// <param name="Outline">Plan at programme angle 0; null for unbounded.</param>
+/// <param name="Turns">Whether it is the carrier's, turning with the wheel.</param>
+public sealed record InsulatingSurface(string Name, MaterialGroup Group, double LevelMm, Outline? Outline, bool Turns)
+{
+    /// <summary>How far its body goes down from the level, mm; 0 when unknown.</summary>
+    public double BodyMm { get; init; }
+
+    /// <summary>Walls on it.</summary>
+    public IReadOnlyList<RibBrief> Ribs { get; init; } = [];
+
+    /// <summary>Slots through it and grooves in it.</summary>
+    public IReadOnlyList<SlotBrief> Slots { get; init; } = [];
+
+    /// <summary>Its regions for creepage with a given least groove width.</summary>
+    /// <remarks>A slot or groove narrower than X is crossed straight and left out. A V groove adds its contour with a link of X across its
+    /// bottom, less the width that the plan already counts. A loose rib is passed through its joint and adds nothing.</remarks>
+    internal IReadOnlyList<SurfaceRegion> Regions(double grooveXMm)
+    {
+        List<SurfaceRegion> regions = [];
+        for (int i = 0; i < Slots.Count; i++)
+        {
+            if (Slots[i].WidthMm >= grooveXMm)
+            {
+                regions.Add(Region(Slots[i], i + 1, grooveXMm));
+            }
+        }
+
+        for (int i = 0; i < Ribs.Count; i++)
+        {
+            if (Ribs[i].Joint != RibJoint.Loose)
+            {
+                regions.Add(new SurfaceRegion(
+                    FormattableString.Invariant($"rib {i + 1} on {Name}"), Band.Along(Ribs[i].Path, Ribs[i].ThicknessMm), Ribs[i].HeightMm, RegionWall.Raised));
+            }
+        }
+
+        return regions;
+    }
+
+    /// <summary>Its ribs as boxes that a string through air is pulled over; a joint lets no air through.</summary>
+    internal IEnumerable<RibBox> RibBoxes()
+    {
+        for (int i = 0; i < Ribs.Count; i++)
+        {
+            for (int p = 0; p + 1 < Ribs[i].Path.Count; p++)
+            {
+                yield return new RibBox(
+                    FormattableString.Invariant($"rib {i + 1} on {Name}"),
+                    Ribs[i].Path[p],
+                    Ribs[i].Path[p + 1],
+                    Ribs[i].ThicknessMm,
+                    LevelMm,
+                    LevelMm + Ribs[i].HeightMm);
+            }
+        }
+    }
+
+    private SurfaceRegion Region(SlotBrief slot, int number, double grooveXMm)
+    {
+        Outline band = Band.Along(slot.Path, slot.WidthMm);
+        if (slot.DepthMm is not { } depth)
+        {
+            return SurfaceRegion.Through(FormattableString.Invariant($"slot {number} in {Name}"), band);
+        }
+
+        string name = FormattableString.Invariant($"groove {number} in {Name}");
+        return slot.Profile == SlotProfile.Parallel
+            ? new SurfaceRegion(name, band, depth, RegionWall.Sunk)
+            : new SurfaceRegion(name, band, (VGrooveMm(slot.WidthMm, depth, grooveXMm) - slot.WidthMm) / 2, RegionWall.None);
+    }
+
+    /// <summary>The contour of a V groove, short-circuited at its bottom by a link of X, mm.</summary>
+    /// <remarks>By similar triangles: the flanks are left where they are X apart.</remarks>
+    internal static double VGrooveMm(double widthMm, double depthMm, double grooveXMm) =>
+        widthMm <= grooveXMm
+            ? widthMm
+            : (2 * Math.Sqrt((widthMm * widthMm / 4) + (depthMm * depthMm)) * (1 - (grooveXMm / widthMm))) + grooveXMm;
+}

@@ -1,0 +1,226 @@
+using System.Globalization;
+using WheelDraft.Geometry;
+
+namespace WheelDraft.Engineering;
+
+/// <summary>For rows that miss: the smallest changes that would meet.</summary>
+/// <remarks>Each change is grown until the row meets, then narrowed to <see cref="StepMm"/>; every trial is measured anew, and the
+/// last one over the whole table. A change that no size up to <see cref="MostMm"/> makes good is not offered.</remarks>
+public static class Remedies
+{
+    /// <summary>Sizes are offered in steps of this, mm: what a drawing is dimensioned to (common practice, no source).</summary>
+    private const double StepMm = 0.05;
+
+    /// <summary>The largest change offered, mm: beyond it a design is to be thought anew (common practice, no source).</summary>
+    private const double MostMm = 30;
+
+    /// <summary>Thickness of a rib that is offered, mm: what moulded or glued walls commonly have (common practice, no source).</summary>
+    private const double RibThicknessMm = 1.2;
+
+    /// <summary>The changes for every row that misses, in the order of the rows: moves, rib, slot, material.</summary>
+    public static IReadOnlyList<Remedy> For(SpacingTask task, SpacingTable table)
+    {
+        ArgumentNullException.ThrowIfNull(task);
+        ArgumentNullException.ThrowIfNull(table);
+        List<Remedy> remedies = [];
+        foreach (SpacingRow row in table.Rows.Where(r => r.Verdict == SpacingVerdict.Misses))
+        {
+            foreach (Change change in Changes(task, row))
+            {
+                if (Smallest(change, row) is { } amount)
+                {
+                    remedies.Add(Checked(table, row, change, amount));
+                }
+            }
+        }
+
+        return remedies;
+    }
+
+    private static IEnumerable<Change> Changes(SpacingTask task, SpacingRow row) =>
+    [
+        .. Moves(task, row, row.FirstItem, row.Nets.First, row.OnFirst, row.OnSecond),
+        .. Moves(task, row, row.SecondItem, row.Nets.Second, row.OnSecond, row.OnFirst),
+        .. Barriers(task, row),
+        .. Materials(task, row),
+    ];
+
+    /// <summary>Away from the other item, level or (for clearances) up or down.</summary>
+    private static IEnumerable<Change> Moves(SpacingTask task, SpacingRow row, string item, string net, SpacePoint own, SpacePoint other)
+    {
+        Solid[] moved = [.. task.Solids.Where(s => IsOf(s, item, net))];
+        if (moved.Any(s => s.Turns))
+        {
+            yield break;
+        }
+
+        Vector away = own.Plan - other.Plan;
+        if (away.Length > Tolerances.JoinMm)
+        {
+            Vector unit = away.Unit();
+            yield return new(RemedyKind.Move, mm => Shifted(task, item, net, unit * mm, 0), mm => string.Create(
+                CultureInfo.InvariantCulture, $"move {item} by {mm:0.00} mm towards {Angles.DegFromRad(Angles.InTurn(unit.AngleRad)):0}°"));
+        }
+
+        if (row.Kind == SpacingKind.Clearance && moved.All(s => s.OnSurface is null))
+        {
+            double up = own.Z >= other.Z ? 1 : -1;
+            yield return new(RemedyKind.Move, mm => Shifted(task, item, net, default, up * mm), mm => string.Create(
+                CultureInfo.InvariantCulture, $"{(up > 0 ? "raise" : "lower")} {item} by {mm:0.00} mm"));
+        }
+    }
+
+    /// <summary>A rib or a slot across the middle of the straight way, where both items are on one fixed surface.</summary>
+    private static IEnumerable<Change> Barriers(SpacingTask task, SpacingRow row)
+    {
+        Vector across = row.OnSecond.Plan - row.OnFirst.Plan;
+        InsulatingSurface? surface = row.Path?.Surface ?? task.Surfaces.FirstOrDefault(s => !s.Turns && AreOn(task, row, s));
+        if (surface is null || surface.Turns || across.Length <= RibThicknessMm)
+        {
+            yield break;
+        }
+
+        Vector along = across.Unit().Left;
+        (double facingMiddle, double facingMm) = Facing(task, row, along);
+        Point middle = row.OnFirst.Plan.Towards(row.OnSecond.Plan, 0.5);
+        middle += along * (facingMiddle - (middle - Point.Origin).Dot(along));
+        double half = (facingMm + row.Required.RequiredMm) / 2;
+        Point[] Path(double halfMm) => [middle - (along * halfMm), middle + (along * halfMm)];
+        yield return new(
+            RemedyKind.Rib,
+            mm => OnSurface(task, surface, s => s with { Ribs = [.. s.Ribs, new RibBrief(s.Name, Path(half), mm, RibThicknessMm, RibJoint.Moulded)] }),
+            mm => string.Create(CultureInfo.InvariantCulture, $"put a rib {mm:0.00} mm high, {RibThicknessMm} mm thick and {2 * half:0.0} mm long on {surface.Name}, from {Ends(Path(half))}"));
+        double x = task.Demands.GrooveXMm(row.Required.RequiredMm);
+        if (row.Kind == SpacingKind.Creepage && across.Length > x)
+        {
+            yield return new(
+                RemedyKind.Slot,
+                mm => OnSurface(task, surface, s => s with { Slots = [.. s.Slots, new SlotBrief(s.Name, Path(mm / 2), x, null, SlotProfile.Parallel)] }),
+                mm => string.Create(CultureInfo.InvariantCulture, $"cut a slot {x} mm wide and {mm:0.00} mm long through {surface.Name}, from {Ends(Path(mm / 2))}"));
+        }
+    }
+
+    /// <summary>Where along a direction the two items face each other: the middle of what both cover, and how much that is.</summary>
+    private static (double MiddleMm, double LengthMm) Facing(SpacingTask task, SpacingRow row, Vector along)
+    {
+        Bounds first = Seen(row.FirstItem, row.Nets.First), second = Seen(row.SecondItem, row.Nets.Second);
+        double from = Math.Max(first.MinX, second.MinX), to = Math.Min(first.MaxX, second.MaxX);
+        return ((from + to) / 2, Math.Max(0, to - from));
+
+        Bounds Seen(string item, string net) => task.Solids
+            .Where(s => IsOf(s, item, net))
+            .Select(s => s.Outline.Placed(Placement.Turn(-along.AngleRad)).Bounds)
+            .Aggregate((a, b) => a.With(b));
+    }
+
+    private static IEnumerable<Change> Materials(SpacingTask task, SpacingRow row)
+    {
+        if (row.Path is not { } path)
+        {
+            yield break;
+        }
+
+        for (MaterialGroup group = path.Surface.Group - 1; group >= MaterialGroup.I; group--)
+        {
+            MaterialGroup better = group;
+            SpacingTask changed = OnSurface(task, path.Surface, s => s with { Group = better });
+            if (Measure(changed, row) is { Verdict: not SpacingVerdict.Misses })
+            {
+                yield return new(RemedyKind.Material, _ => changed, _ => $"make {path.Surface.Name} of a material of group {better}") { IsSized = false };
+                yield break;
+            }
+        }
+    }
+
+    /// <summary>The smallest size in steps with which the row meets; null when none does.</summary>
+    private static double? Smallest(Change change, SpacingRow row)
+    {
+        if (!change.IsSized)
+        {
+            return 0;
+        }
+
+        int most = (int)(MostMm / StepMm), good = 1;
+        while (good < most && !Meets(change, row, good))
+        {
+            good *= 2;
+        }
+
+        good = Math.Min(good, most);
+        if (!Meets(change, row, good))
+        {
+            return null;
+        }
+
+        int bad = good / 2;
+        while (good - bad > 1)
+        {
+            int middle = (good + bad) / 2;
+            (bad, good) = Meets(change, row, middle) ? (bad, middle) : (middle, good);
+        }
+
+        return good * StepMm;
+    }
+
+    private static bool Meets(Change change, SpacingRow row, int steps) =>
+        Measure(change.Apply(steps * StepMm), row) is not { Verdict: SpacingVerdict.Misses };
+
+    private static SpacingRow? Measure(SpacingTask task, SpacingRow row)
+    {
+        SpacingMeter meter = new(task);
+        return row.Kind == SpacingKind.Clearance
+            ? SpacingRows.Clearance(task, meter, row.Nets)
+            : SpacingRows.Creepage(task, meter, row.Nets);
+    }
+
+    private static Remedy Checked(SpacingTable before, SpacingRow row, Change change, double amount)
+    {
+        SpacingTable after = SpacingTable.Of(change.Apply(amount));
+        HashSet<string> missed = [.. before.Rows.Where(r => r.Verdict == SpacingVerdict.Misses).Select(NameOf)];
+        SpacingRow? now = after.Rows.FirstOrDefault(r => string.Equals(NameOf(r), NameOf(row), StringComparison.Ordinal));
+        return new Remedy(
+            row,
+            change.Kind,
+            change.Text(amount),
+            amount,
+            now?.WorstMm ?? double.PositiveInfinity,
+            [.. after.Rows.Where(r => r.Verdict == SpacingVerdict.Misses).Select(NameOf).Where(n => !missed.Contains(n))]);
+    }
+
+    private static string NameOf(SpacingRow row) => $"{row.Nets.First} – {row.Nets.Second}, {(row.Kind == SpacingKind.Clearance ? "clearance" : "creepage")}";
+
+    private static bool IsOf(Solid s, string item, string net) =>
+        string.Equals(s.Name, item, StringComparison.Ordinal) && string.Equals(s.Net, net, StringComparison.Ordinal);
+
+    private static bool AreOn(SpacingTask task, SpacingRow row, InsulatingSurface surface)
+    {
+        IReadOnlyList<CreepageConductor> on = CreepageConductor.On(surface, task.Solids);
+        return on.Any(c => string.Equals(c.Net, row.Nets.First, StringComparison.Ordinal) && string.Equals(c.Item, row.FirstItem, StringComparison.Ordinal))
+            && on.Any(c => string.Equals(c.Net, row.Nets.Second, StringComparison.Ordinal) && string.Equals(c.Item, row.SecondItem, StringComparison.Ordinal));
+    }
+
+    private static SpacingTask Shifted(SpacingTask task, string item, string net, Vector plan, double upMm) => task with
+    {
+        Solids =
+        [
+            .. task.Solids.Select(s => IsOf(s, item, net)
+                ? s with { Outline = s.Outline.Placed(Placement.Translation(plan)), FromZMm = s.FromZMm + upMm, ToZMm = s.ToZMm + upMm }
+                : s),
+        ],
+    };
+
+    private static SpacingTask OnSurface(SpacingTask task, InsulatingSurface surface, Func<InsulatingSurface, InsulatingSurface> change) => task with
+    {
+        Surfaces = [.. task.Surfaces.Select(s => string.Equals(s.Name, surface.Name, StringComparison.Ordinal) ? change(s) : s)],
+    };
+
+    private static string Ends(Point[] path) => string.Create(
+        CultureInfo.InvariantCulture, $"({path[0].X:0.00}, {path[0].Y:0.00}) to ({path[1].X:0.00}, {path[1].Y:0.00})");
+
+    /// <summary>A change of some size.</summary>
+    private sealed record Change(RemedyKind Kind, Func<double, SpacingTask> Apply, Func<double, string> Text)
+    {
+        /// <summary>Whether it has a size at all.</summary>
+        internal bool IsSized { get; init; } = true;
+    }
+}

@@ -1,0 +1,108 @@
+using WheelDraft.Geometry;
+
+namespace WheelDraft.Engineering;
+
+/// <summary>What the spacing table makes a person look at.</summary>
+internal static class SpacingFindings
+{
+    internal static IReadOnlyList<Finding> Of(SpacingTask task, SpacingMeter meter, IReadOnlyList<SpacingRow> rows) =>
+    [
+        .. Touching(task, meter),
+        .. rows.Select(Judged).OfType<Finding>(),
+        .. rows.Where(GoesRoundASlot).Select(SlotReading),
+        .. SurfacesNear(task),
+    ];
+
+    private static Finding? Judged(SpacingRow row) => row.Verdict switch
+    {
+        SpacingVerdict.Misses => Finding.Error(Code(row), Sentence(row, "is below")),
+        SpacingVerdict.Tight => Finding.Warning("spacing.tight", Sentence(row, "is less than 1.1 times")),
+        _ => null,
+    };
+
+    private static string Code(SpacingRow row) => row.Kind == SpacingKind.Clearance ? "spacing.clearance" : "spacing.creepage";
+
+    private static string Sentence(SpacingRow row, string relation)
+    {
+        string kind = row.Kind == SpacingKind.Clearance ? "Clearance" : "Creepage distance";
+        string surface = row.Path is { } path ? $" on {path.Surface.Name}" : "";
+        string wheel = row.AtRad is { } angle && row.Kind == SpacingKind.Clearance ? $", wheel at {MeasuringWords.Degrees(angle)}" : "";
+        return $"{kind} {MeasuringWords.Mm(row.WorstMm)} (as drawn {MeasuringWords.Mm(row.NominalMm)}) between {Item(row.FirstItem, row.Nets.First)} and {Item(row.SecondItem, row.Nets.Second)}{surface} "
+            + $"{relation} {MeasuringWords.Mm(row.Required.RequiredMm)} ({row.Required.BasisInFull}); "
+            + $"the nearest points are {MeasuringWords.At(row.OnFirst)} and {MeasuringWords.At(row.OnSecond)}{wheel}.";
+    }
+
+    private static string Item(string item, string net) =>
+        string.Equals(item, net, StringComparison.Ordinal) ? $"'{item}'" : $"'{item}' (net {net})";
+
+    /// <summary>Solids of different nets that touch, and fixed ones that the wheel runs into.</summary>
+    private static IEnumerable<Finding> Touching(SpacingTask task, SpacingMeter meter)
+    {
+        string[] nets = [.. meter.Nets];
+        for (int i = 0; i < nets.Length; i++)
+        {
+            if (Collision(meter.GroupOf(nets[i])) is { } collision)
+            {
+                yield return Finding.Error("spacing.collision", $"The wheel runs into {collision.First.Name}: {collision.Second.Name} meets it at {MeasuringWords.At(collision.OnFirst)}{Turned(task, collision)}. Move one of them in radius or height.");
+            }
+
+            for (int j = i + 1; j < nets.Length; j++)
+            {
+                if (meter.Gap(nets[i], nets[j]) is { NominalMm: 0 } touch)
+                {
+                    string where = $"{Item(touch.First.Name, nets[i])} and {Item(touch.Second.Name, nets[j])} touch at {MeasuringWords.At(touch.OnFirst)}{Turned(task, touch)}";
+                    yield return IsDead(meter, nets[i]) && IsDead(meter, nets[j])
+                        ? Finding.Note("spacing.joined", where + ": neither is live, so nothing is asked of them.")
+                        : Finding.Error("spacing.touch", where + ": different nets need a distance between them.");
+                }
+            }
+        }
+    }
+
+    private static bool IsDead(SpacingMeter meter, string net) => meter.KindOf(net) is SolidKind.Earthed or SolidKind.Touchable;
+
+    private static SolidGap? Collision(SolidGroup group)
+    {
+        if (group.Still.Solids.Count == 0 || group.Turning.Solids.Count == 0)
+        {
+            return null;
+        }
+
+        SolidGroup still = new(group.Still.Solids), turning = new(group.Turning.Solids);
+        return LeastGaps.Between(still, turning, ClearanceRibs.None) is { NominalMm: 0 } gap ? gap : null;
+    }
+
+    private static string Turned(SpacingTask task, SolidGap gap) => gap.TurnedRad is { } turned
+        ? $", wheel at {MeasuringWords.Degrees(Angles.InTurn(task.Direction == Turning.Anticlockwise ? turned : -turned))}"
+        : "";
+
+    private static bool GoesRoundASlot(SpacingRow row) =>
+        row.Path is { } path
+        && path.Surface.Slots.Any(s => s.DepthMm is null)
+        && path.Parts.Any(p => p.Path.Legs.Count > 1);
+
+    private static Finding SlotReading(SpacingRow row) => Finding.Note(
+        "spacing.slot-end",
+        $"The creepage path between '{row.FirstItem}' and '{row.SecondItem}' on {row.Path!.Surface.Name} goes round the end of a slot. No standard pictures a slot with closed ends; this reading is ours.");
+
+    /// <summary>The carrier and fixed surfaces are judged each by itself: where they come near, a path across is not covered.</summary>
+    private static IEnumerable<Finding> SurfacesNear(SpacingTask task)
+    {
+        double x = task.Demands.GrooveXMm(double.MaxValue);
+        foreach (InsulatingSurface turning in task.Surfaces.Where(s => s.Turns))
+        {
+            foreach (InsulatingSurface still in task.Surfaces.Where(s => !s.Turns))
+            {
+                double height = Math.Max(0, Math.Max(turning.LevelMm - turning.BodyMm - still.LevelMm, still.LevelMm - still.BodyMm - turning.LevelMm));
+                double gap = SolidPair.Hypotenuse(PlanGapMm(turning, still), height);
+                if (gap < x)
+                {
+                    yield return Finding.Note("spacing.surfaces-near", $"{turning.Name} and {still.Name} come within {MeasuringWords.Mm(gap)} of each other, nearer than X = {MeasuringWords.Mm(x)}: a creepage path from one to the other is not covered.");
+                }
+            }
+        }
+    }
+
+    private static double PlanGapMm(InsulatingSurface turning, InsulatingSurface still) =>
+        turning.Outline is { } a && still.Outline is { } b ? WholeTurn.Nearest(b, a).Plan.DistanceMm : 0;
+}

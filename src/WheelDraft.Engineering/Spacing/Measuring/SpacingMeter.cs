@@ -1,0 +1,116 @@
+namespace WheelDraft.Engineering;
+
+/// <summary>Measures the nets of a task: gaps through air and paths along surfaces, each found once.</summary>
+internal sealed class SpacingMeter
+{
+    private readonly SpacingTask _task;
+    private readonly SortedDictionary<string, SolidGroup> _groups = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, SolidKind> _kinds = new(StringComparer.Ordinal);
+    private readonly ClearanceRibs _ribs;
+    private readonly Dictionary<(string, string), SolidGap?> _gaps = [];
+    private readonly Dictionary<(string Surface, double XMm), SurfaceCreepage> _surfaces = [];
+    private readonly List<string> _floating = [];
+
+    /// <summary>For a task.</summary>
+    /// <exception cref="ArgumentException">Solids of one net are of different kinds.</exception>
+    internal SpacingMeter(SpacingTask task)
+    {
+        _task = task;
+        foreach (IGrouping<string, Solid> net in task.Solids.GroupBy(s => s.Net, StringComparer.Ordinal))
+        {
+            SolidKind kind = net.First().Kind;
+            if (net.FirstOrDefault(s => s.Kind != kind) is { } other)
+            {
+                throw new ArgumentException($"Net '{net.Key}' holds '{net.First().Name}' ({kind}) and '{other.Name}' ({other.Kind}): solids of one net are of one kind.", nameof(task));
+            }
+
+            _groups.Add(net.Key, new SolidGroup(net));
+            _kinds.Add(net.Key, kind);
+            if (net.All(s => s.Kind == SolidKind.Floating || s.FloatsAtTimes))
+            {
+                _floating.Add(net.Key);
+            }
+        }
+
+        _floating.Sort(StringComparer.Ordinal);
+        _ribs = new ClearanceRibs([.. task.Surfaces.Where(s => !s.Turns).SelectMany(s => s.RibBoxes())]);
+    }
+
+    /// <summary>All nets, in ordinal order.</summary>
+    internal IReadOnlyCollection<string> Nets => _groups.Keys;
+
+    internal SolidKind KindOf(string net) => _kinds[net];
+
+    internal SolidGroup GroupOf(string net) => _groups[net];
+
+    /// <summary>All pairs of nets between which a distance is asked.</summary>
+    internal IEnumerable<NetPair> Pairs()
+    {
+        string[] nets = [.. _groups.Keys];
+        for (int i = 0; i < nets.Length; i++)
+        {
+            for (int j = i + 1; j < nets.Length; j++)
+            {
+                if (_task.Demands.Grade(_kinds[nets[i]], _kinds[nets[j]]) is { } grade)
+                {
+                    yield return new NetPair(nets[i], nets[j], grade, _task.Demands.WorkingVoltageV(nets[i], nets[j]));
+                }
+            }
+        }
+    }
+
+    /// <summary>The least gap between two nets.</summary>
+    internal SolidGap? Gap(string first, string second)
+    {
+        if (string.CompareOrdinal(first, second) > 0)
+        {
+            return Gap(second, first)?.Swapped();
+        }
+
+        if (!_gaps.TryGetValue((first, second), out SolidGap? gap))
+        {
+            gap = LeastGaps.Between(_groups[first], _groups[second], _ribs, _task.OnlyDuring(first, second));
+            _gaps.Add((first, second), gap);
+        }
+
+        return gap;
+    }
+
+    /// <summary>The least clearance between two nets: the gap, or a chain of gaps over floating metal; empty when nothing is measured.</summary>
+    /// <remarks>A chain adds up least gaps that need not come at one angle: never more than the true least sum.</remarks>
+    internal IReadOnlyList<SolidGap> Clearance(string first, string second)
+    {
+        Dictionary<string, (double At, SolidGap[] Chain)> open = new(StringComparer.Ordinal) { [first] = (0, []) };
+        HashSet<string> settled = new(StringComparer.Ordinal);
+        while (open.Where(o => !settled.Contains(o.Key)).OrderBy(o => o.Value.At).ThenBy(o => o.Key, StringComparer.Ordinal).FirstOrDefault() is { Key: { } net } next)
+        {
+            settled.Add(net);
+            if (string.Equals(net, second, StringComparison.Ordinal))
+            {
+                return next.Value.Chain;
+            }
+
+            foreach (string other in _floating.Append(second).Where(n => !settled.Contains(n)))
+            {
+                if (Gap(net, other) is { } gap && (!open.TryGetValue(other, out var known) || next.Value.At + gap.WorstMm < known.At))
+                {
+                    open[other] = (next.Value.At + gap.WorstMm, [.. next.Value.Chain, gap]);
+                }
+            }
+        }
+
+        return [];
+    }
+
+    /// <summary>The shortest creepage path between two nets on a surface with a least groove width.</summary>
+    internal CreepagePath? Creepage(InsulatingSurface surface, double grooveXMm, string first, string second)
+    {
+        if (!_surfaces.TryGetValue((surface.Name, grooveXMm), out SurfaceCreepage? creepage))
+        {
+            creepage = new SurfaceCreepage(surface, _task.Solids, grooveXMm);
+            _surfaces.Add((surface.Name, grooveXMm), creepage);
+        }
+
+        return creepage.Between(first, second);
+    }
+}

@@ -1,0 +1,17 @@
+namespace WheelDraft.Engineering;
+
+/// <summary>The few tolerances of measuring, each with its reason.</summary>
+internal static class SpacingTolerances
+{
+    /// <summary>How far apart the bounds of a certified minimum may be, mm.</summary>
+    /// <remarks>Half of the micrometre that is promised. Larger breaks the promise; smaller costs branches and shows nowhere.</remarks>
+    internal const double CertifiedMm = 5e-4;
+
+    /// <summary>Figures are rounded to this before they are compared, decimals of a millimetre.</summary>
+    /// <remarks>A nanometre: far above rounding, far below what any part keeps. Without it a gap drawn to be exactly as large as required
+    /// may miss by the last bit.</remarks>
+    internal const int ComparedDecimals = 6;
+
+    /// <summary>A row that meets by less than this factor is tight (common practice, no source).</summary>
+    internal const double TightFactor = 1.1;
+}

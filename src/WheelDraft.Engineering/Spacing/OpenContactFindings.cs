@@ -1,0 +1,31 @@
+namespace WheelDraft.Engineering;
+
+/// <summary>What misses about an open contact.</summary>
+internal static class OpenContactFindings
+{
+    public static IEnumerable<Finding> Of(Brief brief, OpenContact open)
+    {
+        int index = Enumerable.Range(0, brief.Outputs.Count).First(i => string.Equals(brief.Outputs[i].Name, open.Output, StringComparison.Ordinal));
+        TextPlace where = brief.PlaceOf(FormattableString.Invariant($"output[{index}]"));
+        if (open.Requirement is null || open.RequiredMm is not double required)
+        {
+            yield return Finding.Note(
+                "spacing.open-contact",
+                $"No separation is asked of the open contact of '{open.Output}': its gap of {Wording.Mm(open.WorstMm)} is a micro-interruption unless tested, never a means of isolation.",
+                where);
+            yield break;
+        }
+
+        if (Verdicts.On(open.WorstMm, required) == SpacingVerdict.Misses)
+        {
+            string basis = open.Requirement.Creepage!.RequiredMm >= open.Requirement.Clearance.RequiredMm
+                ? open.Requirement.Creepage.BasisInFull
+                : open.Requirement.Clearance.BasisInFull;
+            yield return Finding.Error(
+                "spacing.open-contact",
+                $"The open contact of '{open.Output}' has {Wording.Mm(open.WorstMm)} at worst at {Wording.Degrees(open.AtRad)} of the programme, {Wording.Mm(required)} are required ({basis}, with margin). "
+                    + "A longer off-time, a larger ring, a shorter or less worn contact, or open_contact = \"none\" where a mere contact gap is enough, would do.",
+                where);
+        }
+    }
+}

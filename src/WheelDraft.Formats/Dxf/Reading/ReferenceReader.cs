@@ -1,0 +1,48 @@
+using WheelDraft.Geometry;
+
+namespace WheelDraft.Formats.Dxf.Reading;
+
+/// <summary>References to blocks (INSERT).</summary>
+internal static class ReferenceReader
+{
+    internal static SourceReference Read(DxfRecord record, Placement frame)
+    {
+        string block = record.Text(2) ?? throw record.Fault("it names no block (group 2)");
+        double sx = record.Number(41, 1);
+        double sy = record.Number(42, 1);
+        double turn = Angles.RadFromDeg(record.Number(50, 0));
+        Placement local = Scaled(record, sx, sy)
+            .Then(Placement.Turn(turn))
+            .Then(Placement.Translation(record.Point(10) - Point.Origin))
+            .Then(frame);
+        int columns = Count(record, 70);
+        int rows = Count(record, 71);
+        Placement direction = Placement.Turn(turn).Then(frame);
+        return new(record.Layer, record.Source, block, new(
+            local,
+            columns,
+            rows,
+            direction.Of(new Vector(record.Number(44, 0), 0)),
+            direction.Of(new Vector(0, record.Number(45, 0)))));
+    }
+
+    /// <summary>One scale both ways, negative ones mirror: only then do arcs stay arcs.</summary>
+    private static Placement Scaled(DxfRecord record, double sx, double sy)
+    {
+        const double rounding = 1e-9;
+        double size = Math.Abs(sx);
+        if (!(size > 0) || Math.Abs(size - Math.Abs(sy)) > rounding * size)
+        {
+            throw record.Fault($"its scales {FixedPoint.Short(sx, 6)} and {FixedPoint.Short(sy, 6)} would distort circles; explode the block or scale it evenly");
+        }
+
+        Placement mirror = (sx < 0) != (sy < 0) ? Placement.MirrorInX : Placement.Identity;
+        return mirror.Then(Placement.Scaling(size)).Then(Placement.Turn(sx < 0 ? Math.PI : 0));
+    }
+
+    private static int Count(DxfRecord record, int code)
+    {
+        int count = record.Whole(code, 1);
+        return count >= 0 ? Math.Max(count, 1) : throw record.Fault($"it asks for {FixedPoint.Short(count, 0)} rows or columns");
+    }
+}

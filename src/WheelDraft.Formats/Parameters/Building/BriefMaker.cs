@@ -1,0 +1,42 @@
+using WheelDraft.Engineering;
+
+namespace WheelDraft.Formats.Parameters;
+
+/// <summary>Makes a brief from a file without faults: every key that is needed is there, every value right.</summary>
+internal static class BriefMaker
+{
+    /// <summary>The whole brief.</summary>
+    public static Brief Make(CheckedTable root, IReadOnlyDictionary<string, TextPlace> places, string sha256)
+    {
+        SpacingBrief spacing = SurroundingsMaker.Spacing(root.Table("spacing")!);
+        return new Brief
+        {
+            Title = root.Text("title")!,
+            DrawingNumber = root.Text("drawing"),
+            DrawingUnit = root.Is("drawing_units", "in") ? DrawingUnit.Inch : DrawingUnit.Millimetre,
+            Date = root.Find("date")?.Content as DateOnly?,
+            InputSha256 = sha256,
+            Supply = SurroundingsMaker.Supply(root.Table("supply")!),
+            Environment = SurroundingsMaker.Environment(root.Table("environment")!),
+            Drive = SurroundingsMaker.Drive(root),
+            Spacing = spacing,
+            Wheel = WheelMaker.Wheel(root.Table("wheel")!),
+            Carrier = WheelMaker.Carrier(root.Table("carrier")!),
+            Process = ProcessRules.Resolve(root),
+            Feed = root.Table("feed") is { } feed ? WheelMaker.Feed(feed, root.Tables("strip").Any(s => s.Flag("feed") == true)) : null,
+            Outputs = [.. root.Tables("output").Select(o => OutputMaker.Output(o, spacing, root.Tables("strip").Any(s => s.Is("output", o.Text("name")!))))],
+            Loads = [.. root.Tables("load").Select(l => CircuitMaker.Load(l, l.Text("name")!))],
+            Inputs = [.. root.Tables("input").Select(CircuitMaker.Input)],
+            DriveMotor = root.Table("drive_motor") is { } motor ? CircuitMaker.Load(motor, "motor") : null,
+            Interlocks = [.. root.Tables("interlock").Select(CircuitMaker.Interlock)],
+            MonteCarlo = CircuitMaker.MonteCarlo(root.Table("monte_carlo")),
+            Scenarios = [.. root.Tables("scenario").Select(CircuitMaker.Scenario)],
+            Surfaces = [.. root.Tables("surface").Select(BoardMaker.Surface)],
+            Strips = [.. root.Tables("strip").Select(StripMaker.Strip)],
+            Parts = [.. root.Tables("part").Select(BoardMaker.Part)],
+            Ribs = [.. root.Tables("rib").Select(BoardMaker.Rib)],
+            Slots = [.. root.Tables("slot").Select(BoardMaker.Slot)],
+            Places = places,
+        };
+    }
+}

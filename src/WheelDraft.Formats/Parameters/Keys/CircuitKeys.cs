@@ -1,0 +1,94 @@
+namespace WheelDraft.Formats.Parameters;
+
+/// <summary>Loads, inputs, motor, interlocks, tolerance draws and scenarios.</summary>
+internal static class CircuitKeys
+{
+    private static ListShape Nets => new(new NameShape(), 2, 2);
+
+    private static KeyDefinition[] Rating =>
+    [
+        Make.Optional("power", Make.Range("0.01 mW", "100 kW"), "True power at supply voltage, with power_factor.", "\"7 W\""),
+        Make.Optional("current", Make.Range("0.001 mA", "1000 A"), "Current at supply voltage, with power_factor.", "\"30 mA\""),
+        Make.Preset("power_factor", Make.Number(0.01, 1), "1.0", "Power factor, lagging, with power or current."),
+        Make.Optional("resistance", Make.Range("0.001 mohm", "100000 kohm"), "Resistance, in place of power or current.", "\"470 ohm\""),
+        Make.Preset("reactance", Make.Range("-100000 kohm", "100000 kohm"), "\"0 ohm\"", "Reactance at supply frequency, in series with resistance, positive inductive."),
+        Make.Preset("pull_in", Make.Range("0.1 %", "200 %"), "\"80 %\"", "Share of supply voltage at or above which it is on."),
+        Make.Preset("drop_out", Make.Range("0 %", "200 %"), "\"20 %\"", "Share of supply voltage at or below which it is off."),
+    ];
+
+    private static ExactlyOne[] RatingWays => [new([["power"], ["current"], ["resistance"]], "what it draws")];
+
+    private static KeyDefinition Between(string of) =>
+        Make.Needed("between", Nets, "how it is wired", $"The two nets of the {of}.", "[\"mist\", \"N\"]");
+
+    /// <summary>[[load]]</summary>
+    public static TableDefinition Load => new("[[load]]", "An electrical load between two nets.",
+    [
+        Make.Needed("name", new NameShape(), "what interlocks and drawings call it", "Name; motor is the drive motor's.", "\"mist valve\""),
+        Between("load"),
+        .. Rating,
+    ])
+    {
+        Choices = RatingWays,
+        Companions = [new("reactance", "resistance")],
+    };
+
+    /// <summary>[drive_motor]</summary>
+    public static TableDefinition DriveMotor => new("[drive_motor]", "The drive motor as a load; its name everywhere is motor.",
+    [
+        Between("motor"),
+        .. Rating,
+    ])
+    {
+        Choices = RatingWays,
+        Companions = [new("reactance", "resistance")],
+    };
+
+    /// <summary>[[input]]</summary>
+    public static TableDefinition Input => new("[[input]]", "A sensor or switch between two nets; it starts open.",
+    [
+        Make.Needed("name", new NameShape(), "what scenarios and interlocks call it", "Name.", "\"thermostat\""),
+        Between("input"),
+        Make.Optional("closed_when", new TextShape(200), "Words for the drawings.", "\"bed below 12 degC\""),
+    ]);
+
+    /// <summary>[[interlock]]</summary>
+    public static TableDefinition Interlock => new("[[interlock]]", "A claim that must hold in every reachable state.",
+    [
+        Make.Needed("name", new NameShape(), "what reports call it", "Name.", "\"no mist while the lid is open\""),
+        Make.Optional("never_on", NamesOf, "Loads of which none is ever on; or always_on.", "[\"mist valve\"]"),
+        Make.Optional("always_on", NamesOf, "Loads that are all always on; or never_on.", "[\"fan\"]"),
+        Make.Optional("while_open", NamesOf, "Only while all of these contacts and inputs are open, faults included.", "[\"lid\"]"),
+        Make.Optional("while_closed", NamesOf, "Only while all of these contacts and inputs are closed, faults included.", "[\"lid\"]"),
+        Make.Optional("between", new ListShape(Make.Range("0 deg", "360 deg"), 2, 2), "Only in this part of the turn, programme angles.", "[\"90 deg\", \"120 deg\"]"),
+        Make.Preset("faults", Make.Word("none", "single"), "\"none\"", "Which faults it must survive."),
+    ])
+    {
+        Choices = [new([["never_on"], ["always_on"]], "what is claimed")],
+    };
+
+    /// <summary>[monte_carlo]</summary>
+    public static TableDefinition MonteCarlo => new("[monte_carlo]", "How tolerance draws are made.",
+    [
+        Make.Preset("draws", Make.Whole(1000, 100_000_000), "1000000", "Number of draws."),
+        Make.Preset("seed", Make.Whole(0, 9_007_199_254_740_991), "1", "Seed; the same seed gives the same draws."),
+        Make.Preset("distribution", Make.Word("normal", "uniform"), "\"normal\"", "normal: limits are three standard deviations; uniform between the limits."),
+    ]);
+
+    /// <summary>[[scenario]]</summary>
+    public static TableDefinition Scenario => new("[[scenario]]", "A history of inputs to play.",
+    [
+        Make.Needed("name", new NameShape(), "what commands and files call it", "Name.", "\"one cycle\""),
+        Make.Needed("steps", new ListShape(new TableShape(Step), 0, 10_000), "what changes and when", "Changes in time order.", "[ { at = \"0 s\", close = [\"thermostat\"] } ]"),
+        Make.Needed("duration", Make.Range("1 ms", "10000 h"), "how long it is played", "How long to play.", "\"240 s\""),
+    ]);
+
+    private static ListShape NamesOf => new(new NameShape(), 1, 1000);
+
+    private static TableDefinition Step => new("a step", "One change of inputs.",
+    [
+        Make.Needed("at", Make.Range("0 s", "10000 h"), "when it happens", "When.", "\"0 s\""),
+        Make.Optional("close", NamesOf, "Inputs that close.", "[\"thermostat\"]"),
+        Make.Optional("open", NamesOf, "Inputs that open.", "[\"thermostat\"]"),
+    ]);
+}

@@ -1,0 +1,77 @@
+namespace WheelDraft.Formats.Parameters;
+
+/// <summary>Outputs, their times, contacts and adjusting edges.</summary>
+internal static class OutputKeys
+{
+    /// <summary>A time or angle after home, up to one turn, which the reader checks against the turn time.</summary>
+    private static QuantityShape InTurn => Make.AnyOf(new Limits("0 s", "1000 h"), new Limits("0 deg", "360 deg"));
+
+    /// <summary>The keys of a contact, the same for the feed and for outputs.</summary>
+    public static KeyDefinition[] Contact =>
+    [
+        Make.Needed(
+            "contact_length",
+            Make.Length(),
+            "where edges lie, and how sharp times are",
+            "Contact patch along the motion, across the fold; with a rivet the diameter of the patch.",
+            "\"0.4 mm\""),
+        Make.Optional("contact_width", Make.Length(), "Contact patch along the fold; left out with a rivet, optional where a strip's fold gives it.", "\"2.0 mm\""),
+        Make.Optional("worn_length", Make.Length(), "contact_length at the end of its life; left out: contact_length.", "\"0.8 mm\""),
+        Make.Optional("nose_radius", Make.Length(), "Radius of the contact along the motion, where no strip gives it.", "\"1.5 mm\""),
+        Make.Optional("contact_angle", Make.Direction(), "Fold line from the radial direction; taken from the strip if there is one, else 0.", "\"0 deg\""),
+        Make.Preset("side_play", Make.LengthFromZero("10 mm"), "\"0 mm\"", "Radial play of the wiper, plus and minus."),
+    ];
+
+    /// <summary>[[output]]</summary>
+    public static TableDefinition Output => new("[[output]]", "One output: a ring, its wiper and when it is on.",
+    [
+        Make.Needed("name", new NameShape(), "what drawings and other tables call it", "Name.", "\"mist\""),
+        Make.Optional("net", new NameShape(), "Net of its wiper; left out: the name.", "\"mist\""),
+        Make.Needed(
+            "on",
+            new WordOrShape("always", new ListShape(new TableShape(OnPeriod), 1, 1000)),
+            "when it is on",
+            "When it is on: always, or a list of on-periods.",
+            "[ { from = \"122 s\", for = \"5.5 s\" } ]"),
+        Make.Optional(
+            "tolerance",
+            Make.Range("0.1 ms", "1000 h"),
+            "Wanted limit on the on-time, plus and minus about nominal, worst case, new to worn; needed unless always on.",
+            "\"0.6 s\""),
+        Make.Needed("station", Make.Direction("auto"), "where its wiper touches", "Where its wiper touches, housing angle; auto for a good spread.", "\"120 deg\""),
+        Make.Preset("radius", Make.Length("auto"), "\"auto\"", "Ring radius."),
+        .. Contact,
+        Make.Optional("open_contact", Make.Word([.. FileKeys.Insulations, "none"]), "Overrides that of [spacing] for this output.", "\"none\""),
+        Make.Optional("flow", Make.Range("0.001 mL/min", "1000 L/min"), "Flow while on: lets an on-period be a volume, and reports doses.", "\"1.2 L/min\""),
+        Make.Optional("adjust", new TableShape(Adjust), "A sloped end of the copper, met by a wiper that a screw moves along the radius.", "{ edge = \"off\", range = \"1 s\", travel = \"2 mm\", screw = \"M3\" }"),
+        Make.Optional("return_station", Make.Direction("auto"), "Lands wheel: where the second wiper on the same ring touches.", "\"150 deg\""),
+        Make.Optional("return_net", new NameShape(), "Lands wheel: net of the second wiper.", "\"L\""),
+    ]);
+
+    private static TableDefinition OnPeriod => new("an on-period", "One on-period: a start and an extent.",
+    [
+        Make.Optional("from", InTurn, "Start: a time or angle after home.", "\"122 s\""),
+        Make.Optional("after", new NameShape(), "Start: when the last-listed on-period of that output ends.", "\"spray\""),
+        Make.Preset("gap", InTurn, "\"0 s\"", "Wait between that end and this start."),
+        Make.Optional(
+            "for",
+            Make.AnyOf(new Limits("0.1 ms", "1000 h"), new Limits("0.0001 deg", "360 deg"), new Limits("0.001 mL", "1000 L")),
+            "Extent: a time, an angle, or a volume where the output has a flow.",
+            "\"5.5 s\""),
+        Make.Optional("to", InTurn, "Extent: up to a time or angle after home.", "\"130 s\""),
+    ])
+    {
+        Choices = [new([["from"], ["after"]], "when it starts"), new([["for"], ["to"]], "how long it lasts")],
+        Companions = [new("gap", "after")],
+    };
+
+    private static TableDefinition Adjust => new("adjust", "An adjusting edge.",
+    [
+        Make.Needed("edge", Make.Word("on", "off"), "which end of the copper is sloped", "Which end is sloped.", "\"off\""),
+        Make.Needed("range", Make.Range("0.1 ms", "1000 h"), "how far the on-time can be set", "Whole change of on-time between the two ends of travel, both edges counted.", "\"1 s\""),
+        Make.Needed("travel", Make.Length(), "how far the screw moves the wiper", "Travel of the wiper along the radius.", "\"2 mm\""),
+        Make.Preset("longer", Make.Word("in", "out"), "\"in\"", "Which way along the radius lengthens the on-time."),
+        Make.Needed("screw", Make.Word([.. Screws.Names]), "seconds per turn of the screw", "The screw, ISO 261 coarse pitch.", "\"M3\""),
+        Make.Preset("lever", Make.Number(0.01, 100), "1.0", "Wiper travel per screw travel."),
+    ]);
+}

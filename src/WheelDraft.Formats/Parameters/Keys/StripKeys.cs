@@ -1,0 +1,73 @@
+namespace WheelDraft.Formats.Parameters;
+
+/// <summary>Formed strips.</summary>
+internal static class StripKeys
+{
+    /// <summary>The quick-connect tabs of IEC 61210 that can be cut in one with a strip.</summary>
+    public static string[] Tabs => ["2.8x0.5", "2.8x0.8", "4.8x0.5", "4.8x0.8", "6.3x0.8"];
+
+    /// <summary>[[strip]]</summary>
+    public static TableDefinition Strip => new("[[strip]]", "A formed copper strip, from its terminal end to its tip.",
+    [
+        Make.Needed("name", new NameShape(), "what drawings and files call it", "Name.", "\"mist strip\""),
+        Make.Optional("output", new NameShape(), "The output whose wiper it is; or feed, or net with tip.", "\"mist\""),
+        Make.Optional("wiper", Make.Word("return"), "Lands wheel: that it is the second wiper of its output.", "\"return\""),
+        Make.Optional("feed", new TrueShape(), "That it is the feed wiper.", "true"),
+        Make.Optional("net", new NameShape(), "Net of a plain strip.", "\"N\""),
+        Make.Optional("tip", Make.Point, "Where the end of a plain strip is, x and y.", "[\"45 mm\", \"0 mm\"]"),
+        Make.Needed("material", new TextShape(60), "springiness, hardness and conductivity", "Alloy and temper.", "\"C51000-H04\""),
+        Make.Needed("thickness", Make.Length(), "force, stress and folds", "Thickness of the stock.", "\"0.5 mm\""),
+        Make.Needed("shape", new ListShape(new PiecesShape([Tab, Straight, Bend, Sweep, Rivet]), 1, 200), "what it looks like", "Pieces from the terminal end to the tip.", "[ { straight = \"14 mm\", width = \"6 mm\" } ]"),
+        Make.Optional("grain", Make.Word("along", "across"), "Rolling direction of the stock to the strip; left out: unknown, the worse is taken.", "\"along\""),
+        Make.Optional("k_factor", Make.Number(0.1, 1), "Neutral-axis factor; left out: by radius, thickness and temper.", "0.42"),
+        Make.Optional("holes", new ListShape(new TableShape(Hole), 0, 100), "Holes at developed positions.", "[ { at = \"12 mm\", across = \"0 mm\", diameter = \"2.2 mm\" } ]"),
+        Make.Optional("clamp", new ListShape(Make.LengthFromZero("1 m"), 2, 2), "Held between these developed positions; the spring begins at the second. Needed for a wiper.", "[\"8 mm\", \"21 mm\"]"),
+        Make.Optional("deflection", Make.Length(), "How far the wheel pushes the contact back from its free position; only with a straight of auto length.", "\"1.5 mm\""),
+        Make.Needed("approach", Make.Direction(), "how it lies over the wheel", "Direction from the tip back along the arm, from the outward radial, anticlockwise.", "\"90 deg\""),
+        Make.Needed("seated_on", new NameShape(), "how high it lies", "Name of the surface on which its underside lies between the clamps.", "\"floor\""),
+    ])
+    {
+        Choices = [new([["output"], ["feed"], ["net", "tip"]], "what the strip serves")],
+        Companions = [new("wiper", "output"), new("tip", "net"), new("net", "tip")],
+    };
+
+    private static TableDefinition Tab => new("tab", "A quick-connect tab by IEC 61210; the stock must have its thickness.",
+    [
+        Make.Needed("tab", Make.Word(Tabs), "which receptacle fits", "Size.", "\"4.8x0.5\""),
+    ]);
+
+    private static TableDefinition Straight => new("straight", "A straight.",
+    [
+        Make.Needed("straight", Make.Length("auto"), "how long it is", "Length; auto, at most once, is solved so that the deflection comes out.", "\"14 mm\""),
+        Make.Optional("width", Make.Length(), "Width at its start; left out: goes on with the width before.", "\"6 mm\""),
+        Make.Optional("width_end", Make.Length(), "Width at its end; left out: the same.", "\"3 mm\""),
+    ]);
+
+    private static TableDefinition Bend => new("bend", "A fold out of the plane.",
+    [
+        Make.Needed("bend", Make.Range("-180 deg", "180 deg"), "how far it is folded", "Positive turns a level strip toward the wiper side, same sense all along.", "\"90 deg\""),
+        Make.Needed("radius", Make.LengthFromZero("100 mm"), "how sharp the fold is", "Inside radius.", "\"1.0 mm\""),
+        Make.Preset("contact", new FlagShape(), "false", "That the outside of this fold touches the wheel."),
+    ]);
+
+    private static TableDefinition Sweep => new("sweep", "A curve in the plane.",
+    [
+        Make.Needed("sweep", Make.Range("-360 deg", "360 deg"), "how far it turns", "Positive is anticlockwise seen from the wiper side.", "\"30 deg\""),
+        Make.Needed("radius", Make.Length(), "how tight it turns", "Radius of the centre line.", "\"4 mm\""),
+        Make.Optional("width", Make.Length(), "Width; left out: goes on with the width before.", "\"5 mm\""),
+    ]);
+
+    private static TableDefinition Rivet => new("rivet", "A domed rivet as contact, at the end.",
+    [
+        Make.Needed("rivet", Make.Length(), "how high the contact stands", "Height from the strip's wheel-side face to the top of its dome.", "\"2.2 mm\""),
+        Make.Needed("radius", Make.Length(), "how it meets edges", "Radius of the dome.", "\"1.5 mm\""),
+        Make.Needed("diameter", Make.Length(), "how much room its head takes", "Diameter of the head.", "\"2.5 mm\""),
+    ]);
+
+    private static TableDefinition Hole => new("a hole", "A hole in a strip.",
+    [
+        Make.Needed("at", Make.LengthFromZero("1 m"), "where it is", "Developed, from the terminal end to its centre.", "\"12 mm\""),
+        Make.Needed("across", Make.Position(), "where it is", "From the centre line, positive to the left looking to the tip.", "\"0 mm\""),
+        Make.Needed("diameter", Make.Length(), "how big it is", "Diameter.", "\"2.2 mm\""),
+    ]);
+}

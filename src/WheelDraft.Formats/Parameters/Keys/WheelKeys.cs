@@ -1,0 +1,86 @@
+using WheelDraft.Engineering;
+
+namespace WheelDraft.Formats.Parameters;
+
+/// <summary>Wheel, carrier, process and feed.</summary>
+internal static class WheelKeys
+{
+    /// <summary>[wheel]</summary>
+    public static TableDefinition Wheel => new("[wheel]", "The contact wheel.",
+    [
+        Make.Needed(
+            "construction",
+            Make.Word("windowed", "lands"),
+            "how the programme gets into the copper",
+            "windowed: one copper piece, windows where a ring is off; lands: separate copper lands on an insulating carrier.",
+            "\"windowed\""),
+        Make.Needed("outer_diameter", Make.Length("auto"), "how much room the rings have", "Outer diameter; auto for the smallest that meets every rule.", "\"auto\""),
+        Make.Needed("thickness", Make.Length(), "what the copper carries and what can be cut", "Thickness of the copper.", "\"0.5 mm\""),
+        Make.Needed("material", new TextShape(60), "conductivity and hardness", "Alloy and temper.", "\"C11000-H02\""),
+        Make.Needed("bore", new TableShape(Bore), "what the wheel sits on", "The bore, round or with one flat.", "{ diameter = \"6 mm\" }"),
+        Make.Optional("fixings", new TableShape(Fixings), "Equal holes for screws or rivets.", "{ count = 3, diameter = \"2.2 mm\", pitch_circle = \"auto\", first_at = \"60 deg\" }"),
+        Make.Needed(
+            "shaft",
+            Make.Word("insulating", "live", "earthed", "touchable", "floating"),
+            "which distances the wheel keeps to its shaft",
+            "What the shaft is, electrically.",
+            "\"insulating\""),
+        Make.Optional("shaft_diameter", Make.Length(), "Metal part inside the bore; needed unless the shaft is insulating.", "\"3 mm\""),
+        Make.Optional("shaft_net", new NameShape(), "Net of a live shaft.", "\"N\""),
+        Make.Preset("run_out", Make.LengthFromZero("10 mm"), "\"0 mm\"", "Radial run-out, total indicator reading: the centre is off by half of it, in any direction."),
+        Make.Preset("face_run_out", Make.LengthFromZero("10 mm"), "\"0 mm\"", "Axial run-out, total."),
+        Make.Optional("web", Make.Length(), "Least copper between windows; needed for a windowed wheel.", "\"1.2 mm\""),
+        Make.Preset("rim", new FlagShape(), "true", "Keep a whole ring of copper outside the last window."),
+    ]);
+
+    /// <summary>[carrier]</summary>
+    public static TableDefinition Carrier => new("[carrier]", "The insulating body that the copper is let into or fixed on.",
+    [
+        Make.Optional("material_group", Make.Word(FileKeys.Groups), "Material group of IEC 60664-1, or cti instead.", "\"IIIa\""),
+        Make.Optional("cti", Make.Whole(100, 1000), "Comparative tracking index, from which the group follows.", "175"),
+        Make.Needed("thickness", Make.Length(), "how far the far side is", "Thickness.", "\"3 mm\""),
+        Make.Optional("diameter", Make.Length(), "Diameter; left out: the wheel's own.", "\"60 mm\""),
+        Make.Preset("step", Make.LengthFromZero("10 mm"), "\"0 mm\"", "Copper face proud of the carrier face where wipers ride; 0 for flush. Below 0 a nose would drop in."),
+    ])
+    {
+        Choices = [new([["material_group"], ["cti"]], "which creepage distances the carrier needs")],
+    };
+
+    /// <summary>[process]</summary>
+    public static TableDefinition Process => new("[process]", "How the copper is cut: a name from the process list, own numbers, or both.",
+    [
+        Make.Optional("name", Make.Word([.. CuttingProcesses.All.Select(p => p.Name)]), "Name of a process; own numbers below take the place of its own.", "\"fibre-laser\""),
+        Make.Optional("kerf", Make.LengthFromZero("10 mm"), "Width that the cut takes; 0 when the shop compensates.", "\"0.12 mm\""),
+        Make.Optional("tolerance", Make.LengthFromZero("10 mm"), "A cut edge, normal to itself, plus and minus, each edge by itself.", "\"0.05 mm\""),
+        Make.Optional("least_slot", Make.LengthFromZero("100 mm"), "Narrowest opening.", "\"0.5 mm\""),
+        Make.Optional("least_web", Make.LengthFromZero("100 mm"), "Narrowest copper.", "\"0.5 mm\""),
+        Make.Optional("least_hole", Make.LengthFromZero("100 mm"), "Smallest hole; without name and number the narrowest opening.", "\"0.5 mm\""),
+        Make.Optional("inside_radius", Make.LengthFromZero("50 mm"), "Radius of re-entrant corners; at least half the kerf.", "\"0.15 mm\""),
+    ]);
+
+    /// <summary>[feed]</summary>
+    public static TableDefinition Feed => new("[feed]", "The wiper that brings a windowed wheel its net.",
+    [
+        Make.Needed("net", new NameShape(), "what the wheel is live with", "Net that the wheel is on.", "\"L\""),
+        Make.Needed("station", Make.Direction("auto"), "where its wiper touches", "Where its wiper touches, housing angle.", "\"0 deg\""),
+        .. OutputKeys.Contact,
+    ]);
+
+    private static TableDefinition Bore => new("bore", "The bore, round or with one flat.",
+    [
+        Make.Needed("diameter", Make.Length(), "the shaft that fits", "Diameter.", "\"6 mm\""),
+        Make.Optional("flat", Make.Length(), "From the flat to the opposite side.", "\"5 mm\""),
+        Make.Preset("flat_at", Make.Direction(), "\"0 deg\"", "Direction of the flat's normal, wheel angle."),
+    ])
+    {
+        Companions = [new("flat_at", "flat")],
+    };
+
+    private static TableDefinition Fixings => new("fixings", "Equal holes on a pitch circle.",
+    [
+        Make.Needed("count", Make.Whole(1, 60), "how many holes there are", "How many.", "3"),
+        Make.Needed("diameter", Make.Length(), "the screw or rivet that fits", "Diameter of each.", "\"2.2 mm\""),
+        Make.Needed("pitch_circle", Make.Length("auto"), "where they are", "Diameter of the pitch circle; auto puts them in the hub.", "\"auto\""),
+        Make.Needed("first_at", Make.Direction(), "where the first is", "Direction of the first one, wheel angle.", "\"60 deg\""),
+    ]);
+}

@@ -1,0 +1,80 @@
+using System.Security.Cryptography;
+using System.Text;
+using WheelDraft.Engineering;
+
+namespace WheelDraft.Formats.Parameters;
+
+// The chapter "Parameters": from the text of a parameter file to a brief, or to every fault with its place. The way is one line:
+// text -> clean syntax (Syntax) -> keys checked one by one against the definitions (Keys, Checking) -> rules between keys (Rules) -> records
+// (Building). The JSON Schema is made from the same definitions. Nothing is computed here beyond what tells a right file from a wrong one.
+
+/// <summary>Reads parameter files of format 1.</summary>
+public static class ParameterReader
+{
+    /// <summary>Reads a file's bytes: UTF-8, with or without a byte order mark.</summary>
+    /// <param name="bytes">All bytes of the file; their SHA-256 goes into the brief.</param>
+    /// <returns>A brief, or all that is wrong; never throws for what the file holds.</returns>
+    public static ParameterResult Read(ReadOnlySpan<byte> bytes)
+    {
+        string sha256 = Convert.ToHexStringLower(SHA256.HashData(bytes));
+        ReadOnlySpan<byte> text = bytes.StartsWith(Encoding.UTF8.Preamble) ? bytes[3..] : bytes;
+        if (FirstBadByte(text) is not { } bad)
+        {
+            return Read(Encoding.UTF8.GetString(text), sha256);
+        }
+
+        DiagnosticList diagnostics = new();
+        diagnostics.Add(bad, "the file is not UTF-8 from here on", "save it as UTF-8 (an editor calls this an encoding)");
+        return new ParameterResult(null, diagnostics.InFileOrder());
+    }
+
+    /// <summary>Reads a text.</summary>
+    /// <inheritdoc cref="Read(ReadOnlySpan{byte})"/>
+    /// <param name="text">The whole text; the SHA-256 is that of its UTF-8 form.</param>
+    public static ParameterResult Read(string text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        return Read(Encoding.UTF8.GetBytes(text));
+    }
+
+    private static ParameterResult Read(string text, string sha256)
+    {
+        DiagnosticList diagnostics = new();
+        SyntaxPass syntax = new(text, diagnostics);
+        if (syntax.Parse() is not { } document)
+        {
+            return new ParameterResult(null, diagnostics.InFileOrder());
+        }
+
+        TomlTable tree = new TomlTree(diagnostics).Build(document);
+        StructureCheck structure = new(diagnostics, syntax.Unread);
+        CheckedTable root = structure.Check(tree, FileKeys.Root, "");
+
+        // What could not be read may hold the names that the rest refers to: then rules between keys would only cry wolf.
+        if (syntax.Unread.Count == 0)
+        {
+            FileRules.CheckAll(root, diagnostics);
+        }
+
+        Brief? brief = diagnostics.Count == 0 ? BriefMaker.Make(root, structure.Places, sha256) : null;
+        return new ParameterResult(brief, diagnostics.InFileOrder());
+    }
+
+    /// <summary>Place of the first byte that is not UTF-8, or null.</summary>
+    private static TextPlace? FirstBadByte(ReadOnlySpan<byte> bytes)
+    {
+        (int line, int column) = (1, 1);
+        for (ReadOnlySpan<byte> rest = bytes; rest.Length > 0;)
+        {
+            if (Rune.DecodeFromUtf8(rest, out Rune rune, out int length) != System.Buffers.OperationStatus.Done)
+            {
+                return new TextPlace(line, column);
+            }
+
+            (line, column) = rune.Value == '\n' ? (line + 1, 1) : (line, column + 1);
+            rest = rest[length..];
+        }
+
+        return null;
+    }
+}

@@ -1,0 +1,134 @@
+namespace WheelDraft.Formats.Parameters;
+
+/// <summary>The contacts of feed and outputs against the strips that serve them, and what goes with the on-periods of an output.</summary>
+internal sealed class ContactRules(CheckedTable root, DiagnosticList diagnostics) : RuleBase(root, diagnostics)
+{
+    private static readonly string[] FoldKeys = ["contact_width", "contact_angle"];
+
+    /// <inheritdoc/>
+    public override void Check()
+    {
+        CheckedTable[] strips = [.. Root.Tables("strip")];
+        if (Root.Table("feed") is { } feed)
+        {
+            Contact(feed, [.. strips.Where(s => s.Flag("feed") == true)]);
+        }
+
+        foreach (CheckedTable output in Root.Tables("output"))
+        {
+            Contact(output, [.. strips.Where(s => output.Text("name") is { } name && s.Is("output", name))]);
+            Times(output);
+        }
+    }
+
+    private void Times(CheckedTable output)
+    {
+        bool always = output.Is("on", "always");
+        if (!always && output.Find("on")?.Content is not null && !output.Has("tolerance"))
+        {
+            Wrong(output.Place, "[[output]] has no 'tolerance', which decides how large its ring must be", "write tolerance = \"0.6 s\", plus and minus about the nominal on-time");
+        }
+
+        if (!output.Has("adjust"))
+        {
+            return;
+        }
+
+        if (always)
+        {
+            Wrong(output.KeyPlaceOf("adjust"), "an output that is always on has an adjusting edge", "leave out 'adjust', or give it one on-period");
+        }
+        else if (output.Items("on").Count > 1)
+        {
+            Wrong(output.KeyPlaceOf("adjust"), $"an output with {ValueCheck.Items(output.Items("on").Count).Replace("items", "on-periods", StringComparison.Ordinal)} has an adjusting edge", "'adjust' goes with one on-period only");
+        }
+    }
+
+    private void Contact(CheckedTable wiper, CheckedTable[] strips)
+    {
+        if (wiper.Quantity("worn_length") is { } worn && wiper.Quantity("contact_length") is { } length && worn.InBaseUnit < length.InBaseUnit)
+        {
+            Wrong(wiper.PlaceOf("worn_length"), $"'worn_length' is {Mm(worn.InBaseUnit)}, less than the new 'contact_length' of {Mm(length.InBaseUnit)}", "a contact grows longer as it wears");
+        }
+
+        if (strips.Length == 0)
+        {
+            if (!wiper.Has("contact_width"))
+            {
+                Wrong(wiper.Place, $"{wiper.Definition.Name} has no 'contact_width', which decides how wide its ring is", "write contact_width = \"2.0 mm\", or add the strip whose fold has that width");
+            }
+
+            return;
+        }
+
+        foreach (CheckedTable strip in strips)
+        {
+            switch (StripContact.Of(strip))
+            {
+                case { IsRivet: true } rivet:
+                    Rivet(wiper, rivet.Piece);
+                    break;
+                case { } fold:
+                    Fold(wiper, strip, fold);
+                    break;
+                default:
+                    break;
+            }
+        }
+    }
+
+    private void Rivet(CheckedTable wiper, CheckedTable rivet)
+    {
+        foreach (string key in FoldKeys.Where(wiper.Has))
+        {
+            Wrong(wiper.KeyPlaceOf(key), $"'{key}' is given where the strip has a rivet", "leave it out: the patch of a rivet is a disc of diameter contact_length");
+        }
+
+        Same(wiper, "nose_radius", rivet.Quantity("radius")?.InBaseUnit, "the dome of its strip's rivet has");
+        if (rivet.Quantity("diameter") is { } head)
+        {
+            foreach (string key in new[] { "contact_length", "worn_length" })
+            {
+                if (wiper.Quantity(key) is { } length && length.InBaseUnit > head.InBaseUnit)
+                {
+                    Wrong(wiper.PlaceOf(key), $"'{key}' is {Mm(length.InBaseUnit)}, more than the rivet's head of {Mm(head.InBaseUnit)}", "the patch lies within the head");
+                }
+            }
+        }
+    }
+
+    private void Fold(CheckedTable wiper, CheckedTable strip, StripContact fold)
+    {
+        Same(wiper, "contact_width", fold.WidthMm, "the strip's fold has");
+        decimal? outside = fold.Piece.Quantity("radius") is { } radius && strip.Quantity("thickness") is { } thickness ? radius.InBaseUnit + thickness.InBaseUnit : null;
+        Same(wiper, "nose_radius", outside, "the outside of its strip's fold has");
+        if (wiper.Quantity("contact_angle") is { } angle && strip.Quantity("approach") is { } approach)
+        {
+            decimal wanted = FoldAngleDeg(approach.InBaseUnit);
+
+            // Angles in radians are rounded in their 28th digit.
+            if (Math.Abs(FoldAngleDeg(angle.InBaseUnit + 90) - wanted) > 1e-9m)
+            {
+                Wrong(
+                    wiper.PlaceOf("contact_angle"),
+                    $"'contact_angle' is {QuantityText.Plain(angle.InBaseUnit)} deg, and its strip's approach of {QuantityText.Plain(approach.InBaseUnit)} deg gives {QuantityText.Plain(wanted)} deg",
+                    "leave it out, or write the same");
+            }
+        }
+    }
+
+    /// <summary>approach − 90°, brought into (−90°, 90°]: a fold line has no sense.</summary>
+    public static decimal FoldAngleDeg(decimal approachDeg)
+    {
+        decimal rest = (approachDeg - 90) % 180;
+        return rest > 90 ? rest - 180 : rest <= -90 ? rest + 180 : rest;
+    }
+
+    private void Same(CheckedTable wiper, string key, decimal? fromStrip, string whose)
+    {
+        if (wiper.Quantity(key) is { } own && fromStrip is { } strip && own.InBaseUnit != strip)
+        {
+            Wrong(wiper.PlaceOf(key), $"'{key}' is {Mm(own.InBaseUnit)}, and {whose} {Mm(strip)}", "leave it out, or write the same");
+        }
+    }
+}

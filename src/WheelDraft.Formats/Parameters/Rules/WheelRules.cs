@@ -1,0 +1,121 @@
+namespace WheelDraft.Formats.Parameters;
+
+/// <summary>Wheel, shaft, bore and what goes with the construction.</summary>
+internal sealed class WheelRules(CheckedTable root, DiagnosticList diagnostics) : RuleBase(root, diagnostics)
+{
+    /// <inheritdoc/>
+    public override void Check()
+    {
+        if (Root.Table("wheel") is not { } wheel)
+        {
+            return;
+        }
+
+        Shaft(wheel);
+        Bore(wheel);
+        if (wheel.Text("construction") is { } construction)
+        {
+            Construction(wheel, lands: string.Equals(construction, "lands", StringComparison.Ordinal));
+        }
+    }
+
+    private void Shaft(CheckedTable wheel)
+    {
+        if (wheel.Text("shaft") is not { } shaft)
+        {
+            return;
+        }
+
+        bool insulating = string.Equals(shaft, "insulating", StringComparison.Ordinal);
+        if (!insulating && !wheel.Has("shaft_diameter"))
+        {
+            Wrong(
+                wheel.PlaceOf("shaft"),
+                $"a shaft that is {shaft} has no 'shaft_diameter', which decides the distance from the wheel to it",
+                "write shaft_diameter = \"3 mm\", or shaft = \"insulating\"");
+        }
+        else if (insulating && wheel.Has("shaft_diameter"))
+        {
+            Wrong(wheel.KeyPlaceOf("shaft_diameter"), "an insulating shaft has a 'shaft_diameter', the diameter of metal", "leave it out, or say what the metal is, e.g. shaft = \"floating\"");
+        }
+
+        bool live = string.Equals(shaft, "live", StringComparison.Ordinal);
+        if (live && !wheel.Has("shaft_net"))
+        {
+            Wrong(wheel.PlaceOf("shaft"), "a live shaft has no 'shaft_net', which decides its voltage to the wheel", "write shaft_net = \"N\"");
+        }
+        else if (!live && wheel.Has("shaft_net"))
+        {
+            Wrong(wheel.KeyPlaceOf("shaft_net"), $"a shaft that is {shaft} has a 'shaft_net'", "leave it out, or write shaft = \"live\"");
+        }
+    }
+
+    private void Bore(CheckedTable wheel)
+    {
+        if (wheel.Table("bore")?.Quantity("diameter")?.InBaseUnit is not { } bore)
+        {
+            return;
+        }
+
+        if (wheel.Table("bore")!.Quantity("flat")?.InBaseUnit is { } flat && (flat >= bore || flat <= bore / 2))
+        {
+            Wrong(wheel.Table("bore")!.PlaceOf("flat"), $"'flat' is {Mm(flat)} in a bore of {Mm(bore)}", $"from the flat to the opposite side it is more than {Mm(bore / 2)} and less than {Mm(bore)}");
+        }
+
+        if (wheel.Quantity("shaft_diameter")?.InBaseUnit is { } shaft && shaft > bore)
+        {
+            Wrong(wheel.PlaceOf("shaft_diameter"), $"'shaft_diameter' is {Mm(shaft)}, more than the bore of {Mm(bore)}", "the metal lies inside the bore");
+        }
+
+        if (wheel.Quantity("outer_diameter")?.InBaseUnit is { } outer && outer <= bore)
+        {
+            Wrong(wheel.PlaceOf("outer_diameter"), $"'outer_diameter' is {Mm(outer)}, no more than the bore of {Mm(bore)}", "make the wheel larger, or write outer_diameter = \"auto\"");
+        }
+    }
+
+    private void Construction(CheckedTable wheel, bool lands)
+    {
+        if (lands && Root.Has("feed"))
+        {
+            Wrong(Root.KeyPlaceOf("feed"), "a lands wheel has a [feed]", "leave it out: with lands each output has a second wiper, return_station and return_net");
+        }
+        else if (!lands && !Root.Has("feed"))
+        {
+            Wrong(Root.Place, "a windowed wheel has no [feed], which decides what the wheel is live with", "add [feed] with net, station, contact_length and contact_width");
+        }
+
+        if (!lands && !wheel.Has("web"))
+        {
+            Wrong(wheel.Place, "[wheel] has no 'web', which decides how much copper stays between windows", "write web = \"1.2 mm\"");
+        }
+
+        foreach (CheckedTable output in Root.Tables("output"))
+        {
+            Returns(output, lands);
+        }
+    }
+
+    private void Returns(CheckedTable output, bool lands)
+    {
+        foreach ((string key, string decides, string example) in new[]
+        {
+            ("return_station", "where the second wiper touches", "return_station = \"150 deg\""),
+            ("return_net", "what the contact joins", "return_net = \"L\""),
+        })
+        {
+            if (lands && !output.Has(key))
+            {
+                Wrong(output.Place, $"an output of a lands wheel has no '{key}', which decides {decides}", $"write {example}");
+            }
+            else if (!lands && output.Has(key))
+            {
+                Wrong(output.KeyPlaceOf(key), $"'{key}' belongs to a lands wheel", "leave it out: a windowed wheel is fed by its [feed]; or write construction = \"lands\"");
+            }
+        }
+
+        if (lands && output.Find("return_net")?.Text is { } net && string.Equals(net, output.Text("net") ?? output.Text("name"), StringComparison.Ordinal))
+        {
+            Wrong(output.PlaceOf("return_net"), $"both wipers of the output are on net \"{net}\"", "the contact joins two different nets");
+        }
+    }
+}

@@ -1,0 +1,132 @@
+using WheelDraft.Drawing;
+using WheelDraft.Geometry;
+
+namespace WheelDraft.Formats.Pdf;
+
+/// <summary>What stands round the drawing on every page of a template: check lines, marks of the joins, words.</summary>
+internal sealed class TemplateFrame
+{
+    /// <summary>Length of the check lines, mm.</summary>
+    private const double CheckMm = 100;
+
+    /// <summary>What printers leave white at the edge of the paper, mm; common practice, no source.</summary>
+    private const double UnprintableMm = 8;
+
+    private static readonly LineStyle Fine = LineStyle.Of(LineKind.ContinuousNarrow, Ink.Dimension);
+
+    private readonly PaperSize _paper;
+
+    /// <summary>The frame of a paper.</summary>
+    /// <exception cref="ArgumentException">The paper leaves less than 100 mm to draw on.</exception>
+    internal TemplateFrame(PaperSize paper)
+    {
+        _paper = paper;
+        Window = new(22, 24, paper.WidthMm - UnprintableMm, paper.HeightMm - 22);
+        if (Window.Width < CheckMm || Window.Height < CheckMm)
+        {
+            throw new ArgumentException($"Paper {paper.Name} leaves less than 100 mm to draw on: take A4 or Letter.", nameof(paper));
+        }
+    }
+
+    /// <summary>Where a page shows the drawing.</summary>
+    internal Bounds Window { get; }
+
+    /// <summary>The marks of one page.</summary>
+    /// <param name="part">The drawing.</param>
+    /// <param name="plan">How it is shared out.</param>
+    /// <param name="tile">The page.</param>
+    /// <param name="number">Its number and the number of all.</param>
+    internal Sheet Marks(Sheet part, TilePlan plan, Tile tile, (string Page, string Of) number)
+    {
+        string place = plan.Columns * plan.Rows == 1
+            ? ""
+            : $", column {FixedPoint.Short(tile.Column + 1, 0)} of {FixedPoint.Short(plan.Columns, 0)}, row {FixedPoint.Short(tile.Row + 1, 0)} of {FixedPoint.Short(plan.Rows, 0)} from below";
+        return new Sheet(
+            new($"template-{number.Page}", $"{part.Words.Title}, true size, page {number.Page}", "A page of a true-size template with its check lines."),
+            _paper,
+            [
+                new(new("checks", "Check lines", "checks"), Checks()),
+                new(new("words", "Words", "words"), Words($"{part.Words.Title}: page {number.Page} of {number.Of}{place}")),
+                new(new("joins", "Joins", "joins"), Joins(plan, tile)),
+            ],
+            []);
+    }
+
+    private List<SheetNode> Checks()
+    {
+        Point across = new(Window.MinX, 13);
+        Point along = new(13, Window.MinY);
+        return
+        [
+            .. Ruler(across, across + new Vector(CheckMm, 0)),
+            new SheetText("100 mm across: measure it before cutting", new(across + new Vector(CheckMm + 4, 0), TextAlong.Start, TextAcross.Middle), TextStyle.Small),
+            .. Ruler(along, along + new Vector(0, CheckMm)),
+            new SheetText("100 mm along: measure it before cutting", new(along + new Vector(0, CheckMm + 4), TextAlong.Start, TextAcross.Middle, Math.PI / 2), TextStyle.Small),
+        ];
+    }
+
+    /// <summary>A line whose length counts between the middles of its end ticks; small ticks every 10 mm.</summary>
+    private static IEnumerable<SheetNode> Ruler(Point from, Point to)
+    {
+        Vector way = (to - from).Unit();
+        yield return new SheetLine(from, to, Fine);
+        for (int tick = 0; tick <= 10; tick++)
+        {
+            double half = tick is 0 or 10 ? 3 : 1;
+            Point at = from + (way * (tick * CheckMm / 10));
+            yield return new SheetLine(at - (way.Left * half), at + (way.Left * half), Fine);
+        }
+    }
+
+    private List<SheetNode> Words(string caption)
+    {
+        FittedText fitted = TextFit.Into(caption, Window.Width, TextStyle.Label);
+        Point top = new(Window.MinX, _paper.HeightMm - UnprintableMm);
+        return
+        [
+            .. fitted.Lines.Select((line, i) => new SheetText(line, new(top - new Vector(0, i * fitted.PitchMm), TextAlong.Start, TextAcross.Top), fitted.Style)),
+            new SheetText("True size: print at 100 %, not fitted to the page.", new(new(Window.MinX, 18.5)), TextStyle.Small),
+        ];
+    }
+
+    private List<SheetNode> Joins(TilePlan plan, Tile tile)
+    {
+        List<SheetNode> marks = [];
+        double inset = TilePlan.OverlapMm / 2;
+        if (tile.Column > 0)
+        {
+            Join(marks, new(Window.MinX + inset, Window.MinY), new(0, Window.Height), plan.Join(tile with { Column = tile.Column - 1 }, toTheRight: true));
+        }
+
+        if (tile.Column < plan.Columns - 1)
+        {
+            Join(marks, new(Window.MaxX - inset, Window.MinY), new(0, Window.Height), plan.Join(tile, toTheRight: true));
+        }
+
+        if (tile.Row > 0)
+        {
+            Join(marks, new(Window.MinX, Window.MinY + inset), new(Window.Width, 0), plan.Join(tile with { Row = tile.Row - 1 }, toTheRight: false));
+        }
+
+        if (tile.Row < plan.Rows - 1)
+        {
+            Join(marks, new(Window.MinX, Window.MaxY - inset), new(Window.Width, 0), plan.Join(tile, toTheRight: false));
+        }
+
+        return marks;
+    }
+
+    /// <summary>The middle line of an overlap, with two crosses and the letter of the join: on both pages at the same points of the drawing.</summary>
+    private static void Join(List<SheetNode> marks, Point from, Vector length, string letter)
+    {
+        marks.Add(new SheetLine(from, from + length, LineStyle.Centre));
+        Vector way = length.Unit();
+        foreach (double share in (double[])[0.2, 0.8])
+        {
+            Point at = from + (length * share);
+            marks.Add(new SheetLine(at - (way.Left * 4), at + (way.Left * 4), Fine));
+            marks.Add(new SheetLine([new Arc(at, 2, 0, Angles.TurnRad)], Fine));
+            marks.Add(new SheetText(letter, new(at + (way * 5.5) + (way.Left * 3), TextAlong.Middle, TextAcross.Middle), TextStyle.Label));
+        }
+    }
+}

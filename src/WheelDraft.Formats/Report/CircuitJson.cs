@@ -1,0 +1,129 @@
+using WheelDraft.Engineering;
+using WheelDraft.Geometry;
+
+namespace WheelDraft.Formats.Report;
+
+/// <summary>The circuit in the report.</summary>
+internal static class CircuitJson
+{
+    // Every interval × input position is listed while there are this many or fewer; beyond, the list would fill a disk
+    // (40 outputs and 8 inputs give fifty thousand) and only reachable ones are given, which the report says.
+    private const int MostStates = 20_000;
+
+    public static void Write(JsonSheet json, Design design) => json.Object("circuit", () =>
+    {
+        CircuitAnalysis circuit = design.Circuit;
+        json.Objects("intervals", circuit.Intervals, i => Interval(json, i));
+        bool all = circuit.States.Count <= MostStates;
+        json.Flag("states_complete", all);
+        json.Objects("states", all ? circuit.States : circuit.States.Where(s => s.IsReachable).Take(MostStates), s => State(json, circuit, s));
+        json.Array("parks_at_deg", circuit.Parks, p => json.RawValue(JsonSheet.List([JsonSheet.DegFigure(p.FromRad), JsonSheet.DegFigure(p.ToRad)])));
+        json.Flag("cycle_completes", circuit.CycleCompletes);
+        json.Array("stalls_in", circuit.StalledIntervals, i => json.RawValue(JsonSheet.Figure(i, 0)));
+        json.Objects("working_voltage", circuit.WorkingVoltages, v =>
+        {
+            json.RawList("between", JsonSheet.Quoted(v.First), JsonSheet.Quoted(v.Second));
+            json.Plain("volts", v.VoltageV);
+            json.Text("where", v.Where);
+        });
+        json.Objects("interlocks", circuit.Interlocks, i =>
+        {
+            json.Text("name", i.Name);
+            json.Text("verdict", i.Verdict switch { InterlockVerdict.Holds => "holds", InterlockVerdict.Fails => "fails", _ => "undecided" });
+            json.Texts("history", i.History);
+            if (i.FaultsThatBreakIt.Count > 0)
+            {
+                json.Texts("broken_by", i.FaultsThatBreakIt.Select(f => f.Words));
+            }
+        });
+        json.Objects("faults", circuit.Faults, f => Fault(json, f));
+    });
+
+    private static void Interval(JsonSheet json, CircuitInterval interval)
+    {
+        bool whole = interval.LengthRad >= Angles.TurnRad;
+        json.RawAngle("from_deg", whole ? "0" : JsonSheet.DegFigure(interval.FromRad));
+        json.RawAngle("to_deg", whole ? "360" : JsonSheet.DegFigure(interval.FromRad + interval.LengthRad));
+        json.Texts("closed", interval.Closed);
+        json.Flag("reachable", interval.IsReachable);
+    }
+
+    private static void State(JsonSheet json, CircuitAnalysis circuit, CircuitState state)
+    {
+        json.Whole("interval", state.Interval);
+        json.Object("inputs", () =>
+        {
+            for (int i = 0; i < circuit.Inputs.Count; i++)
+            {
+                json.Text(circuit.Inputs[i], (state.Inputs >> i & 1) != 0 ? "closed" : "open");
+            }
+        });
+        if (state.Motor is LoadState motor)
+        {
+            json.Text("motor", Word(motor));
+        }
+
+        json.Texts("on", circuit.Loads.Where((_, i) => state.Loads[i] == LoadState.On));
+        json.Texts("undecided", circuit.Loads.Where((_, i) => state.Loads[i] == LoadState.Undecided));
+        json.Object("volts", () =>
+        {
+            for (int i = 0; i < circuit.Loads.Count; i++)
+            {
+                if (double.IsFinite(state.VoltsV[i]))
+                {
+                    json.Plain(circuit.Loads[i], state.VoltsV[i]);
+                }
+            }
+        });
+        json.Flag("reachable", state.IsReachable);
+        if (state.IsShort)
+        {
+            json.Flag("short", true);
+        }
+    }
+
+    private static void Fault(JsonSheet json, FaultEffect fault)
+    {
+        json.Text("fault", fault.Fault.Words);
+        json.Objects("effects", fault.Effects, e =>
+        {
+            json.Text("load", e.Load);
+            json.Text("change", LoadChangeWords.Of(e.Change));
+        });
+        json.Texts("short_path", fault.ShortPath);
+        json.Texts("breaks", fault.BreaksInterlocks);
+        json.Texts("caught_by", fault.CaughtBy);
+        json.Flag("noticed", fault.IsNoticed);
+        json.Text("notice", fault.Notice);
+    }
+
+    private static string Word(LoadState state) => state switch
+    {
+        LoadState.On => "on",
+        LoadState.Off => "off",
+        _ => "undecided",
+    };
+}
+
+/// <summary>What a fault does to a load, in words.</summary>
+internal static class LoadChangeWords
+{
+    public static string Of(LoadChange change)
+    {
+        List<string> words = [];
+        void When(LoadChange flag, string said)
+        {
+            if (change.HasFlag(flag))
+            {
+                words.Add(said);
+            }
+        }
+
+        When(LoadChange.AlwaysOn, "always on");
+        When(LoadChange.NeverOn, "never on");
+        When(LoadChange.OnWhenOff, "on when it should be off");
+        When(LoadChange.OffWhenOn, "off when it should be on");
+        When(LoadChange.Undecided, "undecided");
+        return string.Join(", ", words);
+    }
+}

@@ -1,0 +1,65 @@
+using WheelDraft.Engineering;
+using WheelDraft.Geometry;
+
+namespace WheelDraft.Formats.Report;
+
+/// <summary>A figure that can be asked "why", and the steps that led to it.</summary>
+/// <param name="Name">What is asked: <c>arc mist</c>, <c>open-contact mist</c>.</param>
+/// <param name="Steps">The steps, in order, a sentence each.</param>
+public sealed record WhyTopic(string Name, Func<IReadOnlyList<string>> Steps)
+{
+    /// <summary>All that can be asked of a design, in the order of the report.</summary>
+    public static IReadOnlyList<WhyTopic> Of(Design design)
+    {
+        ArgumentNullException.ThrowIfNull(design);
+        return
+        [
+            .. design.Wheel.Rings.Select(r => new WhyTopic($"arc {r.Name}", () => [.. ArcSteps(design, r)])),
+            .. design.OpenContacts.Where(o => o.Requirement is not null).Select(o => new WhyTopic($"open-contact {o.Output}", () => [.. OpenSteps(o)])),
+        ];
+    }
+
+    private static IEnumerable<string> ArcSteps(Design design, RingLayout ring)
+    {
+        Motion motion = design.Motion;
+        yield return $"One turn takes {Wording.Seconds(motion.TurnTimeS)} at the nominal frequency, so {Wording.Number(motion.SpeedDegPerS, 6)}° a second, {(motion.Sigma > 0 ? "anticlockwise" : "clockwise")} seen from the wiper side.";
+        if (ring.IsWhole)
+        {
+            yield return "It is always on: copper all the way round, no window.";
+        }
+
+        yield return $"Radius {Wording.Mm(ring.RadiusMm)}: {ring.Why}.";
+        yield return ring.Patch.IsDisc
+            ? $"The contact patch is a disc of {Wording.Mm(2 * ring.Patch.HalfLengthMm)}; it covers radii {Wording.Mm(ring.PathFromMm)} to {Wording.Mm(ring.PathToMm)}."
+            : $"The contact patch is {Wording.Mm(2 * ring.Patch.HalfLengthMm)} across and {Wording.Mm(2 * ring.Patch.HalfWidthMm)} along its fold, the fold {Wording.Degrees(ring.Patch.AngleRad)} from the radius; it covers radii {Wording.Mm(ring.PathFromMm)} to {Wording.Mm(ring.PathToMm)} over its travel.";
+        foreach (RingPeriod period in ring.Periods)
+        {
+            OnPeriod on = period.Wanted;
+            double begins = period.Make.AngleAt(ring.RadiusMm);
+            double ends = period.Break.AngleAt(ring.RadiusMm);
+            yield return $"On-period {Wording.Number(on.Index + 1, 0)}: from {Wording.Seconds(motion.SecondsFromRad(on.StartRad))} for {Wording.Seconds(motion.SecondsFromRad(on.SweepRad))}, so programme angles {Wording.Degrees(on.StartRad)} to {Wording.Degrees(on.EndRad)}.";
+            yield return $"The patch reaches the make edge {Wording.Degrees(begins - on.StartRad)} before its middle does: copper begins at {Wording.Degrees(begins)} on the ring radius.";
+            yield return $"Its last point leaves the break edge {Wording.Degrees(on.EndRad - ends)} after its middle{(period.Break.IsSloped || period.Make.IsSloped ? " (a sloped edge)" : "")}: copper ends at {Wording.Degrees(ends)}.";
+            yield return $"The wiper at station {Wording.Degrees(ring.StationRad)} stands over wheel angle station {(motion.Sigma > 0 ? "−" : "+")} programme angle: copper from {Wording.Degrees(period.CopperRad.StartRad)} to {Wording.Degrees(Angles.InTurn(period.CopperRad.EndRad))}, anticlockwise from the home mark.";
+            yield return $"Worst case of the on-time: {string.Join(", ", period.Limits.Contributors.Select(c => $"{c.Name} {Wording.Seconds(c.Seconds)}"))}; together {Wording.Seconds(period.Limits.LongerS)} longer or {Wording.Seconds(period.Limits.ShorterS)} shorter.";
+        }
+    }
+
+    private static IEnumerable<string> OpenSteps(OpenContact open)
+    {
+        foreach (string step in open.Requirement!.Clearance.Steps)
+        {
+            yield return "Clearance: " + step;
+        }
+
+        foreach (string step in open.Requirement.Creepage!.Steps)
+        {
+            yield return "Creepage: " + step;
+        }
+
+        yield return $"Over a flush infill both apply: the larger, {Wording.Mm(Math.Max(open.Requirement.Clearance.RequiredMm, open.Requirement.Creepage.RequiredMm))}."
+            + (open.RequiredMm > Math.Max(open.Requirement.Clearance.RequiredMm, open.Requirement.Creepage.RequiredMm) ? $" Along the motion the round nose stands off the face, so {Wording.Mm(open.RequiredMm.Value)} in plan are needed." : "");
+        yield return $"Measured: {Wording.Mm(open.NominalMm)} nominal, {Wording.Mm(open.WorstMm)} at the worst tolerance, at {Wording.Degrees(open.AtRad)} of the programme.";
+        yield return "This is a contact gap: never a means of isolation.";
+    }
+}

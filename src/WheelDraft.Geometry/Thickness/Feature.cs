@@ -1,0 +1,26 @@
+namespace WheelDraft.Geometry;
+
+/// <summary>An edge or corner as its normals into the region on the left see it: a line, or a circle with a fan of normals.</summary>
+/// <param name="Line">The line; nothing for a round feature.</param>
+/// <param name="Centre">Centre of a round feature.</param>
+/// <param name="RadiusMm">Its radius; 0 for a corner.</param>
+/// <param name="Inward">+1 when the region lies towards the centre (travelled anticlockwise), −1 when it lies outside.</param>
+/// <param name="Span">Directions from the centre that it covers.</param>
+internal sealed record Feature(Segment? Line, Point Centre, double RadiusMm, int Inward, CircleArc Span)
+{
+    // Ends belong to the fan, and rounding must not lose the common normal of two edges that end on one ray.
+    private const double SlackRad = 1e-9;
+
+    internal static Feature Of(Piece piece) => piece is Arc arc
+        ? new(null, arc.Centre, arc.RadiusMm, Math.Sign(arc.SweepRad), Widened(arc.Span))
+        : new((Segment)piece, default, 0, 0, CircleArc.Empty);
+
+    /// <summary>A corner that pokes into the region is a circle of radius 0 travelled clockwise.</summary>
+    internal static Feature Of(Corner corner) =>
+        new(null, corner.At, 0, -1, Widened(CircleArc.Sweep(corner.Leaving.Left.AngleRad, -corner.TurnRad)));
+
+    internal bool Faces(Vector outward) => Span.Contains(outward.AngleRad);
+
+    private static CircleArc Widened(CircleArc arc) =>
+        CircleArc.Sweep(arc.StartRad - SlackRad, Math.Min(Angles.TurnRad, arc.SweepRad + (2 * SlackRad)));
+}

@@ -1,0 +1,174 @@
+using MathNet.Numerics.LinearAlgebra;
+using WheelDraft.Engineering;
+using Complex = System.Numerics.Complex;
+
+namespace WheelDraft.Tests;
+
+/// <summary>
+/// The oracle for networks, in another formulation than the product's: the sparse tableau of Hachtel, Brayton and Gustavson
+/// (1971). Every switch and load is a branch with its own current; a closed switch is "no voltage", an open one "no current", a
+/// load "voltage = Z times current"; nothing is merged and nothing is split into blocks. The overdetermined system goes through
+/// the singular value decomposition of MathNet.Numerics, which gives the least solution where currents round a loop of closed
+/// switches, or potentials that nothing fixes, are free; load voltages are unique all the same.
+/// </summary>
+internal sealed class TableauSolver
+{
+    private readonly CircuitBuilder _circuit;
+    private readonly CircuitFault _fault;
+    private readonly Dictionary<string, int> _nets = new(StringComparer.Ordinal) { ["L"] = 0, ["N"] = 1, ["E"] = 2 };
+    private readonly List<Branch> _branches = [];
+
+    private TableauSolver(CircuitBuilder circuit, CircuitFault fault)
+    {
+        (_circuit, _fault) = (circuit, fault);
+    }
+
+    /// <summary>Voltages over the loads, in order, without fault.</summary>
+    public static double[] LoadVolts(CircuitBuilder circuit, double angleRad, int inputs) =>
+        LoadVolts(circuit, angleRad, inputs, new CircuitFault(CircuitFaultKind.None)) ?? throw new InvalidOperationException("L is joined to N.");
+
+    /// <summary>Voltages over the loads, in order; null when closed switches join line to neutral or earth.</summary>
+    public static double[]? LoadVolts(CircuitBuilder circuit, double angleRad, int inputs, CircuitFault fault)
+    {
+        TableauSolver solver = new(circuit, fault);
+        solver.AddBranches(angleRad, inputs);
+        return solver.IsShort() ? null : solver.Volts();
+    }
+
+    private static Complex Impedance(LoadRating rating, double supplyV) => rating switch
+    {
+        RatedImpedance z => new Complex(z.ResistanceOhm, z.ReactanceOhm),
+        // Apparent power S = P / pf; Z = V² / S with the angle of lag, in polar form.
+        RatedPower p => Complex.FromPolarCoordinates(supplyV * supplyV / (p.PowerW / p.PowerFactor), Math.Acos(p.PowerFactor)),
+        RatedCurrent c => Complex.FromPolarCoordinates(supplyV / c.CurrentA, Math.Acos(c.PowerFactor)),
+        _ => throw new NotSupportedException(),
+    };
+
+    private int Net(string name) => _nets.TryGetValue(name, out int n) ? n : _nets[name] = _nets.Count;
+
+    private bool Is(CircuitFaultKind kind, string subject) => _fault.Kind == kind && string.Equals(_fault.Subject, subject, StringComparison.Ordinal);
+
+    private void AddBranches(double angleRad, int inputs)
+    {
+        if (!_circuit.IsLands)
+        {
+            _branches.Add(new Branch(Net(_circuit.FeedNet), Net("(copper)"), null, _fault.Kind != CircuitFaultKind.FeedOpen));
+        }
+
+        foreach (ContactSchedule contact in _circuit.Contacts)
+        {
+            bool closed = contact.Periods.Any(p => p.Closed.Contains(angleRad)) || Is(CircuitFaultKind.ContactWelded, contact.Output);
+            string wheel = _circuit.IsLands ? contact.WheelNet : "(copper)";
+            _branches.Add(new Branch(Net(wheel), Net(contact.WiperNet), null, closed && !Is(CircuitFaultKind.ContactNeverMade, contact.Output)));
+        }
+
+        for (int i = 0; i < _circuit.Inputs.Count; i++)
+        {
+            InputBrief input = _circuit.Inputs[i];
+            bool closed = (inputs >> i & 1) != 0 || Is(CircuitFaultKind.InputStuckClosed, input.Name);
+            _branches.Add(new Branch(Net(input.From), Net(input.To), null, closed && !Is(CircuitFaultKind.InputStuckOpen, input.Name)));
+        }
+
+        if (_fault.Kind is CircuitFaultKind.NetEarthed or CircuitFaultKind.NetsBridged)
+        {
+            _branches.Add(new Branch(Net(_fault.Subject), Net(_fault.Kind == CircuitFaultKind.NetEarthed ? "E" : _fault.Other), null, true));
+        }
+
+        foreach (LoadBrief load in _circuit.Loads)
+        {
+            bool works = !Is(CircuitFaultKind.LoadOpen, load.Name) && !Is(CircuitFaultKind.LoadShorted, load.Name);
+            Complex? impedance = works ? Impedance(load.Rating, _circuit.SupplyV) : null;
+            _branches.Add(new Branch(Net(load.From), Net(load.To), impedance, Is(CircuitFaultKind.LoadShorted, load.Name)));
+        }
+    }
+
+    private bool IsShort()
+    {
+        HashSet<int> live = [0];
+        bool grows = true;
+        while (grows)
+        {
+            grows = false;
+            foreach (Branch b in _branches.Where(b => b.Closed && live.Contains(b.A) != live.Contains(b.B)))
+            {
+                live.Add(b.A);
+                live.Add(b.B);
+                grows = true;
+            }
+        }
+
+        return live.Contains(2) || (live.Contains(1) && _fault.Kind != CircuitFaultKind.NeutralOpen);
+    }
+
+    private double[] Volts()
+    {
+        Vector<Complex> solution = Solve();
+        int loads = _circuit.Loads.Count;
+        return [.. _branches.TakeLast(loads).Select(b => b.Impedance is { } z ? (z * solution[_nets.Count + _branches.IndexOf(b)]).Magnitude : 0)];
+    }
+
+    private Vector<Complex> Solve()
+    {
+        // Unknowns: net potentials, then branch currents. Rows: one a branch, then one a net: its currents' sum, or its potential.
+        int unknowns = _nets.Count + _branches.Count;
+        Matrix<Complex> matrix = Matrix<Complex>.Build.Dense(unknowns, unknowns);
+        Vector<Complex> right = Vector<Complex>.Build.Dense(unknowns);
+        for (int b = 0; b < _branches.Count; b++)
+        {
+            Branch branch = _branches[b];
+            if (branch.Impedance is null && !branch.Closed)
+            {
+                matrix[b, _nets.Count + b] = 1;
+            }
+            else
+            {
+                matrix[b, branch.A] += 1;
+                matrix[b, branch.B] -= 1;
+                matrix[b, _nets.Count + b] = branch.Impedance is { } z ? -z : Complex.Zero;
+            }
+
+            matrix[_branches.Count + branch.A, _nets.Count + b] += 1;
+            matrix[_branches.Count + branch.B, _nets.Count + b] -= 1;
+        }
+
+        for (int held = 0; held < 3; held++)
+        {
+            if (held == 1 && _fault.Kind == CircuitFaultKind.NeutralOpen)
+            {
+                continue;
+            }
+
+            matrix.ClearRow(_branches.Count + held);
+            matrix[_branches.Count + held, held] = 1;
+            right[_branches.Count + held] = held == 0 ? _circuit.SupplyV : 0;
+        }
+
+        return LeastSolution(matrix, right);
+    }
+
+    private static Vector<Complex> LeastSolution(Matrix<Complex> matrix, Vector<Complex> right)
+    {
+        MathNet.Numerics.LinearAlgebra.Factorization.Svd<Complex> svd = matrix.Svd();
+        Vector<Complex> rotated = svd.U.ConjugateTranspose() * right;
+        Vector<Complex> scaled = Vector<Complex>.Build.Dense(matrix.ColumnCount);
+        double largest = svd.S[0].Magnitude;
+        for (int i = 0; i < svd.S.Count; i++)
+        {
+            scaled[i] = svd.S[i].Magnitude > 1e-12 * largest ? rotated[i] / svd.S[i] : Complex.Zero;
+        }
+
+        return svd.VT.ConjugateTranspose() * scaled;
+    }
+
+    // A class, so that two equal branches in parallel are still two.
+    private sealed class Branch(int a, int b, Complex? impedance, bool closed)
+    {
+        public int A => a;
+
+        public int B => b;
+
+        public Complex? Impedance => impedance;
+
+        public bool Closed => closed;
+    }
+}
