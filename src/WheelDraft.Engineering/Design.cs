@@ -94,6 +94,9 @@ internal sealed class DesignStages(Brief brief)
         IReadOnlyList<OpenContact> open = [.. brief.Outputs
             .Select((_, i) => gaps.Of(i, rules.Outputs[i], WorkingV(i), circuit.Parks))
             .OfType<OpenContact>()];
+        TextPlace process = brief.PlaceOf("process");
+        string Name(CopperPiece piece) => wheel.Feed is null ? $"'{piece.Name}'" : "the wheel";
+        IReadOnlyList<CutCopper> cut = [.. wheel.Copper.Select(c => CutCopper.Of(c.Outline, brief.Process, Name(c), process))];
         IEnumerable<Solid> turning = solids.Where(s => s.Turns).Append(WheelSolids.Carrier(brief, carrierRadius));
         return new Design
         {
@@ -101,7 +104,7 @@ internal sealed class DesignStages(Brief brief)
             Motion = _motion,
             Programme = programme,
             Wheel = wheel,
-            CutWheel = [.. wheel.Copper.Select(c => CutCopper.Of(c.Outline, brief.Process, wheel.Copper.Count == 1 ? "the wheel" : c.Name, brief.PlaceOf("process")))],
+            CutWheel = cut,
             Strips = strips,
             OpenContacts = open,
             Solids = solids,
@@ -115,6 +118,7 @@ internal sealed class DesignStages(Brief brief)
                 .. spacing.Findings,
                 .. open.SelectMany(o => OpenContactFindings.Of(brief, o)),
                 .. circuit.Findings,
+                .. cut.SelectMany((c, i) => CutChecks.Of(c, brief.Process, Name(wheel.Copper[i]), process)),
             ],
         };
     }
