@@ -95,7 +95,8 @@ internal sealed class DesignStages(Brief brief)
             .Select((_, i) => gaps.Of(i, rules.Outputs[i], WorkingV(i), circuit.Parks))
             .OfType<OpenContact>()];
         TextPlace process = brief.PlaceOf("process");
-        IReadOnlyList<CutCopper> cut = [.. wheel.Copper.Select(c => CutCopper.Of(c.Outline, brief.Process, wheel.Copper.Count == 1 ? "the wheel" : c.Name, process))];
+        string Name(CopperPiece piece) => wheel.Feed is null ? $"'{piece.Name}'" : "the wheel";
+        IReadOnlyList<CutCopper> cut = [.. wheel.Copper.Select(c => CutCopper.Of(c.Outline, brief.Process, Name(c), process))];
         IEnumerable<Solid> turning = solids.Where(s => s.Turns).Append(WheelSolids.Carrier(brief, carrierRadius));
         return new Design
         {
@@ -117,18 +118,21 @@ internal sealed class DesignStages(Brief brief)
                 .. spacing.Findings,
                 .. open.SelectMany(o => OpenContactFindings.Of(brief, o)),
                 .. circuit.Findings,
-                .. cut.SelectMany((c, i) => CutChecks.Of(c, brief.Process, cut.Count == 1 ? "the wheel" : wheel.Copper[i].Name, process)),
+                .. cut.SelectMany((c, i) => CutChecks.Of(c, brief.Process, Name(wheel.Copper[i]), process)),
             ],
         };
     }
 
-    private static RingPlaces PlacesOf(WheelLayout wheel) => new(wheel.Feed is null ? null : PlaceOf(wheel.Feed), [.. wheel.Rings.Select(PlaceOf)])
+    private RingPlaces PlacesOf(WheelLayout wheel)
     {
-        Returns = [.. wheel.Rings.Select(r => r.Return is ReturnWiper other ? PlaceOf(r) with { StationRad = other.StationRad } : null)],
-    };
-
-    private static RingPlace PlaceOf(RingLayout ring) =>
-        new(ring.RadiusMm, ring.StationRad, ring.PathFromMm, ring.PathToMm);
+        // A contact is off its ring when it reaches into the bore or over the rim.
+        RingPlace PlaceOf(RingLayout ring) =>
+            new(ring.RadiusMm, ring.StationRad, brief.Wheel.Bore.DiameterMm / 2, wheel.OuterDiameterMm / 2);
+        return new(wheel.Feed is null ? null : PlaceOf(wheel.Feed), [.. wheel.Rings.Select(PlaceOf)])
+        {
+            Returns = [.. wheel.Rings.Select(r => r.Return is ReturnWiper other ? PlaceOf(r) with { StationRad = other.StationRad } : null)],
+        };
+    }
 }
 
 /// <summary>The working voltage of every pair of nets, the highest that any look at the circuit has found.</summary>

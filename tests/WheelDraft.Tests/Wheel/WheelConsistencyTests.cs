@@ -17,8 +17,8 @@ public sealed class WheelConsistencyTests
     public void Copper_TurningTheOtherWay_IsTheMirrorImage()
     {
         Brief brief = Briefs.Plain(Two);
-        Outline clockwise = Design.Of(brief).Wheel.Copper;
-        Outline anticlockwise = Design.Of(brief with { Drive = new(180, Turning.Anticlockwise, 0, default) }).Wheel.Copper;
+        Outline clockwise = Design.Of(brief).Wheel.Copper[0].Outline;
+        Outline anticlockwise = Design.Of(brief with { Drive = new(180, Turning.Anticlockwise, 0, default) }).Wheel.Copper[0].Outline;
         Assert.Equal(clockwise.AreaMm2, anticlockwise.AreaMm2, 1e-6);
         Point mirrored = Placement.MirrorInX.Of(clockwise.Centroid);
         Assert.Equal(0, mirrored.DistanceTo(anticlockwise.Centroid), 1e-9);
@@ -28,8 +28,8 @@ public sealed class WheelConsistencyTests
     public void Copper_AllStationsTurned_IsTurnedAlike()
     {
         const double by = 0.7;
-        Outline one = Design.Of(Briefs.Plain(Two)).Wheel.Copper;
-        Outline turned = Design.Of(Briefs.Plain([.. Two.Select(o => o with { StationRad = o.StationRad + by })])).Wheel.Copper;
+        Outline one = Design.Of(Briefs.Plain(Two)).Wheel.Copper[0].Outline;
+        Outline turned = Design.Of(Briefs.Plain([.. Two.Select(o => o with { StationRad = o.StationRad + by })])).Wheel.Copper[0].Outline;
         Assert.Equal(one.AreaMm2, turned.AreaMm2, 1e-6);
         Assert.Equal(0, Placement.Turn(by).Of(one.Centroid).DistanceTo(turned.Centroid), 1e-9);
     }
@@ -73,7 +73,7 @@ public sealed class WheelConsistencyTests
         Assert.Equal(asked, wheel.OuterDiameterMm, 1e-9);
         double rim = (asked / 2) - wheel.Rings.Max(r => r.WindowToMm!.Value);
         Assert.Equal(wheel.WebMm, rim, 1e-6);
-        double hub = wheel.Feed.PathFromMm - 0.15 - 3;
+        double hub = wheel.Feed!.PathFromMm - 0.15 - 3;
         Assert.Equal(wheel.WebMm, hub, 1e-6);
     }
 
@@ -82,7 +82,7 @@ public sealed class WheelConsistencyTests
     {
         foreach (Brief brief in (Brief[])[Briefs.Worked(), Briefs.Plain(Two), Briefs.Plain(Two) with { Drive = new(180, Turning.Anticlockwise, 0, default) }])
         {
-            Outline copper = Design.Of(brief).Wheel.Copper;
+            Outline copper = Design.Of(brief).Wheel.Copper[0].Outline;
             Assert.Empty(Soundness.Faults(copper));
         }
     }
