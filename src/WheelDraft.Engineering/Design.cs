@@ -24,6 +24,9 @@ public sealed record Design
     /// <summary>The strips, formed, sprung and in place.</summary>
     public required StripSet Strips { get; init; }
 
+    /// <summary>The strips' blanks as they are cut, in the order of <see cref="StripSet.Strips"/>.</summary>
+    public required IReadOnlyList<CutCopper> CutStrips { get; init; }
+
     /// <summary>How far each contact opens, by output in file order; outputs that are always on are left out.</summary>
     public required IReadOnlyList<OpenContact> OpenContacts { get; init; }
 
@@ -84,7 +87,7 @@ internal sealed class DesignStages(Brief brief)
         double WorkingV(int output) => voltages.Between(wheelNet, brief.Outputs[output].Net);
         OpenContactRequirements rules = OpenContactRequirements.Of(brief, WorkingV);
         WheelLayout wheel = new WheelSetter(new WheelTask(brief, _motion, programme, contacts, rules.Distances)).Set();
-        StripSet strips = StripSet.Of(brief, new RingPlaces(PlaceOf(wheel.Feed), [.. wheel.Rings.Select(PlaceOf)]));
+        StripSet strips = StripSet.Of(brief, new RingPlaces(PlaceOf(wheel.Feed, wheel), [.. wheel.Rings.Select(r => PlaceOf(r, wheel))]));
         IReadOnlyList<Solid> solids = [.. WheelSolids.Of(brief, wheel), .. strips.Solids];
         double carrierRadius = (brief.Carrier.DiameterMm ?? wheel.OuterDiameterMm) / 2;
         SpacingTable spacing = SpacingStage.Table(brief, solids, voltages.Between, carrierRadius);
@@ -105,6 +108,7 @@ internal sealed class DesignStages(Brief brief)
             Wheel = wheel,
             CutWheel = CutCopper.Of(wheel.Copper, brief.Process, "the wheel", brief.PlaceOf("process")),
             Strips = strips,
+            CutStrips = [.. strips.Strips.Select(CutStrip)],
             OpenContacts = open,
             Solids = solids,
             Spacing = spacing,
@@ -121,8 +125,14 @@ internal sealed class DesignStages(Brief brief)
         };
     }
 
-    private static RingPlace PlaceOf(RingLayout ring) =>
-        new(ring.RadiusMm, ring.StationRad, ring.PathFromMm, ring.PathToMm);
+    private CutCopper CutStrip(PlacedStrip strip) => CutCopper.Of(
+        strip.Form.Blank.Outline,
+        brief.Process,
+        $"strip \"{strip.Form.Strip.Name}\"",
+        brief.PlaceOf(FormattableString.Invariant($"strip[{strip.Form.Index}]")));
+
+    private RingPlace PlaceOf(RingLayout ring, WheelLayout wheel) =>
+        new(ring.RadiusMm, ring.StationRad, brief.Wheel.Bore.DiameterMm / 2, wheel.OuterDiameterMm / 2);
 }
 
 /// <summary>The working voltage of every pair of nets, the highest that any look at the circuit has found.</summary>

@@ -74,10 +74,14 @@ public static class OutputFiles
         }
     }
 
+    private static IEnumerable<OutputFile> StripCutFiles(Design design, OutputRequest request) =>
+        FileSlugs.Of(design.Strips.Strips.Select(s => s.Form.Strip.Name)).Select((slug, i) =>
+            new OutputFile($"{CutFolder}/strip-{slug}.dxf", Encoding.ASCII.GetBytes(DxfWriter.Write(StripCutFile.Of(design, i), request.Dxf))));
+
     private static IEnumerable<OutputFile> Of(Design design, OutputRequest request, OutputKind kind) => kind switch
     {
         OutputKind.Report => [new("report.json", ReportJson.Write(design)), new("report.md", ReportMarkdown.Write(design))],
-        OutputKind.Cut => Withheld(design, request) ? [] : [new($"{CutFolder}/wheel.dxf", Encoding.ASCII.GetBytes(DxfWriter.Write(WheelCutFile.Of(design), request.Dxf)))],
+        OutputKind.Cut => Withheld(design, request) ? [] : [new($"{CutFolder}/wheel.dxf", Encoding.ASCII.GetBytes(DxfWriter.Write(WheelCutFile.Of(design), request.Dxf))), .. StripCutFiles(design, request)],
         _ => [],
     };
 }
