@@ -17,7 +17,7 @@ public sealed record WhyTopic(string Name, Func<IReadOnlyList<string>> Steps)
             .. design.Wheel.Rings.Select(r => new WhyTopic($"arc {r.Name}", () => [.. ArcSteps(design, r)])),
             .. design.OpenContacts.Where(o => o.Requirement is not null).Select(o => new WhyTopic($"open-contact {o.Output}", () => [.. OpenSteps(o)])),
             .. design.Strips.Strips.SelectMany(OfStrip),
-            .. design.Circuit.WorkingVoltages.Select(v => new WhyTopic($"working-voltage {v.First} {v.Second}", () => [.. VoltageSteps(design, v)])),
+            .. design.Circuit.WorkingVoltages.Select(v => new WhyTopic($"working-voltage {v.First} to {v.Second}", () => [.. VoltageSteps(design, v)])),
         ];
     }
 
