@@ -97,10 +97,9 @@ public sealed class SheetTable
     /// <returns>The row to go on with on another sheet: the number of rows when all are drawn.</returns>
     public int DrawSideBySide(GroupPen pen, Bounds area, int firstRow = 0)
     {
-        const double gapMm = 6;
         double width = Math.Min(NaturalWidthMm, area.Width);
         int row = firstRow;
-        for (double x = area.MinX; row < Rows.Count && x + width <= area.MaxX + 1e-9; x += width + gapMm)
+        for (double x = area.MinX; row < Rows.Count && x + width <= area.MaxX + 1e-9; x += width + SideGapMm)
         {
             (_, int next) = Draw(pen, new Bounds(x, area.MinY, x + width, area.MaxY), row);
             if (next == row)
@@ -112,6 +111,44 @@ public sealed class SheetTable
         }
 
         return row;
+    }
+
+    /// <summary>The least height at which <see cref="DrawSideBySide"/> draws all rows in a width, mm.</summary>
+    public double SideBySideHeightMm(double widthMm)
+    {
+        double width = Math.Min(NaturalWidthMm, widthMm);
+        double[] widths = Widths(width);
+        double head = RowHeight(Headings, widths, Head);
+        double[] rows = [.. Rows.Select(r => RowHeight(r, widths, Body))];
+        int columns = Math.Max(1, (int)Math.Floor(((widthMm + SideGapMm) / (width + SideGapMm)) + 1e-9));
+        double height = rows.Sum() / columns;
+        while (ColumnsAt(rows, height) > columns)
+        {
+            height += LinePitchMm / 4;
+        }
+
+        // A hair, so that rounding of the rows' sum does not cost a row when it is drawn.
+        return head + height + 1e-6;
+    }
+
+    // Between tables side by side.
+    private const double SideGapMm = 6;
+
+    private static int ColumnsAt(double[] rows, double heightMm)
+    {
+        int columns = 1;
+        double used = 0;
+        foreach (double row in rows)
+        {
+            if (row > heightMm)
+            {
+                return int.MaxValue;
+            }
+
+            (columns, used) = used + row > heightMm + 1e-9 ? (columns + 1, row) : (columns, used + row);
+        }
+
+        return columns;
     }
 
     private readonly record struct RowFrame(Bounds Table, double Top, TextStyle Style);

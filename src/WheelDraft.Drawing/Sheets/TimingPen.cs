@@ -1,0 +1,144 @@
+using WheelDraft.Geometry;
+
+namespace WheelDraft.Drawing;
+
+/// <summary>Draws rows of the timing chart.</summary>
+internal sealed class TimingPen(SheetBuilder sheet, ChartAxis axis, Bounds chart, IReadOnlyList<(string Letter, string Condition)> conditions)
+{
+    private int _rows;
+
+    /// <summary>The filling of a state.</summary>
+    public static Fill FillOf(TimingState state) => state switch
+    {
+        TimingState.Closed => Fill.Of(FillKind.Copper),
+        TimingState.On => Fill.Of(FillKind.BarOn),
+        TimingState.WithInputs => Fill.Of(FillKind.Net2),
+        TimingState.Undecided => Fill.Of(FillKind.Warning),
+        _ => Fill.Solid(Ink.Accent),
+    };
+
+    /// <summary>A state in words.</summary>
+    public static string Meaning(TimingState state) => state switch
+    {
+        TimingState.Closed => "contact closed",
+        TimingState.On => "load on",
+        TimingState.WithInputs => "on if the inputs are as written",
+        TimingState.Undecided => "undecided",
+        _ => "wheel parks",
+    };
+
+    /// <summary>A name in its column.</summary>
+    public static FittedText Fitted(string name, double widthMm) => TextFit.Into(name, widthMm, TextStyle.Label, 2);
+
+    /// <summary>Whether a bar's words stand inside it.</summary>
+    public static bool HasRoom(TimingBar bar, ChartAxis axis)
+    {
+        const double airMm = 4;
+        (double from, double to) = Longer(bar, axis);
+        return TextFit.WidthMm(bar.Words, TextStyle.Small) + airMm <= axis.Of(to) - axis.Of(from);
+    }
+
+    /// <summary>Draws a heading over rows.</summary>
+    public void Heading(string heading, double topMm, double heightMm)
+    {
+        GroupPen pen = sheet.Group($"section-{Invariant.Text($"{_rows}")}", heading, "section");
+        pen.Box(new(chart.MinX, topMm - heightMm, chart.MaxX, topMm), Fill.Of(FillKind.Band));
+        pen.Text(heading, new(new(chart.MinX + 1, topMm - (heightMm / 2)), TextAlong.Start, TextAcross.Middle), TextStyle.Caption);
+    }
+
+    /// <summary>Draws a row: its name and its bars.</summary>
+    public void Row(TimingRow row, double middleMm, double barMm)
+    {
+        _rows++;
+        GroupPen pen = sheet.Group(Invariant.Text($"row-{_rows}"), row.Name, "row");
+        FittedText name = Fitted(row.Name, axis.LeftMm - 2 - chart.MinX);
+        for (int i = 0; i < name.Lines.Count; i++)
+        {
+            double y = middleMm + ((((name.Lines.Count - 1) / 2.0) - i) * name.PitchMm);
+            pen.Text(name.Lines[i], new(new(axis.LeftMm - 2, y), TextAlong.End, TextAcross.Middle), name.Style);
+        }
+
+        pen.Line(new Point(axis.LeftMm, middleMm - (barMm / 2)), new Point(axis.RightMm, middleMm - (barMm / 2)), LineStyle.Thin);
+        ChartRow bars = new(pen, axis, middleMm, barMm);
+        foreach (TimingBar bar in row.Bars)
+        {
+            Bar(bars, bar);
+        }
+
+        foreach (TimingBar bar in row.Bars)
+        {
+            Words(bars, bar);
+        }
+    }
+
+    private void Bar(ChartRow row, TimingBar bar)
+    {
+        row.BarRound(bar.FromS, bar.ForS, FillOf(bar.State), LineStyle.Thin);
+        if (bar.State == TimingState.Parks)
+        {
+            DrawParked(row.Pen, bar.FromS);
+        }
+
+        if (bar.FromS + bar.ForS > axis.To)
+        {
+            GoesOn(row);
+        }
+
+        if (bar.AdjustS is TimingSpan moves)
+        {
+            double from = InTurn(moves.LeastS);
+            row.BarRound(from, moves.MostS - moves.LeastS, Fill.Of(FillKind.Whisker), LineStyle.Thin);
+        }
+
+        foreach (TimingSpan span in new[] { bar.MakeS, bar.BreakS }.OfType<TimingSpan>())
+        {
+            row.WhiskerRound(span.LeastS, span.MostS);
+        }
+    }
+
+    private void Words(ChartRow row, TimingBar bar)
+    {
+        if (bar.Words.Length == 0)
+        {
+            return;
+        }
+
+        (double from, double to) = Longer(bar, axis);
+        string words = conditions.FirstOrDefault(c => string.Equals(c.Condition, bar.Words, StringComparison.Ordinal)).Letter is string letter && !HasRoom(bar, axis)
+            ? letter
+            : bar.Words;
+        double whisker = bar.BreakS is TimingSpan late ? Math.Max(0, late.MostS - bar.FromS - bar.ForS) : 0;
+        row.Label(from, Math.Min(axis.To, to + (bar.AdjustS is TimingSpan m ? Math.Max(whisker, m.MostS - bar.FromS - bar.ForS) : 0)), words, TextStyle.Small);
+    }
+
+    /// <summary>A line down the chart where the wheel comes to rest.</summary>
+    private void DrawParked(GroupPen pen, double atS) =>
+        pen.Line(new Point(axis.Of(atS), chart.MinY), new Point(axis.Of(atS), chart.MaxY), LineStyle.Of(LineKind.DoubleChainNarrow, Ink.Accent));
+
+    /// <summary>Small heads at both ends of the axis: the bar runs through home.</summary>
+    private static void GoesOn(ChartRow row)
+    {
+        const double longMm = 1.6;
+        const double highMm = 1;
+        foreach (double x in (double[])[row.Axis.LeftMm - longMm - 0.2, row.Axis.RightMm + 0.3])
+        {
+            Point tip = new(x + longMm, row.MiddleMm);
+            row.Pen.Area(new Outline(Contour.Polygon(tip, tip + new Vector(-longMm, highMm), tip + new Vector(-longMm, -highMm))), Fill.Solid(Ink.Outline));
+        }
+    }
+
+    /// <summary>The longer part of a bar that runs through home.</summary>
+    private static (double FromS, double ToS) Longer(TimingBar bar, ChartAxis axis)
+    {
+        double to = bar.FromS + bar.ForS;
+        return to <= axis.To ? (bar.FromS, to)
+            : axis.To - bar.FromS >= to - axis.To ? (bar.FromS, axis.To)
+            : (axis.From, to - axis.To);
+    }
+
+    private double InTurn(double seconds)
+    {
+        double turn = axis.To - axis.From;
+        return seconds < 0 ? seconds + turn : seconds >= turn ? seconds - turn : seconds;
+    }
+}
