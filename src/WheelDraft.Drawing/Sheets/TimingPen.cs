@@ -67,7 +67,7 @@ internal sealed class TimingPen(SheetBuilder sheet, ChartAxis axis, Bounds chart
 
         foreach (TimingBar bar in row.Bars)
         {
-            Words(bars, bar);
+            Words(bars, bar, row);
         }
     }
 
@@ -91,7 +91,7 @@ internal sealed class TimingPen(SheetBuilder sheet, ChartAxis axis, Bounds chart
         }
     }
 
-    private void Words(ChartRow row, TimingBar bar)
+    private void Words(ChartRow row, TimingBar bar, TimingRow of)
     {
         if (bar.Words.Length == 0)
         {
@@ -101,7 +101,7 @@ internal sealed class TimingPen(SheetBuilder sheet, ChartAxis axis, Bounds chart
         (double from, double to) = Longer(bar, axis);
         if (!HasRoom(bar, axis) && lettering.LetterOf(bar.Words) is string letter)
         {
-            Letter(row, (from + to) / 2, letter);
+            Letter(row, (from, to), letter, of);
             return;
         }
 
@@ -109,18 +109,30 @@ internal sealed class TimingPen(SheetBuilder sheet, ChartAxis axis, Bounds chart
         row.Label(from, Math.Min(axis.To, to + (bar.AdjustS is TimingSpan m ? Math.Max(whisker, m.MostS - bar.FromS - bar.ForS) : 0)), bar.Words, TextStyle.Small);
     }
 
-    /// <summary>A letter over a bar, or under it: beside it another bar may stand.</summary>
-    private static void Letter(ChartRow row, double atS, string letter)
+    /// <summary>A letter to the right of a bar where no other bar stands, else over or under it.</summary>
+    private void Letter(ChartRow row, (double FromS, double ToS) bar, string letter, TimingRow of)
     {
         const double airMm = 0.8;
-        double x = row.Axis.Of(atS);
+        double x = axis.Of((bar.FromS + bar.ToS) / 2);
         double off = (row.BarMm / 2) + airMm;
+        double taken = (TextFit.WidthMm(letter, TextStyle.Small) + 4) * (axis.To - axis.From) / (axis.RightMm - axis.LeftMm);
+        bool isFree = bar.ToS + taken <= axis.To && of.Bars.SelectMany(Parts).All(p => p.ToS <= bar.ToS || p.FromS >= bar.ToS + taken);
         row.Pen.TryText(
             letter,
-            from aside in (double[])[0, 2, -2, 4, -4]
-            from way in (double[])[1, -1]
-            select new TextSpot(new(x + aside, row.MiddleMm + (way * off)), TextAlong.Middle, way > 0 ? TextAcross.Baseline : TextAcross.Top),
+            [
+                .. isFree ? (TextSpot[])[new(new(axis.Of(bar.ToS) + 1.5, row.MiddleMm), TextAlong.Start, TextAcross.Middle)] : [],
+                .. from aside in (double[])[0, 2, -2, 4, -4]
+                   from way in (double[])[1, -1]
+                   select new TextSpot(new(x + aside, row.MiddleMm + (way * off)), TextAlong.Middle, way > 0 ? TextAcross.Baseline : TextAcross.Top),
+            ],
             TextStyle.Small);
+    }
+
+    /// <summary>A bar's one or two parts on the axis.</summary>
+    private IEnumerable<(double FromS, double ToS)> Parts(TimingBar bar)
+    {
+        double to = bar.FromS + bar.ForS;
+        return to <= axis.To ? [(bar.FromS, to)] : [(bar.FromS, axis.To), (axis.From, to - (axis.To - axis.From))];
     }
 
     /// <summary>Draws lines down the chart where the wheel comes to rest; before the rows, which then keep their words off them.</summary>

@@ -37,7 +37,10 @@ internal sealed class WheelCallouts(Design design)
         if (_wheel.Fixings.Count > 0)
         {
             FixingsBrief fixings = design.Brief.Wheel.Fixings!;
-            yield return new(_wheel.Fixings[0], $"{DrawingNumbers.Trimmed(_wheel.Fixings.Count, 0)} × {_numbers.Diameter(fixings.DiameterMm)} on {_numbers.Diameter(_wheel.PitchCircleMm!.Value)}");
+            yield return new(_wheel.Fixings[0], $"{DrawingNumbers.Trimmed(_wheel.Fixings.Count, 0)} × {_numbers.Diameter(fixings.DiameterMm)}");
+
+            // Half-way to the next hole.
+            yield return new(Point.Polar(_wheel.PitchCircleMm!.Value / 2, fixings.FirstAtRad + (Math.PI / fixings.Count)), $"pitch {_numbers.Diameter(_wheel.PitchCircleMm.Value)}");
         }
 
         yield return new(Point.Polar(Math.Max(_wheel.OuterDiameterMm, design.Brief.Carrier.DiameterMm ?? 0) / 2, 0), "home mark, 0°");
