@@ -118,8 +118,10 @@ internal static class WheelEdges
         string rings = string.Join("; ", wheel.Rings.Select(r => r.IsWhole
             ? $"'{r.Name}' on radius {Wording.Mm(r.RadiusMm)}, a whole ring"
             : $"'{r.Name}' on radius {Wording.Mm(r.RadiusMm)}, copper from {string.Join(" and ", r.Periods.Select(p => $"{Wording.Degrees(Angles.InTurn(p.CopperRad.StartRad))} to {Wording.Degrees(Angles.InTurn(p.CopperRad.EndRad))}"))}"));
-        return $"A copper disc of {Wording.Mm(wheel.OuterDiameterMm)} diameter with a bore of {Wording.Mm(design.Brief.Wheel.Bore.DiameterMm)}, seen from the wiper side. It turns {SheetWordsOf.Turns(design)}. "
-            + $"Feed ring on radius {Wording.Mm(wheel.Feed.RadiusMm)}. Output rings: {rings}. Windows are cut where a ring is off.";
+        string bore = $"{Wording.Mm(wheel.OuterDiameterMm)} diameter with a bore of {Wording.Mm(design.Brief.Wheel.Bore.DiameterMm)}, seen from the wiper side. It turns {SheetWordsOf.Turns(design)}.";
+        return wheel.Feed is RingLayout feed
+            ? $"A copper disc of {bore} Feed ring on radius {Wording.Mm(feed.RadiusMm)}. Output rings: {rings}. Windows are cut where a ring is off."
+            : $"Copper lands on an insulating disc of {bore} Rings: {rings}. Two wipers ride on each ring.";
     }
 
     private static string Slope(DrawingNumbers numbers, string name, AdjustLayout adjust) =>

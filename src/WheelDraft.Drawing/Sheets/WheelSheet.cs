@@ -117,13 +117,18 @@ internal sealed class WheelPicture
     private void DrawWheel()
     {
         double half = Reach(_design) / 2;
-        if (half > Wheel.OuterDiameterMm / 2)
+        if (half > Wheel.OuterDiameterMm / 2 || Wheel.Feed is null)
         {
             In("carrier", "Carrier", "carrier").Area(new Outline(Contour.Circle(Point.Origin, half), [Wheel.Bore.Travelled(Turning.Clockwise)]), Fill.Of(FillKind.Carrier), LineStyle.Thin);
         }
 
-        In("copper", "Copper", "copper").Area(Wheel.Copper, Fill.Of(FillKind.Copper), LineStyle.Edge);
-        _sheet.Texts.TakeEdges(Wheel.Copper.Pieces.Select(p => p.Placed(_view.ToPaper)));
+        ViewPen copper = In("copper", "Copper", "copper");
+        foreach (CopperPiece piece in Wheel.Copper)
+        {
+            copper.Area(piece.Outline, Fill.Of(FillKind.Copper), LineStyle.Edge);
+            _sheet.Texts.TakeEdges(piece.Outline.Pieces.Select(p => p.Placed(_view.ToPaper)));
+        }
+
         ViewPen rings = In("rings", "Ring radii", "rings");
         foreach (double radius in Wheel.AllRings.Select(r => r.RadiusMm).Distinct().Order())
         {
@@ -143,6 +148,10 @@ internal sealed class WheelPicture
         foreach (RingLayout ring in Wheel.AllRings)
         {
             wipers.Area(ring.Patch.At(ring.RadiusMm, ring.StationRad), Fill.Solid(Ink.Accent));
+            if (ring.Return is ReturnWiper other)
+            {
+                wipers.Area(other.Patch.At(ring.RadiusMm, other.StationRad), Fill.Solid(Ink.Accent));
+            }
         }
     }
 
