@@ -55,7 +55,7 @@ public static class TemplateSheets
         return
         [
             "Print at 100 %, without fitting to the page.",
-            "Measure the two lines of 100 mm on every page. If one is off by more than 0.1 mm, print again on another printer: angles would still be right, radii would not.",
+            "Measure the two lines of 100 mm on every page. If one is off by more than 0.2 mm, print again on another printer: angles would still be right, radii would not.",
             "Parts larger than a page: cut along one chain line of each join, lay the crosses with the same letter over each other, glue.",
             "Glue the template on the side of the copper on which the wipers run; it is seen from there.",
             "Centre-punch at the crosses and drill before cutting; then the inside edges, then the outside.",

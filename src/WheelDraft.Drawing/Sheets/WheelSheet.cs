@@ -36,7 +36,7 @@ internal sealed class WheelPicture
     private const double AboveMm = 13;
 
     // From the wheel to the texts at its sides: what the arrows of leaders need.
-    private const double BesideMm = 14;
+    private const double BesideMm = 12;
 
     // Leaders to edges may cost one step of scale as long as the wheel keeps this size on the paper, mm.
     private const double LeastWheelMm = 85;
@@ -147,10 +147,10 @@ internal sealed class WheelPicture
         ViewPen wipers = In("wipers", "Contact patches at home", "wipers");
         foreach (RingLayout ring in Wheel.AllRings)
         {
-            wipers.Area(ring.Patch.At(ring.RadiusMm, ring.StationRad), Fill.Solid(Ink.Accent), LineStyle.Thin);
+            wipers.Area(ring.Patch.At(ring.RadiusMm, ring.StationRad), Fill.Solid(Ink.Accent));
             if (ring.Return is ReturnWiper other)
             {
-                wipers.Area(other.Patch.At(ring.RadiusMm, other.StationRad), Fill.Solid(Ink.Accent), LineStyle.Thin);
+                wipers.Area(other.Patch.At(ring.RadiusMm, other.StationRad), Fill.Solid(Ink.Accent));
             }
         }
     }
@@ -206,8 +206,9 @@ internal sealed class WheelPicture
         double above = OuterMm + 6.5;
         pen.TryText(
             turns,
+            from up in (double[])[0, 2.5]
             from way in (double[])[0, 18, -18, 36, -36]
-            select new TextSpot(Centre + new Vector(way, above), TextAlong.Middle),
+            select new TextSpot(Centre + new Vector(way, above + up), TextAlong.Middle),
             TextStyle.Small);
         DimensionPen dimensions = new(pen);
         double outer = _view.OnPaperMm(Wheel.OuterDiameterMm / 2);
