@@ -20,6 +20,7 @@ internal sealed class MakeCommand : ICommand
         ("report", OutputKind.Report),
         ("cut", OutputKind.Cut),
         ("draw", OutputKind.Draw),
+        ("show", OutputKind.Show),
     ];
 
     /// <inheritdoc/>

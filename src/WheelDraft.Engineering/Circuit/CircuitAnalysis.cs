@@ -40,6 +40,9 @@ public sealed class CircuitAnalysis
         }
     }
 
+    /// <summary>The circuit as numbered nodes.</summary>
+    public CircuitNetwork Network => CircuitNetwork.Of(_sound.Model);
+
     /// <summary>Names of the inputs; input i is bit i of an input position.</summary>
     public IReadOnlyList<string> Inputs { get; }
 

@@ -1,6 +1,7 @@
 using System.Text;
 using WheelDraft.Engineering;
 using WheelDraft.Formats.Dxf;
+using WheelDraft.Formats.Page;
 using WheelDraft.Formats.Report;
 
 namespace WheelDraft.Formats.Outputs;
@@ -18,6 +19,9 @@ public enum OutputKind
 
     /// <summary>Drawings as SVG.</summary>
     Draw,
+
+    /// <summary>The page on which the wheel turns.</summary>
+    Show,
 }
 
 /// <summary>What is wanted of the outputs.</summary>
@@ -78,6 +82,7 @@ public static class OutputFiles
     {
         OutputKind.Report => [new("report.json", ReportJson.Write(design)), new("report.md", ReportMarkdown.Write(design))],
         OutputKind.Cut => Withheld(design, request) ? [] : [new($"{CutFolder}/wheel.dxf", Encoding.ASCII.GetBytes(DxfWriter.Write(WheelCutFile.Of(design), request.Dxf)))],
+        OutputKind.Show => [new("show/index.html", ShowPage.Write(design))],
         _ => [],
     };
 }
