@@ -2,6 +2,7 @@ using System.Text;
 using WheelDraft.Drawing;
 using WheelDraft.Engineering;
 using WheelDraft.Formats.Dxf;
+using WheelDraft.Formats.Page;
 using WheelDraft.Formats.Report;
 using WheelDraft.Formats.Svg;
 
@@ -29,6 +30,9 @@ public enum OutputKind
 
     /// <summary>The true-size template.</summary>
     Print,
+
+    /// <summary>The page on which the wheel turns.</summary>
+    Show,
 }
 
 /// <summary>What is wanted of the outputs.</summary>
@@ -99,6 +103,7 @@ public static class OutputFiles
         OutputKind.Png => DrawingFiles.Png(task),
         OutputKind.Pdf => DrawingFiles.Pdf(task),
         OutputKind.Print => DrawingFiles.Template(task),
+        OutputKind.Show => [new("show/index.html", ShowPage.Write(task.Design))],
         _ => throw new NotSupportedException($"Outputs of kind {kind}."),
     };
 
