@@ -1,1 +1,1 @@
-WheelDraft.Benchmarks.CircuitBenchmark.Run(Console.Out);
+return 0;
