@@ -49,7 +49,7 @@ internal static class OffsetChanges
             }
 
             Piece before = source.Pieces[(i + source.Pieces.Count - 1) % source.Pieces.Count];
-            Corner corner = new(i, piece.Start, before.TangentAt(1), piece.TangentAt(0));
+            Corner corner = Corner.Between(before, piece, i);
 
             // Moved there and back the corner is an arc, whose middle lies this far from the corner.
             double awayMm = distance * ((1 / Math.Cos(corner.TurnRad / 2)) - 1);
