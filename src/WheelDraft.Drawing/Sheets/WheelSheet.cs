@@ -46,7 +46,7 @@ public static class WheelSheet
             DrawingScale scale = DrawingScale.Fitting(new Bounds(0, 0, _wheel.OuterDiameterMm, _wheel.OuterDiameterMm), ViewRoom(SheetFrame.SpaceOf(size), table));
             Bounds space = SheetFrame.Draw(_sheet, SheetWordsOf.TitleBlock(design, "Contact wheel", "Part drawing", scale));
             Bounds room = ViewRoom(space, table);
-            SheetView view = SheetView.Fitted(_wheel.Copper.Bounds.Grown(0), new Bounds(room.MinX + CalloutSideMm, room.MinY + CalloutAboveMm, room.MaxX - CalloutSideMm, room.MaxY - CalloutAboveMm));
+            SheetView view = SheetView.Fitted(_wheel.Extent, new Bounds(room.MinX + CalloutSideMm, room.MinY + CalloutAboveMm, room.MaxX - CalloutSideMm, room.MaxY - CalloutAboveMm));
             Wheel(view);
             Dimensions(view, room);
             bool complete = Table(table, space, room) & Notes(space, room);
@@ -87,7 +87,7 @@ public static class WheelSheet
 
         private void Wheel(SheetView view)
         {
-            Bounds onPaper = view.Of(_wheel.Copper.Bounds);
+            Bounds onPaper = view.Of(_wheel.Extent);
             double carrier = (design.Brief.Carrier.DiameterMm ?? _wheel.OuterDiameterMm) / 2;
             if (carrier * 2 * view.Scale.Factor <= onPaper.Width + CalloutSideMm)
             {
@@ -95,7 +95,11 @@ public static class WheelSheet
             }
 
             ViewPen copper = _sheet.Group("copper", "Copper", "copper").In(view);
-            copper.Area(_wheel.Copper, Fill.Of(FillKind.Copper), LineStyle.Edge);
+            foreach (CopperPiece piece in _wheel.Copper)
+            {
+                copper.Area(piece.Outline, Fill.Of(FillKind.Copper), LineStyle.Edge);
+            }
+
             ViewPen paths = _sheet.Group("paths", "Ring radii", "rings").In(view);
             foreach (RingLayout ring in _wheel.AllRings)
             {
@@ -119,6 +123,10 @@ public static class WheelSheet
             foreach (RingLayout ring in _wheel.AllRings)
             {
                 wipers.Area(ring.Patch.At(ring.RadiusMm, ring.StationRad), Fill.Solid(Ink.Accent), LineStyle.Thin);
+                if (ring.Return is ReturnWiper other)
+                {
+                    wipers.Area(other.Patch.At(ring.RadiusMm, other.StationRad), Fill.Solid(Ink.Accent), LineStyle.Thin);
+                }
             }
         }
 
@@ -126,7 +134,7 @@ public static class WheelSheet
         {
             Point centre = view.Of(Point.Origin);
             GroupPen pen = _sheet.Group("dimensions", "Dimensions", "dimensions");
-            CalloutRing callouts = new(view.Of(_wheel.Copper.Bounds).Grown(4), room);
+            CalloutRing callouts = new(view.Of(_wheel.Extent).Grown(4), room);
             List<RingCallout> texts = [.. Callouts(view)];
             if (!callouts.TryDraw(pen, texts))
             {
@@ -156,6 +164,10 @@ public static class WheelSheet
             foreach (RingLayout ring in _wheel.AllRings)
             {
                 yield return new(view.Of(Point.Polar(ring.RadiusMm, ring.StationRad)), $"{(ring.IsFeed ? "feed" : ring.Name)} at {DrawingNumbers.Angle(ring.StationRad)}");
+                if (ring.Return is ReturnWiper other)
+                {
+                    yield return new(view.Of(Point.Polar(ring.RadiusMm, other.StationRad)), $"{ring.Name}, {other.Net} at {DrawingNumbers.Angle(other.StationRad)}");
+                }
             }
 
             foreach (RingLayout ring in _wheel.Rings)
@@ -174,7 +186,7 @@ public static class WheelSheet
             [
                 new("Ring"),
                 new($"Radius, {_numbers.UnitSign}", TextAlong.End),
-                new($"Windows, {_numbers.UnitSign}", TextAlong.End),
+                new($"{(_wheel.Feed is null ? "Lands" : "Windows")}, {_numbers.UnitSign}", TextAlong.End),
                 new("Copper from, °", TextAlong.End),
                 new("to, °", TextAlong.End),
                 new("Makes, s", TextAlong.End),
@@ -197,7 +209,7 @@ public static class WheelSheet
                 [
                     name,
                     radius,
-                    $"{_numbers.LengthInColumn(ring.WindowFromMm!.Value)} – {_numbers.LengthInColumn(ring.WindowToMm!.Value)}",
+                    $"{_numbers.LengthInColumn((ring.WindowFromMm ?? ring.LandFromMm)!.Value)} – {_numbers.LengthInColumn((ring.WindowToMm ?? ring.LandToMm)!.Value)}",
                     DrawingNumbers.AngleInColumn(period.CopperRad.StartRad),
                     DrawingNumbers.AngleInColumn(Angles.InTurn(period.CopperRad.EndRad)),
                     DrawingNumbers.Fixed(design.Motion.SecondsFromRad(period.Wanted.StartRad), 2),
@@ -231,7 +243,13 @@ public static class WheelSheet
         string rings = string.Join("; ", wheel.Rings.Select(r => r.IsWhole
             ? $"'{r.Name}' on radius {Wording.Mm(r.RadiusMm)}, a whole ring"
             : $"'{r.Name}' on radius {Wording.Mm(r.RadiusMm)}, copper from {string.Join(" and ", r.Periods.Select(p => $"{Wording.Degrees(p.CopperRad.StartRad)} to {Wording.Degrees(Angles.InTurn(p.CopperRad.EndRad))}"))}"));
+        if (wheel.Feed is not RingLayout feed)
+        {
+            return $"Separate copper lands on a carrier of {Wording.Mm(wheel.OuterDiameterMm)} diameter with a bore of {Wording.Mm(design.Brief.Wheel.Bore.DiameterMm)}, seen from the wiper side; two wipers ride on each ring. "
+                + $"Output rings: {rings}. Between lands the carrier is bare.";
+        }
+
         return $"A copper disc of {Wording.Mm(wheel.OuterDiameterMm)} diameter with a bore of {Wording.Mm(design.Brief.Wheel.Bore.DiameterMm)}, seen from the wiper side. "
-            + $"Feed ring on radius {Wording.Mm(wheel.Feed.RadiusMm)}. Output rings from the shaft outwards: {rings}. Windows are cut where a ring is off.";
+            + $"Feed ring on radius {Wording.Mm(feed.RadiusMm)}. Output rings from the shaft outwards: {rings}. Windows are cut where a ring is off.";
     }
 }

@@ -77,7 +77,17 @@ public static class OutputFiles
     private static IEnumerable<OutputFile> Of(Design design, OutputRequest request, OutputKind kind) => kind switch
     {
         OutputKind.Report => [new("report.json", ReportJson.Write(design)), new("report.md", ReportMarkdown.Write(design))],
-        OutputKind.Cut => Withheld(design, request) ? [] : [new($"{CutFolder}/wheel.dxf", Encoding.ASCII.GetBytes(DxfWriter.Write(WheelCutFile.Of(design), request.Dxf)))],
+        OutputKind.Cut => Withheld(design, request) ? [] : [.. CutFiles(design).Select(c => new OutputFile($"{CutFolder}/{c.Name}.dxf", Encoding.ASCII.GetBytes(DxfWriter.Write(c.Drawing, request.Dxf))))],
         _ => [],
     };
+
+    /// <summary>The cutting files by name; the carrier's only where it bears lands.</summary>
+    private static IEnumerable<(string Name, CutDrawing Drawing)> CutFiles(Design design)
+    {
+        yield return ("wheel", WheelCutFile.Of(design));
+        if (design.Wheel.Feed is null)
+        {
+            yield return ("carrier", CarrierCutFile.Of(design));
+        }
+    }
 }
