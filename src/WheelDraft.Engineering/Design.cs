@@ -33,6 +33,9 @@ public sealed record Design
     /// <summary>Every pair of nets, measured and judged.</summary>
     public required SpacingTable Spacing { get; init; }
 
+    /// <summary>For every row that misses, the smallest changes that would meet; empty when none misses.</summary>
+    public required IReadOnlyList<Remedy> Remedies { get; init; }
+
     /// <summary>The circuit, solved in every state.</summary>
     public required CircuitAnalysis Circuit { get; init; }
 
@@ -85,7 +88,8 @@ internal sealed class DesignStages(Brief brief)
         StripSet strips = StripSet.Of(brief, PlacesOf(wheel));
         IReadOnlyList<Solid> solids = [.. WheelSolids.Of(brief, wheel), .. strips.Solids];
         double carrierRadius = (brief.Carrier.DiameterMm ?? wheel.OuterDiameterMm) / 2;
-        SpacingTable spacing = SpacingStage.Table(brief, solids, (a, b) => lands.WorkingV(a, b, voltages.Between), carrierRadius);
+        SpacingTask task = SpacingStage.Task(brief, solids, (a, b) => lands.WorkingV(a, b, voltages.Between), carrierRadius);
+        SpacingTable spacing = SpacingStage.Table(brief, task);
         CircuitAnalysis circuit = CircuitAnalysis.Of(new CircuitRequest(brief, WheelContacts.OnWheel(brief, _motion, wheel))
         {
             Bridges = lands.Bridges(SpacingStage.Bridges(spacing)),
@@ -95,6 +99,8 @@ internal sealed class DesignStages(Brief brief)
             .Select((_, i) => gaps.Of(i, rules.Outputs[i], WorkingV(i), circuit.Parks))
             .OfType<OpenContact>()];
         IEnumerable<Solid> turning = solids.Where(s => s.Turns).Append(WheelSolids.Carrier(brief, carrierRadius));
+        IReadOnlyList<Finding> collisions = StripCollisions.Of(
+            strips.Strips, [.. turning], _motion.Direction, i => brief.PlaceOf(FormattableString.Invariant($"strip[{i}]")));
         return new Design
         {
             Brief = brief,
@@ -106,18 +112,22 @@ internal sealed class DesignStages(Brief brief)
             OpenContacts = open,
             Solids = solids,
             Spacing = spacing,
+            Remedies = SpacingStage.Remedies(task, spacing),
             Circuit = circuit,
-            Findings =
+            Findings = OnceEach(
             [
                 .. wheel.Findings,
                 .. strips.Findings,
-                .. StripCollisions.Of(strips.Strips, [.. turning], _motion.Direction, i => brief.PlaceOf(FormattableString.Invariant($"strip[{i}]"))),
-                .. spacing.Findings,
+                .. collisions,
+                .. spacing.Findings.Where(f => !SpacingStage.IsToldByCollision(f, collisions)),
                 .. open.SelectMany(o => OpenContactFindings.Of(brief, o)),
                 .. circuit.Findings,
-            ],
+            ]),
         };
     }
+
+    /// <summary>What two stages found alike is told once, where it was found first.</summary>
+    private static IReadOnlyList<Finding> OnceEach(IEnumerable<Finding> findings) => [.. findings.Distinct()];
 
     private static RingPlaces PlacesOf(WheelLayout wheel) => new(wheel.Feed is null ? null : PlaceOf(wheel.Feed), [.. wheel.Rings.Select(PlaceOf)])
     {
