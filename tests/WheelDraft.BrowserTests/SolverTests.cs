@@ -1,7 +1,6 @@
 using System.Text;
 using System.Text.Json;
 using CsCheck;
-using Microsoft.Playwright;
 using WheelDraft.Engineering;
 using WheelDraft.Formats.Page;
 using WheelDraft.Geometry;
