@@ -62,7 +62,23 @@ internal sealed class SpacingDetails
 
         parts.Line(place.Path, TightPen.PathStyle);
         pen.Line(Contour.Circle(middle, DiscMm), LineStyle.Thin);
+        Nets(pen, place, (view.Of(place.First), view.Of(place.Second)));
         Caption(pen, new DrawingNumbers(design.Brief.DrawingUnit), (place, scale), middle - new Vector(0, DiscMm + 1.2));
+    }
+
+    /// <summary>The nets on either side, beyond the ends of the path, where the words are short enough to stand in the circle.</summary>
+    private static void Nets(GroupPen pen, TightPlace place, (Point First, Point Second) onPaper)
+    {
+        const double beyondMm = 5;
+        const double widestMm = 9;
+        if (place.Nets.Count < 2 || onPaper.First.DistanceTo(onPaper.Second) < Tolerances.JoinMm || place.Nets.Any(n => TextFit.WidthMm(n, TextStyle.Small) > widestMm))
+        {
+            return;
+        }
+
+        Vector way = (onPaper.Second - onPaper.First).Unit() * beyondMm;
+        pen.PlatedText(place.Nets[0], new(onPaper.First - way, TextAlong.Middle, TextAcross.Middle), TextStyle.Small);
+        pen.PlatedText(place.Nets[1], new(onPaper.Second + way, TextAlong.Middle, TextAcross.Middle), TextStyle.Small);
     }
 
     private static void Caption(GroupPen pen, DrawingNumbers numbers, (TightPlace Place, DrawingScale Scale) of, Point top)

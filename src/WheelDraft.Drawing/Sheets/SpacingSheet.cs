@@ -155,8 +155,7 @@ internal sealed class SpacingPicture
 
     private IEnumerable<(double TopMm, string Name, Action<ViewPen> Draw)> Surfaces()
     {
-        double carrier = (_design.Brief.Carrier.DiameterMm ?? _design.Wheel.OuterDiameterMm) / 2;
-        yield return (-_design.Brief.Carrier.StepMm - _design.Brief.Wheel.ThicknessMm, "carrier", pen => pen.Area(new Outline(Contour.Circle(Point.Origin, carrier)), Fill.Of(FillKind.Carrier), LineStyle.Thin));
+        yield return (-_design.Brief.Carrier.StepMm - _design.Brief.Wheel.ThicknessMm, "carrier", pen => pen.Area(_design.Wheel.Carrier, Fill.Of(FillKind.Carrier), LineStyle.Thin));
         foreach (SurfaceBrief surface in _design.Brief.Surfaces)
         {
             yield return (surface.LevelMm, surface.Name, pen => DrawSurface(pen, surface));

@@ -23,6 +23,9 @@ internal sealed record TightPlace(int Number, SpacingVerdict Verdict, Point Firs
     /// <summary>Names of the items that decide.</summary>
     public IReadOnlyList<string> Items { get; init; } = [];
 
+    /// <summary>The nets at its beginning and its end; empty where there is no path.</summary>
+    public IReadOnlyList<string> Nets { get; init; } = [];
+
     /// <summary>What the table says of it.</summary>
     public required TightFigures Figures { get; init; }
 }
@@ -94,6 +97,7 @@ internal sealed record TightPlaces(IReadOnlyList<TightPlace> Numbered, int Unnum
         {
             Figures = figures,
             Items = [row.FirstItem, row.SecondItem],
+            Nets = [row.Nets.First, row.Nets.Second],
             RequiredMm = row.Kind == SpacingKind.Clearance && row.Gaps.Count == 1 ? InPlan(figures.RequiredMm, row.OnFirst.Z - row.OnSecond.Z) : null,
             TurnedRad = turning?.TurnedRad,
             Turning = turning is null ? [] : [.. new[] { turning.First, turning.Second }.Where(s => s.Turns)],
