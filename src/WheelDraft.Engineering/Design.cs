@@ -24,6 +24,9 @@ public sealed record Design
     /// <summary>The strips, formed, sprung and in place.</summary>
     public required StripSet Strips { get; init; }
 
+    /// <summary>The strips' blanks as they are cut, in the order of <see cref="StripSet.Strips"/>.</summary>
+    public required IReadOnlyList<CutCopper> CutStrips { get; init; }
+
     /// <summary>How far each contact opens, by output in file order; outputs that are always on are left out.</summary>
     public required IReadOnlyList<OpenContact> OpenContacts { get; init; }
 
@@ -106,6 +109,7 @@ internal sealed class DesignStages(Brief brief)
             Wheel = wheel,
             CutWheel = cut,
             Strips = strips,
+            CutStrips = [.. strips.Strips.Select(CutStrip)],
             OpenContacts = open,
             Solids = solids,
             Spacing = spacing,
@@ -122,6 +126,12 @@ internal sealed class DesignStages(Brief brief)
             ],
         };
     }
+
+    private CutCopper CutStrip(PlacedStrip strip) => CutCopper.Of(
+        strip.Form.Blank.Outline,
+        brief.Process,
+        $"strip \"{strip.Form.Strip.Name}\"",
+        brief.PlaceOf(FormattableString.Invariant($"strip[{strip.Form.Index}]")));
 
     private RingPlaces PlacesOf(WheelLayout wheel)
     {

@@ -16,7 +16,31 @@ public sealed record WhyTopic(string Name, Func<IReadOnlyList<string>> Steps)
         [
             .. design.Wheel.Rings.Select(r => new WhyTopic($"arc {r.Name}", () => [.. ArcSteps(design, r)])),
             .. design.OpenContacts.Where(o => o.Requirement is not null).Select(o => new WhyTopic($"open-contact {o.Output}", () => [.. OpenSteps(o)])),
+            .. design.Strips.Strips.SelectMany(OfStrip),
+            .. design.Circuit.WorkingVoltages.Select(v => new WhyTopic($"working-voltage {v.First} to {v.Second}", () => [.. VoltageSteps(design, v)])),
         ];
+    }
+
+    private static IEnumerable<WhyTopic> OfStrip(PlacedStrip strip)
+    {
+        string name = strip.Form.Strip.Name;
+        yield return new($"blank {name}", () => StripReasons.BlankLength(strip.Form));
+        if (strip.Spring is not null)
+        {
+            yield return new($"force {name}", () => StripReasons.Force(strip));
+            yield return new($"stress {name}", () => StripReasons.Stress(strip));
+        }
+    }
+
+    private static IEnumerable<string> VoltageSteps(Design design, WorkingVoltage pair)
+    {
+        double supply = design.Brief.Supply.VoltageV;
+        yield return $"The supply holds L at {Wording.Volts(supply)} r.m.s. to N; every state that the wheel and the inputs can bring about is solved.";
+        yield return $"Between {pair.First} and {pair.Second} it is highest {pair.Where}: {Wording.Volts(pair.VoltageV)} r.m.s., {Wording.Volts(pair.VoltageV * Math.Sqrt(2))} peak.";
+        if (pair.VoltageV < supply)
+        {
+            yield return $"For basic and higher grades of insulation the supply voltage of {Wording.Volts(supply)} counts all the same; for functional insulation the solved one.";
+        }
     }
 
     private static IEnumerable<string> ArcSteps(Design design, RingLayout ring)
