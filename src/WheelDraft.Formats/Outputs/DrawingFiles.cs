@@ -1,5 +1,4 @@
 using System.Text;
-using WheelDraft.Drawing;
 using WheelDraft.Formats.Pdf;
 using WheelDraft.Formats.Raster;
 using WheelDraft.Formats.Svg;
