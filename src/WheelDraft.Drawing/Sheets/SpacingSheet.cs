@@ -29,11 +29,12 @@ public static class SpacingSheet
 /// <summary>The plan on one size of paper.</summary>
 internal sealed class SpacingPicture
 {
-    // Round the plan for leaders and numbers, mm on the paper.
-    private const double AirMm = 12;
+    // Round the plan, mm on the paper: above and below, and at the sides for leaders.
+    private const double AirMm = 4;
+    private const double BesideMm = 12;
 
     // Smaller plans than this hide what they are to show, mm on the paper.
-    private const double LeastPlanMm = 80;
+    private const double LeastPlanMm = 65;
 
     private readonly Design _design;
     private readonly TightPlaces _places;
@@ -54,8 +55,9 @@ internal sealed class SpacingPicture
         _nets = [.. design.Solids.Where(s => s.Kind != SolidKind.Floating).Select(s => s.Net).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
         _plan = SheetPlan.Of(size, matter);
         _extent = ExtentOf(design);
-        double legend = Legend().HeightMm(_plan.Picture.Width) + 2;
-        _view = SheetView.Fitted(_extent, new(_plan.Picture.MinX + AirMm, _plan.Picture.MinY + legend + AirMm, _plan.Picture.MaxX - AirMm, _plan.Picture.MaxY - AirMm));
+        double beside = places.Numbered.Count == 0 ? AirMm : BesideMm + places.Numbered.Max(p => DimensionForm.TextWidthMm(TightPen.Words(p)));
+        Bounds area = Above;
+        _view = SheetView.Fitted(_extent, new(area.MinX + beside, area.MinY + AirMm, area.MaxX - beside, area.MaxY - AirMm - NothingMm));
     }
 
     /// <summary>Whether the table is whole and the plan large enough to read.</summary>
@@ -73,11 +75,18 @@ internal sealed class SpacingPicture
         }
 
         Legend().Draw(sheet.Group("legend", "Legend", "legend"), new Point(_plan.Picture.MinX, _plan.Picture.MinY + Legend().HeightMm(_plan.Picture.Width)), _plan.Picture.Width);
-        DrawSurfaces(sheet);
-        DrawSolids(sheet);
+        DrawParts(sheet);
         DrawPlaces(sheet);
         return sheet.Build();
     }
+
+    /// <summary>The picture's room above the legend.</summary>
+    private Bounds Above => _plan.Picture with { MinY = _plan.Picture.MinY + Legend().HeightMm(_plan.Picture.Width) + 2 };
+
+    /// <summary>Height of the words that stand over the plan where nothing is tight, mm.</summary>
+    private double NothingMm => _places.Numbered.Count > 0 ? 0 : (NothingLines().Count * TextStyle.Label.HeightMm * Lettering.LinePitch) + 2;
+
+    private IReadOnlyList<string> NothingLines() => TextFit.Wrap(SpacingWords.Nothing(_places), _plan.Picture.Width - 4, TextStyle.Label);
 
     private static Bounds ExtentOf(Design design)
     {
@@ -97,10 +106,19 @@ internal sealed class SpacingPicture
         }
 
         entries.Add(new("carrier and other insulation", Fill.Of(FillKind.Carrier), LineStyle.Thin));
-        if (_places.Numbered.Count > 0)
+        if (_places.Numbered.Any(p => p.Path.Count > 0))
         {
             entries.Add(new("shortest gap or path", null, TightPen.PathStyle));
+        }
+
+        if (_places.Numbered.Any(p => p.RequiredMm is not null))
+        {
             entries.Add(new("required distance round its first point", null, TightPen.RequiredStyle));
+        }
+
+        if (_design.Solids.Any(IsHidden))
+        {
+            entries.Add(new("under the carrier", null, LineStyle.Hidden));
         }
 
         if (_places.Numbered.Any(p => p.TurnedRad is not null))
@@ -111,54 +129,76 @@ internal sealed class SpacingPicture
         return new(entries);
     }
 
-    private void DrawSurfaces(SheetBuilder sheet)
+    /// <summary>Insulation and conductive parts, the lowest first; what lies under the carrier shows through as hidden edges.</summary>
+    private void DrawParts(SheetBuilder sheet)
     {
-        ViewPen pen = sheet.Group("insulation", "Insulating surfaces, ribs and slots", "insulation").In(_view);
-        foreach (SurfaceBrief surface in _design.Brief.Surfaces)
+        GroupPen all = sheet.Group("parts", "Insulation and conductive parts at home, the lowest first", "parts");
+        int number = 0;
+        foreach ((_, string name, Action<ViewPen> draw) in Surfaces().Concat(Solids()).OrderBy(p => p.TopMm))
         {
-            if (surface.Outline is Outline outline)
-            {
-                pen.Area(outline, Fill.Of(FillKind.Carrier), LineStyle.Thin);
-            }
+            number++;
+            draw(all.Group(Invariant.Text($"part-{number}"), name, "part").In(_view));
         }
 
+        ViewPen hidden = sheet.Group("hidden", "What lies under the carrier", "hidden").In(_view);
+        foreach (Solid solid in _design.Solids.Where(IsHidden))
+        {
+            hidden.Line(solid.Outline.Outer, LineStyle.Hidden);
+        }
+    }
+
+    private bool IsHidden(Solid solid) => solid.ToZMm <= -_design.Brief.Carrier.StepMm - _design.Brief.Carrier.ThicknessMm;
+
+    private IEnumerable<(double TopMm, string Name, Action<ViewPen> Draw)> Surfaces()
+    {
         double carrier = (_design.Brief.Carrier.DiameterMm ?? _design.Wheel.OuterDiameterMm) / 2;
-        pen.Area(new Outline(Contour.Circle(Point.Origin, carrier)), Fill.Of(FillKind.Carrier), LineStyle.Thin);
-        foreach (IReadOnlyList<Point> path in _design.Brief.Ribs.Select(r => r.Path).Concat(_design.Brief.Slots.Select(s => s.Path)))
+        yield return (-_design.Brief.Carrier.StepMm - _design.Brief.Wheel.ThicknessMm, "carrier", pen => pen.Area(new Outline(Contour.Circle(Point.Origin, carrier)), Fill.Of(FillKind.Carrier), LineStyle.Thin));
+        foreach (SurfaceBrief surface in _design.Brief.Surfaces)
+        {
+            yield return (surface.LevelMm, surface.Name, pen => DrawSurface(pen, surface));
+        }
+    }
+
+    private void DrawSurface(ViewPen pen, SurfaceBrief surface)
+    {
+        if (surface.Outline is Outline outline)
+        {
+            pen.Area(outline, Fill.Of(FillKind.Carrier), LineStyle.Thin);
+        }
+
+        foreach (IReadOnlyList<Point> path in _design.Brief.Ribs.Where(r => IsOn(r.Surface)).Select(r => r.Path).Concat(_design.Brief.Slots.Where(s => IsOn(s.Surface)).Select(s => s.Path)))
         {
             pen.Pen.Polyline(LineStyle.Edge, [.. path.Select(_view.Of)]);
         }
+
+        bool IsOn(string name) => string.Equals(name, surface.Name, StringComparison.OrdinalIgnoreCase);
     }
 
-    private void DrawSolids(SheetBuilder sheet)
+    private IEnumerable<(double TopMm, string Name, Action<ViewPen> Draw)> Solids() => _design.Solids.Select(solid =>
     {
-        GroupPen all = sheet.Group("solids", "Conductive parts at home, the lowest first", "solids");
-        int number = 0;
-        foreach (Solid solid in _design.Solids.OrderBy(s => s.ToZMm).ThenBy(s => s.FromZMm))
-        {
-            number++;
-            GroupPen pen = all.Group(Invariant.Text($"solid-{number}"), solid.Name, "solid");
-            Fill fill = solid.Kind == SolidKind.Floating ? Fill.Of(FillKind.Part) : Fill.Net(_nets.IndexOf(solid.Net));
-            pen.In(_view).Area(solid.Outline, fill, LineStyle.Edge);
-        }
-    }
+        Fill fill = solid.Kind == SolidKind.Floating ? Fill.Of(FillKind.Part) : Fill.Net(_nets.IndexOf(solid.Net));
+        return (solid.ToZMm, solid.Name, (Action<ViewPen>)(pen => pen.Area(solid.Outline, fill, LineStyle.Edge)));
+    });
 
     private void DrawPlaces(SheetBuilder sheet)
     {
-        TightPen pen = new(sheet, _view, _design);
+        TightPen pen = new(sheet, _view);
         foreach (TightPlace place in _places.Numbered)
         {
             pen.Draw(place);
         }
 
-        pen.DrawNumbers(_places.Numbered, _view.Of(_extent.Centre));
-        if (_places.Numbered.Count == 0)
+        if (_places.Numbered.Count > 0)
+        {
+            pen.DrawNumbers(_places.Numbered, _view.Of(_extent), Above);
+        }
+        else
         {
             GroupPen words = sheet.Group("none", "Nothing is tight", "empty");
-            IReadOnlyList<string> lines = TextFit.Wrap(SpacingWords.Nothing(_places), _plan.Picture.Width - 4, TextStyle.Label);
+            IReadOnlyList<string> lines = NothingLines();
             for (int i = 0; i < lines.Count; i++)
             {
-                words.PlatedText(lines[i], new(new(_plan.Picture.Centre.X, _plan.Picture.MaxY - 1 - (i * TextStyle.Label.HeightMm * Lettering.LinePitch)), TextAlong.Middle, TextAcross.Top), TextStyle.Label);
+                words.Text(lines[i], new(new(_plan.Picture.Centre.X, _plan.Picture.MaxY - 1 - (i * TextStyle.Label.HeightMm * Lettering.LinePitch)), TextAlong.Middle, TextAcross.Top), TextStyle.Label);
             }
         }
     }

@@ -55,7 +55,7 @@ public static class TemplateSheets
         return
         [
             "Print at 100 %, without fitting to the page.",
-            "Measure the two lines of 100 mm on every page. If one is off by more than 0.1 mm, print again on another printer: angles would still be right, radii would not.",
+            "Measure the two lines of 100 mm on every page. If one is off by more than 0.2 mm, print again on another printer: angles would still be right, radii would not.",
             "Parts larger than a page: cut along one chain line of each join, lay the crosses with the same letter over each other, glue.",
             "Glue the template on the side of the copper on which the wipers run; it is seen from there.",
             "Centre-punch at the crosses and drill before cutting; then the inside edges, then the outside.",
@@ -68,7 +68,7 @@ public static class TemplateSheets
     {
         DrawingNumbers numbers = new(design.Brief.DrawingUnit);
         WheelLayout wheel = design.Wheel;
-        TemplatePart part = new(new("template-wheel", $"{design.Brief.Title}: wheel", "The contact wheel at true size: cut lines, drill centres, home mark."), wheel.Copper);
+        TemplatePart part = new(new("template-wheel", $"{design.Brief.Title}: wheel", "The contact wheel at true size: cut lines, drill centres, home mark."), [.. wheel.Copper.Select(c => c.Outline)]);
         BoreBrief bore = design.Brief.Wheel.Bore;
         part.Cross(Point.Origin, bore.DiameterMm / 2);
         foreach (Point fixing in wheel.Fixings)
@@ -83,7 +83,7 @@ public static class TemplateSheets
 
     private static Sheet Strip(StripForm form, int number)
     {
-        TemplatePart part = new(new(Invariant.Text($"template-strip-{number}"), $"Strip '{form.Strip.Name}'", "A strip's blank at true size: cut lines, fold lines, drill centres."), form.Blank.Outline);
+        TemplatePart part = new(new(Invariant.Text($"template-strip-{number}"), $"Strip '{form.Strip.Name}'", "A strip's blank at true size: cut lines, fold lines, drill centres."), [form.Blank.Outline]);
         foreach (Contour hole in form.Blank.Outline.Holes)
         {
             part.Cross(hole.Centroid, hole.Bounds.Width / 2);
@@ -105,12 +105,17 @@ public static class TemplateSheets
         private readonly ViewPen _marks;
         private readonly Bounds _bounds;
 
-        public TemplatePart(SheetWords words, Outline outline)
+        public TemplatePart(SheetWords words, IReadOnlyList<Outline> outlines)
         {
-            _bounds = outline.Bounds;
+            _bounds = outlines.Select(o => o.Bounds).Aggregate((a, b) => a.With(b));
             _sheet = new(words, new PaperSize("part", Math.Max(_bounds.Width, LeastWidthMm) + (2 * AirMm), _bounds.Height + (2 * AirMm) + WordsMm));
             SheetView view = SheetView.At(DrawingScale.FullSize, new(_bounds.MinX, _bounds.MinY), new(AirMm, AirMm + WordsMm));
-            _sheet.Group("cut", "Cut lines", "cut").In(view).Area(outline, Fill.Of(FillKind.Paper), LineStyle.Wide(LineKind.ContinuousNarrow, Ink.Outline, 0.25));
+            ViewPen cut = _sheet.Group("cut", "Cut lines", "cut").In(view);
+            foreach (Outline outline in outlines)
+            {
+                cut.Area(outline, Fill.Of(FillKind.Paper), LineStyle.Wide(LineKind.ContinuousNarrow, Ink.Outline, 0.25));
+            }
+
             _marks = _sheet.Group("marks", "Drill centres, marks and fold lines", "marks").In(view);
         }
 

@@ -4,7 +4,7 @@ using WheelDraft.Geometry;
 namespace WheelDraft.Drawing;
 
 /// <summary>Draws numbered distances over the plan.</summary>
-internal sealed class TightPen(SheetBuilder sheet, SheetView view, Design design)
+internal sealed class TightPen(SheetBuilder sheet, SheetView view)
 {
     /// <summary>The gap or path.</summary>
     public static LineStyle PathStyle { get; } = LineStyle.Wide(LineKind.ContinuousWide, Ink.Error, 0.7);
@@ -45,31 +45,20 @@ internal sealed class TightPen(SheetBuilder sheet, SheetView view, Design design
         }
     }
 
-    /// <summary>Writes the numbers at the ends of leaders, each where it is free, outwards from the middle of the plan.</summary>
-    public void DrawNumbers(IReadOnlyList<TightPlace> places, Point middle)
+    /// <summary>Writes the numbers in columns beside the plan, on leaders that do not cross.</summary>
+    /// <param name="places">What is numbered.</param>
+    /// <param name="plan">The plan, on the paper.</param>
+    /// <param name="area">Where the numbers may stand.</param>
+    public void DrawNumbers(IReadOnlyList<TightPlace> places, Bounds plan, Bounds area)
     {
         GroupPen pen = sheet.Group("numbers", "Numbers of the table", "numbers");
-        foreach (Solid solid in design.Solids)
+        CalloutRing ring = new(plan.Grown(2), area);
+        if (!ring.TryDraw(pen, [.. places.Select(p => new RingCallout(view.Of(p.First.Towards(p.Second, 0.5)), Words(p)))]))
         {
-            pen.Texts.TakeEdges(solid.Outline.Outer.Pieces.Select(p => p.Placed(view.ToPaper)));
-        }
-
-        DimensionPen numbers = new(pen);
-        foreach (TightPlace place in places)
-        {
-            Point at = view.Of(place.First.Towards(place.Second, 0.5));
-            Vector outwards = at - middle;
-            numbers.Add(new CalloutDimension(at, outwards.Length < 1 ? 0.7 : outwards.AngleRad, Words(place)) { Subject = place.Figures.Between });
-        }
-
-        foreach (Dimension unplaced in numbers.Unplaced)
-        {
-            sheet.Warn($"The spacing drawing has no room for number {unplaced.Text}: {unplaced.Subject}; its table has the row.");
+            sheet.Warn("The spacing drawing has no room for its numbers; its table tells where the distances are.");
         }
     }
 
-    // The verdict is told by the word as well as by the colour.
-    private static string Words(TightPlace place) => place.Verdict == SpacingVerdict.Misses
-        ? Invariant.Text($"{place.Number} misses")
-        : Invariant.Text($"{place.Number}");
+    /// <summary>What is written at a place: the verdict is told by the word as well as by the colour.</summary>
+    public static string Words(TightPlace place) => Invariant.Text($"{place.Number} {SpacingWords.Verdict(place.Verdict)}");
 }

@@ -3,8 +3,11 @@ using WheelDraft.Geometry;
 namespace WheelDraft.Drawing;
 
 /// <summary>Draws rows of the timing chart.</summary>
-internal sealed class TimingPen(SheetBuilder sheet, ChartAxis axis, Bounds chart, IReadOnlyList<(string Letter, string Condition)> conditions)
+internal sealed class TimingPen(SheetBuilder sheet, ChartAxis axis, Bounds chart, TimingLettering lettering)
 {
+    /// <summary>Between a name and the axis, mm: the heads of bars that go on.</summary>
+    public const double NameAirMm = 3;
+
     private int _rows;
 
     /// <summary>The filling of a state.</summary>
@@ -27,9 +30,6 @@ internal sealed class TimingPen(SheetBuilder sheet, ChartAxis axis, Bounds chart
         _ => "wheel parks",
     };
 
-    /// <summary>A name in its column.</summary>
-    public static FittedText Fitted(string name, double widthMm) => TextFit.Into(name, widthMm, TextStyle.Label, 2);
-
     /// <summary>Whether a bar's words stand inside it.</summary>
     public static bool HasRoom(TimingBar bar, ChartAxis axis)
     {
@@ -51,11 +51,11 @@ internal sealed class TimingPen(SheetBuilder sheet, ChartAxis axis, Bounds chart
     {
         _rows++;
         GroupPen pen = sheet.Group(Invariant.Text($"row-{_rows}"), row.Name, "row");
-        FittedText name = Fitted(row.Name, axis.LeftMm - 2 - chart.MinX);
-        for (int i = 0; i < name.Lines.Count; i++)
+        IReadOnlyList<string> name = TextFit.Wrap(row.Name, lettering.NamesMm, lettering.NameStyle);
+        for (int i = 0; i < name.Count; i++)
         {
-            double y = middleMm + ((((name.Lines.Count - 1) / 2.0) - i) * name.PitchMm);
-            pen.Text(name.Lines[i], new(new(axis.LeftMm - 2, y), TextAlong.End, TextAcross.Middle), name.Style);
+            double y = middleMm + ((((name.Count - 1) / 2.0) - i) * lettering.NameStyle.HeightMm * Lettering.ClosePitch);
+            pen.Text(name[i], new(new(axis.LeftMm - NameAirMm, y), TextAlong.End, TextAcross.Middle), lettering.NameStyle);
         }
 
         pen.Line(new Point(axis.LeftMm, middleMm - (barMm / 2)), new Point(axis.RightMm, middleMm - (barMm / 2)), LineStyle.Thin);
@@ -67,18 +67,13 @@ internal sealed class TimingPen(SheetBuilder sheet, ChartAxis axis, Bounds chart
 
         foreach (TimingBar bar in row.Bars)
         {
-            Words(bars, bar);
+            Words(bars, bar, row);
         }
     }
 
     private void Bar(ChartRow row, TimingBar bar)
     {
         row.BarRound(bar.FromS, bar.ForS, FillOf(bar.State), LineStyle.Thin);
-        if (bar.State == TimingState.Parks)
-        {
-            DrawParked(row.Pen, bar.FromS);
-        }
-
         if (bar.FromS + bar.ForS > axis.To)
         {
             GoesOn(row);
@@ -96,7 +91,7 @@ internal sealed class TimingPen(SheetBuilder sheet, ChartAxis axis, Bounds chart
         }
     }
 
-    private void Words(ChartRow row, TimingBar bar)
+    private void Words(ChartRow row, TimingBar bar, TimingRow of)
     {
         if (bar.Words.Length == 0)
         {
@@ -104,16 +99,54 @@ internal sealed class TimingPen(SheetBuilder sheet, ChartAxis axis, Bounds chart
         }
 
         (double from, double to) = Longer(bar, axis);
-        string words = conditions.FirstOrDefault(c => string.Equals(c.Condition, bar.Words, StringComparison.Ordinal)).Letter is string letter && !HasRoom(bar, axis)
-            ? letter
-            : bar.Words;
+        if (!HasRoom(bar, axis) && lettering.LetterOf(bar.Words) is string letter)
+        {
+            Letter(row, (from, to), letter, of);
+            return;
+        }
+
         double whisker = bar.BreakS is TimingSpan late ? Math.Max(0, late.MostS - bar.FromS - bar.ForS) : 0;
-        row.Label(from, Math.Min(axis.To, to + (bar.AdjustS is TimingSpan m ? Math.Max(whisker, m.MostS - bar.FromS - bar.ForS) : 0)), words, TextStyle.Small);
+        row.Label(from, Math.Min(axis.To, to + (bar.AdjustS is TimingSpan m ? Math.Max(whisker, m.MostS - bar.FromS - bar.ForS) : 0)), bar.Words, TextStyle.Small);
     }
 
-    /// <summary>A line down the chart where the wheel comes to rest.</summary>
-    private void DrawParked(GroupPen pen, double atS) =>
-        pen.Line(new Point(axis.Of(atS), chart.MinY), new Point(axis.Of(atS), chart.MaxY), LineStyle.Of(LineKind.DoubleChainNarrow, Ink.Accent));
+    /// <summary>A letter to the right of a bar where no other bar stands, else over or under it.</summary>
+    private void Letter(ChartRow row, (double FromS, double ToS) bar, string letter, TimingRow of)
+    {
+        const double airMm = 0.8;
+        double x = axis.Of((bar.FromS + bar.ToS) / 2);
+        double off = (row.BarMm / 2) + airMm;
+        double taken = (TextFit.WidthMm(letter, TextStyle.Small) + 4) * (axis.To - axis.From) / (axis.RightMm - axis.LeftMm);
+        bool isFree = bar.ToS + taken <= axis.To && of.Bars.SelectMany(Parts).All(p => p.ToS <= bar.ToS || p.FromS >= bar.ToS + taken);
+        row.Pen.TryText(
+            letter,
+            [
+                .. isFree ? (TextSpot[])[new(new(axis.Of(bar.ToS) + 1.5, row.MiddleMm), TextAlong.Start, TextAcross.Middle)] : [],
+                .. from aside in (double[])[0, 2, -2, 4, -4]
+                   from way in (double[])[1, -1]
+                   select new TextSpot(new(x + aside, row.MiddleMm + (way * off)), TextAlong.Middle, way > 0 ? TextAcross.Baseline : TextAcross.Top),
+            ],
+            TextStyle.Small);
+    }
+
+    /// <summary>A bar's one or two parts on the axis.</summary>
+    private IEnumerable<(double FromS, double ToS)> Parts(TimingBar bar)
+    {
+        double to = bar.FromS + bar.ForS;
+        return to <= axis.To ? [(bar.FromS, to)] : [(bar.FromS, axis.To), (axis.From, to - (axis.To - axis.From))];
+    }
+
+    /// <summary>Draws lines down the chart where the wheel comes to rest; before the rows, which then keep their words off them.</summary>
+    public void Parked(IEnumerable<TimingRow> rows)
+    {
+        GroupPen pen = sheet.Group("parked", "Where the wheel parks", "parked");
+        foreach (TimingBar bar in rows.SelectMany(r => r.Bars).Where(b => b.State == TimingState.Parks))
+        {
+            Point foot = new(axis.Of(bar.FromS), chart.MinY);
+            Point top = new(foot.X, chart.MaxY);
+            pen.Line(foot, top, LineStyle.Of(LineKind.DoubleChainNarrow, Ink.Accent));
+            pen.Texts.TakeLine(foot, top);
+        }
+    }
 
     /// <summary>Small heads at both ends of the axis: the bar runs through home.</summary>
     private static void GoesOn(ChartRow row)

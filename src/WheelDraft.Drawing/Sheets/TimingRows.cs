@@ -117,7 +117,12 @@ internal sealed class TimingRows(Design design)
     {
         IReadOnlyList<CircuitInterval> intervals = design.Circuit.Intervals;
         TruthEntry[] truths = [.. intervals.Select((_, i) => design.Circuit.Truth(i, load))];
-        int first = Enumerable.Range(0, truths.Length).FirstOrDefault(i => truths[i] != truths[(i + truths.Length - 1) % truths.Length]);
+        if (truths.All(t => t == truths[0]))
+        {
+            return State(truths[0].Truth) is TimingState always ? [new(always, 0, design.Motion.TurnTimeS, truths[0].Condition)] : [];
+        }
+
+        int first = Enumerable.Range(0, truths.Length).First(i => truths[i] != truths[(i + truths.Length - 1) % truths.Length]);
         List<TimingBar> bars = [];
         for (int done = 0; done < truths.Length;)
         {

@@ -44,8 +44,7 @@ internal sealed class TimingChart
     private readonly PaperSize _size;
     private readonly Bounds _room;
     private readonly SheetTable _table;
-    private readonly double _namesMm;
-    private readonly IReadOnlyList<(string Letter, string Condition)> _conditions;
+    private readonly TimingLettering _lettering;
     private readonly double _footMm;
 
     /// <summary>Measures a design's chart on a size of paper.</summary>
@@ -56,17 +55,21 @@ internal sealed class TimingChart
         _size = size;
         _room = SheetFrame.RoomOf(size);
         _table = TimingWords.Table(design);
-        _namesMm = NamesWidth();
-        _conditions = [.. Lettered()];
+        _lettering = TimingLettering.Of(Names, _room.Width / 3);
+        _lettering = _lettering.With(Conditions());
         _footMm = FootHeight();
     }
 
     /// <summary>Whether rows and table find room.</summary>
-    public bool IsRoomy => PitchMm >= LeastPitchMm;
+    public bool IsRoomy => PitchMm >= Math.Max(LeastPitchMm, (_lettering.LinesOf(Names) * _lettering.NameStyle.HeightMm * Lettering.ClosePitch) + 1);
+
+    private IEnumerable<TimingRow> Rows => _sections.SelectMany(s => s.Rows);
+
+    private IReadOnlyList<string> Names => [.. Rows.Select(r => r.Name)];
 
     private bool IsLying => _size.WidthMm > _size.HeightMm;
 
-    private NoteBlock Notes => new("Notes", TimingWords.Notes(_design, _conditions));
+    private NoteBlock Notes => new("Notes", TimingWords.Notes(_design, _lettering.Conditions));
 
     private static CautionBlock Caution => new([SheetWordsOf.Caution]);
 
@@ -79,7 +82,7 @@ internal sealed class TimingChart
         }
     }
 
-    private ChartAxis Seconds => new(0, _design.Motion.TurnTimeS, _room.MinX + _namesMm + 2, _room.MaxX - 4) { Steps = StepKind.Seconds };
+    private ChartAxis Seconds => new(0, _design.Motion.TurnTimeS, _room.MinX + 1 + _lettering.NamesMm + TimingPen.NameAirMm, _room.MaxX - 4) { Steps = StepKind.Seconds };
 
     private ChartAxis Degrees => new(0, 360, Seconds.LeftMm, Seconds.RightMm) { Steps = StepKind.Degrees };
 
@@ -94,7 +97,8 @@ internal sealed class TimingChart
         double pitch = Math.Max(PitchMm, 1);
         double bottom = top - (_sections.Count * HeadingMm) - (_sections.Sum(s => s.Rows.Count) * pitch);
         DrawAxes(sheet, top, bottom);
-        TimingPen pen = new(sheet, Seconds, new(_room.MinX, bottom, _room.MaxX, top), _conditions);
+        TimingPen pen = new(sheet, Seconds, new(_room.MinX, bottom, _room.MaxX, top), _lettering);
+        pen.Parked(Rows);
         double y = top;
         foreach (TimingSection section in _sections)
         {
@@ -170,7 +174,7 @@ internal sealed class TimingChart
 
     private ChartLegend Legend()
     {
-        HashSet<TimingState> states = [.. _sections.SelectMany(s => s.Rows).SelectMany(r => r.Bars).Select(b => b.State)];
+        HashSet<TimingState> states = [.. Rows.SelectMany(r => r.Bars).Select(b => b.State)];
         List<LegendEntry> entries = [.. Enum.GetValues<TimingState>().Where(states.Contains).Select(s => new LegendEntry(TimingPen.Meaning(s), TimingPen.FillOf(s), LineStyle.Thin))];
         if (_design.Wheel.Rings.Any(r => r.Adjust is not null))
         {
@@ -181,34 +185,8 @@ internal sealed class TimingChart
         return new(entries);
     }
 
-    /// <summary>The narrowest column in which every name takes at most two lines.</summary>
-    private double NamesWidth()
-    {
-        const double leastMm = 16;
-        const double stepMm = 2;
-        string[] names = [.. _sections.SelectMany(s => s.Rows).Select(r => r.Name)];
-        double width = leastMm;
-        while (names.Any(n => TimingPen.Fitted(n, width).Lines.Count > 2) && width < _room.Width / 2)
-        {
-            width += stepMm;
-        }
-
-        return width;
-    }
-
     /// <summary>Letters for the conditions that find no room on their bars.</summary>
-    private IEnumerable<(string Letter, string Condition)> Lettered()
-    {
-        string[] conditions = [.. _sections.SelectMany(s => s.Rows).SelectMany(r => r.Bars)
-            .Where(b => b.State is TimingState.WithInputs or TimingState.Undecided && b.Words.Length > 0 && !TimingPen.HasRoom(b, Seconds))
-            .Select(b => b.Words)
-            .Distinct(StringComparer.Ordinal)];
-        return conditions.Select((c, i) => (Letter(i), c));
-    }
-
-    private static string Letter(int number)
-    {
-        string letter = ((char)('a' + (number % 26))).ToString();
-        return number < 26 ? letter : letter + DrawingNumbers.Trimmed(number / 26, 0);
-    }
+    private IEnumerable<string> Conditions() => Rows.SelectMany(r => r.Bars)
+        .Where(b => b.State is TimingState.WithInputs or TimingState.Undecided && b.Words.Length > 0 && !TimingPen.HasRoom(b, Seconds))
+        .Select(b => b.Words);
 }

@@ -11,18 +11,16 @@ internal sealed record WheelCallout(Point At, string Text);
 /// <summary>The notes round a wheel: bore, fixings, home, wipers, edges.</summary>
 internal sealed class WheelCallouts(Design design)
 {
-    // Longer names go by the number of their ring, which the table explains.
-    private const int LongestName = 14;
-
     private readonly WheelLayout _wheel = design.Wheel;
     private readonly DrawingNumbers _numbers = new(design.Brief.DrawingUnit);
-    private readonly bool _byName = design.Wheel.Rings.All(r => r.Name.Length <= LongestName);
 
-    /// <summary>Ways of annotating, the fullest first; the table has whatever a way leaves out.</summary>
+    /// <summary>Ways of annotating, the fullest first: rings by name, then by their number in the table; the table has whatever a way leaves out.</summary>
     public IReadOnlyList<IReadOnlyList<WheelCallout>> Ways() =>
     [
-        [.. Holes(), .. Stations(), .. Edges()],
-        [.. Holes(), .. Stations()],
+        [.. Holes(), .. Stations(Named), .. Edges(Named)],
+        [.. Holes(), .. Stations(Numbered), .. Edges(Numbered)],
+        [.. Holes(), .. Stations(Named)],
+        [.. Holes(), .. Stations(Numbered)],
         [.. Holes()],
     ];
 
@@ -39,26 +37,31 @@ internal sealed class WheelCallouts(Design design)
         if (_wheel.Fixings.Count > 0)
         {
             FixingsBrief fixings = design.Brief.Wheel.Fixings!;
-            yield return new(_wheel.Fixings[0], $"{DrawingNumbers.Trimmed(_wheel.Fixings.Count, 0)} × {_numbers.Diameter(fixings.DiameterMm)} on {_numbers.Diameter(_wheel.PitchCircleMm!.Value)}");
+            yield return new(_wheel.Fixings[0], $"{DrawingNumbers.Trimmed(_wheel.Fixings.Count, 0)} × {_numbers.Diameter(fixings.DiameterMm)}");
+
+            // Half-way to the next hole.
+            yield return new(Point.Polar(_wheel.PitchCircleMm!.Value / 2, fixings.FirstAtRad + (Math.PI / fixings.Count)), $"pitch {_numbers.Diameter(_wheel.PitchCircleMm.Value)}");
         }
 
         yield return new(Point.Polar(Math.Max(_wheel.OuterDiameterMm, design.Brief.Carrier.DiameterMm ?? 0) / 2, 0), "home mark, 0°");
     }
 
-    private IEnumerable<WheelCallout> Stations() =>
-        _wheel.AllRings.Select((ring, i) => new WheelCallout(Point.Polar(ring.RadiusMm, ring.StationRad), $"{Name(ring, i)} wiper at {DrawingNumbers.Angle(ring.StationRad)}"));
+    private IEnumerable<WheelCallout> Stations(Func<RingLayout, int, string> name) =>
+        _wheel.AllRings.Select((ring, i) => new WheelCallout(Point.Polar(ring.RadiusMm, ring.StationRad), $"{name(ring, i)} wiper {DrawingNumbers.Angle(ring.StationRad)}"));
 
-    private IEnumerable<WheelCallout> Edges() => _wheel.AllRings.SelectMany((ring, i) => ring.Periods.SelectMany(period =>
+    private IEnumerable<WheelCallout> Edges(Func<RingLayout, int, string> name) => _wheel.AllRings.SelectMany((ring, i) => ring.Periods.SelectMany(period =>
     {
         (double make, double off) = WheelEdges.MakeAndBreak(design, period);
         return new[]
         {
-            new WheelCallout(Point.Polar(ring.RadiusMm, make), $"{Name(ring, i)} make {DrawingNumbers.Angle(make, 3)}"),
-            new WheelCallout(Point.Polar(ring.RadiusMm, off), $"{Name(ring, i)} break {DrawingNumbers.Angle(off, 3)}"),
+            new WheelCallout(Point.Polar(ring.RadiusMm, make), $"{name(ring, i)} make {DrawingNumbers.Angle(make)}"),
+            new WheelCallout(Point.Polar(ring.RadiusMm, off), $"{name(ring, i)} break {DrawingNumbers.Angle(off)}"),
         };
     }));
 
-    private string Name(RingLayout ring, int number) => ring.IsFeed ? "feed" : _byName ? ring.Name : Invariant.Text($"ring {number}");
+    private static string Named(RingLayout ring, int number) => ring.IsFeed ? "feed" : ring.Name;
+
+    private static string Numbered(RingLayout ring, int number) => ring.IsFeed ? "feed" : Invariant.Text($"{number}");
 }
 
 /// <summary>The edges of a wheel in figures and words.</summary>
@@ -115,8 +118,10 @@ internal static class WheelEdges
         string rings = string.Join("; ", wheel.Rings.Select(r => r.IsWhole
             ? $"'{r.Name}' on radius {Wording.Mm(r.RadiusMm)}, a whole ring"
             : $"'{r.Name}' on radius {Wording.Mm(r.RadiusMm)}, copper from {string.Join(" and ", r.Periods.Select(p => $"{Wording.Degrees(Angles.InTurn(p.CopperRad.StartRad))} to {Wording.Degrees(Angles.InTurn(p.CopperRad.EndRad))}"))}"));
-        return $"A copper disc of {Wording.Mm(wheel.OuterDiameterMm)} diameter with a bore of {Wording.Mm(design.Brief.Wheel.Bore.DiameterMm)}, seen from the wiper side. It turns {SheetWordsOf.Turns(design)}. "
-            + $"Feed ring on radius {Wording.Mm(wheel.Feed.RadiusMm)}. Output rings: {rings}. Windows are cut where a ring is off.";
+        string bore = $"{Wording.Mm(wheel.OuterDiameterMm)} diameter with a bore of {Wording.Mm(design.Brief.Wheel.Bore.DiameterMm)}, seen from the wiper side. It turns {SheetWordsOf.Turns(design)}.";
+        return wheel.Feed is RingLayout feed
+            ? $"A copper disc of {bore} Feed ring on radius {Wording.Mm(feed.RadiusMm)}. Output rings: {rings}. Windows are cut where a ring is off."
+            : $"Copper lands on an insulating disc of {bore} Rings: {rings}. Two wipers ride on each ring.";
     }
 
     private static string Slope(DrawingNumbers numbers, string name, AdjustLayout adjust) =>

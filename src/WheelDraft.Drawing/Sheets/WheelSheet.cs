@@ -36,7 +36,7 @@ internal sealed class WheelPicture
     private const double AboveMm = 13;
 
     // From the wheel to the texts at its sides: what the arrows of leaders need.
-    private const double BesideMm = 14;
+    private const double BesideMm = 12;
 
     // Leaders to edges may cost one step of scale as long as the wheel keeps this size on the paper, mm.
     private const double LeastWheelMm = 85;
@@ -117,13 +117,18 @@ internal sealed class WheelPicture
     private void DrawWheel()
     {
         double half = Reach(_design) / 2;
-        if (half > Wheel.OuterDiameterMm / 2)
+        if (half > Wheel.OuterDiameterMm / 2 || Wheel.Feed is null)
         {
             In("carrier", "Carrier", "carrier").Area(new Outline(Contour.Circle(Point.Origin, half), [Wheel.Bore.Travelled(Turning.Clockwise)]), Fill.Of(FillKind.Carrier), LineStyle.Thin);
         }
 
-        In("copper", "Copper", "copper").Area(Wheel.Copper, Fill.Of(FillKind.Copper), LineStyle.Edge);
-        _sheet.Texts.TakeEdges(Wheel.Copper.Pieces.Select(p => p.Placed(_view.ToPaper)));
+        ViewPen copper = In("copper", "Copper", "copper");
+        foreach (CopperPiece piece in Wheel.Copper)
+        {
+            copper.Area(piece.Outline, Fill.Of(FillKind.Copper), LineStyle.Edge);
+            _sheet.Texts.TakeEdges(piece.Outline.Pieces.Select(p => p.Placed(_view.ToPaper)));
+        }
+
         ViewPen rings = In("rings", "Ring radii", "rings");
         foreach (double radius in Wheel.AllRings.Select(r => r.RadiusMm).Distinct().Order())
         {
@@ -142,7 +147,11 @@ internal sealed class WheelPicture
         ViewPen wipers = In("wipers", "Contact patches at home", "wipers");
         foreach (RingLayout ring in Wheel.AllRings)
         {
-            wipers.Area(ring.Patch.At(ring.RadiusMm, ring.StationRad), Fill.Solid(Ink.Accent), LineStyle.Thin);
+            wipers.Area(ring.Patch.At(ring.RadiusMm, ring.StationRad), Fill.Solid(Ink.Accent));
+            if (ring.Return is ReturnWiper other)
+            {
+                wipers.Area(other.Patch.At(ring.RadiusMm, other.StationRad), Fill.Solid(Ink.Accent));
+            }
         }
     }
 
@@ -197,8 +206,9 @@ internal sealed class WheelPicture
         double above = OuterMm + 6.5;
         pen.TryText(
             turns,
+            from up in (double[])[0, 2.5]
             from way in (double[])[0, 18, -18, 36, -36]
-            select new TextSpot(Centre + new Vector(way, above), TextAlong.Middle),
+            select new TextSpot(Centre + new Vector(way, above + up), TextAlong.Middle),
             TextStyle.Small);
         DimensionPen dimensions = new(pen);
         double outer = _view.OnPaperMm(Wheel.OuterDiameterMm / 2);

@@ -46,7 +46,7 @@ public sealed class SheetTable
     /// <summary>The rows, a cell each column.</summary>
     public IReadOnlyList<IReadOnlyList<string>> Rows { get; }
 
-    /// <summary>The width at which nothing is broken into lines, mm.</summary>
+    /// <summary>The width at which no cell is broken into lines and no heading into more than two, mm.</summary>
     public double NaturalWidthMm => Natural().Sum();
 
     /// <summary>Height of the whole table at a width, mm.</summary>
@@ -201,7 +201,20 @@ public sealed class SheetTable
         string.IsNullOrWhiteSpace(cell) ? [] : TextFit.Wrap(cell, widthMm - (2 * PadMm), style);
 
     private double[] Natural() =>
-        [.. Columns.Select((c, i) => Math.Max(TextFit.WidthMm(c.Heading, Head), Rows.Count == 0 ? 0 : Rows.Max(r => TextFit.WidthMm(r[i], Body))) + (2 * PadMm) + 0.01)];
+        [.. Columns.Select((c, i) => Math.Max(HeadingMm(c.Heading), Rows.Count == 0 ? 0 : Rows.Max(r => TextFit.WidthMm(r[i], Body))) + (2 * PadMm) + 0.01)];
+
+    /// <summary>The least width at which a heading takes at most two lines, mm.</summary>
+    private static double HeadingMm(string heading)
+    {
+        string[] words = heading.Split(' ', StringSplitOptions.RemoveEmptyEntries);
+        double least = TextFit.WidthMm(heading, Head);
+        for (int i = 1; i < words.Length; i++)
+        {
+            least = Math.Min(least, Math.Max(TextFit.WidthMm(string.Join(' ', words[..i]), Head), TextFit.WidthMm(string.Join(' ', words[i..]), Head)));
+        }
+
+        return least;
+    }
 
     /// <summary>Natural widths, or all capped at the one width that makes the sum fit: wide columns give way first.</summary>
     private double[] Widths(double availableMm)

@@ -2,6 +2,7 @@ using System.Text;
 using WheelDraft.Drawing;
 using WheelDraft.Engineering;
 using WheelDraft.Formats.Dxf;
+using WheelDraft.Formats.Page;
 using WheelDraft.Formats.Report;
 using WheelDraft.Formats.Svg;
 
@@ -29,6 +30,9 @@ public enum OutputKind
 
     /// <summary>The true-size template.</summary>
     Print,
+
+    /// <summary>The page on which the wheel turns.</summary>
+    Show,
 }
 
 /// <summary>What is wanted of the outputs.</summary>
@@ -94,13 +98,24 @@ public static class OutputFiles
     private static IEnumerable<OutputFile> Of(OutputTask task, OutputKind kind) => kind switch
     {
         OutputKind.Report => [new("report.json", ReportJson.Write(task.Design)), new("report.md", ReportMarkdown.Write(task.Design))],
-        OutputKind.Cut => Withheld(task.Design, task.Request) ? [] : [new($"{CutFolder}/wheel.dxf", Encoding.ASCII.GetBytes(DxfWriter.Write(WheelCutFile.Of(task.Design), task.Request.Dxf))), .. StripCutFiles(task.Design, task.Request)],
+        OutputKind.Cut => Withheld(task.Design, task.Request) ? [] : [.. CutFiles(task.Design).Select(c => new OutputFile($"{CutFolder}/{c.Name}.dxf", Encoding.ASCII.GetBytes(DxfWriter.Write(c.Drawing, task.Request.Dxf)))), .. StripCutFiles(task.Design, task.Request)],
         OutputKind.Draw => DrawingFiles.Svg(task),
         OutputKind.Png => DrawingFiles.Png(task),
         OutputKind.Pdf => DrawingFiles.Pdf(task),
         OutputKind.Print => DrawingFiles.Template(task),
+        OutputKind.Show => [new("show/index.html", ShowPage.Write(task.Design))],
         _ => throw new NotSupportedException($"Outputs of kind {kind}."),
     };
+
+    /// <summary>The cutting files by name; the carrier's only where it bears lands.</summary>
+    private static IEnumerable<(string Name, CutDrawing Drawing)> CutFiles(Design design)
+    {
+        yield return ("wheel", WheelCutFile.Of(design));
+        if (design.Wheel.Feed is null)
+        {
+            yield return ("carrier", CarrierCutFile.Of(design));
+        }
+    }
 }
 
 /// <summary>A design and what is wanted of it; its sheets are drawn once, when the first kind asks for them.</summary>

@@ -14,6 +14,7 @@ public static class ReportMarkdown
         Head(page, design);
         Findings(page, design);
         Wheel(page, design);
+        LandsMarkdown.Write(page, design);
         Timing(page, design);
         Adjusting(page, design);
         OpenContacts(page, design);
@@ -75,9 +76,9 @@ public static class ReportMarkdown
     {
         WheelLayout wheel = design.Wheel;
         page.Heading(2, "Wheel")
-            .Paragraph($"Outer diameter {Wording.Mm(wheel.OuterDiameterMm)}, bore {Wording.Mm(design.Brief.Wheel.Bore.DiameterMm)}, copper {Wording.Mm(design.Brief.Wheel.ThicknessMm)} {design.Brief.Wheel.Material}, webs of {Wording.Mm(wheel.WebMm)}. "
+            .Paragraph($"Outer diameter {Wording.Mm(wheel.OuterDiameterMm)}, bore {Wording.Mm(design.Brief.Wheel.Bore.DiameterMm)}, copper {Wording.Mm(design.Brief.Wheel.ThicknessMm)} {design.Brief.Wheel.Material}, {(wheel.Feed is null ? "lands" : "webs of")} {Wording.Mm(wheel.WebMm)}{(wheel.Feed is null ? " apart from ring to ring" : "")}. "
                 + "Lengths in mm, angles in degrees; radii and angles are those of the finished copper, before any kerf.")
-            .Table(["Ring", "Net", "Radius", "Station", "Patch", "Patch path", "Windows", "What holds it there"], wheel.AllRings.Select(r => (IReadOnlyList<string>)
+            .Table(["Ring", "Net", "Radius", "Station", "Patch", "Patch path", wheel.Feed is null ? "Lands" : "Windows", "What holds it there"], wheel.AllRings.Select(r => (IReadOnlyList<string>)
             [
                 r.IsFeed ? "feed" : r.Name,
                 r.Net,
@@ -85,7 +86,7 @@ public static class ReportMarkdown
                 Deg(r.StationRad),
                 r.Patch.IsDisc ? $"disc {Mm(2 * r.Patch.HalfLengthMm)}" : $"{Mm(2 * r.Patch.HalfLengthMm)} × {Mm(2 * r.Patch.HalfWidthMm)} at {Deg(r.Patch.AngleRad)}°",
                 $"{Mm(r.PathFromMm)} – {Mm(r.PathToMm)}",
-                r.WindowFromMm is double from ? $"{Mm(from)} – {Mm(r.WindowToMm!.Value)}" : "whole ring",
+                Band(r),
                 r.Why,
             ]));
         page.Heading(3, "Edges")
@@ -101,6 +102,11 @@ public static class ReportMarkdown
                 Deg(Angles.InTurn(p.CopperRad.EndRad)),
             ])));
     }
+
+    private static string Band(RingLayout ring) =>
+        ring.WindowFromMm is double window ? $"{Mm(window)} – {Mm(ring.WindowToMm!.Value)}"
+        : ring.LandFromMm is double land ? $"{Mm(land)} – {Mm(ring.LandToMm!.Value)}{(ring.IsWhole ? ", whole ring" : "")}"
+        : "whole ring";
 
     private static void Timing(MarkdownPage page, Design design)
     {
@@ -157,7 +163,7 @@ public static class ReportMarkdown
     private static void OpenContacts(MarkdownPage page, Design design)
     {
         page.Heading(2, "Open contacts")
-            .Paragraph("The gap between the nose and the wheel's copper while an output is open. A contact gap is never a means of isolation.")
+            .Paragraph("The gap between the nose and the wheel's copper while an output is open; with lands, between all that is joined to its one wiper and all that is joined to the other, 'sideways' being the gap between the two patches. A contact gap is never a means of isolation.")
             .Table(["Output", "Required, mm", "Sideways, mm", "Greatest, mm", "Worst, mm", "Reached after the break", "Parked, mm", "Opens at"], design.OpenContacts.Select(o => (IReadOnlyList<string>)
             [
                 o.Output,
