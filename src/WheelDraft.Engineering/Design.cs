@@ -24,6 +24,9 @@ public sealed record Design
     /// <summary>The strips, formed, sprung and in place.</summary>
     public required StripSet Strips { get; init; }
 
+    /// <summary>The strips' blanks as they are cut, in the order of <see cref="StripSet.Strips"/>.</summary>
+    public required IReadOnlyList<CutCopper> CutStrips { get; init; }
+
     /// <summary>How far each contact opens, by output in file order; outputs that are always on are left out.</summary>
     public required IReadOnlyList<OpenContact> OpenContacts { get; init; }
 
@@ -98,6 +101,9 @@ internal sealed class DesignStages(Brief brief)
         IReadOnlyList<OpenContact> open = [.. brief.Outputs
             .Select((_, i) => gaps.Of(i, rules.Outputs[i], WorkingV(i), circuit.Parks))
             .OfType<OpenContact>()];
+        TextPlace process = brief.PlaceOf("process");
+        string Name(CopperPiece piece) => wheel.Feed is null ? $"'{piece.Name}'" : "the wheel";
+        IReadOnlyList<CutCopper> cut = [.. wheel.Copper.Select(c => CutCopper.Of(c.Outline, brief.Process, Name(c), process))];
         IEnumerable<Solid> turning = solids.Where(s => s.Turns).Append(WheelSolids.Carrier(brief, carrierRadius));
         IReadOnlyList<Finding> collisions = StripCollisions.Of(
             strips.Strips, [.. turning], _motion.Direction, i => brief.PlaceOf(FormattableString.Invariant($"strip[{i}]")));
@@ -107,8 +113,9 @@ internal sealed class DesignStages(Brief brief)
             Motion = _motion,
             Programme = programme,
             Wheel = wheel,
-            CutWheel = [.. wheel.Copper.Select(c => CutCopper.Of(c.Outline, brief.Process, wheel.Copper.Count == 1 ? "the wheel" : c.Name, brief.PlaceOf("process")))],
+            CutWheel = cut,
             Strips = strips,
+            CutStrips = [.. strips.Strips.Select(CutStrip)],
             OpenContacts = open,
             Solids = solids,
             Spacing = spacing,
@@ -122,6 +129,7 @@ internal sealed class DesignStages(Brief brief)
                 .. spacing.Findings.Where(f => !SpacingStage.IsToldByCollision(f, collisions)),
                 .. open.SelectMany(o => OpenContactFindings.Of(brief, o)),
                 .. circuit.Findings,
+                .. cut.SelectMany((c, i) => CutChecks.Of(c, brief.Process, Name(wheel.Copper[i]), process)),
             ]),
         };
     }
@@ -129,13 +137,22 @@ internal sealed class DesignStages(Brief brief)
     /// <summary>What two stages found alike is told once, where it was found first.</summary>
     private static IReadOnlyList<Finding> OnceEach(IEnumerable<Finding> findings) => [.. findings.Distinct()];
 
-    private static RingPlaces PlacesOf(WheelLayout wheel) => new(wheel.Feed is null ? null : PlaceOf(wheel.Feed), [.. wheel.Rings.Select(PlaceOf)])
-    {
-        Returns = [.. wheel.Rings.Select(r => r.Return is ReturnWiper other ? PlaceOf(r) with { StationRad = other.StationRad } : null)],
-    };
+    private CutCopper CutStrip(PlacedStrip strip) => CutCopper.Of(
+        strip.Form.Blank.Outline,
+        brief.Process,
+        $"strip \"{strip.Form.Strip.Name}\"",
+        brief.PlaceOf(FormattableString.Invariant($"strip[{strip.Form.Index}]")));
 
-    private static RingPlace PlaceOf(RingLayout ring) =>
-        new(ring.RadiusMm, ring.StationRad, ring.PathFromMm, ring.PathToMm);
+    private RingPlaces PlacesOf(WheelLayout wheel)
+    {
+        // A contact is off its ring when it reaches into the bore or over the rim.
+        RingPlace PlaceOf(RingLayout ring) =>
+            new(ring.RadiusMm, ring.StationRad, brief.Wheel.Bore.DiameterMm / 2, wheel.OuterDiameterMm / 2);
+        return new(wheel.Feed is null ? null : PlaceOf(wheel.Feed), [.. wheel.Rings.Select(PlaceOf)])
+        {
+            Returns = [.. wheel.Rings.Select(r => r.Return is ReturnWiper other ? PlaceOf(r) with { StationRad = other.StationRad } : null)],
+        };
+    }
 }
 
 /// <summary>The working voltage of every pair of nets, the highest that any look at the circuit has found.</summary>

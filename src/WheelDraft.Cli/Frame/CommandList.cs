@@ -11,6 +11,7 @@ internal static class CommandList
         new CheckCommand(),
         new WhyCommand(),
         new RuleCommand(),
+        new WatchCommand(),
         new SchemaCommand(),
     ];
 }

@@ -1,0 +1,126 @@
+using WheelDraft.Drawing;
+using WheelDraft.Engineering;
+using WheelDraft.Formats.Svg;
+using WheelDraft.Geometry;
+
+namespace WheelDraft.Formats.Page;
+
+/// <summary>The wheel from the wiper side, as cut, with its wipers and strips; the script turns the group "turning".</summary>
+internal sealed class ShowWheel
+{
+    // How far an arm is drawn beyond the rim where no strip is given, as a share of the wheel's radius.
+    private const double ArmShare = 0.22;
+
+    // Room for a tag outside everything, as a share of the picture's half width.
+    private const double TagShare = 0.2;
+
+    private readonly Design _design;
+    private readonly Markup _svg = new();
+    private readonly double _radiusMm;
+    private readonly double _reachMm;
+    private readonly double _halfMm;
+
+    private ShowWheel(Design design)
+    {
+        _design = design;
+        _radiusMm = design.Wheel.OuterDiameterMm / 2;
+        _reachMm = _radiusMm * (1 + ArmShare);
+        double strips = design.Strips.Solids.SelectMany(s => s.Outline.Pieces).Select(p => Farthest(p.Bounds)).DefaultIfEmpty(0).Max();
+        _halfMm = Math.Max(_reachMm, strips) * (1 + TagShare);
+    }
+
+    /// <summary>The picture.</summary>
+    public static string Write(Design design) => new ShowWheel(design).Draw();
+
+    private static double Farthest(Bounds b) =>
+        Math.Max(Math.Max(Math.Abs(b.MinX), Math.Abs(b.MaxX)), Math.Max(Math.Abs(b.MinY), Math.Abs(b.MaxY)));
+
+    private static string N(double value) => SvgMarkup.Number(value);
+
+    private string Draw()
+    {
+        string half = N(_halfMm);
+        string full = N(2 * _halfMm);
+        _svg.Put($"<svg id=\"wheel\" class=\"wheel\" viewBox=\"-{half} -{half} {full} {full}\" role=\"img\" aria-labelledby=\"wheel-title wheel-desc\">\n");
+        _svg.Add("<title id=\"wheel-title\">The wheel and its wipers, seen from the wiper side</title>\n");
+        _svg.Add("<desc id=\"wheel-desc\">Copper with windows as cut; the wheel turns under wipers that stand still. Each wiper's tag says whether it is live.</desc>\n");
+        Wheel();
+        Home();
+        List<RingLayout> rings = [.. _design.Wheel.AllRings];
+        for (int i = 0; i < rings.Count; i++)
+        {
+            Wiper(rings[i], i - 1);
+        }
+
+        for (int i = 0; i < rings.Count; i++)
+        {
+            Tag(rings[i], i - 1);
+        }
+
+        return _svg.Add("</svg>\n").ToString();
+    }
+
+    private void Wheel()
+    {
+        double carrier = (_design.Brief.Carrier.DiameterMm ?? _design.Wheel.OuterDiameterMm) / 2;
+        _svg.Put($"<g id=\"turning\">\n<circle class=\"carrier\" r=\"{N(carrier)}\"/>\n");
+        _svg.Put($"<path class=\"copper\" fill-rule=\"evenodd\" d=\"{new SvgPath(0).Add(_design.CutWheel.Finished)}\"/>\n");
+        SvgPath marks = new(0);
+        foreach (IReadOnlyList<Piece> stroke in WheelMarks.Of(_design).Strokes)
+        {
+            marks.Add(stroke, closed: false);
+        }
+
+        _svg.Put($"<path class=\"scribed\" d=\"{marks}\"/>\n");
+        double rim = _radiusMm;
+        _svg.Put($"<path class=\"home\" d=\"M{N(rim)} 0L{N(rim * 0.93)} {N(rim * 0.035)}L{N(rim * 0.93)} {N(-rim * 0.035)}Z\"><title>Home mark</title></path>\n</g>\n");
+    }
+
+    /// <summary>The fixed mark that the home mark meets at programme angle zero, and an arrow for the way it turns.</summary>
+    private void Home()
+    {
+        double r = _radiusMm;
+        _svg.Put($"<g class=\"index\"><path d=\"M{N(r * 1.015)} 0L{N(r * 1.085)} {N(r * 0.035)}L{N(r * 1.085)} {N(-r * 0.035)}Z\"/><title>Home stands here</title></g>\n");
+    }
+
+    private void Wiper(RingLayout ring, int contact)
+    {
+        string name = ring.IsFeed ? "feed" : ring.Name;
+        _svg.Put($"<g class=\"wiper\" data-contact=\"{contact}\"><title>{SvgMarkup.Escaped(name)}</title>\n");
+        PlacedStrip? strip = _design.Strips.Strips.FirstOrDefault(s => s.Ring is RingPlace place
+            && place.RadiusMm == ring.RadiusMm && place.StationRad == ring.StationRad);
+        SvgPath plan = new(0);
+        if (strip is not null)
+        {
+            foreach (Solid solid in strip.Solids)
+            {
+                plan.Add(solid.Outline);
+            }
+        }
+        else
+        {
+            double halfWidth = Math.Max(ring.Patch.HalfWidthMm, ring.Patch.HalfLengthMm);
+            Contour arm = Contour.Rectangle(new(ring.RadiusMm - ring.Patch.HalfLengthMm, -halfWidth), new(_reachMm, halfWidth));
+            plan.Add(new Outline(arm.Placed(Placement.Turn(ring.StationRad))));
+        }
+
+        _svg.Put($"<path class=\"strip-edge\" d=\"{plan}\"/><path class=\"strip\" d=\"{plan}\"/>\n");
+        _svg.Put($"<path class=\"patch\" d=\"{new SvgPath(0).Add(ring.Patch.At(ring.RadiusMm, ring.StationRad))}\"/>\n");
+        Point at = Point.Polar(ring.RadiusMm, ring.StationRad);
+        _svg.Put($"<circle class=\"spot\" cx=\"{N(at.X)}\" cy=\"{N(-at.Y)}\" r=\"{N(_radiusMm * 0.035)}\"/>\n</g>\n");
+    }
+
+    private void Tag(RingLayout ring, int contact)
+    {
+        string name = ring.IsFeed ? "feed" : ring.Name;
+        Point at = Point.Polar(_reachMm + (_halfMm * 0.02), ring.StationRad);
+        double cos = Math.Cos(ring.StationRad);
+        bool upright = Math.Abs(cos) <= 0.35;
+        string anchor = upright ? "middle" : cos > 0 ? "end" : "start";
+        double x = upright ? at.X : Math.CopySign(_halfMm * 0.985, cos);
+        double y = -at.Y + (_halfMm * (upright ? 0.05 * -Math.Sin(ring.StationRad) : -0.055));
+        _svg.Put($"<g class=\"tag\" data-contact=\"{contact}\" font-size=\"{N(_halfMm * 0.052)}\" text-anchor=\"{anchor}\">");
+        _svg.Put($"<text class=\"tag-name\" x=\"{N(x)}\" y=\"{N(y)}\">{SvgMarkup.Escaped(name)}</text>");
+        _svg.Put($"<text class=\"tag-state\" x=\"{N(x)}\" y=\"{N(y + (_halfMm * 0.05))}\"></text></g>\n");
+    }
+}
