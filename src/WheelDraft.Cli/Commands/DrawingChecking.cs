@@ -22,7 +22,7 @@ internal static class DrawingChecking
         context.InputFile = file;
         try
         {
-            return DrawingCheck.Of(DxfReader.Read(bytes, reading), question);
+            return DrawingCheck.Of(DxfReader.Read(bytes, reading with { Heeds = question.Heeds }), question);
         }
         catch (DxfReadException refused)
         {

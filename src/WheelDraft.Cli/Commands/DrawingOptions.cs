@@ -19,7 +19,7 @@ internal sealed class DrawingOptions
     private readonly Option<string> _margin = new("--margin") { HelpName = "LENGTH", Description = "DXF: on top of the rule", DefaultValueFactory = _ => "0 mm" };
     private readonly Option<string> _process = new("--process") { HelpName = "NAME", Description = $"DXF: measure webs, slots and holes against a process: {string.Join(", ", CuttingProcesses.All.Select(p => p.Name))}" };
     private readonly Option<string> _thickness = new("--thickness") { HelpName = "LENGTH", Description = "DXF: thickness of the stock, with --process" };
-    private readonly Option<string[]> _cut = new("--cut") { HelpName = "LAYER", Description = "DXF: a layer that is cut; all with closed contours when left out" };
+    private readonly Option<string[]> _cut = new("--cut") { HelpName = "LAYER", Description = "DXF: a layer that is cut; when left out the nets' layers, or all but FOLD, MARK and NOTE" };
     private readonly Option<string> _chord = new("--chord") { HelpName = "TOL", Description = "DXF: take ellipses and splines as chords within this of them; refused when left out" };
     private readonly Option<string> _join = new("--join") { HelpName = "TOL", Description = "DXF: join ends that lie this near", DefaultValueFactory = _ => "0.005 mm" };
     private readonly Option<string> _unit = new("--unit") { HelpName = "mm|in", Description = "DXF: unit of a drawing that states none" };

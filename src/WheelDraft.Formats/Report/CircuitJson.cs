@@ -106,19 +106,19 @@ internal static class LoadChangeWords
     public static string Of(LoadChange change)
     {
         List<string> words = [];
-        void When(LoadChange flag, string said)
+        void When(LoadChange flag, LoadChange impliedBy, string said)
         {
-            if (change.HasFlag(flag))
+            if (change.HasFlag(flag) && (impliedBy == LoadChange.None || !change.HasFlag(impliedBy)))
             {
                 words.Add(said);
             }
         }
 
-        When(LoadChange.AlwaysOn, "always on");
-        When(LoadChange.NeverOn, "never on");
-        When(LoadChange.OnWhenOff, "on when it should be off");
-        When(LoadChange.OffWhenOn, "off when it should be on");
-        When(LoadChange.Undecided, "undecided");
+        When(LoadChange.AlwaysOn, LoadChange.None, "always on");
+        When(LoadChange.NeverOn, LoadChange.None, "never on");
+        When(LoadChange.OnWhenOff, LoadChange.AlwaysOn, "on when it should be off");
+        When(LoadChange.OffWhenOn, LoadChange.NeverOn, "off when it should be on");
+        When(LoadChange.Undecided, LoadChange.None, "undecided");
         return string.Join(", ", words);
     }
 }

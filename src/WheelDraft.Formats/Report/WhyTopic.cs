@@ -57,11 +57,19 @@ public sealed record WhyTopic(string Name, Func<IReadOnlyList<string>> Steps)
 
     private static IEnumerable<string> VoltageSteps(Design design, WorkingVoltage pair)
     {
-        yield return design.Circuit.Loads.Count == 0
-            ? "The file has no loads and no motor, so the supply voltage counts between any two nets."
-            : $"The circuit is solved in every interval of the turn with every position of the inputs, single open loads included: {Wording.Number(design.Circuit.States.Count, 0)} states without fault, {Wording.Number(design.Circuit.States.Count(s => s.IsReachable), 0)} of them reachable.";
-        yield return $"The largest r.m.s. voltage between '{pair.First}' and '{pair.Second}' is {Wording.Volts(pair.VoltageV)}, found {pair.Where}.";
-        yield return $"For basic and higher grades never less than the supply's {Wording.Volts(design.Brief.Supply.VoltageV)} counts.";
+        double supply = design.Brief.Supply.VoltageV;
+        if (design.Circuit.Loads.Count == 0)
+        {
+            yield return $"The file has no loads and no motor, so the supply's {Wording.Volts(supply)} counts between any two nets.";
+            yield break;
+        }
+
+        yield return $"The supply holds L at {Wording.Volts(supply)} r.m.s. to N; every state that the wheel and the inputs can bring about is solved.";
+        yield return $"Between {pair.First} and {pair.Second} it is highest {pair.Where}: {Wording.Volts(pair.VoltageV)} r.m.s., {Wording.Volts(pair.VoltageV * Math.Sqrt(2))} peak.";
+        if (pair.VoltageV < supply)
+        {
+            yield return $"For basic and higher grades of insulation the supply voltage of {Wording.Volts(supply)} counts all the same; for functional insulation the solved one.";
+        }
     }
 
     private static IEnumerable<string> ArcSteps(Design design, RingLayout ring)

@@ -101,7 +101,7 @@ public sealed class CheckDrawingTests
     {
         using CliRun run = With(HandWritten.Square(0, 0, 10) + HandWritten.Line(20, 0, 30, 0) + HandWritten.Line(0, 0, 10, 0) + HandWritten.Square(5, 5, 10));
         Assert.Equal(1, run.Run("check", "board.dxf"));
-        foreach (string code in (string[])["[drawing.open]", "[drawing.double", "[drawing.crossing]"])
+        foreach (string code in (string[])["[drawing.open]", "[drawing.duplicate]", "[drawing.crossing]"])
         {
             Assert.Contains(code, run.Error, StringComparison.Ordinal);
         }
@@ -120,6 +120,15 @@ public sealed class CheckDrawingTests
         string[] codes = [.. JsonNode.Parse(run.Out)!["findings"]!.AsArray().Select(f => (string)f!["code"]!)];
         Assert.Contains("drawing.web", codes, StringComparer.Ordinal);
         Assert.Contains("drawing.hole", codes, StringComparer.Ordinal);
+    }
+
+    [Fact]
+    public void Check_OurOwnCuttingFile_IsClean()
+    {
+        using CliRun run = MakeCommandTests.Bench();
+        run.Run("make", "bench.toml", "-o", "made", "--only", "cut");
+        Assert.Equal(0, run.Run("check", "made/cut/wheel.dxf", "--process", "fibre-laser", "--thickness", "0.5 mm"));
+        Assert.Contains("least web 1.2 mm", run.Out, StringComparison.Ordinal);
     }
 
     [Fact]

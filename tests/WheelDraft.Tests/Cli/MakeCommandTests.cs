@@ -112,7 +112,7 @@ public sealed class MakeCommandTests
     [Theory]
     [InlineData("voltage = \"230 V\"", "voltage = \"230\"", "bench\\.toml:[0-9]+:[0-9]+: ")]
     [InlineData("turn_time = \"240 s\"", "turn_time = \"240 s\"\nturntime = 3", "bench\\.toml:[0-9]+:[0-9]+: ")]
-    [InlineData("pollution_degree = 3", "pollution_degree = 4", "bench\\.toml:[0-9]+:[0-9]+: .*[Pp]ollution degree 4")]
+    [InlineData("pollution_degree = 3", "pollution_degree = 4", "bench\\.toml:[0-9]+:[0-9]+: 'pollution_degree' is 4; .*creepage")]
     [InlineData("outer_diameter = \"auto\"", "outer_diameter = \"20 mm\"", "bench\\.toml:[0-9]+:[0-9]+: .*too small")]
     public void Make_WrongInput_IsLocatedAndWritesNothing(string good, string bad, string message)
     {

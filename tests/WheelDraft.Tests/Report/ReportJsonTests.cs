@@ -81,7 +81,7 @@ public sealed class ReportJsonTests
         Design design = Design.Of(ReportSchemaTests.Missing());
         Assert.Equal(design.Findings.Distinct(), design.Findings);
         Finding clearance = Assert.Single(design.Findings, f => f.Code is "spacing.clearance");
-        Assert.Contains("0.85 mm", clearance.Message, StringComparison.Ordinal);
+        Assert.Contains("0.90 mm", clearance.Message, StringComparison.Ordinal);
         Assert.Contains("IEC 60664-1", clearance.Message, StringComparison.Ordinal);
     }
 

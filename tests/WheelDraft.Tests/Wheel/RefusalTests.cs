@@ -18,6 +18,7 @@ public sealed class RefusalTests
         overvoltage_category = "II"
         [environment]
         pollution_degree = 3
+        condensation = true
         [drive]
         turn_time = "180 s"
         direction = "clockwise"
@@ -77,17 +78,17 @@ public sealed class RefusalTests
         // On a radius of 20 mm the patch of 0.4 mm takes 2 atan(0.2/19) rad, 1.206° or 0.603 s at 2° a second.
         ["on-time shorter than the patch"] = new(Mist, Text(Mist, "for = \"60 s\"", "for = \"0.5 s\"", "\"auto\"", "\"20 mm\""), ["0.5 s", "0.603 s", "20 mm", "0.5 mm", "longer on-time"]),
 
-        // Off for 0.4 s is 0.8° on 20 mm: the window is narrower than nothing.
+        // Off for 0.2 s is 0.4°, and the patch takes 0.603° at each edge: 1.606° at the window's inner radius of 15.07 mm are 0.422 mm.
         ["off-time narrower than the least slot"] = new(
-            Mist, Text(Mist, "{ from = \"10 s\", for = \"60 s\" }", "{ from = \"10 s\", for = \"60 s\" }, { from = \"70.4 s\", for = \"20 s\" }", "\"auto\"", "\"20 mm\""), ["0.4 s", "20 mm", "0.5 mm", "longer off-time"]),
+            Mist, Text(Mist, "{ from = \"10 s\", for = \"60 s\" }", "{ from = \"10 s\", for = \"60 s\" }, { from = \"70.2 s\", for = \"20 s\" }", "\"auto\"", "\"20 mm\""), ["0.2 s", "0.422 mm", "20 mm", "0.5 mm", "longer off-time"]),
 
         // 1 % of 60 s is 0.6 s whatever the radius.
-        ["tolerance finer than the frequency allows"] = new(Mist, Text(Mist, "tolerance = \"3 s\"", "tolerance = \"0.5 s\""), ["0.5 s", "0.6 s", "frequency"]),
+        ["tolerance finer than the frequency allows"] = new(Mist, Text(Mist, "tolerance = \"3 s\"", "tolerance = \"0.5 s\""), ["0.5 s", "0.6 s", "frequency alone", "ask for more"]),
 
-        ["outer diameter too small"] = new("outer_diameter = \"auto\"", "outer_diameter = \"30 mm\"", ["30 mm", "too small", "What holds the rings", "web"]),
-        ["fixed radii that overlap"] = new(Mist + "|" + Fan, Text(Mist, "\"auto\"", "\"20 mm\"") + "|" + Text(Fan, "\"auto\"", "\"22 mm\""), ["overlap by", "1.2 mm", "Move", "'auto'"]),
+        ["outer diameter too small"] = new("outer_diameter = \"auto\"", "outer_diameter = \"30 mm\"", ["30 mm", "31.067 mm too small", "61.067 mm", "What holds the rings", "web"]),
+        ["fixed radii that overlap"] = new(Mist + "|" + Fan, Text(Mist, "\"auto\"", "\"20 mm\"") + "|" + Text(Fan, "\"auto\"", "\"22 mm\""), ["overlap by 7.861 mm", "1.2 mm", "outward by 9.061 mm", "'auto'"]),
         ["on-periods that overlap"] = new(Mist, Text(Mist, "{ from = \"10 s\", for = \"60 s\" }", "{ from = \"10 s\", for = \"60 s\" }, { from = \"50 s\", for = \"30 s\" }"), ["overlap", "mist|output", "50 s"]),
-        ["after in a circle"] = new(Mist + "|" + Fan, Text(Mist, "from = \"10 s\"", "after = \"fan\"") + "|" + Text(Fan, "from = \"100 s\"", "after = \"mist\""), ["circle", "from"]),
+        ["after in a circle"] = new(Mist + "|" + Fan, Text(Mist, "from = \"10 s\"", "after = \"fan\"") + "|" + Text(Fan, "from = \"100 s\"", "after = \"mist\""), ["starts after", "from = a time"]),
         ["slope out of reach"] = new(
             Mist, Text(Mist, "\"auto\"", "\"12 mm\"") + "\nadjust = { edge = \"off\", range = \"55 s\", travel = \"1 mm\", longer = \"in\", screw = \"M3\" }", ["55 s", "1 mm", "inclined", "less range"]),
 

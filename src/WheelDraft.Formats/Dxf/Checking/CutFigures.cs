@@ -24,9 +24,7 @@ public sealed record CutFigures(
     /// <summary>Measures the layers that are cut.</summary>
     internal static CutFigures? Of(ReadDrawing drawing, DrawingCut asked, List<Finding> findings)
     {
-        IReadOnlyList<ReadLayer> layers = asked.Layers.Count > 0
-            ? [.. asked.Layers.Select(l => DrawingCheck.LayerOf(drawing, l))]
-            : [.. drawing.Layers.Where(l => l.Contours.Count > 0)];
+        IReadOnlyList<ReadLayer> layers = [.. asked.Layers.Select(l => DrawingCheck.LayerOf(drawing, l))];
         DrawingCheck.CheckSize(layers, "The layers that are cut hold");
         Thick(asked, findings);
         Contour[] contours = [.. layers.SelectMany(l => l.Contours).Select(c => c.Contour)];

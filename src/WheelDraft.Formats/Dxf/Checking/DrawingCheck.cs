@@ -31,7 +31,18 @@ public sealed record DrawingCut(CuttingProcess Process, double ThicknessMm, IRea
 /// <param name="Nets">Its nets; fewer than two leave nothing to measure.</param>
 /// <param name="Rules">The rules; null where no spacing is asked.</param>
 /// <param name="Cut">How it is to be cut; null where no limits are asked.</param>
-public sealed record DrawingQuestion(IReadOnlyList<DrawingNet> Nets, DrawingRules? Rules, DrawingCut? Cut);
+public sealed record DrawingQuestion(IReadOnlyList<DrawingNet> Nets, DrawingRules? Rules, DrawingCut? Cut)
+{
+    /// <summary>Layers of cutting files that are not cut through: what is scribed, folded or written need not close.</summary>
+    private static readonly string[] NotCut = ["FOLD", "MARK", "NOTE"];
+
+    /// <summary>Whether a layer matters: one of the nets' or of those cut, where such are given; else any but those for folds, marks and notes.</summary>
+    public bool Heeds(string layer)
+    {
+        IReadOnlyList<string> named = [.. Nets.Select(n => n.Layer), .. Cut?.Layers ?? []];
+        return named.Count > 0 ? named.Contains(layer, StringComparer.OrdinalIgnoreCase) : !NotCut.Contains(layer, StringComparer.OrdinalIgnoreCase);
+    }
+}
 
 /// <summary>A drawing, judged.</summary>
 /// <param name="Drawing">What was read.</param>
@@ -58,7 +69,15 @@ public sealed record DrawingCheck(ReadDrawing Drawing, SpacingTable Spacing, Cut
         List<Finding> findings = [.. drawing.Remarks];
         SpacingTable spacing = question.Rules is DrawingRules rules ? SpacingOf(drawing, question.Nets, rules, findings) : new SpacingTable([], []);
         findings.AddRange(spacing.Findings);
-        CutFigures? cut = question.Cut is DrawingCut asked ? CutFigures.Of(drawing, asked, findings) : null;
+        string[] unheeded = [.. drawing.Layers.Select(l => l.Name).Where(n => !question.Heeds(n))];
+        if (unheeded.Length > 0)
+        {
+            findings.Add(Finding.Note("drawing.unheeded", $"Layers that do not matter here, not looked at for open, doubled or crossing lines: {string.Join(", ", unheeded)}."));
+        }
+
+        CutFigures? cut = question.Cut is DrawingCut asked
+            ? CutFigures.Of(drawing, asked with { Layers = asked.Layers.Count > 0 ? asked.Layers : [.. drawing.Layers.Where(l => l.Contours.Count > 0 && question.Heeds(l.Name)).Select(l => l.Name)] }, findings)
+            : null;
         return new(drawing, spacing, cut, [.. findings.Distinct()]);
     }
 
