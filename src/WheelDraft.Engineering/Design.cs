@@ -36,6 +36,9 @@ public sealed record Design
     /// <summary>Every pair of nets, measured and judged.</summary>
     public required SpacingTable Spacing { get; init; }
 
+    /// <summary>For every row that misses, the smallest changes that would meet; empty when none misses.</summary>
+    public required IReadOnlyList<Remedy> Remedies { get; init; }
+
     /// <summary>The circuit, solved in every state.</summary>
     public required CircuitAnalysis Circuit { get; init; }
 
@@ -88,7 +91,8 @@ internal sealed class DesignStages(Brief brief)
         StripSet strips = StripSet.Of(brief, PlacesOf(wheel));
         IReadOnlyList<Solid> solids = [.. WheelSolids.Of(brief, wheel), .. strips.Solids];
         double carrierRadius = (brief.Carrier.DiameterMm ?? wheel.OuterDiameterMm) / 2;
-        SpacingTable spacing = SpacingStage.Table(brief, solids, (a, b) => lands.WorkingV(a, b, voltages.Between), carrierRadius);
+        SpacingTask task = SpacingStage.Task(brief, solids, (a, b) => lands.WorkingV(a, b, voltages.Between), carrierRadius);
+        SpacingTable spacing = SpacingStage.Table(brief, task);
         CircuitAnalysis circuit = CircuitAnalysis.Of(new CircuitRequest(brief, WheelContacts.OnWheel(brief, _motion, wheel))
         {
             Bridges = lands.Bridges(SpacingStage.Bridges(spacing)),
@@ -102,6 +106,8 @@ internal sealed class DesignStages(Brief brief)
         IReadOnlyList<CutCopper> cut = [.. wheel.Copper.Select(c => CutCopper.Of(c.Outline, brief.Process, Name(c), process))];
         IReadOnlyList<CutCopper> cutStrips = [.. strips.Strips.Select(s => CutCopper.Of(s.Form.Blank.Outline, brief.Process, NameOf(s), PlaceOf(s)))];
         IEnumerable<Solid> turning = solids.Where(s => s.Turns).Append(WheelSolids.Carrier(brief, carrierRadius));
+        IReadOnlyList<Finding> collisions = StripCollisions.Of(
+            strips.Strips, [.. turning], _motion.Direction, i => brief.PlaceOf(FormattableString.Invariant($"strip[{i}]")));
         return new Design
         {
             Brief = brief,
@@ -114,20 +120,24 @@ internal sealed class DesignStages(Brief brief)
             OpenContacts = open,
             Solids = solids,
             Spacing = spacing,
+            Remedies = SpacingStage.Remedies(task, spacing),
             Circuit = circuit,
-            Findings =
+            Findings = OnceEach(
             [
                 .. wheel.Findings,
                 .. strips.Findings,
-                .. StripCollisions.Of(strips.Strips, [.. turning], _motion.Direction, i => brief.PlaceOf(FormattableString.Invariant($"strip[{i}]"))),
-                .. spacing.Findings,
+                .. collisions,
+                .. spacing.Findings.Where(f => !SpacingStage.IsToldByCollision(f, collisions)),
                 .. open.SelectMany(o => OpenContactFindings.Of(brief, o)),
                 .. circuit.Findings,
                 .. cut.SelectMany((c, i) => CutChecks.Of(c, brief.Process, Name(wheel.Copper[i]), process)),
                 .. strips.Strips.SelectMany((s, i) => CutChecks.Of(cutStrips[i], brief.Process, NameOf(s), PlaceOf(s))),
-            ],
+            ]),
         };
     }
+
+    /// <summary>What two stages found alike is told once, where it was found first.</summary>
+    private static IReadOnlyList<Finding> OnceEach(IEnumerable<Finding> findings) => [.. findings.Distinct()];
 
     private static string NameOf(PlacedStrip strip) => $"the blank of strip \"{strip.Form.Strip.Name}\"";
 

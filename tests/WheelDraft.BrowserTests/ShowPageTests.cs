@@ -137,11 +137,11 @@ public sealed partial class ShowPageTests(Chromium chromium)
         await using ShownDesign shown = await ShownDesign.Open(chromium, "propagation-bench");
         IPage page = shown.Page;
         List<string> met = await TabThrough(page, "humidity switch closed");
-        Assert.Contains("To the controls", met);
+        Assert.Contains("To the controls", met, StringComparer.Ordinal);
         await page.Keyboard.PressAsync("Space");
-        Assert.Contains("motor on", await shown.Lamps());
+        Assert.Contains("motor on", await shown.Lamps(), StringComparer.Ordinal);
         met = await TabThrough(page, "Time in the turn");
-        Assert.Contains("Play", met);
+        Assert.Contains("Play", met, StringComparer.Ordinal);
         await page.Keyboard.PressAsync("ArrowRight");
         double step = await Time(shown);
         Assert.InRange(step, 0.01, 5);
@@ -182,7 +182,7 @@ public sealed partial class ShowPageTests(Chromium chromium)
         await shown.Page.GetByRole(AriaRole.Button, new() { Name = "Play" }).ClickAsync();
         await shown.Page.WaitForFunctionAsync("() => Number(document.getElementById('time').value) > 12");
         Assert.Equal(1, await shown.Page.GetByRole(AriaRole.Button, new() { Name = "Pause" }).CountAsync());
-        Assert.Contains("forward winding on", await shown.Lamps());
+        Assert.Contains("forward winding on", await shown.Lamps(), StringComparer.Ordinal);
         await shown.MoveTo(300);
         Assert.Equal(1, await shown.Page.GetByRole(AriaRole.Button, new() { Name = "Play" }).CountAsync());
         string before = await Turned(shown);
@@ -203,7 +203,7 @@ public sealed partial class ShowPageTests(Chromium chromium)
         await shown.Page.WaitForFunctionAsync("() => Number(document.getElementById('time').value) >= 179");
         await Task.Delay(200, TestContext.Current.CancellationToken);
         Assert.Equal(179, await Time(shown), 1e-6);
-        Assert.Contains("motor off", await shown.Lamps());
+        Assert.Contains("motor off", await shown.Lamps(), StringComparer.Ordinal);
         await shown.Page.GetByLabel("humidity switch closed").CheckAsync();
         await shown.Page.WaitForFunctionAsync("() => Number(document.getElementById('time').value) < 170");
     }
@@ -213,14 +213,14 @@ public sealed partial class ShowPageTests(Chromium chromium)
     {
         await using ShownDesign shown = await ShownDesign.Open(chromium, "propagation-bench");
         await shown.MoveTo(124);
-        Assert.Contains("mist valve off", await shown.Lamps());
+        Assert.Contains("mist valve off", await shown.Lamps(), StringComparer.Ordinal);
         ILocator interlock = shown.Page.Locator(".interlock").First;
         Assert.Contains("is kept", await interlock.InnerTextAsync(), StringComparison.Ordinal);
         await shown.Page.GetByRole(AriaRole.Switch, new() { Name = "net lid side joined to E" }).CheckAsync();
-        Assert.Contains("mist valve on", await shown.Lamps());
+        Assert.Contains("mist valve on", await shown.Lamps(), StringComparer.Ordinal);
         Assert.Contains("is broken", await interlock.InnerTextAsync(), StringComparison.Ordinal);
         await shown.Page.GetByRole(AriaRole.Button, new() { Name = "Mend everything" }).ClickAsync();
-        Assert.Contains("mist valve off", await shown.Lamps());
+        Assert.Contains("mist valve off", await shown.Lamps(), StringComparer.Ordinal);
     }
 
     [Theory]
@@ -307,7 +307,8 @@ public sealed partial class ShowPageTests(Chromium chromium)
         Assert.Empty(faint);
     }
 
-    // Every visible text of the page against what lies behind it: WCAG 2.2, 1.4.3 asks for 4.5 to 1.
+    // Every visible text of the page against what lies behind it: WCAG 2.2, 1.4.3 asks for 4.5 to 1. The motor's letter is left
+    // out: it stands on a shape of the drawing, which is no background that a style sheet knows.
     private const string ContrastOfTexts = """
         () => {
           const canvas = document.createElement("canvas").getContext("2d", { willReadFrequently: true });
@@ -318,7 +319,7 @@ public sealed partial class ShowPageTests(Chromium chromium)
           const walk = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
           while (walk.nextNode()) {
             const element = walk.currentNode.parentElement;
-            if (!walk.currentNode.textContent.trim() || element.closest("script, title, desc, .skip, option") || !element.checkVisibility({ visibilityProperty: true })) { continue; }
+            if (!walk.currentNode.textContent.trim() || element.closest("script, title, desc, .skip, option, .letter") || !element.checkVisibility({ visibilityProperty: true })) { continue; }
             const style = getComputedStyle(element);
             const text = rgba(element instanceof SVGElement ? style.fill : style.color);
             const [a, b] = [luminance(text), luminance(behind(element))].sort((x, y) => y - x);

@@ -18,7 +18,7 @@
     return slider && {
       time: slider.value,
       speed: control(page, "speed").value,
-      plays: control(page, "play").textContent === "Pause",
+      plays: control(page, "play").textContent.trim() === "Pause",
       checked: boxes(page).filter(box => box.checked).map(wordsOf),
       scroll: page.contentWindow.scrollY,
     };

@@ -41,6 +41,7 @@ internal sealed class SpacingPicture
     private readonly SheetMatter _matter;
     private readonly PaperSize _size;
     private readonly SheetPlan _plan;
+    private readonly SpacingDetails _details;
     private readonly Bounds _extent;
     private readonly SheetView _view;
     private readonly IReadOnlyList<string> _nets;
@@ -54,6 +55,7 @@ internal sealed class SpacingPicture
         _size = size;
         _nets = [.. design.Solids.Where(s => s.Kind != SolidKind.Floating).Select(s => s.Net).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
         _plan = SheetPlan.Of(size, matter);
+        _details = SpacingDetails.Of(places, _plan.Picture.Width);
         _extent = ExtentOf(design);
         double beside = places.Numbered.Count == 0 ? AirMm : BesideMm + places.Numbered.Max(p => DimensionForm.TextWidthMm(TightPen.Words(p)));
         Bounds area = Above;
@@ -80,8 +82,10 @@ internal sealed class SpacingPicture
         return sheet.Build();
     }
 
-    /// <summary>The picture's room above the legend.</summary>
-    private Bounds Above => _plan.Picture with { MinY = _plan.Picture.MinY + Legend().HeightMm(_plan.Picture.Width) + 2 };
+    /// <summary>The picture's room above legend and details.</summary>
+    private Bounds Above => _plan.Picture with { MinY = DetailsMinY + _details.HeightMm };
+
+    private double DetailsMinY => _plan.Picture.MinY + Legend().HeightMm(_plan.Picture.Width) + 2;
 
     /// <summary>Height of the words that stand over the plan where nothing is tight, mm.</summary>
     private double NothingMm => _places.Numbered.Count > 0 ? 0 : (NothingLines().Count * TextStyle.Label.HeightMm * Lettering.LinePitch) + 2;
@@ -99,7 +103,7 @@ internal sealed class SpacingPicture
 
     private ChartLegend Legend()
     {
-        List<LegendEntry> entries = [.. _nets.Select((n, i) => new LegendEntry($"net {n}", Fill.Net(i), LineStyle.Thin))];
+        List<LegendEntry> entries = [.. _nets.Take(Fill.NetLooks).Select((n, i) => new LegendEntry($"net {n}", Fill.Net(i), LineStyle.Thin))];
         if (_design.Solids.Any(s => s.Kind == SolidKind.Floating))
         {
             entries.Add(new("floating metal", Fill.Of(FillKind.Part), LineStyle.Thin));
@@ -151,8 +155,7 @@ internal sealed class SpacingPicture
 
     private IEnumerable<(double TopMm, string Name, Action<ViewPen> Draw)> Surfaces()
     {
-        double carrier = (_design.Brief.Carrier.DiameterMm ?? _design.Wheel.OuterDiameterMm) / 2;
-        yield return (-_design.Brief.Carrier.StepMm - _design.Brief.Wheel.ThicknessMm, "carrier", pen => pen.Area(new Outline(Contour.Circle(Point.Origin, carrier)), Fill.Of(FillKind.Carrier), LineStyle.Thin));
+        yield return (-_design.Brief.Carrier.StepMm - _design.Brief.Wheel.ThicknessMm, "carrier", pen => pen.Area(_design.Wheel.Carrier, Fill.Of(FillKind.Carrier), LineStyle.Thin));
         foreach (SurfaceBrief surface in _design.Brief.Surfaces)
         {
             yield return (surface.LevelMm, surface.Name, pen => DrawSurface(pen, surface));
@@ -188,6 +191,7 @@ internal sealed class SpacingPicture
             pen.Draw(place);
         }
 
+        _details.Draw(sheet, _design, new Point(_plan.Picture.MinX, DetailsMinY));
         if (_places.Numbered.Count > 0)
         {
             pen.DrawNumbers(_places.Numbered, _view.Of(_extent), Above);

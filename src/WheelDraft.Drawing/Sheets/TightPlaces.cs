@@ -20,6 +20,12 @@ internal sealed record TightPlace(int Number, SpacingVerdict Verdict, Point Firs
     /// <summary>The turning items that decide there.</summary>
     public IReadOnlyList<Solid> Turning { get; init; } = [];
 
+    /// <summary>Names of the items that decide.</summary>
+    public IReadOnlyList<string> Items { get; init; } = [];
+
+    /// <summary>The nets at its beginning and its end; empty where there is no path.</summary>
+    public IReadOnlyList<string> Nets { get; init; } = [];
+
     /// <summary>What the table says of it.</summary>
     public required TightFigures Figures { get; init; }
 }
@@ -90,6 +96,8 @@ internal sealed record TightPlaces(IReadOnlyList<TightPlace> Numbered, int Unnum
         return new(number, figures.Verdict, row.OnFirst.Plan, row.OnSecond.Plan, row.Kind == SpacingKind.Clearance ? PathOf(row.Gaps) : PathOf(row.Path))
         {
             Figures = figures,
+            Items = [row.FirstItem, row.SecondItem],
+            Nets = [row.Nets.First, row.Nets.Second],
             RequiredMm = row.Kind == SpacingKind.Clearance && row.Gaps.Count == 1 ? InPlan(figures.RequiredMm, row.OnFirst.Z - row.OnSecond.Z) : null,
             TurnedRad = turning?.TurnedRad,
             Turning = turning is null ? [] : [.. new[] { turning.First, turning.Second }.Where(s => s.Turns)],

@@ -8,6 +8,9 @@ internal sealed class TimingPen(SheetBuilder sheet, ChartAxis axis, Bounds chart
     /// <summary>Between a name and the axis, mm: the heads of bars that go on.</summary>
     public const double NameAirMm = 3;
 
+    // Middles of letters keep this far off home, mm.
+    private const double LetterMm = 1.8;
+
     private int _rows;
 
     /// <summary>The filling of a state.</summary>
@@ -123,7 +126,7 @@ internal sealed class TimingPen(SheetBuilder sheet, ChartAxis axis, Bounds chart
                 .. isFree ? (TextSpot[])[new(new(axis.Of(bar.ToS) + 1.5, row.MiddleMm), TextAlong.Start, TextAcross.Middle)] : [],
                 .. from aside in (double[])[0, 2, -2, 4, -4]
                    from way in (double[])[1, -1]
-                   select new TextSpot(new(x + aside, row.MiddleMm + (way * off)), TextAlong.Middle, way > 0 ? TextAcross.Baseline : TextAcross.Top),
+                   select new TextSpot(new(Math.Clamp(x, axis.LeftMm + LetterMm, axis.RightMm - LetterMm) + aside, row.MiddleMm + (way * off)), TextAlong.Middle, way > 0 ? TextAcross.Baseline : TextAcross.Top),
             ],
             TextStyle.Small);
     }

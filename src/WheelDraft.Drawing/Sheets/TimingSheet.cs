@@ -124,6 +124,7 @@ internal sealed class TimingChart
         foreach (double home in (double[])[Seconds.LeftMm, Seconds.RightMm])
         {
             pen.Line(new Point(home, bottom), new Point(home, top), LineStyle.Wide(LineKind.ContinuousWide, Ink.Outline, 0.5));
+            pen.Texts.TakeLine(new Point(home, bottom), new Point(home, top));
         }
 
         // Beyond the labels of both axes' ends, on the height of the titles.

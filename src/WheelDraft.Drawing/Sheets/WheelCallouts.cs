@@ -47,17 +47,21 @@ internal sealed class WheelCallouts(Design design)
     }
 
     private IEnumerable<WheelCallout> Stations(Func<RingLayout, int, string> name) =>
-        _wheel.AllRings.Select((ring, i) => new WheelCallout(Point.Polar(ring.RadiusMm, ring.StationRad), $"{name(ring, i)} wiper {DrawingNumbers.Angle(ring.StationRad)}"));
+        _wheel.AllRings.SelectMany(ring => WheelEdges.Wipers(ring).Select(w => new WheelCallout(
+            Point.Polar(ring.RadiusMm, w.StationRad),
+            $"{name(ring, NumberOf(ring))} {w.Word} {DrawingNumbers.Angle(w.StationRad)}")));
 
-    private IEnumerable<WheelCallout> Edges(Func<RingLayout, int, string> name) => _wheel.AllRings.SelectMany((ring, i) => ring.Periods.SelectMany(period =>
+    private IEnumerable<WheelCallout> Edges(Func<RingLayout, int, string> name) => _wheel.AllRings.SelectMany(ring => ring.Periods.SelectMany(period =>
     {
         (double make, double off) = WheelEdges.MakeAndBreak(design, period);
         return new[]
         {
-            new WheelCallout(Point.Polar(ring.RadiusMm, make), $"{name(ring, i)} make {DrawingNumbers.Angle(make)}"),
-            new WheelCallout(Point.Polar(ring.RadiusMm, off), $"{name(ring, i)} break {DrawingNumbers.Angle(off)}"),
+            new WheelCallout(Point.Polar(ring.RadiusMm, make), $"{name(ring, NumberOf(ring))} make {DrawingNumbers.Angle(make)}"),
+            new WheelCallout(Point.Polar(ring.RadiusMm, off), $"{name(ring, NumberOf(ring))} break {DrawingNumbers.Angle(off)}"),
         };
     }));
+
+    private int NumberOf(RingLayout ring) => WheelEdges.NumberOf(design, ring);
 
     private static string Named(RingLayout ring, int number) => ring.IsFeed ? "feed" : ring.Name;
 
@@ -85,14 +89,14 @@ internal static class WheelEdges
                 new("No.", TextAlong.End),
                 new("Ring"),
                 new($"Radius {numbers.UnitSign}", TextAlong.End),
-                new("Wiper at °", TextAlong.End),
-                new($"Windows {numbers.UnitSign}", TextAlong.End),
+                new(design.Wheel.Feed is null ? "Wipers at °" : "Wiper at °", TextAlong.End),
+                new($"{(design.Wheel.Feed is null ? "Lands" : "Windows")} {numbers.UnitSign}", TextAlong.End),
                 new("Make edge °", TextAlong.End),
                 new("Break edge °", TextAlong.End),
                 new("Makes s", TextAlong.End),
                 new("Breaks s", TextAlong.End),
             ],
-            [.. design.Wheel.AllRings.SelectMany((ring, i) => Rows(design, numbers, ring, i))]);
+            [.. design.Wheel.AllRings.SelectMany(ring => Rows(design, numbers, ring))]);
     }
 
     /// <summary>What the drawing leaves to words.</summary>
@@ -106,7 +110,7 @@ internal static class WheelEdges
             "Angles anticlockwise from the home mark, edges on their ring radius. Finished sizes, before any kerf.",
             $"Copper {design.Brief.Wheel.Material}, {numbers.LengthWithUnit(design.Brief.Wheel.ThicknessMm)} thick. Cut edges ±{numbers.LengthWithUnit(process.ToleranceMm, 3)}; inside corners {numbers.Radius(process.InsideRadiusMm, 3)}.",
             .. design.Wheel.Rings.Where(r => r.Adjust is not null).Select(r => Slope(numbers, r.Name, r.Adjust!)),
-            .. design.Brief.Wheel.Rim ? (string[])[] : ["No rim: windows of the outermost ring are open to the outside."],
+            .. design.Brief.Wheel.Rim || design.Wheel.Feed is null ? (string[])[] : ["No rim: windows of the outermost ring are open to the outside."],
             .. WheelMarks.Of(design).Missing,
         ];
     }
@@ -124,22 +128,36 @@ internal static class WheelEdges
             : $"Copper lands on an insulating disc of {bore} Rings: {rings}. Two wipers ride on each ring.";
     }
 
+    /// <summary>A ring's number in table and leaders, from 1 in file order; 0 for the feed.</summary>
+    public static int NumberOf(Design design, RingLayout ring) =>
+        ring.IsFeed ? 0 : 1 + design.Wheel.Rings.TakeWhile(r => !ReferenceEquals(r, ring)).Count();
+
+    /// <summary>A ring's wipers: one, or with lands two.</summary>
+    public static IEnumerable<(string Word, double StationRad)> Wipers(RingLayout ring) =>
+        ring.Return is ReturnWiper other ? [("wiper", ring.StationRad), ("return", other.StationRad)] : [("wiper", ring.StationRad)];
+
+    /// <summary>From which radius to which a ring's windows or lands reach.</summary>
+    private static string Band(DrawingNumbers numbers, RingLayout ring) =>
+        (ring.WindowFromMm ?? ring.LandFromMm) is double from && (ring.WindowToMm ?? ring.LandToMm) is double to
+            ? $"{numbers.LengthInColumn(from)} – {numbers.LengthInColumn(to)}"
+            : "none";
+
     private static string Slope(DrawingNumbers numbers, string name, AdjustLayout adjust) =>
         $"'{name}': sloped {(adjust.Edge.End == EdgeEnd.Make ? "make" : "break")} edge, straight from {numbers.Radius(adjust.EdgeInner.RadiusMm, 3)} at {DrawingNumbers.Angle(adjust.EdgeInner.ProgrammeRad, 3)} "
         + $"to {numbers.Radius(adjust.EdgeOuter.RadiusMm, 3)} at {DrawingNumbers.Angle(adjust.EdgeOuter.ProgrammeRad, 3)} of the programme.";
 
-    private static IEnumerable<IReadOnlyList<string>> Rows(Design design, DrawingNumbers numbers, RingLayout ring, int number)
+    private static IEnumerable<IReadOnlyList<string>> Rows(Design design, DrawingNumbers numbers, RingLayout ring)
     {
         string[] place =
         [
-            ring.IsFeed ? "" : DrawingNumbers.Trimmed(number, 0),
+            ring.IsFeed ? "" : DrawingNumbers.Trimmed(NumberOf(design, ring), 0),
             ring.IsFeed ? $"feed ({ring.Name})" : ring.Name,
             numbers.LengthInColumn(ring.RadiusMm),
-            DrawingNumbers.AngleInColumn(ring.StationRad, 2),
+            string.Join(", ", Wipers(ring).Select(w => DrawingNumbers.AngleInColumn(w.StationRad, 2))),
         ];
         if (ring.IsWhole)
         {
-            yield return [.. place, "none", "", "", "always", "never"];
+            yield return [.. place, Band(numbers, ring), "", "", "always", "never"];
         }
 
         foreach (RingPeriod period in ring.Periods)
@@ -148,7 +166,7 @@ internal static class WheelEdges
             yield return
             [
                 .. place,
-                $"{numbers.LengthInColumn(ring.WindowFromMm!.Value)} – {numbers.LengthInColumn(ring.WindowToMm!.Value)}",
+                Band(numbers, ring),
                 DrawingNumbers.AngleInColumn(make),
                 DrawingNumbers.AngleInColumn(off),
                 DrawingNumbers.Fixed(design.Motion.SecondsFromRad(period.Wanted.StartRad), 2),

@@ -47,14 +47,19 @@ internal sealed class ShowWheel
         Wheel();
         Home();
         List<RingLayout> rings = [.. _design.Wheel.AllRings];
+        int first = _design.Wheel.Feed is null ? 0 : -1; // the feed is no contact
         for (int i = 0; i < rings.Count; i++)
         {
-            Wiper(rings[i], i - 1);
+            Wiper(rings[i], i + first);
+            if (rings[i].Return is ReturnWiper other)
+            {
+                Wiper(rings[i] with { StationRad = other.StationRad, Patch = other.Patch }, i + first);
+            }
         }
 
         for (int i = 0; i < rings.Count; i++)
         {
-            Tag(rings[i], i - 1);
+            Tag(rings[i], i + first);
         }
 
         return _svg.Add("</svg>\n").ToString();
@@ -64,7 +69,12 @@ internal sealed class ShowWheel
     {
         double carrier = (_design.Brief.Carrier.DiameterMm ?? _design.Wheel.OuterDiameterMm) / 2;
         _svg.Put($"<g id=\"turning\">\n<circle class=\"carrier\" r=\"{N(carrier)}\"/>\n");
-        _svg.Put($"<path class=\"copper\" fill-rule=\"evenodd\" d=\"{new SvgPath(0).Add(_design.CutWheel.Finished)}\"/>\n");
+        foreach (CutCopper copper in _design.CutWheel)
+        {
+            _svg.Put($"<path class=\"copper\" fill-rule=\"evenodd\" d=\"{new SvgPath(0).Add(copper.Finished)}\"/>\n");
+        }
+
+        _svg.Put($"<path class=\"bore\" d=\"{new SvgPath(0).Add(new Outline(_design.Wheel.Bore))}\"/>\n");
         SvgPath marks = new(0);
         foreach (IReadOnlyList<Piece> stroke in WheelMarks.Of(_design).Strokes)
         {
@@ -76,11 +86,21 @@ internal sealed class ShowWheel
         _svg.Put($"<path class=\"home\" d=\"M{N(rim)} 0L{N(rim * 0.93)} {N(rim * 0.035)}L{N(rim * 0.93)} {N(-rim * 0.035)}Z\"><title>Home mark</title></path>\n</g>\n");
     }
 
-    /// <summary>The fixed mark that the home mark meets at programme angle zero, and an arrow for the way it turns.</summary>
+    /// <summary>The fixed mark that the home mark meets at programme angle zero, and beside it an arrow for the way the wheel turns.</summary>
     private void Home()
     {
         double r = _radiusMm;
-        _svg.Put($"<g class=\"index\"><path d=\"M{N(r * 1.015)} 0L{N(r * 1.085)} {N(r * 0.035)}L{N(r * 1.085)} {N(-r * 0.035)}Z\"/><title>Home stands here</title></g>\n");
+        _svg.Put($"<g class=\"index\"><title>Home: where the wheel's mark stands at time 0; the arrow shows the way it turns</title><path d=\"M{N(r * 1.015)} 0L{N(r * 1.085)} {N(r * 0.035)}L{N(r * 1.085)} {N(-r * 0.035)}Z\"/>");
+        double sense = _design.Motion.Sigma;
+        Arc way = new(Point.Origin, r * 1.06, sense * 0.09, sense * 0.3);
+        Vector back = -way.TangentAt(1) * (r * 0.05);
+        SvgPath arrow = new SvgPath(0).Add([way], closed: false);
+        foreach (double side in (double[])[0.45, -0.45])
+        {
+            arrow.Add([new Segment(way.End, way.End + back.Turned(side))], closed: false);
+        }
+
+        _svg.Put($"<path class=\"way\" d=\"{arrow}\"/></g>\n");
     }
 
     private void Wiper(RingLayout ring, int contact)
@@ -118,7 +138,10 @@ internal sealed class ShowWheel
         bool upright = Math.Abs(cos) <= 0.35;
         string anchor = upright ? "middle" : cos > 0 ? "end" : "start";
         double x = upright ? at.X : Math.CopySign(_halfMm * 0.985, cos);
-        double y = -at.Y + (_halfMm * (upright ? 0.05 * -Math.Sin(ring.StationRad) : -0.055));
+
+        // Beside the arm's end and not on it: above where the arm rises, below where it falls.
+        bool rises = Math.Sin(ring.StationRad) >= 0;
+        double y = -at.Y + (_halfMm * (rises ? -0.085 : upright ? 0.05 : 0.085));
         _svg.Put($"<g class=\"tag\" data-contact=\"{contact}\" font-size=\"{N(_halfMm * 0.052)}\" text-anchor=\"{anchor}\">");
         _svg.Put($"<text class=\"tag-name\" x=\"{N(x)}\" y=\"{N(y)}\">{SvgMarkup.Escaped(name)}</text>");
         _svg.Put($"<text class=\"tag-state\" x=\"{N(x)}\" y=\"{N(y + (_halfMm * 0.05))}\"></text></g>\n");

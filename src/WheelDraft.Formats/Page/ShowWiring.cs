@@ -14,6 +14,7 @@ internal sealed class ShowWiring
 
     // Half the length of a symbol, mm.
     private const double HalfMm = 6;
+    private const double MotorRadiusMm = 4.2;
 
     private readonly CircuitNetwork _network;
     private readonly WiringLayout _layout;
@@ -68,15 +69,16 @@ internal sealed class ShowWiring
         };
         bool isSwitch = symbol.Kind is WiringKind.Feed or WiringKind.Ring or WiringKind.Input;
         _svg.Put($"<g class=\"{(isSwitch ? "switch" : "load")}\" {at} transform=\"translate({N(symbol.CentreMm)} {N(symbol.YMm)})\">");
-        Lead(symbol, symbol.LeftBar, symbol.LeftMm, -HalfMm);
-        Lead(symbol, symbol.RightBar, symbol.RightMm, HalfMm);
+        double half = symbol.Kind == WiringKind.Motor ? MotorRadiusMm : HalfMm;
+        Lead(symbol, symbol.LeftBar, symbol.LeftMm, -half);
+        Lead(symbol, symbol.RightBar, symbol.RightMm, half);
         _svg.Add(symbol.Kind switch
         {
-            WiringKind.Motor => "<circle class=\"body\" r=\"4.2\"/><path class=\"body-lead\" d=\"M-6 0H-4.2M4.2 0H6\"/><text class=\"letter\" y=\"1.5\">M</text>",
+            WiringKind.Motor => "<circle class=\"body\" r=\"4.2\"/><text class=\"letter\" y=\"1.5\">M</text>",
             WiringKind.Load => "<rect class=\"body\" x=\"-6\" y=\"-2.4\" width=\"12\" height=\"4.8\"/><path class=\"mark\" d=\"M-1.6 -1.6L1.6 1.6M-1.6 1.6L1.6 -1.6\"/>",
             _ => "<circle class=\"pole\" cx=\"-6\" r=\"0.8\"/><circle class=\"pole\" cx=\"6\" r=\"0.8\"/><path class=\"blade open\" d=\"M-6 0L5 -4.4\"/><path class=\"blade closed\" d=\"M-6 0H6\"/>",
         });
-        _svg.Put($"<text class=\"name\" y=\"{(isSwitch ? "4.6" : "6.4")}\">{SvgMarkup.Escaped(symbol.Name)}</text></g>\n");
+        _svg.Put($"<text class=\"name\" y=\"{(isSwitch ? "4.6" : symbol.Kind == WiringKind.Motor ? "-5.6" : "-3.8")}\">{SvgMarkup.Escaped(symbol.Name)}</text></g>\n");
     }
 
     private void Lead(WiringSymbol symbol, int bar, double endMm, double fromMm) =>

@@ -149,7 +149,7 @@
     const applies = inPart && interlock.closed.every(closed) && !interlock.open.some(closed);
     const states = interlock.loads.map(l => state.loads[l]);
     const wanted = interlock.never ? "off" : "on";
-    const words = !applies ? "Now: it has nothing to say."
+    const words = !applies ? "Now: its condition is not met, so it asks nothing."
       : states.every(s => s === wanted) ? `Now: it applies, and is kept: ${wanted}.`
       : states.some(s => s === "undecided") ? "Now: it applies, and nobody can tell: undecided."
       : `Now: it applies, and is broken: ${interlock.never ? "on" : "off"}.`;
@@ -216,7 +216,7 @@
 
   function setPlaying(on) {
     playing = on;
-    play.textContent = on ? "Pause" : "Play";
+    play.querySelector("span").textContent = on ? "Pause" : "Play";
     play.classList.toggle("playing", on);
     // While it runs, a screen reader is not told of every lamp; when it pauses, it is told how things stand.
     parts.lamps.forEach(lamp => lamp.setAttribute("aria-live", on ? "off" : "polite"));
