@@ -9,10 +9,10 @@ namespace WheelDraft.Formats.Page;
 internal sealed class ShowWheel
 {
     // How far an arm is drawn beyond the rim where no strip is given, as a share of the wheel's radius.
-    private const double ArmShare = 0.22;
+    private const double ArmShare = 0.18;
 
     // Room for a tag outside everything, as a share of the picture's half width.
-    private const double TagShare = 0.2;
+    private const double TagShare = 0.15;
 
     private readonly Design _design;
     private readonly Markup _svg = new();

@@ -158,13 +158,12 @@
     article.classList.toggle("applies", applies);
   }
 
+  /** The truth table's row: the last interval that has begun; before the first of the turn, the one that passes home. */
   function showRow() {
-    let row = parts.truth.length - 1;
-    while (row > 0 && Number(parts.truth[row].dataset.from) > time) {
-      row--;
-    }
-    const wraps = parts.truth.length > 0 && Number(parts.truth[0].dataset.from) > time;
-    parts.truth.forEach((element, i) => element.classList.toggle("now", i === (wraps ? parts.truth.length - 1 : row)));
+    const from = parts.truth.map(element => Number(element.dataset.from));
+    const begun = from.filter(t => t <= time);
+    const row = from.indexOf(Math.max(...(begun.length ? begun : from)));
+    parts.truth.forEach((element, i) => element.classList.toggle("now", i === row));
   }
 
   /** The loads' rows of the chart: the whole turn with inputs and faults as they are set. */
