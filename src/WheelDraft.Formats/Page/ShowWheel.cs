@@ -132,7 +132,7 @@ internal sealed class ShowWheel
 
         // Beside the arm's end and not on it: above where the arm rises, below where it falls.
         bool rises = Math.Sin(ring.StationRad) >= 0;
-        double y = -at.Y + (_halfMm * (rises ? -0.085 : upright ? 0.05 : 0.085));
+        double y = -at.Y + (_halfMm * (upright ? (rises ? -0.06 : 0.045) : rises ? -0.085 : 0.085));
         _svg.Put($"<g class=\"tag\" data-contact=\"{contact}\" font-size=\"{N(_halfMm * 0.052)}\" text-anchor=\"{anchor}\">");
         _svg.Put($"<text class=\"tag-name\" x=\"{N(x)}\" y=\"{N(y)}\">{SvgMarkup.Escaped(name)}</text>");
         _svg.Put($"<text class=\"tag-state\" x=\"{N(x)}\" y=\"{N(y + (_halfMm * 0.05))}\"></text></g>\n");
