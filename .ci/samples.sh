@@ -12,7 +12,8 @@ read_samples() {
     for file in $(each '*.dxf'); do
         any=1
         check "$file: audit by ezdxf, and structure" /usr/bin/python3 .ci/audit-dxf.py "$file"
-        [ -z "${DXF_CHECK:-}" ] || check "$file: $DXF_CHECK" /usr/bin/python3 "$DXF_CHECK" "$file"
+        # A further structural check of R2000 files, where the caller has one.
+        [ -z "${DXF_CHECK:-}" ] || ! grep -q AC1015 "$file" || check "$file: $DXF_CHECK" /usr/bin/python3 "$DXF_CHECK" "$file"
     done
     [ -n "$any" ] || none_yet DXF
 

@@ -18,11 +18,14 @@ public sealed record Design
     /// <summary>The wheel.</summary>
     public required WheelLayout Wheel { get; init; }
 
-    /// <summary>The wheel's copper as it is cut.</summary>
-    public required CutCopper CutWheel { get; init; }
+    /// <summary>The wheel's copper as it is cut, piece by piece.</summary>
+    public required IReadOnlyList<CutCopper> CutWheel { get; init; }
 
     /// <summary>The strips, formed, sprung and in place.</summary>
     public required StripSet Strips { get; init; }
+
+    /// <summary>The strips' blanks as they are cut, in the order of <see cref="StripSet.Strips"/>.</summary>
+    public required IReadOnlyList<CutCopper> CutStrips { get; init; }
 
     /// <summary>How far each contact opens, by output in file order; outputs that are always on are left out.</summary>
     public required IReadOnlyList<OpenContact> OpenContacts { get; init; }
@@ -32,6 +35,9 @@ public sealed record Design
 
     /// <summary>Every pair of nets, measured and judged.</summary>
     public required SpacingTable Spacing { get; init; }
+
+    /// <summary>For every row that misses, the smallest changes that would meet; empty when none misses.</summary>
+    public required IReadOnlyList<Remedy> Remedies { get; init; }
 
     /// <summary>The circuit, solved in every state.</summary>
     public required CircuitAnalysis Circuit { get; init; }
@@ -63,9 +69,7 @@ internal sealed class DesignStages(Brief brief)
     public Design Run()
     {
         Programme programme = Programme.Of(brief, _motion);
-        WiperContacts contacts = new(
-            ContactPatch.Of(StripContact.OfFeed(brief)),
-            [.. brief.Outputs.Select((_, i) => ContactPatch.Of(StripContact.OfOutput(brief, i)))]);
+        WiperContacts contacts = WiperContacts.Of(brief);
         CircuitAnalysis circuit = CircuitAnalysis.Of(new CircuitRequest(brief, WheelContacts.Exact(brief, programme)));
         VoltageBook voltages = new(circuit);
         for (int round = 1; ; round++)
@@ -80,49 +84,75 @@ internal sealed class DesignStages(Brief brief)
 
     private Design Round(Programme programme, WiperContacts contacts, VoltageBook voltages)
     {
-        string wheelNet = brief.Feed!.Net;
-        double WorkingV(int output) => voltages.Between(wheelNet, brief.Outputs[output].Net);
+        double WorkingV(int output) => voltages.Between(WheelContacts.OtherNet(brief, brief.Outputs[output]), brief.Outputs[output].Net);
         OpenContactRequirements rules = OpenContactRequirements.Of(brief, WorkingV);
-        WheelLayout wheel = new WheelSetter(new WheelTask(brief, _motion, programme, contacts, rules.Distances)).Set();
-        StripSet strips = StripSet.Of(brief, new RingPlaces(PlaceOf(wheel.Feed), [.. wheel.Rings.Select(PlaceOf)]));
+        WheelLayout wheel = new WheelTask(brief, _motion, programme, contacts, rules.Distances) { WorkingV = voltages.Between }.Set();
+        LandNets lands = new(wheel);
+        StripSet strips = StripSet.Of(brief, PlacesOf(wheel));
         IReadOnlyList<Solid> solids = [.. WheelSolids.Of(brief, wheel), .. strips.Solids];
         double carrierRadius = (brief.Carrier.DiameterMm ?? wheel.OuterDiameterMm) / 2;
-        SpacingTable spacing = SpacingStage.Table(brief, solids, voltages.Between, carrierRadius);
+        SpacingTask task = SpacingStage.Task(brief, solids, (a, b) => lands.WorkingV(a, b, voltages.Between), carrierRadius);
+        SpacingTable spacing = SpacingStage.Table(brief, task);
         CircuitAnalysis circuit = CircuitAnalysis.Of(new CircuitRequest(brief, WheelContacts.OnWheel(brief, _motion, wheel))
         {
-            Bridges = SpacingStage.Bridges(spacing),
+            Bridges = lands.Bridges(SpacingStage.Bridges(spacing)),
         });
-        OpenContactGaps gaps = new(brief, _motion, wheel);
+        OpenContactMeter gaps = OpenContactMeter.Of(brief, _motion, wheel);
         IReadOnlyList<OpenContact> open = [.. brief.Outputs
             .Select((_, i) => gaps.Of(i, rules.Outputs[i], WorkingV(i), circuit.Parks))
             .OfType<OpenContact>()];
+        TextPlace process = brief.PlaceOf("process");
+        string Name(CopperPiece piece) => wheel.Feed is null ? $"'{piece.Name}'" : "the wheel";
+        IReadOnlyList<CutCopper> cut = [.. wheel.Copper.Select(c => CutCopper.Of(c.Outline, brief.Process, Name(c), process))];
         IEnumerable<Solid> turning = solids.Where(s => s.Turns).Append(WheelSolids.Carrier(brief, carrierRadius));
+        IReadOnlyList<Finding> collisions = StripCollisions.Of(
+            strips.Strips, [.. turning], _motion.Direction, i => brief.PlaceOf(FormattableString.Invariant($"strip[{i}]")));
         return new Design
         {
             Brief = brief,
             Motion = _motion,
             Programme = programme,
             Wheel = wheel,
-            CutWheel = CutCopper.Of(wheel.Copper, brief.Process, "the wheel", brief.PlaceOf("process")),
+            CutWheel = cut,
             Strips = strips,
+            CutStrips = [.. strips.Strips.Select(CutStrip)],
             OpenContacts = open,
             Solids = solids,
             Spacing = spacing,
+            Remedies = SpacingStage.Remedies(task, spacing),
             Circuit = circuit,
-            Findings =
+            Findings = OnceEach(
             [
                 .. wheel.Findings,
                 .. strips.Findings,
-                .. StripCollisions.Of(strips.Strips, [.. turning], _motion.Direction, i => brief.PlaceOf(FormattableString.Invariant($"strip[{i}]"))),
-                .. spacing.Findings,
+                .. collisions,
+                .. spacing.Findings.Where(f => !SpacingStage.IsToldByCollision(f, collisions)),
                 .. open.SelectMany(o => OpenContactFindings.Of(brief, o)),
                 .. circuit.Findings,
-            ],
+                .. cut.SelectMany((c, i) => CutChecks.Of(c, brief.Process, Name(wheel.Copper[i]), process)),
+            ]),
         };
     }
 
-    private static RingPlace PlaceOf(RingLayout ring) =>
-        new(ring.RadiusMm, ring.StationRad, ring.PathFromMm, ring.PathToMm);
+    /// <summary>What two stages found alike is told once, where it was found first.</summary>
+    private static IReadOnlyList<Finding> OnceEach(IEnumerable<Finding> findings) => [.. findings.Distinct()];
+
+    private CutCopper CutStrip(PlacedStrip strip) => CutCopper.Of(
+        strip.Form.Blank.Outline,
+        brief.Process,
+        $"strip \"{strip.Form.Strip.Name}\"",
+        brief.PlaceOf(FormattableString.Invariant($"strip[{strip.Form.Index}]")));
+
+    private RingPlaces PlacesOf(WheelLayout wheel)
+    {
+        // A contact is off its ring when it reaches into the bore or over the rim.
+        RingPlace PlaceOf(RingLayout ring) =>
+            new(ring.RadiusMm, ring.StationRad, brief.Wheel.Bore.DiameterMm / 2, wheel.OuterDiameterMm / 2);
+        return new(wheel.Feed is null ? null : PlaceOf(wheel.Feed), [.. wheel.Rings.Select(PlaceOf)])
+        {
+            Returns = [.. wheel.Rings.Select(r => r.Return is ReturnWiper other ? PlaceOf(r) with { StationRad = other.StationRad } : null)],
+        };
+    }
 }
 
 /// <summary>The working voltage of every pair of nets, the highest that any look at the circuit has found.</summary>

@@ -98,6 +98,8 @@ public sealed class Arc : Piece
         }
     }
 
+    internal override double CurvaturePerMm => SweepRad > 0 ? 1 / RadiusMm : -1 / RadiusMm;
+
     internal override double AreaTerm
     {
         get

@@ -42,6 +42,9 @@ public abstract class Piece
     /// <summary>The bulge of drawing formats: tan of a quarter of the angle turned; 0 for a straight piece.</summary>
     public abstract double Bulge { get; }
 
+    /// <summary>Signed curvature, 1/mm: positive when it bends to the left.</summary>
+    internal abstract double CurvaturePerMm { get; }
+
     /// <summary>The part between two shares of the length, 0 ≤ <paramref name="from"/> &lt; <paramref name="to"/> ≤ 1.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The shares are out of order or range.</exception>
     public Piece Part(double from, double to)
@@ -101,6 +104,8 @@ public sealed class Segment : Piece
 
     /// <summary>Direction from start to end, length 1.</summary>
     public Vector Direction => (End - Start) / Length;
+
+    internal override double CurvaturePerMm => 0;
 
     internal override double AreaTerm => (Start - Point.Origin).Cross(End - Point.Origin) / 2;
 

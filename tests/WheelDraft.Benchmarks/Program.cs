@@ -1,1 +1,24 @@
+using WheelDraft.Benchmarks;
+
+// Benchmarks inside the process, each line a figure with what is promised. Names as arguments choose some.
+(string Name, Action Run)[] all =
+[
+    ("wheel", () => Tell(WheelBenchmark.Run())),
+    ("strips", () => Tell(StripBenchmarks.Run())),
+    ("spacing", () => Tell(SpacingBenchmark.Run())),
+    ("circuit", () => CircuitBenchmark.Run(Console.Out)),
+];
+foreach ((_, Action run) in all.Where(b => args.Length == 0 || args.Contains(b.Name, StringComparer.Ordinal)))
+{
+    run();
+}
+
 return 0;
+
+static void Tell(IEnumerable<string> lines)
+{
+    foreach (string line in lines)
+    {
+        Console.WriteLine(line);
+    }
+}

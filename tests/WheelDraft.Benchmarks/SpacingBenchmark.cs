@@ -23,6 +23,7 @@ internal static class SpacingBenchmark
             string.Create(CultureInfo.InvariantCulture, $"spacing, 200 solids on {Nets} nets, whole turn and part turns: {one:0.000} s (promised under 1 s)"),
             string.Create(CultureInfo.InvariantCulture, $"spacing, 400 solids on {Nets} nets: {two:0.000} s, {two / one:0.00} times (promised at most 2.4)"),
             string.Create(CultureInfo.InvariantCulture, $"spacing, 200 solids each on a net of its own, every one of 19,900 pairs reported: {apart:0.000} s"),
+            string.Create(CultureInfo.InvariantCulture, $"spacing table and remedies of a board with 8 strips of 60 prisms, wheel, 3 ribs and 2 slots: {BoardSeconds():0.000} s"),
         ];
     }
 
@@ -41,6 +42,41 @@ internal static class SpacingBenchmark
             }
         }
 
+        return Stopwatch.GetElapsedTime(start).TotalSeconds;
+    }
+
+    /// <summary>A whole table with creepage among ribs and slots, strings over ribs, and remedies.</summary>
+    private static double BoardSeconds()
+    {
+        List<Solid> solids = [];
+        Contour[] windows = [.. Enumerable.Range(0, 12).Select(i => Contour.Circle(Point.Polar(8 + i, i), 0.4))];
+        solids.Add(new Solid("wheel", "L", SolidKind.Live, true, -0.5, 0, new Outline(Contour.Circle(Point.Origin, 22), windows)) { IsWheelCopper = true, Tolerance = new(0.05, 0, 0.05, 0.05) });
+        for (int i = 0; i < 8; i++)
+        {
+            string net = string.Create(CultureInfo.InvariantCulture, $"out {i}");
+            Placement turn = Placement.Turn(i * Angles.TurnRad / 8);
+            for (int k = 0; k < 60; k++)
+            {
+                Outline part = Band.Along([new(18 + (k * 0.2), 0), new(18.2 + (k * 0.2), 0)], 5).Placed(turn);
+                double z = Math.Max(-7, 1.2 - (k * 0.2));
+                solids.Add(new Solid(net + " strip", net, SolidKind.Live, false, z, z + 0.5, part) { Tolerance = new(0, 0.1, 0, 0), OnSurface = k > 42 ? "floor" : null });
+            }
+        }
+
+        Point[] Spoke(double turns) => [Point.Polar(24, turns * Angles.TurnRad), Point.Polar(34, turns * Angles.TurnRad)];
+        InsulatingSurface floor = new("floor", MaterialGroup.IIIa, -7, null, false)
+        {
+            Ribs = [.. Enumerable.Range(0, 3).Select(i => new RibBrief("floor", Spoke((i + 0.5) / 8), 4, 1.2, RibJoint.Moulded))],
+            Slots = [.. Enumerable.Range(3, 2).Select(i => new SlotBrief("floor", Spoke((i + 0.5) / 8), 2, null, SlotProfile.Parallel))],
+        };
+        SpacingDemands demands = new(
+            new SupplyBrief(230, 50, 0.01, OvervoltageCategory.II),
+            new EnvironmentBrief(3, 300, false),
+            new SpacingBrief(SpacingStandard.Iec60664, Insulation.Functional, Insulation.Basic, Insulation.Reinforced, null, 0, GrooveX.Full),
+            (_, _) => 230);
+        SpacingTask task = new(solids, [floor], demands, Turning.Clockwise);
+        long start = Stopwatch.GetTimestamp();
+        _ = Remedies.For(task, SpacingTable.Of(task));
         return Stopwatch.GetElapsedTime(start).TotalSeconds;
     }
 

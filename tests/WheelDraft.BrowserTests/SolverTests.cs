@@ -96,7 +96,7 @@ public sealed class SolverTests(Chromium chromium)
         }));
     }
 
-    private static char Letter(LoadState state) => state switch { LoadState.On => 'o', LoadState.Off => 'f', _ => 'u' };
+    private static char Letter(Engineering.LoadState state) => state switch { Engineering.LoadState.On => 'o', Engineering.LoadState.Off => 'f', _ => 'u' };
 
     private static CircuitFault[] Switchable(CircuitModel model) => [.. SingleFaults.Of(model)
         .Where(f => f.Kind is not (CircuitFaultKind.SupplyLost or CircuitFaultKind.WheelSlipped or CircuitFaultKind.MotorStalled or CircuitFaultKind.MotorReversed))];

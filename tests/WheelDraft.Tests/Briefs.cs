@@ -36,6 +36,21 @@ internal static class Briefs
             OpenContact = Insulation.Functional,
         };
 
+    /// <summary>The same surroundings with a wheel of lands.</summary>
+    internal static Brief Lands(params IReadOnlyList<OutputBrief> outputs)
+    {
+        Brief plain = Plain(outputs);
+        return plain with { Feed = null, Wheel = plain.Wheel with { Construction = WheelConstruction.Lands } };
+    }
+
+    /// <summary>An output with two wipers, joined to L.</summary>
+    internal static OutputBrief TwoWipers(OutputBrief output, double? stationDeg, double? returnDeg) => output with
+    {
+        StationRad = stationDeg is double own ? Angles.RadFromDeg(own) : null,
+        ReturnStationRad = returnDeg is double other ? Angles.RadFromDeg(other) : null,
+        ReturnNet = "L",
+    };
+
     /// <summary>The worked wheel of cases/worked, key by key.</summary>
     internal static Brief Worked() => Plain(
         new OutputBrief("hold", "hold", new([new(new StartAt(TurnAmount.Seconds(3)), new LastsTo(TurnAmount.Seconds(180)))]), new(0.4, 2, 0.4, 0, null))

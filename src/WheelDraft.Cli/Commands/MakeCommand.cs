@@ -1,8 +1,10 @@
 using System.CommandLine;
 using System.Text.Json;
+using WheelDraft.Drawing;
 using WheelDraft.Engineering;
 using WheelDraft.Formats.Dxf;
 using WheelDraft.Formats.Outputs;
+using WheelDraft.Formats.Svg;
 
 namespace WheelDraft.Cli;
 
@@ -14,18 +16,23 @@ internal sealed class MakeCommand : ICommand
     private readonly Option<string[]> _only = new("--only") { HelpName = "KIND,...", Description = $"Only these kinds: {string.Join(", ", Kinds.Select(k => k.Word))}", AllowMultipleArgumentsPerToken = true };
     private readonly Option<bool> _despite = new("--despite-findings") { Description = "Write cutting files even where something misses" };
     private readonly Option<string> _dxf = new("--dxf") { HelpName = "VERSION", Description = "Version of cutting files: r2000 or r12", DefaultValueFactory = _ => "r2000" };
+    private readonly Option<string> _theme = new("--theme") { HelpName = "THEME", Description = "Colours of drawings: light, dark or print", DefaultValueFactory = _ => "light" };
+    private readonly Option<string> _text = new("--text") { HelpName = "KIND", Description = "Texts of SVG drawings: live (can be searched and translated) or strokes (the same everywhere)", DefaultValueFactory = _ => "live" };
 
     private static readonly (string Word, OutputKind Kind)[] Kinds =
     [
         ("report", OutputKind.Report),
         ("cut", OutputKind.Cut),
         ("draw", OutputKind.Draw),
+        ("png", OutputKind.Png),
+        ("pdf", OutputKind.Pdf),
+        ("print", OutputKind.Print),
         ("show", OutputKind.Show),
     ];
 
     /// <inheritdoc/>
     public Command Describe() =>
-        new("make", "Makes everything from a parameter file: report, cutting files, drawings") { _file, _folder, _only, _despite, _dxf };
+        new("make", "Makes everything from a parameter file: report, cutting files, drawings") { _file, _folder, _only, _despite, _dxf, _theme, _text };
 
     /// <inheritdoc/>
     public int Run(ParseResult parsed, CommandContext context)
@@ -36,6 +43,8 @@ internal sealed class MakeCommand : ICommand
             Kinds = KindsOf(parsed.GetValue(_only) ?? []),
             DespiteFindings = parsed.GetValue(_despite),
             Dxf = VersionOf(parsed.GetValue(_dxf)!),
+            Theme = ThemeOf(parsed.GetValue(_theme)!),
+            Text = TextOf(parsed.GetValue(_text)!),
         };
         Design design = DesignFile.Read(named, context);
         string folder = parsed.GetValue(_folder) ?? Path.Combine("out", Path.GetFileNameWithoutExtension(named));
@@ -126,5 +135,15 @@ internal sealed class MakeCommand : ICommand
         "R2000" => DxfVersion.R2000,
         "R12" => DxfVersion.R12,
         _ => throw new DesignRefusedException("arguments.dxf", $"--dxf knows no version '{word}'; it is r2000 or r12."),
+    };
+
+    private static Theme ThemeOf(string word) => Theme.Named(word)
+        ?? throw new DesignRefusedException("arguments.theme", $"--theme knows no theme '{word}'; the themes are {string.Join(", ", Theme.All.Select(t => t.Name))}.");
+
+    private static SvgText TextOf(string word) => word switch
+    {
+        "live" => SvgText.Live,
+        "strokes" => SvgText.Strokes,
+        _ => throw new DesignRefusedException("arguments.text", $"--text knows no kind '{word}'; it is live or strokes."),
     };
 }

@@ -57,8 +57,30 @@ public sealed record ChartRow(GroupPen Pen, ChartAxis Axis, double MiddleMm, dou
         TakeUpright(left);
         TakeUpright(right);
         Pen.Texts.TakeLine(new Point(left, MiddleMm), new Point(right, MiddleMm));
-        Pen.Line(new Point(left, MiddleMm - half), new Point(left, MiddleMm + half), style);
-        Pen.Line(new Point(right, MiddleMm - half), new Point(right, MiddleMm + half), style);
+        foreach (double end in (double[])[least, greatest])
+        {
+            // An end beyond the axis has no stroke: the whisker goes on there.
+            if (end >= Axis.From && end <= Axis.To)
+            {
+                Pen.Line(new Point(Axis.Of(end), MiddleMm - half), new Point(Axis.Of(end), MiddleMm + half), style);
+            }
+        }
+
+        return this;
+    }
+
+    /// <summary>Draws a whisker on an axis that is one turn long: what lies beyond one end is drawn at the other.</summary>
+    public ChartRow WhiskerRound(double least, double greatest)
+    {
+        double turn = Axis.To - Axis.From;
+        foreach (double shift in (double[])[0, -turn, turn])
+        {
+            if (least + shift <= Axis.To && greatest + shift >= Axis.From)
+            {
+                Whisker(least + shift, greatest + shift);
+            }
+        }
+
         return this;
     }
 
@@ -90,6 +112,8 @@ public sealed record ChartRow(GroupPen Pen, ChartAxis Axis, double MiddleMm, dou
                 new(new(left - widerMm, MiddleMm), TextAlong.End, TextAcross.Middle),
                 new(new((left + right) / 2, MiddleMm + off), TextAlong.Middle),
                 new(new((left + right) / 2, MiddleMm - off), TextAlong.Middle, TextAcross.Top),
+                new(new(right, MiddleMm + off), TextAlong.End),
+                new(new(left, MiddleMm + off), TextAlong.Start),
             ],
             style);
     }
@@ -102,22 +126,18 @@ public sealed record ChartLegend(IReadOnlyList<LegendEntry> Entries)
     private const double RowMm = 6;
     private const double GapMm = 6;
 
+    /// <summary>Height that it takes at a width, mm.</summary>
+    public double HeightMm(double widthMm) => RowMm * (Places(widthMm).Select(p => p.Row).DefaultIfEmpty().Max() + 1);
+
     /// <summary>Draws it, its upper left corner at a point.</summary>
     /// <returns>The area that it takes.</returns>
     public Bounds Draw(GroupPen pen, Point topLeft, double widthMm)
     {
         ArgumentNullException.ThrowIfNull(pen);
-        double x = topLeft.X;
-        double y = topLeft.Y - (RowMm / 2);
-        foreach (LegendEntry entry in Entries)
+        foreach ((LegendEntry entry, double along, int row) in Places(widthMm))
         {
-            double width = FieldMm + 1.5 + TextFit.WidthMm(entry.Text, TextStyle.Small) + GapMm;
-            if (x > topLeft.X && x + width - GapMm > topLeft.X + widthMm)
-            {
-                x = topLeft.X;
-                y -= RowMm;
-            }
-
+            double x = topLeft.X + along;
+            double y = topLeft.Y - (RowMm / 2) - (RowMm * row);
             if (entry.Fill is Fill fill)
             {
                 pen.Box(new Bounds(x, y - 1.8, x + FieldMm, y + 1.8), fill, entry.Line ?? LineStyle.Thin);
@@ -128,10 +148,26 @@ public sealed record ChartLegend(IReadOnlyList<LegendEntry> Entries)
             }
 
             pen.Text(entry.Text, new(new(x + FieldMm + 1.5, y), TextAlong.Start, TextAcross.Middle), TextStyle.Small);
-            x += width;
         }
 
-        return new Bounds(topLeft.X, y - (RowMm / 2), topLeft.X + widthMm, topLeft.Y);
+        return new Bounds(topLeft.X, topLeft.Y - HeightMm(widthMm), topLeft.X + widthMm, topLeft.Y);
+    }
+
+    private IEnumerable<(LegendEntry Entry, double AlongMm, int Row)> Places(double widthMm)
+    {
+        double x = 0;
+        int row = 0;
+        foreach (LegendEntry entry in Entries)
+        {
+            double width = FieldMm + 1.5 + TextFit.WidthMm(entry.Text, TextStyle.Small) + GapMm;
+            if (x > 0 && x + width - GapMm > widthMm)
+            {
+                (x, row) = (0, row + 1);
+            }
+
+            yield return (entry, x, row);
+            x += width;
+        }
     }
 }
 

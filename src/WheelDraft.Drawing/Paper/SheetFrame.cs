@@ -47,7 +47,14 @@ public static class SheetFrame
         Bounds block = titleBlock.Draw(sheet, new Point(space.MaxX, space.MinY));
         sheet.Texts.Block(block);
         sheet.Texts.Confine(space.Grown(-FrameAirMm));
-        return new Bounds(space.MinX + AirMm, block.MaxY + AirMm, space.MaxX - AirMm, space.MaxY - AirMm);
+        return RoomOf(sheet.Size);
+    }
+
+    /// <summary>What <see cref="Draw"/> leaves above the title block, before anything is drawn.</summary>
+    public static Bounds RoomOf(PaperSize size)
+    {
+        Bounds space = SpaceOf(size);
+        return new Bounds(space.MinX + AirMm, space.MinY + TitleBlock.HeightMm + AirMm, space.MaxX - AirMm, space.MaxY - AirMm);
     }
 
     /// <summary>The drawing space to the left of the title block; without width on A4.</summary>

@@ -118,13 +118,11 @@ public sealed record TitleBlock
             double width = cell.Width - (2 * PadMm);
             double half = (cell.Height - HeadingPadMm - Heading.HeightMm - HeadingAirMm) / 2;
             FittedText first = TextFit.IntoField(title, width, half, TextStyle.Title);
-            Lines(first, new Point(cell.MinX + PadMm, cell.MinY + (2 * half) - (first.Style.HeightMm * AccentShare)));
+            Lines(first, new Point(cell.MinX + PadMm, cell.MinY + (1.5 * half) + (first.HeightMm / 2)));
             FittedText second = TextFit.IntoField(subtitle, width, half, TextStyle.Label);
-            Lines(second, new Point(cell.MinX + PadMm, cell.MinY + (second.Style.HeightMm * AccentShare) + second.HeightMm));
+            Lines(second, new Point(cell.MinX + PadMm, cell.MinY + (0.5 * half) + (second.HeightMm / 2)));
         }
 
-        // Accents above capitals, descenders below the line, in heights of capitals: a hair more than any font takes.
-        private const double AccentShare = 0.38;
         private const double HeadingAirMm = 0.4;
 
         private void Value(Bounds room, string value, TextStyle style)

@@ -1,5 +1,6 @@
 using System.Globalization;
 using WheelDraft.Engineering;
+using WheelDraft.Geometry;
 
 namespace WheelDraft.Drawing;
 
@@ -25,4 +26,19 @@ internal static class SheetWordsOf
             Units = scale is null ? "" : $"{numbers.UnitSign}, decimal point",
         };
     }
+
+    /// <summary>Which way a wheel turns, in words.</summary>
+    public static string Turns(Design design) => design.Motion.Direction == Turning.Clockwise ? "clockwise" : "anticlockwise";
+}
+
+/// <summary>A sheet's place in its set.</summary>
+/// <param name="Number">Which one, from 1.</param>
+/// <param name="Of">How many there are.</param>
+public sealed record SheetNumber(int Number, int Of)
+{
+    /// <summary>The only one.</summary>
+    public static SheetNumber Single { get; } = new(1, 1);
+
+    /// <summary>The title block with this number in it.</summary>
+    internal TitleBlock On(TitleBlock block) => block with { Sheet = Number, Sheets = Of };
 }

@@ -50,7 +50,7 @@ public sealed record WheelMarks(IReadOnlyList<IReadOnlyList<Piece>> Strokes, IRe
     {
         WheelLayout wheel = design.Wheel;
         double outer = wheel.OuterDiameterMm / 2;
-        double last = wheel.AllRings.Max(r => r.WindowToMm ?? (r.PathToMm + r.SidePlayMm));
+        double last = wheel.AllRings.Max(r => r.WindowToMm ?? r.LandToMm ?? (r.PathToMm + r.SidePlayMm));
         double bore = design.Brief.Wheel.Bore.DiameterMm / 2;
         return outer - last > 0.1 ? (last, outer) : (bore, bore + wheel.WebMm);
     }

@@ -3,235 +3,221 @@ using WheelDraft.Geometry;
 
 namespace WheelDraft.Drawing;
 
-// The chapter "Sheets": what each drawing of a design shows. Each sheet takes a Design and gives a Sheet; how it is written
+// The folder "Sheets": what each drawing of a design shows. Each sheet takes a Design and gives a Sheet; how it is written
 // is the business of WheelDraft.Formats, and nothing is worked out here that a report would need too.
 
 /// <summary>The wheel, dimensioned: copper, windows, rings, stations, and every edge in a table.</summary>
 public static class WheelSheet
 {
-    // Air round the wheel for leaders and their texts, mm on the paper at either side and above and below.
-    private const double CalloutSideMm = 34;
-    private const double CalloutAboveMm = 12;
-
-    private const double NotesWidthMm = 84;
-
-    /// <summary>Draws it on the smallest sheet on which everything finds room.</summary>
-    public static Sheet Of(Design design)
+    /// <summary>Draws it on the smallest sheet on which everything finds room at full size or larger.</summary>
+    public static Sheet Of(Design design, SheetNumber? number = null)
     {
         ArgumentNullException.ThrowIfNull(design);
-        Sheet? last = null;
+        SheetMatter matter = new(WheelEdges.Table(design), new("Notes", WheelEdges.Notes(design)));
+        WheelPicture? picture = null;
         foreach (PaperSize size in PaperSize.Iso)
         {
-            (last, bool complete) = new Draughtsman(design, size).Draw();
-            if (complete)
+            SheetPlan plan = SheetPlan.Of(size, matter);
+            picture = WheelPicture.Fitted(design, size, plan);
+            if (plan.IsRoomy && picture.Scale.Factor >= 1)
             {
-                return last;
+                break;
             }
         }
 
-        return last!;
+        return picture!.Draw(matter, number ?? SheetNumber.Single);
     }
+}
 
-    private sealed class Draughtsman(Design design, PaperSize size)
+/// <summary>The view of the wheel on one size of paper.</summary>
+internal sealed class WheelPicture
+{
+    // Above and below the wheel, mm on the paper: the arrow of rotation and the line of the diameter, each with its text.
+    private const double AboveMm = 13;
+
+    // From the wheel to the texts at its sides: what the arrows of leaders need.
+    private const double BesideMm = 12;
+
+    // Leaders to edges may cost one step of scale as long as the wheel keeps this size on the paper, mm.
+    private const double LeastWheelMm = 85;
+
+    private readonly Design _design;
+    private readonly SheetBuilder _sheet;
+    private readonly SheetPlan _plan;
+    private readonly SheetView _view;
+    private readonly IReadOnlyList<RingCallout> _callouts;
+
+    private WheelPicture(Design design, PaperSize size, SheetPlan plan, (SheetView View, IReadOnlyList<RingCallout> Callouts) choice)
     {
-        private readonly WheelLayout _wheel = design.Wheel;
-        private readonly DrawingNumbers _numbers = new(design.Brief.DrawingUnit);
-        private readonly SheetBuilder _sheet = new(new SheetWords("wheel", $"Contact wheel: {design.Brief.Title}", Description(design)), size);
-
-        private bool IsUpright => size.HeightMm > size.WidthMm;
-
-        public (Sheet Sheet, bool Complete) Draw()
-        {
-            SheetTable table = EdgeTable();
-            DrawingScale scale = DrawingScale.Fitting(new Bounds(0, 0, _wheel.OuterDiameterMm, _wheel.OuterDiameterMm), ViewRoom(SheetFrame.SpaceOf(size), table));
-            Bounds space = SheetFrame.Draw(_sheet, SheetWordsOf.TitleBlock(design, "Contact wheel", "Part drawing", scale));
-            Bounds room = ViewRoom(space, table);
-            SheetView view = SheetView.Fitted(_wheel.Copper.Bounds.Grown(0), new Bounds(room.MinX + CalloutSideMm, room.MinY + CalloutAboveMm, room.MaxX - CalloutSideMm, room.MaxY - CalloutAboveMm));
-            Wheel(view);
-            Dimensions(view, room);
-            bool complete = Table(table, space, room) & Notes(space, room);
-            return (_sheet.Build(), complete);
-        }
-
-        private Bounds ViewRoom(Bounds space, SheetTable table) => IsUpright
-            ? new(space.MinX, space.MinY + Math.Min(space.Height / 2, table.HeightMm(space.Width) + NotesHeight(space.Width / 2) + 10), space.MaxX, space.MaxY)
-            : new(space.MinX, space.MinY, space.MaxX - Math.Min(space.Width / 2, Math.Max(table.NaturalWidthMm, NotesWidthMm) + 6), space.MaxY);
-
-        private double NotesHeight(double widthMm) => Math.Max(NoteWords().HeightMm(widthMm - 3), CautionWords().HeightMm(widthMm - 3));
-
-        private bool Table(SheetTable table, Bounds space, Bounds room)
-        {
-            GroupPen pen = _sheet.Group("edges", "Rings and edges", "table");
-            Bounds area = IsUpright
-                ? new(space.MinX, space.MinY + NotesHeight(space.Width / 2) + 4, space.MaxX, room.MinY - 2)
-                : new(room.MaxX + 6, space.MinY + NotesHeight(NotesWidthMm) + CautionWords().HeightMm(NotesWidthMm) + 8, space.MaxX, space.MaxY);
-            return table.DrawSideBySide(pen, area) == table.Rows.Count;
-        }
-
-        private bool Notes(Bounds space, Bounds room)
-        {
-            GroupPen pen = _sheet.Group("notes", "Notes and cautions", "notes");
-            if (IsUpright)
-            {
-                double half = space.Width / 2;
-                double top = space.MinY + NotesHeight(half);
-                Bounds notes = NoteWords().Draw(pen, new Point(space.MinX, top), half - 3);
-                Bounds caution = CautionWords().Draw(pen, new Point(space.MinX + half + 3, top), half - 3);
-                return Math.Min(notes.MinY, caution.MinY) >= space.MinY - 3;
-            }
-
-            Bounds written = NoteWords().Draw(pen, new Point(room.MaxX + 6, space.MinY + NotesHeight(NotesWidthMm) + CautionWords().HeightMm(NotesWidthMm) + 4), NotesWidthMm);
-            CautionWords().Draw(pen, new Point(room.MaxX + 6, written.MinY - 3), NotesWidthMm);
-            return true;
-        }
-
-        private void Wheel(SheetView view)
-        {
-            Bounds onPaper = view.Of(_wheel.Copper.Bounds);
-            double carrier = (design.Brief.Carrier.DiameterMm ?? _wheel.OuterDiameterMm) / 2;
-            if (carrier * 2 * view.Scale.Factor <= onPaper.Width + CalloutSideMm)
-            {
-                _sheet.Group("carrier", "Carrier", "carrier").In(view).Area(new Outline(Contour.Circle(Point.Origin, carrier), [_wheel.Bore]), Fill.Of(FillKind.Carrier), LineStyle.Thin);
-            }
-
-            ViewPen copper = _sheet.Group("copper", "Copper", "copper").In(view);
-            copper.Area(_wheel.Copper, Fill.Of(FillKind.Copper), LineStyle.Edge);
-            ViewPen paths = _sheet.Group("paths", "Ring radii", "rings").In(view);
-            foreach (RingLayout ring in _wheel.AllRings)
-            {
-                paths.Line(Contour.Circle(Point.Origin, ring.RadiusMm), LineStyle.Centre);
-            }
-
-            ViewPen axes = _sheet.Group("axes", "Centre lines", "axes").In(view);
-            axes.CentreCross(Point.Origin, _wheel.OuterDiameterMm / 2);
-            if (_wheel.PitchCircleMm is double pitch)
-            {
-                axes.Line(Contour.Circle(Point.Origin, pitch / 2), LineStyle.Centre);
-            }
-
-            ViewPen marks = _sheet.Group("marks", "Home mark and direction", "marks").In(view);
-            foreach (IReadOnlyList<Piece> mark in WheelMarks.Of(design).Strokes)
-            {
-                marks.Line(mark, LineStyle.Thin);
-            }
-
-            ViewPen wipers = _sheet.Group("wipers", "Contact patches at home", "wipers").In(view);
-            foreach (RingLayout ring in _wheel.AllRings)
-            {
-                wipers.Area(ring.Patch.At(ring.RadiusMm, ring.StationRad), Fill.Solid(Ink.Accent), LineStyle.Thin);
-            }
-        }
-
-        private void Dimensions(SheetView view, Bounds room)
-        {
-            Point centre = view.Of(Point.Origin);
-            GroupPen pen = _sheet.Group("dimensions", "Dimensions", "dimensions");
-            CalloutRing callouts = new(view.Of(_wheel.Copper.Bounds).Grown(4), room);
-            List<RingCallout> texts = [.. Callouts(view)];
-            if (!callouts.TryDraw(pen, texts))
-            {
-                callouts.TryDraw(pen, [.. texts.Take(callouts.Capacity)]);
-            }
-
-            DimensionPen dimensions = new(pen);
-            double outer = view.OnPaperMm(_wheel.OuterDiameterMm / 2);
-            dimensions.Add(new LinearDimension(centre - new Vector(outer, 0), centre + new Vector(outer, 0), outer + 8, _numbers.Diameter(_wheel.OuterDiameterMm)) { Direction = LinearDirection.Level, Subject = "outer diameter" });
-            if (dimensions.Table() is SheetTable rest)
-            {
-                rest.Draw(pen, new Bounds(room.MinX, room.MinY, room.MinX + rest.NaturalWidthMm, room.MinY + rest.HeightMm(rest.NaturalWidthMm)));
-            }
-        }
-
-        /// <summary>Bore, fixings, wipers, and the edges as long as there is room for them; the table has them all.</summary>
-        private IEnumerable<RingCallout> Callouts(SheetView view)
-        {
-            BoreBrief bore = design.Brief.Wheel.Bore;
-            string boreText = _numbers.Diameter(bore.DiameterMm) + (bore.FlatMm is double flat ? $", flat {_numbers.Length(flat)}" : "");
-            yield return new(view.Of(Point.Polar(bore.DiameterMm / 2, Angles.RadFromDeg(200))), boreText);
-            if (_wheel.Fixings.Count > 0)
-            {
-                yield return new(view.Of(_wheel.Fixings[0]), $"{DrawingNumbers.Trimmed(_wheel.Fixings.Count, 0)} × {_numbers.Diameter(design.Brief.Wheel.Fixings!.DiameterMm)} on {_numbers.Diameter(_wheel.PitchCircleMm!.Value)}");
-            }
-
-            foreach (RingLayout ring in _wheel.AllRings)
-            {
-                yield return new(view.Of(Point.Polar(ring.RadiusMm, ring.StationRad)), $"{(ring.IsFeed ? "feed" : ring.Name)} at {DrawingNumbers.Angle(ring.StationRad)}");
-            }
-
-            foreach (RingLayout ring in _wheel.Rings)
-            {
-                foreach (RingPeriod period in ring.Periods)
-                {
-                    foreach ((double at, string what) in new[] { (period.CopperRad.StartRad, "from"), (period.CopperRad.EndRad, "to") })
-                    {
-                        yield return new(view.Of(Point.Polar(ring.RadiusMm, at)), $"{ring.Name} {what} {DrawingNumbers.Angle(Angles.InTurn(at), 3)}");
-                    }
-                }
-            }
-        }
-
-        private SheetTable EdgeTable() => new(
-            [
-                new("Ring"),
-                new($"Radius, {_numbers.UnitSign}", TextAlong.End),
-                new($"Windows, {_numbers.UnitSign}", TextAlong.End),
-                new("Copper from, °", TextAlong.End),
-                new("to, °", TextAlong.End),
-                new("Makes, s", TextAlong.End),
-                new("Breaks, s", TextAlong.End),
-            ],
-            [.. _wheel.AllRings.SelectMany(Rows)]);
-
-        private IEnumerable<IReadOnlyList<string>> Rows(RingLayout ring)
-        {
-            string name = ring.IsFeed ? $"feed ({ring.Net})" : ring.Name;
-            string radius = _numbers.LengthInColumn(ring.RadiusMm);
-            if (ring.IsWhole)
-            {
-                yield return [name, radius, "none", "0", "360", "always", "never"];
-            }
-
-            foreach (RingPeriod period in ring.Periods)
-            {
-                yield return
-                [
-                    name,
-                    radius,
-                    $"{_numbers.LengthInColumn(ring.WindowFromMm!.Value)} – {_numbers.LengthInColumn(ring.WindowToMm!.Value)}",
-                    DrawingNumbers.AngleInColumn(period.CopperRad.StartRad),
-                    DrawingNumbers.AngleInColumn(Angles.InTurn(period.CopperRad.EndRad)),
-                    DrawingNumbers.Fixed(design.Motion.SecondsFromRad(period.Wanted.StartRad), 2),
-                    DrawingNumbers.Fixed(design.Motion.SecondsFromRad(Angles.InTurn(period.Wanted.EndRad)), 2),
-                ];
-                name = "";
-                radius = "";
-            }
-        }
-
-        private NoteBlock NoteWords()
-        {
-            ProcessBrief process = design.Brief.Process;
-            List<string> notes =
-            [
-                $"Seen from the wiper side; the wheel turns {(design.Motion.Direction == Turning.Clockwise ? "clockwise" : "anticlockwise")}, {DrawingNumbers.Trimmed(design.Motion.TurnTimeS, 3)} s a turn.",
-                "Angles anticlockwise from the home mark, on the ring radius. Finished sizes, before any kerf.",
-                $"Copper {design.Brief.Wheel.Material}, {_numbers.LengthWithUnit(design.Brief.Wheel.ThicknessMm)} thick. Cut edges ±{_numbers.LengthWithUnit(process.ToleranceMm, 3)}; inside corners {_numbers.Radius(process.InsideRadiusMm, 3)}.",
-            ];
-            notes.AddRange(_wheel.Rings.Where(r => r.Adjust is not null).Select(r =>
-                $"'{r.Name}': sloped edge straight from {_numbers.Radius(r.Adjust!.EdgeInner.RadiusMm, 3)} at {DrawingNumbers.Angle(r.Adjust.EdgeInner.ProgrammeRad, 3)} to {_numbers.Radius(r.Adjust.EdgeOuter.RadiusMm, 3)} at {DrawingNumbers.Angle(r.Adjust.EdgeOuter.ProgrammeRad, 3)} of the programme."));
-            return new NoteBlock("Notes", notes);
-        }
-
-        private static CautionBlock CautionWords() => new([SheetWordsOf.Caution]);
+        _design = design;
+        _plan = plan;
+        _sheet = new(new("wheel", $"Contact wheel: {design.Brief.Title}", WheelEdges.Description(design)), size);
+        (_view, _callouts) = choice;
     }
 
-    private static string Description(Design design)
+    /// <summary>The scale.</summary>
+    public DrawingScale Scale => _view.Scale;
+
+    private WheelLayout Wheel => _design.Wheel;
+
+    private Point Centre => _view.Of(Point.Origin);
+
+    private double OuterMm => _view.OnPaperMm(Reach(_design) / 2);
+
+    /// <summary>Chooses scale and callouts for a sheet.</summary>
+    public static WheelPicture Fitted(Design design, PaperSize size, SheetPlan plan)
     {
-        WheelLayout wheel = design.Wheel;
-        string rings = string.Join("; ", wheel.Rings.Select(r => r.IsWhole
-            ? $"'{r.Name}' on radius {Wording.Mm(r.RadiusMm)}, a whole ring"
-            : $"'{r.Name}' on radius {Wording.Mm(r.RadiusMm)}, copper from {string.Join(" and ", r.Periods.Select(p => $"{Wording.Degrees(p.CopperRad.StartRad)} to {Wording.Degrees(Angles.InTurn(p.CopperRad.EndRad))}"))}"));
-        return $"A copper disc of {Wording.Mm(wheel.OuterDiameterMm)} diameter with a bore of {Wording.Mm(design.Brief.Wheel.Bore.DiameterMm)}, seen from the wiper side. "
-            + $"Feed ring on radius {Wording.Mm(wheel.Feed.RadiusMm)}. Output rings from the shaft outwards: {rings}. Windows are cut where a ring is off.";
+        (SheetView View, IReadOnlyList<RingCallout> Callouts)[] ways = [.. new WheelCallouts(design).Ways().Select(w => View(design, plan.Picture, w))];
+        (SheetView View, IReadOnlyList<RingCallout> Callouts) few = ways[^1];
+        foreach ((SheetView View, IReadOnlyList<RingCallout> Callouts) way in ways)
+        {
+            bool large = way.View.Scale == few.View.Scale || way.View.OnPaperMm(Reach(design)) >= LeastWheelMm;
+            if (large && way.Callouts.Count <= Ring(design, way.View, plan.Picture).Capacity)
+            {
+                return new(design, size, plan, way);
+            }
+        }
+
+        return new(design, size, plan, few);
     }
+
+    /// <summary>Draws the whole sheet.</summary>
+    public Sheet Draw(SheetMatter matter, SheetNumber number)
+    {
+        SheetFrame.Draw(_sheet, number.On(SheetWordsOf.TitleBlock(_design, "Contact wheel, seen from the wiper side", "Part drawing", Scale)));
+        int left = _plan.Draw(_sheet, matter);
+        if (left > 0)
+        {
+            _sheet.Warn(Invariant.Text($"The table of the wheel drawing lacks its last {left} rows: even this paper is too small; report.json lists all edges."));
+        }
+
+        DrawWheel();
+        DrawDirection();
+        DrawDimensions();
+        return _sheet.Build();
+    }
+
+    private static double Reach(Design design) => Math.Max(design.Wheel.OuterDiameterMm, design.Brief.Carrier.DiameterMm ?? 0);
+
+    private static (SheetView View, IReadOnlyList<RingCallout> Callouts) View(Design design, Bounds picture, IReadOnlyList<WheelCallout> chosen)
+    {
+        double half = Reach(design) / 2;
+        double beside = Math.Min(BesideMm + WheelCallouts.WidestMm(chosen), picture.Width * 0.4);
+        Bounds area = new(picture.MinX + beside, picture.MinY + AboveMm, picture.MaxX - beside, picture.MaxY - AboveMm);
+        SheetView view = SheetView.Fitted(new(-half, -half, half, half), area);
+        return (view, [.. chosen.Select(c => new RingCallout(view.Of(c.At), c.Text))]);
+    }
+
+    private static CalloutRing Ring(Design design, SheetView view, Bounds picture)
+    {
+        double half = Reach(design) / 2;
+        return new(view.Of(new Bounds(-half, -half, half, half)).Grown(4), picture);
+    }
+
+    private void DrawWheel()
+    {
+        double half = Reach(_design) / 2;
+        if (half > Wheel.OuterDiameterMm / 2 || Wheel.Feed is null)
+        {
+            In("carrier", "Carrier", "carrier").Area(new Outline(Contour.Circle(Point.Origin, half), [Wheel.Bore.Travelled(Turning.Clockwise)]), Fill.Of(FillKind.Carrier), LineStyle.Thin);
+        }
+
+        ViewPen copper = In("copper", "Copper", "copper");
+        foreach (CopperPiece piece in Wheel.Copper)
+        {
+            copper.Area(piece.Outline, Fill.Of(FillKind.Copper), LineStyle.Edge);
+            _sheet.Texts.TakeEdges(piece.Outline.Pieces.Select(p => p.Placed(_view.ToPaper)));
+        }
+
+        ViewPen rings = In("rings", "Ring radii", "rings");
+        foreach (double radius in Wheel.AllRings.Select(r => r.RadiusMm).Distinct().Order())
+        {
+            rings.Line(Contour.Circle(Point.Origin, radius), LineStyle.Centre);
+        }
+
+        ViewPen axes = In("axes", "Centre lines", "axes");
+        axes.CentreCross(Point.Origin, half);
+        DrawFixingAxes(axes);
+        ViewPen marks = In("marks", "Scribed marks", "marks");
+        foreach (IReadOnlyList<Piece> mark in WheelMarks.Of(_design).Strokes)
+        {
+            marks.Line(mark, LineStyle.Thin);
+        }
+
+        ViewPen wipers = In("wipers", "Contact patches at home", "wipers");
+        foreach (RingLayout ring in Wheel.AllRings)
+        {
+            wipers.Area(ring.Patch.At(ring.RadiusMm, ring.StationRad), Fill.Solid(Ink.Accent));
+            if (ring.Return is ReturnWiper other)
+            {
+                wipers.Area(other.Patch.At(ring.RadiusMm, other.StationRad), Fill.Solid(Ink.Accent));
+            }
+        }
+    }
+
+    private void DrawFixingAxes(ViewPen axes)
+    {
+        if (Wheel.PitchCircleMm is double pitch)
+        {
+            axes.Line(Contour.Circle(Point.Origin, pitch / 2), LineStyle.Centre);
+            foreach (Point fixing in Wheel.Fixings)
+            {
+                // Across the pitch circle, a hole's radius and 1 mm of paper beyond it.
+                Vector along = (fixing - Point.Origin).Unit() * ((_design.Brief.Wheel.Fixings!.DiameterMm / 2) + (1 / Scale.Factor));
+                axes.Line(fixing - along, fixing + along, LineStyle.Centre);
+            }
+        }
+    }
+
+    /// <summary>The home mark's index outside the wheel and the arrow of rotation over it.</summary>
+    private void DrawDirection()
+    {
+        GroupPen pen = _sheet.Group("home", "Home mark and direction of rotation", "direction");
+        Point tip = Centre + new Vector(OuterMm + 2.5, 0);
+        pen.Area(new Outline(Contour.Polygon(tip, tip + new Vector(HomeMm, -HomeMm / 2), tip + new Vector(HomeMm, HomeMm / 2))), Fill.Solid(Ink.Accent));
+        double sense = _design.Motion.Sigma;
+        double radius = OuterMm + 4.5;
+        double half = Math.Min(0.6, 26 / radius);
+        Arc shaft = new(Centre, radius, (Math.PI / 2) - (sense * half), sense * 2 * half);
+        Vector flight = shaft.TangentAt(1);
+        Point point = shaft.End + (flight * ArrowMm);
+        pen.Line([shaft], LineStyle.Wide(LineKind.ContinuousWide, Ink.Accent, 0.7));
+        pen.Area(new Outline(Contour.Polygon(point, shaft.End + (flight.Left * (ArrowMm / 3)), shaft.End - (flight.Left * (ArrowMm / 3)))), Fill.Solid(Ink.Accent));
+        foreach ((Point from, Point to) in TextRegistry.Chords(shaft))
+        {
+            pen.Texts.TakeLine(from, to);
+        }
+    }
+
+    // The home index and the head of the arrow of rotation, mm on the paper: twice the heads of dimensions, so that they are seen first.
+    private const double HomeMm = 5;
+    private const double ArrowMm = 6;
+
+    private void DrawDimensions()
+    {
+        GroupPen pen = _sheet.Group("dimensions", "Dimensions", "dimensions");
+        CalloutRing ring = Ring(_design, _view, _plan.Picture);
+        if (!ring.TryDraw(pen, _callouts))
+        {
+            _sheet.Warn("The wheel drawing has no room for leaders to its edges and wipers; its table lists them.");
+        }
+
+        string turns = $"turns {SheetWordsOf.Turns(_design)}";
+        double above = OuterMm + 6.5;
+        pen.TryText(
+            turns,
+            from up in (double[])[0, 2.5]
+            from way in (double[])[0, 18, -18, 36, -36]
+            select new TextSpot(Centre + new Vector(way, above + up), TextAlong.Middle),
+            TextStyle.Small);
+        DimensionPen dimensions = new(pen);
+        double outer = _view.OnPaperMm(Wheel.OuterDiameterMm / 2);
+        dimensions.Add(new LinearDimension(Centre - new Vector(outer, 0), Centre + new Vector(outer, 0), -(OuterMm + 8), new DrawingNumbers(_design.Brief.DrawingUnit).Diameter(Wheel.OuterDiameterMm))
+        {
+            Direction = LinearDirection.Level,
+            Subject = "outer diameter",
+        });
+    }
+
+    private ViewPen In(string id, string title, string role) => _sheet.Group(id, title, role).In(_view);
 }

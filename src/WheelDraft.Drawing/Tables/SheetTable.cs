@@ -46,7 +46,7 @@ public sealed class SheetTable
     /// <summary>The rows, a cell each column.</summary>
     public IReadOnlyList<IReadOnlyList<string>> Rows { get; }
 
-    /// <summary>The width at which nothing is broken into lines, mm.</summary>
+    /// <summary>The width at which no cell is broken into lines and no heading into more than two, mm.</summary>
     public double NaturalWidthMm => Natural().Sum();
 
     /// <summary>Height of the whole table at a width, mm.</summary>
@@ -97,10 +97,9 @@ public sealed class SheetTable
     /// <returns>The row to go on with on another sheet: the number of rows when all are drawn.</returns>
     public int DrawSideBySide(GroupPen pen, Bounds area, int firstRow = 0)
     {
-        const double gapMm = 6;
         double width = Math.Min(NaturalWidthMm, area.Width);
         int row = firstRow;
-        for (double x = area.MinX; row < Rows.Count && x + width <= area.MaxX + 1e-9; x += width + gapMm)
+        for (double x = area.MinX; row < Rows.Count && x + width <= area.MaxX + 1e-9; x += width + SideGapMm)
         {
             (_, int next) = Draw(pen, new Bounds(x, area.MinY, x + width, area.MaxY), row);
             if (next == row)
@@ -112,6 +111,44 @@ public sealed class SheetTable
         }
 
         return row;
+    }
+
+    /// <summary>The least height at which <see cref="DrawSideBySide"/> draws all rows in a width, mm.</summary>
+    public double SideBySideHeightMm(double widthMm)
+    {
+        double width = Math.Min(NaturalWidthMm, widthMm);
+        double[] widths = Widths(width);
+        double head = RowHeight(Headings, widths, Head);
+        double[] rows = [.. Rows.Select(r => RowHeight(r, widths, Body))];
+        int columns = Math.Max(1, (int)Math.Floor(((widthMm + SideGapMm) / (width + SideGapMm)) + 1e-9));
+        double height = rows.Sum() / columns;
+        while (ColumnsAt(rows, height) > columns)
+        {
+            height += LinePitchMm / 4;
+        }
+
+        // A hair, so that rounding of the rows' sum does not cost a row when it is drawn.
+        return head + height + 1e-6;
+    }
+
+    // Between tables side by side.
+    private const double SideGapMm = 6;
+
+    private static int ColumnsAt(double[] rows, double heightMm)
+    {
+        int columns = 1;
+        double used = 0;
+        foreach (double row in rows)
+        {
+            if (row > heightMm)
+            {
+                return int.MaxValue;
+            }
+
+            (columns, used) = used + row > heightMm + 1e-9 ? (columns + 1, row) : (columns, used + row);
+        }
+
+        return columns;
     }
 
     private readonly record struct RowFrame(Bounds Table, double Top, TextStyle Style);
@@ -164,7 +201,20 @@ public sealed class SheetTable
         string.IsNullOrWhiteSpace(cell) ? [] : TextFit.Wrap(cell, widthMm - (2 * PadMm), style);
 
     private double[] Natural() =>
-        [.. Columns.Select((c, i) => Math.Max(TextFit.WidthMm(c.Heading, Head), Rows.Count == 0 ? 0 : Rows.Max(r => TextFit.WidthMm(r[i], Body))) + (2 * PadMm) + 0.01)];
+        [.. Columns.Select((c, i) => Math.Max(HeadingMm(c.Heading), Rows.Count == 0 ? 0 : Rows.Max(r => TextFit.WidthMm(r[i], Body))) + (2 * PadMm) + 0.01)];
+
+    /// <summary>The least width at which a heading takes at most two lines, mm.</summary>
+    private static double HeadingMm(string heading)
+    {
+        string[] words = heading.Split(' ', StringSplitOptions.RemoveEmptyEntries);
+        double least = TextFit.WidthMm(heading, Head);
+        for (int i = 1; i < words.Length; i++)
+        {
+            least = Math.Min(least, Math.Max(TextFit.WidthMm(string.Join(' ', words[..i]), Head), TextFit.WidthMm(string.Join(' ', words[i..]), Head)));
+        }
+
+        return least;
+    }
 
     /// <summary>Natural widths, or all capped at the one width that makes the sum fit: wide columns give way first.</summary>
     private double[] Widths(double availableMm)

@@ -40,6 +40,9 @@ public sealed class CircuitAnalysis
         }
     }
 
+    /// <summary>The circuit as it was asked about, contacts with their angles.</summary>
+    public CircuitRequest Request => _sound.Model.Request;
+
     /// <summary>The circuit as numbered nodes.</summary>
     public CircuitNetwork Network => CircuitNetwork.Of(_sound.Model);
 

@@ -30,5 +30,6 @@ internal static class WheelContacts
         return new(period.Wanted.Arc, Band(limits.MakeEdgeS, worn, 0), Band(limits.BreakEdgeS, 0, worn));
     }
 
-    private static string OtherNet(Brief brief, OutputBrief output) => output.ReturnNet ?? brief.Feed?.Net ?? "L";
+    /// <summary>The other side of an output's contact: the feed's net, or that of the second wiper of a lands wheel.</summary>
+    public static string OtherNet(Brief brief, OutputBrief output) => output.ReturnNet ?? brief.Feed?.Net ?? "L";
 }

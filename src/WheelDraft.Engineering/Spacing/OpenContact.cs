@@ -9,7 +9,7 @@ public sealed record OpenContact
     /// <summary>Net of the wiper.</summary>
     public required string WiperNet { get; init; }
 
-    /// <summary>Net of the wheel's copper.</summary>
+    /// <summary>Net of the other side: the wheel's copper, or the second wiper of a lands wheel.</summary>
     public required string WheelNet { get; init; }
 
     /// <summary>What the rule asks, with its steps; null when no separation is asked (micro-interruption unless tested).</summary>
@@ -21,7 +21,7 @@ public sealed record OpenContact
     /// <summary>What the patch must keep along the face, in the direction of motion, mm; null when nothing is asked.</summary>
     public double? RequiredMm { get; init; }
 
-    /// <summary>Least gap sideways, over the travel, mm.</summary>
+    /// <summary>Least gap sideways, over the travel, mm; with lands the gap between the patches of the two wipers.</summary>
     public required double SidewaysMm { get; init; }
 
     /// <summary>The same at the worst tolerance, mm.</summary>

@@ -2,17 +2,76 @@ using WheelDraft.Geometry;
 
 namespace WheelDraft.Engineering;
 
-/// <summary>Measures how far the contacts of a windowed wheel open.</summary>
-internal sealed class OpenContactGaps(Brief brief, Motion motion, WheelLayout wheel)
+/// <summary>Measures how far the contacts of a wheel open.</summary>
+internal abstract class OpenContactMeter
 {
-    private readonly double _offCentre = brief.Wheel.RunOutMm / 2;
-    private readonly double _cutter = brief.Process.ToleranceMm;
+    /// <summary>The meter for a wheel's construction.</summary>
+    public static OpenContactMeter Of(Brief brief, Motion motion, WheelLayout wheel) =>
+        brief.Wheel.Construction == WheelConstruction.Lands ? new LandContactGaps(brief, motion, wheel) : new OpenContactGaps(brief, motion, wheel);
 
+    /// <summary>How far one output's contact opens; null when it never does.</summary>
     /// <param name="index">Which output.</param>
     /// <param name="requirement">What is asked of its open contact; null for nothing.</param>
     /// <param name="workingV">Working voltage across it.</param>
     /// <param name="parked">Where the wheel may park: programme angles; an arc without sweep is one position.</param>
-    public OpenContact? Of(int index, PairRequirement? requirement, double workingV, IReadOnlyList<ParkedPosition> parked)
+    public abstract OpenContact? Of(int index, PairRequirement? requirement, double workingV, IReadOnlyList<ParkedPosition> parked);
+
+    /// <summary>The tightest gap over all parked positions; null when the contact is closed in all of them.</summary>
+    /// <param name="periods">The off-periods.</param>
+    /// <param name="parked">The parked positions.</param>
+    /// <param name="leastBetween">The least gap within an off-period, by its index, between two programme angles.</param>
+    private protected static ParkedGap? Parked(
+        IReadOnlyList<OpenPeriod> periods,
+        IReadOnlyList<ParkedPosition> parked,
+        Func<int, double, double, (double LeastMm, double WorstMm, double AtRad)> leastBetween)
+    {
+        ParkedGap? worst = null;
+        foreach (ParkedPosition interval in parked)
+        {
+            ParkedGap? gap = Parked(periods, interval, leastBetween);
+            worst = worst is null || (gap is not null && gap.WorstMm < worst.WorstMm) ? gap ?? worst : worst;
+        }
+
+        return worst;
+    }
+
+    private static ParkedGap? Parked(
+        IReadOnlyList<OpenPeriod> periods,
+        ParkedPosition interval,
+        Func<int, double, double, (double LeastMm, double WorstMm, double AtRad)> leastBetween)
+    {
+        double sweep = interval.ToRad - interval.FromRad;
+        for (int i = 0; i < periods.Count; i++)
+        {
+            double ahead = Angles.InTurn(interval.FromRad - periods[i].BreakRad);
+            double open = periods[i].MakeRad - periods[i].BreakRad;
+            bool begins = ahead < open;
+            if (begins && ahead + sweep <= open)
+            {
+                double from = periods[i].BreakRad + ahead;
+                (double least, double lower, double at) = leastBetween(i, from, from + sweep);
+                return new(interval.FromRad, interval.FromRad + sweep, least, lower, at);
+            }
+
+            bool makesWithin = begins && ahead + sweep > open;
+            bool breaksWithin = Angles.InTurn(periods[i].BreakRad - interval.FromRad) < sweep;
+            if (makesWithin || breaksWithin)
+            {
+                return new(interval.FromRad, interval.FromRad + sweep, 0, 0, makesWithin ? periods[i].MakeRad : periods[i].BreakRad);
+            }
+        }
+
+        return null; // closed all the time while parked
+    }
+}
+
+/// <summary>Measures how far the contacts of a windowed wheel open.</summary>
+internal sealed class OpenContactGaps(Brief brief, Motion motion, WheelLayout wheel) : OpenContactMeter
+{
+    private readonly double _offCentre = brief.Wheel.RunOutMm / 2;
+    private readonly double _cutter = brief.Process.ToleranceMm;
+
+    public override OpenContact? Of(int index, PairRequirement? requirement, double workingV, IReadOnlyList<ParkedPosition> parked)
     {
         RingLayout ring = wheel.Rings[index];
         if (ring.IsWhole)
@@ -20,21 +79,19 @@ internal sealed class OpenContactGaps(Brief brief, Motion motion, WheelLayout wh
             return null;
         }
 
-        OpenContactRule rule = requirement is null
-            ? OpenContactRule.None
-            : new OpenContactRule(requirement.Clearance.RequiredMm, requirement.Creepage!.RequiredMm, IsNone: false);
+        OpenContactRule rule = OpenContactRule.Of(requirement);
         double sideways = SidewaysGap(ring);
         double along = rule.AlongMm(ring.Patch);
         List<OpenPeriod> periods = [.. Enumerable.Range(0, ring.Periods.Count).Select(i => Period(ring, i, sideways, rule.IsNone ? null : along))];
         double worstSideways = sideways - _offCentre - _cutter - ring.SidePlayMm;
-        ParkedGap? park = Parked(ring, periods, parked, sideways);
+        ParkedGap? park = Parked(periods, parked, (i, from, to) => LeastBetween(ring, i, sideways, (from, to)));
         OpenPeriod tightest = periods.MinBy(p => p.WorstGreatestMm)!;
         bool parkDecides = park is not null && park.WorstMm < tightest.WorstGreatestMm;
         return new OpenContact
         {
             Output = ring.Name,
             WiperNet = ring.Net,
-            WheelNet = brief.Feed!.Net,
+            WheelNet = ring.WheelNet,
             Requirement = requirement,
             WorkingV = workingV,
             RequiredMm = rule.IsNone ? null : along,
@@ -98,55 +155,23 @@ internal sealed class OpenContactGaps(Brief brief, Motion motion, WheelLayout wh
         return Math.Max(0, Math.Min(alongMm - _offCentre - _cutter - worn, sidewaysMm - _offCentre - _cutter - ring.SidePlayMm));
     }
 
-    private ParkedGap? Parked(RingLayout ring, List<OpenPeriod> periods, IReadOnlyList<ParkedPosition> parked, double sidewaysMm)
+    private (double LeastMm, double WorstMm, double AtRad) LeastBetween(RingLayout ring, int index, double sidewaysMm, (double FromRad, double ToRad) span)
     {
-        ParkedGap? worst = null;
-        foreach (ParkedPosition interval in parked)
+        int next = (index + 1) % ring.Periods.Count;
+        (double least, double at) = (double.PositiveInfinity, span.FromRad);
+        foreach (double radius in Travel(ring))
         {
-            ParkedGap? gap = Parked(ring, periods, interval, sidewaysMm);
-            worst = worst is null || (gap is not null && gap.WorstMm < worst.WorstMm) ? gap ?? worst : worst;
-        }
-
-        return worst;
-    }
-
-    private ParkedGap? Parked(RingLayout ring, List<OpenPeriod> periods, ParkedPosition interval, double sidewaysMm)
-    {
-        double sweep = interval.ToRad - interval.FromRad;
-        for (int i = 0; i < periods.Count; i++)
-        {
-            double ahead = Angles.InTurn(interval.FromRad - periods[i].BreakRad);
-            double open = periods[i].MakeRad - periods[i].BreakRad;
-            bool begins = ahead < open;
-            if (begins && ahead + sweep <= open)
+            EdgeGap gap = new(motion, ring, radius, ring.Periods[index].Break, ring.Periods[next].Make);
+            foreach (double there in new[] { span.FromRad, span.ToRad })
             {
-                double from = periods[i].BreakRad + ahead;
-                int next = (i + 1) % periods.Count;
-                (double least, double at) = (double.PositiveInfinity, from);
-                foreach (double radius in Travel(ring))
+                if (gap.Least(there) < least)
                 {
-                    EdgeGap gap = new(motion, ring, radius, ring.Periods[i].Break, ring.Periods[next].Make);
-                    foreach (double there in new[] { from, from + sweep })
-                    {
-                        if (gap.Least(there) < least)
-                        {
-                            (least, at) = (gap.Least(there), there);
-                        }
-                    }
+                    (least, at) = (gap.Least(there), there);
                 }
-
-                return new(interval.FromRad, interval.FromRad + sweep, Math.Min(least, sidewaysMm), Worst(ring, least, sidewaysMm), at);
-            }
-
-            bool makesWithin = begins && ahead + sweep > open;
-            bool breaksWithin = Angles.InTurn(periods[i].BreakRad - interval.FromRad) < sweep;
-            if (makesWithin || breaksWithin)
-            {
-                return new(interval.FromRad, interval.FromRad + sweep, 0, 0, makesWithin ? periods[i].MakeRad : periods[i].BreakRad);
             }
         }
 
-        return null; // closed all the time while parked
+        return (Math.Min(least, sidewaysMm), Worst(ring, least, sidewaysMm), at);
     }
 }
 

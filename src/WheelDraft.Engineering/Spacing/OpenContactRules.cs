@@ -41,5 +41,5 @@ public sealed record OpenContactRequirements(IReadOnlyList<PairRequirement?> Out
 
     /// <summary>The distances that the wheel is set out with.</summary>
     internal IReadOnlyList<OpenContactRule> Distances =>
-        [.. Outputs.Select(o => o is null ? OpenContactRule.None : new OpenContactRule(o.Clearance.RequiredMm, o.Creepage!.RequiredMm, IsNone: false))];
+        [.. Outputs.Select(OpenContactRule.Of)];
 }

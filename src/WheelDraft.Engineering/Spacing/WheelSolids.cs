@@ -21,12 +21,13 @@ internal static class WheelSolids
         SolidTolerance turning = new(0, 0, brief.Wheel.RunOutMm / 2, brief.Wheel.FaceRunOutMm / 2);
         List<Solid> solids =
         [
-            new(WheelName, brief.Feed!.Net, SolidKind.Live, Turns: true, -brief.Wheel.ThicknessMm, 0, wheel.Copper)
+            .. wheel.Copper.Select(c => new Solid(c.Name, c.Net, SolidKind.Live, Turns: true, -brief.Wheel.ThicknessMm, 0, c.Outline)
             {
                 IsWheelCopper = true,
+                FloatsAtTimes = c.FloatsAtTimes,
                 OnSurface = CarrierSurface,
                 Tolerance = turning with { CutEdgeMm = brief.Process.ToleranceMm },
-            },
+            }),
         ];
         if (brief.Wheel.Shaft != ShaftKind.Insulating)
         {
@@ -38,8 +39,9 @@ internal static class WheelSolids
             });
         }
 
+        // Fixings hold the one piece of copper and are on its net; in a carrier of lands they touch none.
         solids.AddRange(wheel.Fixings.Select((f, i) => new Solid(
-            FormattableString.Invariant($"fixing {i + 1}"), brief.Feed.Net, SolidKind.Live, Turns: true, underCarrier, FixingsAboveFaceMm,
+            FixingName(i), brief.Feed?.Net ?? FixingName(i), brief.Feed is null ? SolidKind.Floating : SolidKind.Live, Turns: true, underCarrier, FixingsAboveFaceMm,
             new Outline(Contour.Circle(f, brief.Wheel.Fixings!.DiameterMm / 2)))
         {
             OnSurface = CarrierSurface,
@@ -48,6 +50,8 @@ internal static class WheelSolids
         solids.AddRange(brief.Parts.Select(p => new Solid(p.Name, p.Net, KindOf(p.Kind), Turns: false, p.FromZMm, p.ToZMm, p.Outline)));
         return solids;
     }
+
+    private static string FixingName(int index) => FormattableString.Invariant($"fixing {index + 1}");
 
     /// <summary>The carrier as a body that strips must not run into; wipers ride on it as on copper. It conducts nothing and is never measured.</summary>
     public static Solid Carrier(Brief brief, double radiusMm) =>

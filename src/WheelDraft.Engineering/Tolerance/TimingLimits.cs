@@ -47,7 +47,8 @@ internal static class TimingLimitsOf
             onS * shop.FrequencyShare,
             EdgeS(cutter, cut.MakeTouch, speed),
             EdgeS(cutter, cut.BreakTouch, speed),
-            2 * e * Math.Abs(Math.Sin(speed * onS / 2)) / (lesser * speed),
+            // Make and break edge lie the on-period apart on the wheel, and with two wipers the angle between these more.
+            2 * e * Math.Abs(Math.Sin((period.SweepRad + ring.ApartRad) / 2)) / (lesser * speed),
             slope,
             WearS(shop, ring, radiusMm));
     }
@@ -55,16 +56,13 @@ internal static class TimingLimitsOf
     /// <summary>By how much a worn patch lengthens every on-time of a ring with radial edges, s.</summary>
     public static double WearS(RingShop shop, RingDemand ring, double radiusMm)
     {
-        ProgrammePatch fresh = new(ring.Patch, shop.Motion.Direction);
-        ProgrammePatch worn = new(ring.Patch.Worn, shop.Motion.Direction);
-        double more = Reach(worn, EdgeEnd.Make, radiusMm) + Reach(worn, EdgeEnd.Break, radiusMm)
-            - Reach(fresh, EdgeEnd.Make, radiusMm) - Reach(fresh, EdgeEnd.Break, radiusMm);
+        double Grows(ContactPatch patch, EdgeEnd end) =>
+            new ProgrammePatch(patch.Worn, shop.Motion.Direction).ReachRad(end, radiusMm) - new ProgrammePatch(patch, shop.Motion.Direction).ReachRad(end, radiusMm);
+
+        double more = Grows(ring.MakePatch, EdgeEnd.Make) + Grows(ring.BreakPatch, EdgeEnd.Break);
         return Math.Max(0, more) / shop.Motion.SpeedRadPerS;
     }
 
     private static double EdgeS(double cutterMm, EdgeTouch touch, double speedRadPerS) =>
         cutterMm / (Math.Cos(touch.InclinationRad) * touch.RadiusMm * speedRadPerS);
-
-    private static double Reach(ProgrammePatch patch, EdgeEnd end, double radiusMm) =>
-        patch.For(end).LeavesLine(Math.PI / 2, 0, radiusMm).AtRad;
 }

@@ -61,6 +61,9 @@ public sealed record CopperEdge(EdgeEnd End, double NormalRad, double OffsetMm)
             : throw new ArgumentOutOfRangeException(nameof(radiusMm), radiusMm, "The edge does not reach this radius.");
     }
 
+    /// <summary>The same edge further on in the turn: seen from a station that it passes later, or earlier when negative.</summary>
+    internal CopperEdge Later(double byRad) => this with { NormalRad = NormalRad + (Sense * byRad) };
+
     /// <summary>When, at which radius and at which inclination a wiper on a ring radius first or last touches the edge.</summary>
     public EdgeTouch TouchOf(ProgrammePatch patch, double ringRadiusMm)
     {
@@ -96,6 +99,10 @@ public sealed class ProgrammePatch
         _corners = patch.IsDisc ? [] : [.. patch.Corners.Select(c => new Vector(c.X, sense * c.Y))];
         _mirrored = [.. _corners.Select(c => new Vector(c.X, -c.Y))];
     }
+
+    /// <summary>How far the patch reaches beyond its station on a ring radius, as an angle: ahead at a radial make edge, behind at
+    /// a radial break edge.</summary>
+    public double ReachRad(EdgeEnd end, double ringRadiusMm) => For(end).LeavesLine(Math.PI / 2, 0, ringRadiusMm).AtRad;
 
     internal EdgePatch For(EdgeEnd end) => new(end == EdgeEnd.Break ? _corners : _mirrored, _discMm);
 }

@@ -5,7 +5,9 @@ namespace WheelDraft.Engineering;
 /// <summary>Bore and fixings.</summary>
 internal sealed record HubLayout(Contour Bore, IReadOnlyList<Point> Fixings, double? PitchCircleMm, HubBand Band, IReadOnlyList<KeptBand> Kept)
 {
-    public static HubLayout Of(Brief brief)
+    /// <param name="brief">The brief.</param>
+    /// <param name="webMm">What is kept between holes, mm.</param>
+    public static HubLayout Of(Brief brief, double webMm)
     {
         WheelBrief wheel = brief.Wheel;
         double bore = wheel.Bore.DiameterMm / 2;
@@ -17,7 +19,7 @@ internal sealed record HubLayout(Contour Bore, IReadOnlyList<Point> Fixings, dou
         }
 
         double half = fixings.DiameterMm / 2;
-        double pitch = fixings.PitchCircleMm / 2 ?? PitchRadius(wheel, bore, half);
+        double pitch = fixings.PitchCircleMm / 2 ?? PitchRadius(fixings.Count, bore, half, webMm);
         List<Point> centres = [.. Enumerable.Range(0, fixings.Count)
             .Select(i => Point.Polar(pitch, fixings.FirstAtRad + (i * Angles.TurnRad / fixings.Count)))];
         if (fixings.PitchCircleMm is null)
@@ -29,12 +31,15 @@ internal sealed record HubLayout(Contour Bore, IReadOnlyList<Point> Fixings, dou
         return new(boreContour, centres, 2 * pitch, new("the bore", bore, diameter), [band]);
     }
 
+    /// <summary>A disc with these holes: the carrier.</summary>
+    public Outline Carrier(double radiusMm, FixingsBrief? fixings) =>
+        new(Contour.Circle(Point.Origin, radiusMm), [Bore, .. Fixings.Select(f => Contour.Circle(f, fixings!.DiameterMm / 2))]);
+
     /// <summary>In the hub: a web outside the bore, and so far out that neighbours keep a web between them.</summary>
-    private static double PitchRadius(WheelBrief wheel, double boreMm, double halfMm)
+    private static double PitchRadius(int count, double boreMm, double halfMm, double webMm)
     {
-        double beside = boreMm + wheel.WebMm + halfMm;
-        int count = wheel.Fixings!.Count;
-        double apart = count < 2 ? 0 : ((2 * halfMm) + wheel.WebMm) / (2 * Math.Sin(Math.PI / count));
+        double beside = boreMm + webMm + halfMm;
+        double apart = count < 2 ? 0 : ((2 * halfMm) + webMm) / (2 * Math.Sin(Math.PI / count));
         return Math.Max(beside, apart);
     }
 

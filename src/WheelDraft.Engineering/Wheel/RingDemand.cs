@@ -33,6 +33,18 @@ internal sealed record RingDemand
     /// <summary>What asks for the side gap, in words.</summary>
     public string SideGapWhy { get; init; } = "";
 
+    /// <summary>The second wiper and what lands must keep; null for a ring of a windowed wheel.</summary>
+    public LandDemand? Land { get; init; }
+
+    /// <summary>The patch that makes: of two wipers the one that a land reaches last.</summary>
+    public ContactPatch MakePatch => Land?.Pair.Downstream ?? Patch;
+
+    /// <summary>The patch that breaks: of two wipers the one that a land leaves first.</summary>
+    public ContactPatch BreakPatch => Land?.Pair.Upstream ?? Patch;
+
+    /// <summary>Programme angle from the wiper that breaks to the wiper that makes; 0 where one does both.</summary>
+    public double ApartRad => Land?.Pair.ApartRad ?? 0;
+
     /// <summary>Whether the ring is copper all the way round.</summary>
     public bool IsWhole => Periods.Count == 0;
 
@@ -46,13 +58,14 @@ internal sealed record RingDemand
     public double OuterEndMm(double radiusMm) => radiusMm + (TravelMm / 2);
 
     /// <summary>Least radius that the patch covers over its travel.</summary>
-    public double PathFromMm(double radiusMm) => Patch.LeastRadiusMm(InnerEndMm(radiusMm));
+    public double PathFromMm(double radiusMm) => Math.Min(MakePatch.LeastRadiusMm(InnerEndMm(radiusMm)), BreakPatch.LeastRadiusMm(InnerEndMm(radiusMm)));
 
     /// <summary>Greatest radius that the patch covers over its travel.</summary>
-    public double PathToMm(double radiusMm) => Patch.GreatestRadiusMm(OuterEndMm(radiusMm));
+    public double PathToMm(double radiusMm) => Math.Max(MakePatch.GreatestRadiusMm(OuterEndMm(radiusMm)), BreakPatch.GreatestRadiusMm(OuterEndMm(radiusMm)));
 
     /// <summary>The ring radius whose patch path starts at a radius.</summary>
-    public double RadiusFromPath(double pathFromMm) => Patch.RingRadiusFromLeast(pathFromMm) + (TravelMm / 2);
+    public double RadiusFromPath(double pathFromMm) =>
+        Math.Max(MakePatch.RingRadiusFromLeast(pathFromMm), BreakPatch.RingRadiusFromLeast(pathFromMm)) + (TravelMm / 2);
 }
 
 /// <summary>What all rings of a wheel share.</summary>
@@ -60,4 +73,9 @@ internal sealed record RingDemand
 /// <param name="FrequencyShare">Tolerance of the supply frequency, share.</param>
 /// <param name="RunOutMm">Radial run-out, total indicator reading.</param>
 /// <param name="Process">The cutter.</param>
-internal sealed record RingShop(Motion Motion, double FrequencyShare, double RunOutMm, ProcessBrief Process);
+internal sealed record RingShop(Motion Motion, double FrequencyShare, double RunOutMm, ProcessBrief Process)
+{
+    /// <summary>Of a task.</summary>
+    public static RingShop Of(WheelTask task) =>
+        new(task.Motion, task.Brief.Supply.FrequencyToleranceShare, task.Brief.Wheel.RunOutMm, task.Brief.Process);
+}

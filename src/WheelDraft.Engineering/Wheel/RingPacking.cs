@@ -7,15 +7,18 @@ namespace WheelDraft.Engineering;
 internal sealed record PackedRing(RingDemand Ring, RingTrial Trial, string Why);
 
 /// <summary>All rings in their places.</summary>
-internal sealed record PackedWheel(PackedRing Feed, IReadOnlyList<PackedRing> Rings, double OuterRadiusMm, double WebMm)
+internal sealed record PackedWheel(PackedRing? Feed, IReadOnlyList<PackedRing> Rings, double OuterRadiusMm, double WebMm)
 {
-    public IEnumerable<PackedRing> All => Rings.Prepend(Feed);
+    /// <summary>Distances that rings with a radius of their own do not keep.</summary>
+    public IReadOnlyList<Finding> Misses { get; init; } = [];
+
+    public IEnumerable<PackedRing> All => Feed is null ? Rings : Rings.Prepend(Feed);
 }
 
-/// <summary>Puts the rings of a windowed wheel side by side, from the hub outwards, as close as every rule allows.</summary>
+/// <summary>Puts the rings of a wheel side by side, from the hub outwards, as close as every rule allows.</summary>
 /// <remarks>Order: the feed, then outputs by ascending (cutter tolerance ÷ allowed angular error), ties in file order, whole
 /// rings first of all. Rings with a radius of their own stay where they are and the others pass over them.</remarks>
-internal sealed class RingPacking(RingShop shop, WheelBrief wheel, HubBand hub, IReadOnlyList<KeptBand> kept)
+internal sealed class RingPacking(RingShop shop, RingConstruction construction, HubBand hub, IReadOnlyList<KeptBand> kept)
 {
     // No part is over a metre: a radius beyond half of that is refused.
     private const double MostRadiusMm = 500;
@@ -26,10 +29,13 @@ internal sealed class RingPacking(RingShop shop, WheelBrief wheel, HubBand hub, 
     // Widening a window by what its corners lack settles in two or three rounds; more means that it never will.
     private const int MostWidenings = 50;
 
-    public PackedWheel Pack(RingDemand feed, IReadOnlyList<RingDemand> rings)
+    /// <param name="feed">The feed ring; null for a wheel without one.</param>
+    /// <param name="rings">The output rings in file order.</param>
+    /// <param name="askedDiameterMm">Outer diameter; null for the smallest.</param>
+    public PackedWheel Pack(RingDemand? feed, IReadOnlyList<RingDemand> rings, double? askedDiameterMm)
     {
-        PackedWheel smallest = Pack(feed, rings, wheel.WebMm);
-        if (wheel.OuterDiameterMm is not double asked)
+        PackedWheel smallest = Pack(feed, rings, construction.ApartMm);
+        if (askedDiameterMm is not double asked)
         {
             return smallest;
         }
@@ -37,7 +43,7 @@ internal sealed class RingPacking(RingShop shop, WheelBrief wheel, HubBand hub, 
         double outer = asked / 2;
         if (smallest.OuterRadiusMm > outer + RadiusResolutionMm)
         {
-            string binds = string.Join("; ", smallest.All.Select((r, i) => $"{(i == 0 ? "the feed" : $"'{r.Ring.Name}'")} on a radius of {Wording.Mm(r.Trial.RadiusMm)}: {r.Why}"));
+            string binds = string.Join("; ", smallest.All.Select(r => $"{(ReferenceEquals(r, smallest.Feed) ? "the feed" : $"'{r.Ring.Name}'")} on a radius of {Wording.Mm(r.Trial.RadiusMm)}: {r.Why}"));
             throw new DesignRefusedException(
                 "wheel.diameter",
                 $"An outer diameter of {Wording.Mm(asked)} is {Wording.Mm(2 * (smallest.OuterRadiusMm - outer))} too small: the smallest wheel that meets every rule has {Wording.Mm(2 * smallest.OuterRadiusMm)}. What holds the rings: {binds}.",
@@ -46,11 +52,11 @@ internal sealed class RingPacking(RingShop shop, WheelBrief wheel, HubBand hub, 
 
         // The spare goes to the webs evenly: the widest web with which everything still fits.
         double spare = RootFinding.LeastWhere(
-            extra => !Fits(feed, rings, wheel.WebMm + extra, outer), 0, outer, RadiusResolutionMm) - RadiusResolutionMm;
-        return Pack(feed, rings, wheel.WebMm + Math.Max(0, spare)) with { OuterRadiusMm = outer };
+            extra => !Fits(feed, rings, construction.ApartMm + extra, outer), 0, outer, RadiusResolutionMm) - RadiusResolutionMm;
+        return Pack(feed, rings, construction.ApartMm + Math.Max(0, spare)) with { OuterRadiusMm = outer };
     }
 
-    private bool Fits(RingDemand feed, IReadOnlyList<RingDemand> rings, double webMm, double outerMm)
+    private bool Fits(RingDemand? feed, IReadOnlyList<RingDemand> rings, double webMm, double outerMm)
     {
         try
         {
@@ -62,9 +68,10 @@ internal sealed class RingPacking(RingShop shop, WheelBrief wheel, HubBand hub, 
         }
     }
 
-    private PackedWheel Pack(RingDemand feed, IReadOnlyList<RingDemand> rings, double webMm)
+    private PackedWheel Pack(RingDemand? feed, IReadOnlyList<RingDemand> rings, double webMm)
     {
         List<Finding> reasons = [];
+        List<Finding> misses = [];
         Dictionary<RingDemand, PackedRing> placed = new(ReferenceEqualityComparer.Instance);
         List<KeptBand> bands = [.. kept];
         foreach (RingDemand ring in rings.Where(r => r.AskedRadiusMm is not null))
@@ -75,17 +82,22 @@ internal sealed class RingPacking(RingShop shop, WheelBrief wheel, HubBand hub, 
                 reasons.Add(Finding.Error(fault.Code, Sentence(fault.Words) + WayOut(settled, trial), ring.Where));
             }
 
+            if (trial.Miss is { } miss)
+            {
+                misses.Add(Missed(miss.Code, Sentence(miss.Words) + WayOut(settled, trial), ring.Where));
+            }
+
             placed[ring] = new(settled, trial, "its own radius in the file");
             bands.Add(new($"ring '{ring.Name}'", trial.BandFromMm, trial.BandToMm, ring.Where));
         }
 
-        CheckKept(bands, reasons);
+        CheckKept(bands, reasons, misses);
         if (reasons.Count > 0)
         {
             throw new DesignRefusedException(reasons);
         }
 
-        double bound = hub.OuterRadiusMm;
+        double bound = hub.OuterRadiusMm + hub.MoreMm;
         PackedRing? packedFeed = null;
         string behind = hub.Name;
         foreach (RingDemand ring in Ordered(feed, rings))
@@ -93,36 +105,37 @@ internal sealed class RingPacking(RingShop shop, WheelBrief wheel, HubBand hub, 
             if (Place(ring, bound + webMm, webMm, bands, behind, reasons) is PackedRing packed)
             {
                 placed[ring] = packed;
-                packedFeed ??= packed;
+                packedFeed = ring == feed ? packed : packedFeed;
                 bound = packed.Trial.BandToMm;
                 behind = ReferenceEquals(ring, feed) ? "the feed" : $"'{ring.Name}'";
             }
         }
 
         return reasons.Count == 0
-            ? new(packedFeed!, [.. rings.Select(r => placed[r])], OuterRadius([.. placed.Values], bands, webMm), webMm)
+            ? new(packedFeed, [.. rings.Select(r => placed[r])], OuterRadius([.. placed.Values], bands, webMm), webMm) { Misses = misses }
             : throw new DesignRefusedException(reasons);
     }
 
-    private IEnumerable<RingDemand> Ordered(RingDemand feed, IReadOnlyList<RingDemand> rings) =>
-        rings.Where(r => r.AskedRadiusMm is null)
-            .OrderBy(r => r.IsWhole || r.ToleranceS is null ? 0 : shop.Process.ToleranceMm / shop.Motion.RadFromSeconds(r.ToleranceS.Value))
-            .Prepend(feed);
+    private IEnumerable<RingDemand> Ordered(RingDemand? feed, IReadOnlyList<RingDemand> rings)
+    {
+        IEnumerable<RingDemand> ordered = rings.Where(r => r.AskedRadiusMm is null)
+            .OrderBy(r => r.IsWhole || r.ToleranceS is null ? 0 : shop.Process.ToleranceMm / shop.Motion.RadFromSeconds(r.ToleranceS.Value));
+        return feed is null ? ordered : ordered.Prepend(feed);
+    }
 
     private PackedRing? Place(RingDemand ring, double bandFromMm, double webMm, List<KeptBand> bands, string behind, List<Finding> reasons)
     {
         double from = bandFromMm;
-        string why = $"beside {behind}, a web of {Wording.Mm(webMm)} apart{GapWords(ring)}";
+        string why = $"beside {behind}, {construction.Beside(webMm, ring)}";
         while (true)
         {
             RingTrial trial = SettleBehind(ring, from, out RingDemand settled);
-            if (trial.Fault is { } fault)
+            if (trial.Objection is { } fault)
             {
                 double grown = Grown(settled, trial.RadiusMm);
                 if (double.IsNaN(grown))
                 {
-                    RingTrial last = new RingSetter(shop, settled).At(MostRadiusMm);
-                    (string code, string words) = last.Fault ?? fault;
+                    (string code, string words) = construction.At(settled, MostRadiusMm).Objection ?? fault;
                     reasons.Add(Finding.Error(code, Sentence(words) + Impossible(settled), ring.Where));
                     return null;
                 }
@@ -131,14 +144,14 @@ internal sealed class RingPacking(RingShop shop, WheelBrief wheel, HubBand hub, 
                 trial = Settle(settled, grown, out settled);
             }
 
-            KeptBand? hit = bands.Where(b => b.FromMm < trial.BandToMm + webMm && trial.BandFromMm < b.ToMm + webMm)
+            KeptBand? hit = bands.Where(b => b.FromMm < trial.BandToMm + webMm + b.MoreMm - RadiusResolutionMm && trial.BandFromMm < b.ToMm + webMm + b.MoreMm - RadiusResolutionMm)
                 .OrderByDescending(b => b.ToMm).FirstOrDefault();
             if (hit is null)
             {
                 return new(settled, trial, why);
             }
 
-            from = hit.ToMm + webMm;
+            from = hit.ToMm + webMm + hit.MoreMm;
             why = $"outside {hit.Name}, which stays where it is";
         }
     }
@@ -146,11 +159,7 @@ internal sealed class RingPacking(RingShop shop, WheelBrief wheel, HubBand hub, 
     /// <summary>Sets a ring with its band starting at a radius; where fillets ask for a wider window, the window grows inwards and out.</summary>
     private RingTrial SettleBehind(RingDemand ring, double bandFromMm, out RingDemand settled)
     {
-        return Settled(ring, demand =>
-        {
-            double reach = demand.IsWhole ? demand.SidePlayMm + (shop.RunOutMm / 2) : demand.SideGapMm;
-            return demand.RadiusFromPath(bandFromMm + reach);
-        }, out settled);
+        return Settled(ring, demand => demand.RadiusFromPath(bandFromMm + construction.ReachMm(demand)), out settled);
     }
 
     private RingTrial Settle(RingDemand ring, double radiusMm, out RingDemand settled) => Settled(ring, _ => radiusMm, out settled);
@@ -158,17 +167,17 @@ internal sealed class RingPacking(RingShop shop, WheelBrief wheel, HubBand hub, 
     private RingTrial Settled(RingDemand ring, Func<RingDemand, double> radiusMm, out RingDemand settled)
     {
         settled = ring;
-        RingTrial trial = new RingSetter(shop, settled).At(radiusMm(settled));
+        RingTrial trial = construction.At(settled, radiusMm(settled));
         for (int i = 0; i < MostWidenings; i++)
         {
-            double more = WindowCorners.Intrusion(shop, settled, trial);
+            double more = construction.LackMm(settled, trial);
             if (more <= RadiusResolutionMm)
             {
                 return trial;
             }
 
             settled = Widened(settled, more);
-            trial = new RingSetter(shop, settled).At(radiusMm(settled));
+            trial = construction.At(settled, radiusMm(settled));
         }
 
         return trial with { Fault = ("wheel.slope", "its sloped edge leaves no room for rounded corners beside the patch path; ask for less range, more travel or a larger ring") };
@@ -182,14 +191,13 @@ internal sealed class RingPacking(RingShop shop, WheelBrief wheel, HubBand hub, 
 
     private double Grown(RingDemand ring, double fromMm)
     {
-        RingSetter setter = new(shop, ring);
         double low = fromMm;
         for (double high = Math.Max(fromMm * 1.05, fromMm + 0.5); ; high *= 1.25)
         {
             high = Math.Min(high, MostRadiusMm);
-            if (setter.At(high).Fault is null)
+            if (construction.At(ring, high).Objection is null)
             {
-                return RootFinding.LeastWhere(r => setter.At(r).Fault is null, low, high, RadiusResolutionMm);
+                return RootFinding.LeastWhere(r => construction.At(ring, r).Objection is null, low, high, RadiusResolutionMm);
             }
 
             if (high >= MostRadiusMm)
@@ -201,40 +209,38 @@ internal sealed class RingPacking(RingShop shop, WheelBrief wheel, HubBand hub, 
         }
     }
 
-    private void CheckKept(List<KeptBand> bands, List<Finding> reasons)
+    private void CheckKept(List<KeptBand> bands, List<Finding> reasons, List<Finding> misses)
     {
         List<KeptBand> sorted = [.. bands.OrderBy(b => b.FromMm)];
         double bound = hub.OuterRadiusMm;
         string name = hub.Name;
+        double? more = null;
         foreach (KeptBand band in sorted)
         {
+            // The hub keeps its own distance from whatever comes next; between two bands the more careful one decides.
+            double needed = construction.ApartMm + (more is double before ? Math.Max(before, band.MoreMm) : hub.MoreMm);
             double web = band.FromMm - bound;
-            if (web < wheel.WebMm - RadiusResolutionMm)
+            if (web < needed - RadiusResolutionMm)
             {
-                reasons.Add(Finding.Error(
-                    "wheel.web",
-                    $"Between {name} and {band.Name} {(web > 0 ? $"{Wording.Mm(web)} of copper stays" : $"no copper stays (they overlap by {Wording.Mm(-web)})")}; the web asked for is {Wording.Mm(wheel.WebMm)}. Move {band.Name} outward by {Wording.Mm(wheel.WebMm - web)} or leave its radius to 'auto'.",
-                    band.Where));
+                bool cannotBeCut = web < construction.LeastCutMm(needed) - RadiusResolutionMm;
+                string words = $"Between {name} and {band.Name} {(web > 0 ? $"{Wording.Mm(web)} of {construction.Between} stays" : $"no {construction.Between} stays (they overlap by {Wording.Mm(-web)})")}; {construction.ApartAsked} {Wording.Mm(needed)}. Move {band.Name} outward by {Wording.Mm(needed - web)} or leave its radius to 'auto'.";
+                (cannotBeCut ? reasons : misses).Add(cannotBeCut ? Finding.Error("wheel.web", words, band.Where) : Missed("wheel.web", words, band.Where));
             }
 
             bound = Math.Max(bound, band.ToMm);
             name = band.Name;
+            more = band.MoreMm;
         }
     }
+
+    /// <summary>Distances between pieces of copper are judged, land by land, with all other spacing; of wipers nobody else knows.</summary>
+    private static Finding Missed(string code, string words, TextPlace where) =>
+        code is "wheel.wipers" ? Finding.Error(code, words, where) : Finding.Warning(code, words, where);
 
     private double OuterRadius(IReadOnlyList<PackedRing> rings, List<KeptBand> bands, double webMm)
     {
         double outermost = bands.Select(b => b.ToMm).Concat(rings.Select(r => r.Trial.BandToMm)).Max();
-        PackedRing last = rings.OrderBy(r => r.Trial.BandToMm).Last();
-        if (wheel.Rim || last.Ring.IsWhole || last.Trial.BandToMm < outermost)
-        {
-            return outermost + webMm;
-        }
-
-        // Without a rim the last ring's windows are open outwards: copper reaches a web beyond what the patch may touch.
-        double touched = last.Ring.PathToMm(last.Trial.RadiusMm) + last.Ring.SidePlayMm + (shop.RunOutMm / 2);
-        double inner = rings.Where(r => r != last).Select(r => r.Trial.BandToMm).Append(hub.OuterRadiusMm).Max();
-        return Math.Max(touched, inner) + webMm;
+        return construction.OuterRadiusMm(rings, outermost, webMm, hub.OuterRadiusMm);
     }
 
     private string WayOut(RingDemand ring, RingTrial trial)
@@ -257,11 +263,10 @@ internal sealed class RingPacking(RingShop shop, WheelBrief wheel, HubBand hub, 
         "wheel.on-time" => "shortest on-time",
         "wheel.off-time" => "shortest off-time",
         "wheel.slope" => "adjusting range",
+        "wheel.lands" => "distance between lands",
+        "wheel.wipers" => "distance between its wipers",
         _ => "rules",
     };
-
-    private static string GapWords(RingDemand ring) =>
-        ring.IsWhole ? "" : $", its windows {Wording.Mm(ring.SideGapMm)} beyond the patch path ({ring.SideGapWhy})";
 
     private static string Sentence(string words) => char.ToUpperInvariant(words[0]) + words[1..] + ".";
 }
@@ -270,7 +275,15 @@ internal sealed class RingPacking(RingShop shop, WheelBrief wheel, HubBand hub, 
 /// <param name="Name">The bore or the fixings, in words.</param>
 /// <param name="OuterRadiusMm">How far it reaches.</param>
 /// <param name="WhereDiameter">Where the outer diameter stands in the file.</param>
-internal sealed record HubBand(string Name, double OuterRadiusMm, TextPlace WhereDiameter);
+internal sealed record HubBand(string Name, double OuterRadiusMm, TextPlace WhereDiameter)
+{
+    /// <summary>How much more than the distance between rings it keeps from the first ring, mm; less when negative.</summary>
+    public double MoreMm { get; init; }
+}
 
 /// <summary>A band of radii that stays where it is.</summary>
-internal sealed record KeptBand(string Name, double FromMm, double ToMm, TextPlace Where);
+internal sealed record KeptBand(string Name, double FromMm, double ToMm, TextPlace Where)
+{
+    /// <summary>How much more than the distance between rings it keeps on both sides, mm; less when negative.</summary>
+    public double MoreMm { get; init; }
+}

@@ -24,6 +24,13 @@ internal sealed record RingTrial
 
     /// <summary>Why the ring cannot be here: code and words; null when it can.</summary>
     public (string Code, string Words)? Fault { get; init; }
+
+    /// <summary>Which required distance it does not keep here though it could be cut: code and words; null when it keeps all.</summary>
+    /// <remarks>A ring that may move goes where there is none; one with a radius of its own stays, and the design has a finding.</remarks>
+    public (string Code, string Words)? Miss { get; init; }
+
+    /// <summary>Whatever speaks against this radius; null when nothing does.</summary>
+    public (string Code, string Words)? Objection => Fault ?? Miss;
 }
 
 /// <summary>Sets one ring at a radius: band, edges, tolerance, least copper and least opening.</summary>
@@ -34,6 +41,7 @@ internal sealed class RingSetter(RingShop shop, RingDemand ring)
     private const double MostInclinationRad = 70 * Math.PI / 180;
 
     private readonly ProgrammePatch _patch = new(ring.Patch, shop.Motion.Direction);
+    private readonly RingJudge _judge = new(ring);
 
     public RingTrial At(double radiusMm)
     {
@@ -71,12 +79,8 @@ internal sealed class RingSetter(RingShop shop, RingDemand ring)
             Cuts = cuts,
             Limits = [.. ring.Periods.Select((p, i) => TimingLimitsOf.Period(shop, ring, radiusMm, p, cuts[i]))],
         };
-        return trial with { Fault = CopperFault(trial) ?? OpeningFault(trial) ?? ToleranceFault(trial) };
+        return trial with { Fault = CopperFault(trial) ?? OpeningFault(trial) ?? _judge.ToleranceFault(trial) };
     }
-
-    private string Where(OnPeriod period) => ring.Periods.Count == 1
-        ? $"'{ring.Name}'"
-        : $"on-period {Wording.Number(period.Index + 1, 0)} of '{ring.Name}'";
 
     private PeriodCut? Cut(RingTrial trial, OnPeriod period, out (string Code, string Words)? fault)
     {
@@ -147,13 +151,13 @@ internal sealed class RingSetter(RingShop shop, RingDemand ring)
         {
             PeriodCut cut = trial.Cuts[i];
             double least = Math.Min(
-                Chord(trial.BandFromMm, cut.Break.AngleAt(trial.BandFromMm) - cut.Make.AngleAt(trial.BandFromMm)),
-                Chord(trial.BandToMm, cut.Break.AngleAt(trial.BandToMm) - cut.Make.AngleAt(trial.BandToMm)));
+                RingJudge.Chord(trial.BandFromMm, cut.Break.AngleAt(trial.BandFromMm) - cut.Make.AngleAt(trial.BandFromMm)),
+                RingJudge.Chord(trial.BandToMm, cut.Break.AngleAt(trial.BandToMm) - cut.Make.AngleAt(trial.BandToMm)));
             if (least < shop.Process.LeastWebMm)
             {
                 OnPeriod period = ring.Periods[i];
                 double patchRad = period.SweepRad - (cut.Break.AngleAt(trial.RadiusMm) - cut.Make.AngleAt(trial.RadiusMm));
-                return ("wheel.on-time", $"{Where(period)} is on for {Wording.Seconds(shop.Motion.SecondsFromRad(period.SweepRad))}, of which the contact patch alone takes "
+                return ("wheel.on-time", $"{_judge.Where(period)} is on for {Wording.Seconds(shop.Motion.SecondsFromRad(period.SweepRad))}, of which the contact patch alone takes "
                     + $"{Wording.Seconds(shop.Motion.SecondsFromRad(patchRad))} on a radius of {Wording.Mm(trial.RadiusMm)}: {(least > 0 ? $"{Wording.Mm(least)} of copper is" : "no copper is")} left where the "
                     + $"process needs {Wording.Mm(shop.Process.LeastWebMm)}; a longer on-time, a shorter contact_length or a larger ring would do");
             }
@@ -171,36 +175,16 @@ internal sealed class RingSetter(RingShop shop, RingDemand ring)
             int next = (i + 1) % trial.Cuts.Count;
             double turn = next == 0 ? Angles.TurnRad : 0;
             double least = Math.Min(
-                Chord(trial.BandFromMm, turn + trial.Cuts[next].Make.AngleAt(trial.BandFromMm) - trial.Cuts[i].Break.AngleAt(trial.BandFromMm)),
-                Chord(trial.BandToMm, turn + trial.Cuts[next].Make.AngleAt(trial.BandToMm) - trial.Cuts[i].Break.AngleAt(trial.BandToMm)));
+                RingJudge.Chord(trial.BandFromMm, turn + trial.Cuts[next].Make.AngleAt(trial.BandFromMm) - trial.Cuts[i].Break.AngleAt(trial.BandFromMm)),
+                RingJudge.Chord(trial.BandToMm, turn + trial.Cuts[next].Make.AngleAt(trial.BandToMm) - trial.Cuts[i].Break.AngleAt(trial.BandToMm)));
             if (least < needed)
             {
                 double offRad = turn + ring.Periods[next].StartRad - ring.Periods[i].EndRad;
-                return ("wheel.off-time", $"after {Where(ring.Periods[i])} the output is off for {Wording.Seconds(shop.Motion.SecondsFromRad(offRad))}: the window would be "
+                return ("wheel.off-time", $"after {_judge.Where(ring.Periods[i])} the output is off for {Wording.Seconds(shop.Motion.SecondsFromRad(offRad))}: the window would be "
                     + $"{Wording.Mm(Math.Max(0, least))} wide on a radius of {Wording.Mm(trial.RadiusMm)} where the process needs {Wording.Mm(needed)}; a longer off-time or a larger ring would do");
             }
         }
 
         return null;
     }
-
-    private (string Code, string Words)? ToleranceFault(RingTrial trial)
-    {
-        double asked = ring.ToleranceS ?? double.PositiveInfinity;
-        for (int i = 0; i < trial.Limits.Count; i++)
-        {
-            TimingLimits limits = trial.Limits[i];
-            if (limits.LongerS > asked)
-            {
-                string parts = string.Join(", ", limits.Contributors.Where(c => c.Seconds > 0).Select(c => $"{c.Name} {Wording.Seconds(c.Seconds)}"));
-                return ("wheel.tolerance", $"{Where(ring.Periods[i])} asks for ±{Wording.Seconds(asked)}; on a radius of {Wording.Mm(trial.RadiusMm)} "
-                    + $"the worst case is {Wording.Seconds(limits.LongerS)} ({parts})");
-            }
-        }
-
-        return null;
-    }
-
-    private static double Chord(double radiusMm, double sweepRad) =>
-        sweepRad >= Math.PI ? 2 * radiusMm : 2 * radiusMm * Math.Sin(sweepRad / 2);
 }

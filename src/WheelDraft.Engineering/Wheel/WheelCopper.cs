@@ -13,7 +13,7 @@ internal sealed class WheelCopper(Brief brief, RingShop shop, PackedWheel packed
         List<(PackedRing Packed, RingLayout Layout)> all = [.. packed.All.Zip(rings)];
         foreach ((PackedRing ring, RingLayout layout) in all.OrderBy(r => r.Packed.Trial.RadiusMm).Where(r => !r.Layout.IsWhole))
         {
-            Placement place = ToWheel(layout.StationRad);
+            Placement place = new StationFrame(layout.StationRad, shop.Motion).ToWheel;
             if (layout.WindowToMm == packed.OuterRadiusMm)
             {
                 outer = Notched(ring, place);
@@ -26,10 +26,6 @@ internal sealed class WheelCopper(Brief brief, RingShop shop, PackedWheel packed
 
         return new Outline(outer, holes);
     }
-
-    /// <summary>From the programme frame of a station to the wheel.</summary>
-    private Placement ToWheel(double stationRad) =>
-        (shop.Motion.Sigma < 0 ? Placement.Identity : Placement.MirrorInX).Then(Placement.Turn(stationRad));
 
     private IEnumerable<Contour> Windows(PackedRing ring)
     {

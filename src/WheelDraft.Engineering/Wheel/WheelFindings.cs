@@ -15,15 +15,33 @@ internal static class WheelFindings
                     brief.PlaceOf(FormattableString.Invariant($"output[{index}]")));
             }
 
-            if (ring.Patch.NoseRadiusMm is null)
+            foreach (Finding upright in Nose(brief, ring, index))
             {
-                yield return Finding.Note(
-                    "wheel.nose",
-                    $"The contact of '{ring.Name}' is taken as an upright nose on its patch: give a strip or nose_radius for its true section.",
-                    brief.PlaceOf(FormattableString.Invariant($"output[{index}]")));
+                yield return upright;
             }
         }
 
+        foreach (Finding common in Common(brief, stations))
+        {
+            yield return common;
+        }
+    }
+
+    /// <summary>That a contact's nose is not known.</summary>
+    public static IEnumerable<Finding> Nose(Brief brief, RingLayout ring, int index)
+    {
+        if (ring.Patch.NoseRadiusMm is null || ring.Return is { Patch.NoseRadiusMm: null })
+        {
+            yield return Finding.Note(
+                "wheel.nose",
+                $"The contact of '{ring.Name}' is taken as an upright nose on its patch: give a strip or nose_radius for its true section.",
+                brief.PlaceOf(FormattableString.Invariant($"output[{index}]")));
+        }
+    }
+
+    /// <summary>What goes for every construction.</summary>
+    public static IEnumerable<Finding> Common(Brief brief, StationSpread stations)
+    {
         foreach (string moved in stations.Spread)
         {
             yield return Finding.Note("wheel.stations", moved, null);

@@ -2,24 +2,30 @@ using WheelDraft.Geometry;
 
 namespace WheelDraft.Engineering;
 
-/// <summary>A wheel set out: radii, stations, edges and the copper as one exact outline.</summary>
+/// <summary>A wheel set out: radii, stations, edges and the copper as exact outlines.</summary>
 /// <remarks>Wheel frame: at programme angle 0 it coincides with the housing.</remarks>
 public sealed record WheelLayout
 {
-    /// <summary>Outer diameter, mm.</summary>
+    /// <summary>Outer diameter, mm: of the copper, or of the carrier that lands lie on.</summary>
     public required double OuterDiameterMm { get; init; }
 
-    /// <summary>The web that was used between rings, mm: the one asked for, or wider when the diameter is given.</summary>
+    /// <summary>What was kept between rings, mm: the web asked for, or with lands the distance needed; wider when the diameter is given.</summary>
     public required double WebMm { get; init; }
 
-    /// <summary>The feed ring.</summary>
-    public required RingLayout Feed { get; init; }
+    /// <summary>The feed ring; null for a lands wheel.</summary>
+    public required RingLayout? Feed { get; init; }
 
     /// <summary>The output rings, in file order.</summary>
     public required IReadOnlyList<RingLayout> Rings { get; init; }
 
-    /// <summary>The copper, windows and holes cut out, before any kerf.</summary>
-    public required Outline Copper { get; init; }
+    /// <summary>The pieces of copper as cut, before any kerf: one with windows and holes, or one for each land.</summary>
+    public required IReadOnlyList<CopperPiece> Copper { get; init; }
+
+    /// <summary>The square that just holds the wheel, mm.</summary>
+    public Bounds Extent => new(-OuterDiameterMm / 2, -OuterDiameterMm / 2, OuterDiameterMm / 2, OuterDiameterMm / 2);
+
+    /// <summary>The carrier, its bore and fixings cut out.</summary>
+    public required Outline Carrier { get; init; }
 
     /// <summary>The bore as cut.</summary>
     public required Contour Bore { get; init; }
@@ -33,11 +39,21 @@ public sealed record WheelLayout
     /// <summary>What the person should know about the layout.</summary>
     public required IReadOnlyList<Finding> Findings { get; init; }
 
-    /// <summary>The feed ring and the output rings.</summary>
-    public IEnumerable<RingLayout> AllRings => Rings.Prepend(Feed);
+    /// <summary>The feed ring, if there is one, and the output rings.</summary>
+    public IEnumerable<RingLayout> AllRings => Feed is null ? Rings : Rings.Prepend(Feed);
 
     /// <summary>The ring of an output.</summary>
     public RingLayout Ring(string output) => Rings.First(r => string.Equals(r.Name, output, StringComparison.OrdinalIgnoreCase));
+}
+
+/// <summary>A piece of the wheel's copper.</summary>
+/// <param name="Name">As reports call it.</param>
+/// <param name="Net">Its net: the feed's, or a net of its own for a land.</param>
+/// <param name="Outline">Its outline, wheel frame.</param>
+public sealed record CopperPiece(string Name, string Net, Outline Outline)
+{
+    /// <summary>Whether it is joined to no wiper in part of the turn.</summary>
+    public bool FloatsAtTimes { get; init; }
 }
 
 /// <summary>One ring: where it runs and how its copper is cut.</summary>
@@ -51,6 +67,9 @@ public sealed record RingLayout
 
     /// <summary>Net of its wiper.</summary>
     public required string Net { get; init; }
+
+    /// <summary>The other side of its contact: the feed's net, or that of the second wiper of a lands wheel.</summary>
+    public required string WheelNet { get; init; }
 
     /// <summary>Ring radius, at mid travel, mm.</summary>
     public required double RadiusMm { get; init; }
@@ -73,17 +92,29 @@ public sealed record RingLayout
     /// <summary>Greatest radius that the patch covers over its travel, mm.</summary>
     public required double PathToMm { get; init; }
 
-    /// <summary>How far windows reach beyond the patch path, mm; null for a whole ring.</summary>
+    /// <summary>How far windows reach beyond the patch path, mm; null for a whole ring and for lands.</summary>
     public double? SideGapMm { get; init; }
 
-    /// <summary>Inner radius of the windows, mm; null for a whole ring.</summary>
+    /// <summary>Inner radius of the windows, mm; null for a whole ring and for lands.</summary>
     public double? WindowFromMm { get; init; }
 
-    /// <summary>Outer radius of the windows, mm; null for a whole ring. Without a rim it is the wheel's own edge.</summary>
+    /// <summary>Outer radius of the windows, mm; null for a whole ring and for lands. Without a rim it is the wheel's own edge.</summary>
     public double? WindowToMm { get; init; }
+
+    /// <summary>Inner radius of the lands, mm; null for a windowed wheel.</summary>
+    public double? LandFromMm { get; init; }
+
+    /// <summary>Outer radius of the lands, mm; null for a windowed wheel.</summary>
+    public double? LandToMm { get; init; }
 
     /// <summary>The on-periods with their edges, by start; empty for a whole ring.</summary>
     public required IReadOnlyList<RingPeriod> Periods { get; init; }
+
+    /// <summary>The second wiper; null for a windowed wheel.</summary>
+    public ReturnWiper? Return { get; init; }
+
+    /// <summary>The lands, one for each on-period in the same order, or the one whole ring; empty for a windowed wheel.</summary>
+    public IReadOnlyList<LandLayout> Lands { get; init; } = [];
 
     /// <summary>What the adjusting edge does; null without one.</summary>
     public AdjustLayout? Adjust { get; init; }
@@ -97,8 +128,8 @@ public sealed record RingLayout
 
 /// <summary>One on-period on its ring.</summary>
 /// <param name="Wanted">The on-period asked for.</param>
-/// <param name="Make">Where the copper begins.</param>
-/// <param name="Break">Where the copper ends.</param>
+/// <param name="Make">Where the copper begins, in the programme frame of the ring's station.</param>
+/// <param name="Break">Where the copper ends, in the same frame.</param>
 /// <param name="Limits">Worst-case limits of its on-time.</param>
 /// <param name="CopperRad">The copper on the ring radius, wheel angles.</param>
 public sealed record RingPeriod(OnPeriod Wanted, CopperEdge Make, CopperEdge Break, TimingLimits Limits, CircleArc CopperRad);

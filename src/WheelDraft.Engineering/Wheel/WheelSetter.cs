@@ -1,5 +1,3 @@
-using WheelDraft.Geometry;
-
 namespace WheelDraft.Engineering;
 
 // The chapter "Wheel": from on-periods and patches to radii, edges, stations and one piece of copper.
@@ -11,7 +9,16 @@ namespace WheelDraft.Engineering;
 /// <param name="Programme">When each output is on.</param>
 /// <param name="Contacts">The patches.</param>
 /// <param name="Rules">What an open contact must keep, per output in file order.</param>
-internal sealed record WheelTask(Brief Brief, Motion Motion, Programme Programme, WiperContacts Contacts, IReadOnlyList<OpenContactRule> Rules);
+internal sealed record WheelTask(Brief Brief, Motion Motion, Programme Programme, WiperContacts Contacts, IReadOnlyList<OpenContactRule> Rules)
+{
+    /// <summary>Working voltage of two nets, V; null for the supply's between any two.</summary>
+    public Func<string, string, double>? WorkingV { get; init; }
+
+    /// <summary>Sets the wheel out, whichever construction it has.</summary>
+    /// <exception cref="DesignRefusedException">It cannot be built as asked.</exception>
+    public WheelLayout Set() =>
+        Brief.Wheel.Construction == WheelConstruction.Lands ? new LandsSetter(this).Set() : new WheelSetter(this).Set();
+}
 
 /// <summary>Sets out a windowed wheel.</summary>
 internal sealed class WheelSetter(WheelTask task)
@@ -23,17 +30,17 @@ internal sealed class WheelSetter(WheelTask task)
     private const double CornerGapMm = 0.05;
 
     private readonly Brief _brief = task.Brief;
-    private readonly RingShop _shop = new(task.Motion, task.Brief.Supply.FrequencyToleranceShare, task.Brief.Wheel.RunOutMm, task.Brief.Process);
+    private readonly RingShop _shop = RingShop.Of(task);
 
     public WheelLayout Set()
     {
-        HubLayout hub = HubLayout.Of(_brief);
+        HubLayout hub = HubLayout.Of(_brief, _brief.Wheel.WebMm);
         RingDemand feed = FeedDemand();
         List<RingDemand> rings = [.. _brief.Outputs.Select((o, i) => Demand(o, i))];
-        PackedWheel packed = new RingPacking(_shop, _brief.Wheel, hub.Band, hub.Kept).Pack(feed, rings);
+        PackedWheel packed = new RingPacking(_shop, new WindowedRings(_shop, _brief.Wheel), hub.Band, hub.Kept).Pack(feed, rings, _brief.Wheel.OuterDiameterMm);
         StationSpread stations = StationSpread.Of(_brief, packed);
-        RingLayout feedRing = Layout(packed.Feed, _brief.Feed!.Net, stations.FeedRad, packed) with { IsFeed = true };
-        List<RingLayout> layouts = [.. packed.Rings.Select((r, i) => Layout(r, _brief.Outputs[i].Net, stations.OutputsRad[i], packed))];
+        RingLayout feedRing = Layout(packed.Feed!, _brief.Feed!.Net, stations.StationsRad[0], packed) with { IsFeed = true };
+        List<RingLayout> layouts = [.. packed.Rings.Select((r, i) => Layout(r, _brief.Outputs[i].Net, stations.StationsRad[i + 1], packed))];
         WheelCopper copper = new(_brief, _shop, packed, hub);
         return new WheelLayout
         {
@@ -41,7 +48,8 @@ internal sealed class WheelSetter(WheelTask task)
             WebMm = packed.WebMm,
             Feed = feedRing,
             Rings = layouts,
-            Copper = copper.Build([feedRing, .. layouts]),
+            Copper = [new(WheelSolids.WheelName, _brief.Feed.Net, copper.Build([feedRing, .. layouts]))],
+            Carrier = hub.Carrier(_brief.Carrier.DiameterMm / 2 ?? packed.OuterRadiusMm, _brief.Wheel.Fixings),
             Bore = hub.Bore,
             Fixings = hub.Fixings,
             PitchCircleMm = hub.PitchCircleMm,
@@ -53,7 +61,7 @@ internal sealed class WheelSetter(WheelTask task)
     {
         Name = _brief.Feed!.Net,
         Where = _brief.PlaceOf("feed"),
-        Patch = task.Contacts.Feed,
+        Patch = task.Contacts.Feed!,
         Periods = [],
         SidePlayMm = _brief.Feed.SidePlayMm,
     };
@@ -99,6 +107,7 @@ internal sealed class WheelSetter(WheelTask task)
         {
             Name = ring.Name,
             Net = net,
+            WheelNet = _brief.Feed!.Net,
             RadiusMm = trial.RadiusMm,
             StationRad = stationRad,
             Patch = ring.Patch,
@@ -109,20 +118,10 @@ internal sealed class WheelSetter(WheelTask task)
             SideGapMm = ring.IsWhole ? null : ring.SideGapMm,
             WindowFromMm = ring.IsWhole ? null : trial.BandFromMm,
             WindowToMm = ring.IsWhole ? null : open ? wheel.OuterRadiusMm : trial.BandToMm,
-            Periods = [.. ring.Periods.Select((p, i) => Period(p, trial, i, stationRad))],
+            Periods = [.. ring.Periods.Select((p, i) => new StationFrame(stationRad, task.Motion).Period(p, trial, i))],
             Adjust = ring.Adjust is null ? null : AdjustFigures.Of(_shop, ring, trial),
             Why = packed.Why,
         };
-    }
-
-    private RingPeriod Period(OnPeriod wanted, RingTrial trial, int index, double stationRad)
-    {
-        PeriodCut cut = trial.Cuts[index];
-        double begins = cut.Make.AngleAt(trial.RadiusMm);
-        double ends = cut.Break.AngleAt(trial.RadiusMm);
-        double first = task.Motion.Sigma < 0 ? begins : ends;
-        CircleArc copper = CircleArc.Sweep(task.Motion.WheelRad(stationRad, first), ends - begins);
-        return new(wanted, cut.Make, cut.Break, trial.Limits[index], copper);
     }
 }
 
@@ -132,6 +131,11 @@ internal sealed class WheelSetter(WheelTask task)
 /// <param name="IsNone">Whether no separation is asked.</param>
 internal sealed record OpenContactRule(double ClearanceMm, double CreepageMm, bool IsNone)
 {
+    /// <summary>The distances of a requirement; none where there is none.</summary>
+    public static OpenContactRule Of(PairRequirement? requirement) => requirement is null
+        ? None
+        : new(requirement.Clearance.RequiredMm, requirement.Creepage!.RequiredMm, IsNone: false);
+
     /// <summary>No separation asked.</summary>
     public static OpenContactRule None { get; } = new(0, 0, IsNone: true);
 
@@ -152,6 +156,18 @@ internal sealed record OpenContactRule(double ClearanceMm, double CreepageMm, bo
 }
 
 /// <summary>The patches of all wipers.</summary>
-/// <param name="Feed">The feed's.</param>
+/// <param name="Feed">The feed's; null for a lands wheel.</param>
 /// <param name="Outputs">The outputs', in file order.</param>
-internal sealed record WiperContacts(ContactPatch Feed, IReadOnlyList<ContactPatch> Outputs);
+/// <param name="Returns">Those of the second wipers of a lands wheel, in file order; empty for a windowed one.</param>
+internal sealed record WiperContacts(ContactPatch? Feed, IReadOnlyList<ContactPatch> Outputs, IReadOnlyList<ContactPatch> Returns)
+{
+    /// <summary>The patches of a brief.</summary>
+    /// <exception cref="DesignRefusedException">A strip and its output tell different things.</exception>
+    public static WiperContacts Of(Brief brief)
+    {
+        bool lands = brief.Wheel.Construction == WheelConstruction.Lands;
+        IReadOnlyList<ContactPatch> All(bool isReturn) =>
+            [.. brief.Outputs.Select((_, i) => ContactPatch.Of(StripContact.OfOutput(brief, i, isReturn)))];
+        return new(lands ? null : ContactPatch.Of(StripContact.OfFeed(brief)), All(isReturn: false), lands ? All(isReturn: true) : []);
+    }
+}

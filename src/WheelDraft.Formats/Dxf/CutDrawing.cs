@@ -1,4 +1,5 @@
 using System.Globalization;
+using WheelDraft.Drawing;
 using WheelDraft.Engineering;
 using WheelDraft.Geometry;
 using PieceKey = ((long X, long Y) Low, (long X, long Y) High, (long X, long Y) Middle);
@@ -174,6 +175,12 @@ public sealed record CutPath
             }
         }
     }
+
+    /// <summary>The unbroken lines among pieces, as stroke lettering has them: one for each run.</summary>
+    /// <param name="layer">Their layer, not one that is cut through.</param>
+    /// <param name="pieces">Pieces in order; one that does not begin where the one before ended begins a new line.</param>
+    public static IReadOnlyList<CutPath> Runs(CutLayer layer, IReadOnlyList<Piece> pieces) =>
+        [.. StrokeRun.Of(pieces).Select(run => new CutPath(layer, run.Pieces))];
 
     /// <summary>Its layer.</summary>
     public CutLayer Layer { get; }

@@ -3,23 +3,23 @@ using WheelDraft.Engineering;
 
 namespace WheelDraft.Formats.Dxf;
 
-/// <summary>The cutting file of a wheel: copper compensated for kerf, marks to scribe, a note that is not cut.</summary>
+/// <summary>The cutting file of a wheel: copper compensated for kerf, all lands in their places, marks to scribe, a note that is not cut.</summary>
 public static class WheelCutFile
 {
     // Height of the note's letters, mm, and how far under the part it stands.
-    private const double NoteHeightMm = 2.5;
-    private const double NoteGapMm = 5;
+    internal const double NoteHeightMm = 2.5;
+    internal const double NoteGapMm = 5;
 
     /// <summary>The drawing of a design's wheel.</summary>
     public static CutDrawing Of(Design design)
     {
         ArgumentNullException.ThrowIfNull(design);
-        Geometry.Outline shape = design.CutWheel.ToCut;
-        Geometry.Point under = new(shape.Bounds.MinX, shape.Bounds.MinY - NoteGapMm);
+        Geometry.Bounds all = design.CutWheel.Select(c => c.ToCut.Bounds).Aggregate((a, b) => a.With(b));
+        Geometry.Point under = new(all.MinX, all.MinY - NoteGapMm);
         return new CutDrawing(
             design.Brief.DrawingUnit,
-            CutDrawing.ContoursOf(shape),
-            WheelMarks.Of(design).Strokes.Select(s => new CutPath(CutLayer.Mark, s)),
+            design.CutWheel.SelectMany(c => CutDrawing.ContoursOf(c.ToCut)),
+            design.Wheel.Feed is null ? [] : WheelMarks.Of(design).Strokes.Select(s => new CutPath(CutLayer.Mark, s)),
             [new CutNote(under, NoteHeightMm, Note(design))]);
     }
 
@@ -28,6 +28,27 @@ public static class WheelCutFile
         ProcessBrief process = design.Brief.Process;
         string kerf = process.KerfMm > 0 ? $"COMPENSATED FOR A KERF OF {Wording.Mm(process.KerfMm)}" : "NOMINAL, NO KERF";
         string unit = design.Brief.DrawingUnit == DrawingUnit.Inch ? "INCH" : "MM";
-        return $"{design.Brief.DrawingNumber ?? design.Brief.Title} WHEEL, {unit}, {kerf}, {design.Brief.Wheel.Material} {Wording.Mm(design.Brief.Wheel.ThicknessMm)}";
+        return $"{design.Brief.DrawingNumber ?? design.Brief.Title} {(design.Wheel.Feed is null ? "LANDS" : "WHEEL")}, {unit}, {kerf}, {design.Brief.Wheel.Material} {Wording.Mm(design.Brief.Wheel.ThicknessMm)}";
+    }
+}
+
+/// <summary>The cutting file of the carrier of a lands wheel: its edge, bore and fixings, with the marks that lands have no room for.</summary>
+/// <remarks>Nominal: the process of the parameter file is that of the copper, and a carrier is cut by another.</remarks>
+public static class CarrierCutFile
+{
+    /// <summary>The drawing of a design's carrier.</summary>
+    public static CutDrawing Of(Design design)
+    {
+        ArgumentNullException.ThrowIfNull(design);
+        Geometry.Outline shape = design.Wheel.Carrier;
+        string unit = design.Brief.DrawingUnit == DrawingUnit.Inch ? "INCH" : "MM";
+        return new CutDrawing(
+            design.Brief.DrawingUnit,
+            CutDrawing.ContoursOf(shape),
+            WheelMarks.Of(design).Strokes.Select(s => new CutPath(CutLayer.Mark, s)),
+            [new CutNote(
+                new(shape.Bounds.MinX, shape.Bounds.MinY - WheelCutFile.NoteGapMm),
+                WheelCutFile.NoteHeightMm,
+                $"{design.Brief.DrawingNumber ?? design.Brief.Title} CARRIER, {unit}, NOMINAL, {Wording.Mm(design.Brief.Carrier.ThicknessMm)}")]);
     }
 }

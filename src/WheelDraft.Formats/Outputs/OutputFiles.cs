@@ -1,8 +1,10 @@
 using System.Text;
+using WheelDraft.Drawing;
 using WheelDraft.Engineering;
 using WheelDraft.Formats.Dxf;
 using WheelDraft.Formats.Page;
 using WheelDraft.Formats.Report;
+using WheelDraft.Formats.Svg;
 
 namespace WheelDraft.Formats.Outputs;
 
@@ -20,6 +22,15 @@ public enum OutputKind
     /// <summary>Drawings as SVG.</summary>
     Draw,
 
+    /// <summary>Drawings as PNG, beside the SVG ones.</summary>
+    Png,
+
+    /// <summary>All drawings in one PDF.</summary>
+    Pdf,
+
+    /// <summary>The true-size template.</summary>
+    Print,
+
     /// <summary>The page on which the wheel turns.</summary>
     Show,
 }
@@ -35,6 +46,12 @@ public sealed record OutputRequest
 
     /// <summary>The version of cutting files.</summary>
     public DxfVersion Dxf { get; init; } = DxfVersion.R2000;
+
+    /// <summary>Colours of drawings. Templates are black on white whatever this says.</summary>
+    public Theme Theme { get; init; } = Theme.Light;
+
+    /// <summary>Whether the texts of SVG drawings are live or strokes; all other drawings have strokes.</summary>
+    public SvgText Text { get; init; } = SvgText.Live;
 }
 
 /// <summary>One file of a set.</summary>
@@ -69,20 +86,46 @@ public static class OutputFiles
     {
         ArgumentNullException.ThrowIfNull(design);
         ArgumentNullException.ThrowIfNull(request);
-        foreach (OutputKind kind in request.Kinds.Distinct().Order())
-        {
-            foreach (OutputFile file in Of(design, request, kind))
-            {
-                yield return file;
-            }
-        }
+        OutputTask task = new(design, request);
+        return request.Kinds.Distinct().Order().SelectMany(kind => Of(task, kind));
     }
 
-    private static IEnumerable<OutputFile> Of(Design design, OutputRequest request, OutputKind kind) => kind switch
+    private static IEnumerable<OutputFile> StripCutFiles(Design design, OutputRequest request) =>
+        FileSlugs.Of(design.Strips.Strips.Select(s => s.Form.Strip.Name)).Select((slug, i) =>
+            new OutputFile($"{CutFolder}/strip-{slug}.dxf", Encoding.ASCII.GetBytes(DxfWriter.Write(StripCutFile.Of(design, i), request.Dxf))));
+
+    // One line a kind. Drawings come before pictures, so that a stop half-way has spent its time on what is quick.
+    private static IEnumerable<OutputFile> Of(OutputTask task, OutputKind kind) => kind switch
     {
-        OutputKind.Report => [new("report.json", ReportJson.Write(design)), new("report.md", ReportMarkdown.Write(design))],
-        OutputKind.Cut => Withheld(design, request) ? [] : [new($"{CutFolder}/wheel.dxf", Encoding.ASCII.GetBytes(DxfWriter.Write(WheelCutFile.Of(design), request.Dxf)))],
-        OutputKind.Show => [new("show/index.html", ShowPage.Write(design))],
-        _ => [],
+        OutputKind.Report => [new("report.json", ReportJson.Write(task.Design)), new("report.md", ReportMarkdown.Write(task.Design))],
+        OutputKind.Cut => Withheld(task.Design, task.Request) ? [] : [.. CutFiles(task.Design).Select(c => new OutputFile($"{CutFolder}/{c.Name}.dxf", Encoding.ASCII.GetBytes(DxfWriter.Write(c.Drawing, task.Request.Dxf)))), .. StripCutFiles(task.Design, task.Request)],
+        OutputKind.Draw => DrawingFiles.Svg(task),
+        OutputKind.Png => DrawingFiles.Png(task),
+        OutputKind.Pdf => DrawingFiles.Pdf(task),
+        OutputKind.Print => DrawingFiles.Template(task),
+        OutputKind.Show => [new("show/index.html", ShowPage.Write(task.Design))],
+        _ => throw new NotSupportedException($"Outputs of kind {kind}."),
     };
+
+    /// <summary>The cutting files by name; the carrier's only where it bears lands.</summary>
+    private static IEnumerable<(string Name, CutDrawing Drawing)> CutFiles(Design design)
+    {
+        yield return ("wheel", WheelCutFile.Of(design));
+        if (design.Wheel.Feed is null)
+        {
+            yield return ("carrier", CarrierCutFile.Of(design));
+        }
+    }
+}
+
+/// <summary>A design and what is wanted of it; its sheets are drawn once, when the first kind asks for them.</summary>
+internal sealed class OutputTask(Design design, OutputRequest request)
+{
+    private readonly Lazy<IReadOnlyList<Sheet>> _sheets = new(() => DesignSheets.Of(design));
+
+    public Design Design => design;
+
+    public OutputRequest Request => request;
+
+    public IReadOnlyList<Sheet> Sheets => _sheets.Value;
 }

@@ -47,14 +47,19 @@ internal sealed class ShowWheel
         Wheel();
         Home();
         List<RingLayout> rings = [.. _design.Wheel.AllRings];
+        int first = _design.Wheel.Feed is null ? 0 : -1; // the feed is no contact
         for (int i = 0; i < rings.Count; i++)
         {
-            Wiper(rings[i], i - 1);
+            Wiper(rings[i], i + first);
+            if (rings[i].Return is ReturnWiper other)
+            {
+                Wiper(rings[i] with { StationRad = other.StationRad, Patch = other.Patch }, i + first);
+            }
         }
 
         for (int i = 0; i < rings.Count; i++)
         {
-            Tag(rings[i], i - 1);
+            Tag(rings[i], i + first);
         }
 
         return _svg.Add("</svg>\n").ToString();
@@ -64,7 +69,11 @@ internal sealed class ShowWheel
     {
         double carrier = (_design.Brief.Carrier.DiameterMm ?? _design.Wheel.OuterDiameterMm) / 2;
         _svg.Put($"<g id=\"turning\">\n<circle class=\"carrier\" r=\"{N(carrier)}\"/>\n");
-        _svg.Put($"<path class=\"copper\" fill-rule=\"evenodd\" d=\"{new SvgPath(0).Add(_design.CutWheel.Finished)}\"/>\n");
+        foreach (CutCopper copper in _design.CutWheel)
+        {
+            _svg.Put($"<path class=\"copper\" fill-rule=\"evenodd\" d=\"{new SvgPath(0).Add(copper.Finished)}\"/>\n");
+        }
+
         _svg.Put($"<path class=\"bore\" d=\"{new SvgPath(0).Add(new Outline(_design.Wheel.Bore))}\"/>\n");
         SvgPath marks = new(0);
         foreach (IReadOnlyList<Piece> stroke in WheelMarks.Of(_design).Strokes)

@@ -14,11 +14,16 @@ public static class ReportMarkdown
         Head(page, design);
         Findings(page, design);
         Wheel(page, design);
+        LandsMarkdown.Write(page, design);
         Timing(page, design);
+        Contributors(page, design);
         Adjusting(page, design);
         OpenContacts(page, design);
         SpacingMarkdown.Write(page, design);
+        StripsMarkdown.Write(page, design);
+        CircuitMarkdown.Write(page, design);
         Scope(page, design);
+        SpacingMarkdown.Appendix(page, design.Spacing);
         return page.Finish();
     }
 
@@ -34,7 +39,7 @@ public static class ReportMarkdown
         int errors = design.Findings.Count(f => f.Severity == FindingSeverity.Error);
         int warnings = design.Findings.Count(f => f.Severity == FindingSeverity.Warning);
         page.Heading(1, brief.DrawingNumber is string number ? $"{brief.Title} ({number})" : brief.Title)
-            .Paragraph($"**{(design.Meets ? "Nothing misses." : $"Something misses: {Wording.Number(errors, 0)} finding{(errors == 1 ? "" : "s")} of severity error; cutting files are withheld.")}** "
+            .Paragraph($"**{(design.Meets ? "Nothing misses." : $"Something misses: {Wording.Number(errors, 0)} finding{(errors == 1 ? "" : "s")} of severity error; cutting files are withheld unless asked for in so many words.")}** "
                 + $"{Wording.Number(warnings, 0)} warning{(warnings == 1 ? "" : "s")}.")
             .Paragraph(Cautions.Short);
         List<IReadOnlyList<string>> rows =
@@ -62,7 +67,7 @@ public static class ReportMarkdown
             return;
         }
 
-        page.Table(["Severity", "Code", "What was found", "Where"], design.Findings.Select(f => (IReadOnlyList<string>)
+        page.Table(["Severity", "Code", "What was found", "Where"], design.Findings.OrderBy(f => f.Severity).Select(f => (IReadOnlyList<string>)
         [
             f.Severity == FindingSeverity.Error ? "**error**" : f.Severity == FindingSeverity.Warning ? "warning" : "note",
             $"`{f.Code}`",
@@ -75,9 +80,9 @@ public static class ReportMarkdown
     {
         WheelLayout wheel = design.Wheel;
         page.Heading(2, "Wheel")
-            .Paragraph($"Outer diameter {Wording.Mm(wheel.OuterDiameterMm)}, bore {Wording.Mm(design.Brief.Wheel.Bore.DiameterMm)}, copper {Wording.Mm(design.Brief.Wheel.ThicknessMm)} {design.Brief.Wheel.Material}, webs of {Wording.Mm(wheel.WebMm)}. "
+            .Paragraph($"Outer diameter {Wording.Mm(wheel.OuterDiameterMm)}, bore {Wording.Mm(design.Brief.Wheel.Bore.DiameterMm)}, copper {Wording.Mm(design.Brief.Wheel.ThicknessMm)} {design.Brief.Wheel.Material}, {(wheel.Feed is null ? "lands" : "webs of")} {Wording.Mm(wheel.WebMm)}{(wheel.Feed is null ? " apart from ring to ring" : "")}. "
                 + "Lengths in mm, angles in degrees; radii and angles are those of the finished copper, before any kerf.")
-            .Table(["Ring", "Net", "Radius", "Station", "Patch", "Patch path", "Windows", "What holds it there"], wheel.AllRings.Select(r => (IReadOnlyList<string>)
+            .Table(["Ring", "Net", "Radius", "Station", "Patch", "Patch path", wheel.Feed is null ? "Lands" : "Windows", "What holds it there"], wheel.AllRings.Select(r => (IReadOnlyList<string>)
             [
                 r.IsFeed ? "feed" : r.Name,
                 r.Net,
@@ -85,7 +90,7 @@ public static class ReportMarkdown
                 Deg(r.StationRad),
                 r.Patch.IsDisc ? $"disc {Mm(2 * r.Patch.HalfLengthMm)}" : $"{Mm(2 * r.Patch.HalfLengthMm)} × {Mm(2 * r.Patch.HalfWidthMm)} at {Deg(r.Patch.AngleRad)}°",
                 $"{Mm(r.PathFromMm)} – {Mm(r.PathToMm)}",
-                r.WindowFromMm is double from ? $"{Mm(from)} – {Mm(r.WindowToMm!.Value)}" : "whole ring",
+                Band(r),
                 r.Why,
             ]));
         page.Heading(3, "Edges")
@@ -102,11 +107,37 @@ public static class ReportMarkdown
             ])));
     }
 
+    private static string Band(RingLayout ring) =>
+        ring.WindowFromMm is double window ? $"{Mm(window)} – {Mm(ring.WindowToMm!.Value)}"
+        : ring.LandFromMm is double land ? $"{Mm(land)} – {Mm(ring.LandToMm!.Value)}{(ring.IsWhole ? ", whole ring" : "")}"
+        : "whole ring";
+
     private static void Timing(MarkdownPage page, Design design)
     {
         page.Heading(2, "Timing")
             .Paragraph("On-times at the nominal supply frequency and mid travel; worst case by adding up all contributors, wear only longer. RSS is the root of the sum of squares without wear.")
             .Table(["Output", "From, s", "For, s", "Worst, s", "± asked, s", "RSS ±, s", "Largest contributor", "Dose, mL"], design.Wheel.Rings.SelectMany(r => Rows(design, r)));
+    }
+
+    /// <summary>Share of each contributor in the worst case.</summary>
+    private static void Contributors(MarkdownPage page, Design design)
+    {
+        IReadOnlyList<(RingLayout Ring, RingPeriod Period)> all = [.. design.Wheel.Rings.SelectMany(r => r.Periods.Select(p => (r, p)))];
+        if (all.Count == 0)
+        {
+            return;
+        }
+
+        IReadOnlyList<string> names = [.. all[0].Period.Limits.Contributors.Select(c => c.Name)];
+        page.Heading(3, "What makes up the worst case")
+            .Paragraph("Seconds longer at worst, and the share of each contributor.")
+            .Table(["Output", "From, s", .. names, "Together, s"], all.Select(a => (IReadOnlyList<string>)
+            [
+                a.Ring.Name,
+                S(design.Motion.SecondsFromRad(a.Period.Wanted.StartRad)),
+                .. a.Period.Limits.Contributors.Select(c => c.Seconds == 0 ? "-" : $"{S(c.Seconds)} ({Wording.Number(100 * c.Seconds / a.Period.Limits.LongerS, 0)} %)"),
+                S(a.Period.Limits.LongerS),
+            ]));
     }
 
     private static IEnumerable<IReadOnlyList<string>> Rows(Design design, RingLayout ring)
@@ -157,7 +188,7 @@ public static class ReportMarkdown
     private static void OpenContacts(MarkdownPage page, Design design)
     {
         page.Heading(2, "Open contacts")
-            .Paragraph("The gap between the nose and the wheel's copper while an output is open. A contact gap is never a means of isolation.")
+            .Paragraph("The gap between the nose and the wheel's copper while an output is open; with lands, between all that is joined to its one wiper and all that is joined to the other, 'sideways' being the gap between the two patches. A contact gap is never a means of isolation.")
             .Table(["Output", "Required, mm", "Sideways, mm", "Greatest, mm", "Worst, mm", "Reached after the break", "Parked, mm", "Opens at"], design.OpenContacts.Select(o => (IReadOnlyList<string>)
             [
                 o.Output,
@@ -175,14 +206,16 @@ public static class ReportMarkdown
 
     private static void Scope(MarkdownPage page, Design design)
     {
-        page.Heading(2, "Scope and cautions");
         IReadOnlyList<string> missing = NotEvaluated.Of(design);
         if (missing.Count > 0)
         {
-            page.Paragraph("Given in the file, checked for form only, not evaluated:").List(missing);
+            page.Heading(2, "Not evaluated").List(missing);
         }
 
-        page.Paragraph("Not checked by this report: solid insulation, wiring and terminals with their receptacles, breaking capacity, temperature of enclosures, mechanical strength of the carrier, accessibility with the test finger.")
+        page.Heading(2, "Not checked")
+            .Paragraph("No report of this program looks at these; they are for the person who signs.")
+            .List(NotEvaluated.NotChecked)
+            .Heading(2, "Cautions")
             .List(Cautions.For(design))
             .Paragraph($"Parameter file SHA-256 `{design.Brief.InputSha256}`.");
     }

@@ -1,21 +1,19 @@
 namespace WheelDraft.Geometry;
 
 /// <summary>Closed contours prepared for many searches: their pieces in a tree of bounds.</summary>
-/// <remarks>Long arcs are cut into eighths of a turn, each still an exact arc, so that their bounds are small.</remarks>
+/// <remarks>Long arcs are cut into parts, each still an exact arc, so that their bounds are small.</remarks>
 internal sealed class Boundary
 {
-    // An eighth of a turn: its bounds are 0.29 r wide and high at most beside 0.71 r; finer cuts only make more items.
-    private const double LongestRad = Math.PI / 4;
-
     private readonly List<Edge> _edges = [];
     private readonly BoundsTree _tree;
 
     internal Boundary(IEnumerable<Contour> contours)
     {
-        int number = 0;
-        foreach (Contour contour in contours)
+        Contour[] all = [.. contours];
+        double longest = Parts.LongestMm([.. all.SelectMany(c => c.Pieces).Select(p => p.Bounds)]);
+        for (int i = 0; i < all.Length; i++)
         {
-            Add(contour, number++);
+            Add(all[i], i, longest);
         }
 
         _tree = new([.. _edges.Select(e => e.Part.Bounds)]);
@@ -61,16 +59,13 @@ internal sealed class Boundary
         return best;
     }
 
-    private void Add(Contour contour, int number)
+    private void Add(Contour contour, int number, double longestMm)
     {
         int begin = _edges.Count;
         for (int i = 0; i < contour.Pieces.Count; i++)
         {
-            Piece piece = contour.Pieces[i];
-            int cuts = piece is Arc arc ? Math.Max(1, (int)Math.Ceiling((Math.Abs(arc.SweepRad) / LongestRad) - 1e-9)) : 1;
-            for (int cut = 0; cut < cuts; cut++)
+            foreach (Piece part in Parts.Of(contour.Pieces[i], longestMm))
             {
-                Piece part = piece.Part((double)cut / cuts, (cut + 1.0) / cuts);
                 _edges.Add(new(part, number, i, part.Start, part.End));
             }
         }
@@ -81,7 +76,7 @@ internal sealed class Boundary
         }
     }
 
-    /// <summary>A piece of a contour or an eighth of a turn of it.</summary>
+    /// <summary>A piece of a contour or a part of it.</summary>
     /// <param name="Part">The exact part.</param>
     /// <param name="Contour">Number of the contour.</param>
     /// <param name="Piece">Number of the piece in it.</param>

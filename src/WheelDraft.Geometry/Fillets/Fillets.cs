@@ -75,7 +75,7 @@ public static class Fillets
         {
             Piece before = contour.Pieces[(i + contour.Pieces.Count - 1) % contour.Pieces.Count];
             Piece after = contour.Pieces[i];
-            yield return new(i, after.Start, before.TangentAt(1), after.TangentAt(0));
+            yield return Corner.Between(before, after, i);
         }
     }
 

@@ -20,7 +20,7 @@ public static class Intersections
             throw new ArgumentOutOfRangeException(nameof(toleranceMm), toleranceMm, "A tolerance is above 0.");
         }
 
-        if (!first.Bounds.Grown(toleranceMm).Overlaps(second.Bounds))
+        if (AreApart(first, second, toleranceMm) || !first.Bounds.Grown(toleranceMm).Overlaps(second.Bounds))
         {
             return Meeting.None;
         }
@@ -32,6 +32,28 @@ public static class Intersections
         }
 
         return candidates.Count == 0 ? Meeting.None : Sorted(first, second, candidates, toleranceMm);
+    }
+
+    /// <summary>Whole lines and circles that do not meet: the cheap answer for most pairs whose bounds overlap.</summary>
+    private static bool AreApart(Piece first, Piece second, double tolerance)
+    {
+        // End points of an arc may lie off its circle by as much as contours may gape.
+        double slack = tolerance + (2 * Tolerances.JoinMm);
+        if (first is Arc a && second is Arc b)
+        {
+            double apart = a.Centre.DistanceTo(b.Centre);
+            return apart > a.RadiusMm + b.RadiusMm + slack || apart < Math.Abs(a.RadiusMm - b.RadiusMm) - slack;
+        }
+
+        (Piece straight, Piece other) = first is Segment ? (first, second) : (second, first);
+        if (straight is Segment line && other is Arc arc)
+        {
+            double reach = arc.RadiusMm - slack;
+            return Math.Abs((arc.Centre - line.Start).Cross(line.Direction)) > arc.RadiusMm + slack
+                || (line.Start.DistanceTo(arc.Centre) < reach && line.End.DistanceTo(arc.Centre) < reach);
+        }
+
+        return false;
     }
 
     private static List<Candidate> Ends(Piece first, Piece second, double tolerance)

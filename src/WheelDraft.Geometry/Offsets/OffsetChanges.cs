@@ -6,24 +6,34 @@ internal static class OffsetChanges
     internal static List<OffsetChange> Of(Contour[] source, bool grows, double distance, List<OffsetLoop> loops)
     {
         HashSet<(int Contour, int Piece)> left = [.. loops.SelectMany(l => l.Pieces).Select(p => (p.Contour, p.Source))];
+        int[] paths = new int[source.Length];
+        bool[] joined = new bool[source.Length];
+        foreach (OffsetLoop loop in loops)
+        {
+            int[] parents = [.. loop.Pieces.Select(p => p.Contour).Distinct()];
+            foreach (int parent in parents)
+            {
+                paths[parent]++;
+                joined[parent] |= parents.Length > 1;
+            }
+        }
+
         List<OffsetChange> changes = [];
         for (int c = 0; c < source.Length; c++)
         {
-            int contour = c;
             Point at = source[c].Pieces[0].Start;
-            int paths = loops.Count(l => l.Pieces.Any(p => p.Contour == contour));
-            if (paths == 0)
+            if (paths[c] == 0)
             {
                 changes.Add(new(OffsetChangeKind.ContourVanished, c, -1, at));
                 continue;
             }
 
-            if (paths > 1)
+            if (paths[c] > 1)
             {
                 changes.Add(new(OffsetChangeKind.ContourSplit, c, -1, at));
             }
 
-            if (loops.Any(l => l.Pieces.Any(p => p.Contour == contour) && l.Pieces.Any(p => p.Contour != contour)))
+            if (joined[c])
             {
                 changes.Add(new(OffsetChangeKind.ContoursJoined, c, -1, at));
             }
@@ -49,7 +59,7 @@ internal static class OffsetChanges
             }
 
             Piece before = source.Pieces[(i + source.Pieces.Count - 1) % source.Pieces.Count];
-            Corner corner = new(i, piece.Start, before.TangentAt(1), piece.TangentAt(0));
+            Corner corner = Corner.Between(before, piece, i);
 
             // Moved there and back the corner is an arc, whose middle lies this far from the corner.
             double awayMm = distance * ((1 / Math.Cos(corner.TurnRad / 2)) - 1);

@@ -41,18 +41,13 @@ internal static class OffsetLoops
     private static List<double>[] Cuts(IReadOnlyList<RawPiece> raw)
     {
         List<double>[] cuts = [.. raw.Select(_ => new List<double>())];
-        Bounds[] bounds = [.. raw.Select(r => r.Piece.Bounds)];
-        BoundsTree tree = new(bounds);
-        for (int i = 0; i < raw.Count; i++)
+        NearPairs pairs = new([.. raw.Select(r => r.Piece)]);
+        for (int first = 0; first < raw.Count; first++)
         {
-            int first = i;
-            tree.Overlapping(bounds[i].Grown(Tolerances.TouchMm), second =>
+            foreach (int second in pairs.After(first, Tolerances.TouchMm))
             {
-                if (second > first)
-                {
-                    Add(Intersections.Of(raw[first].Piece, raw[second].Piece), cuts[first], cuts[second]);
-                }
-            });
+                Add(Intersections.Of(raw[first].Piece, raw[second].Piece), cuts[first], cuts[second]);
+            }
         }
 
         for (int i = 0; i < raw.Count; i++)

@@ -9,10 +9,13 @@ namespace WheelDraft.Geometry;
 /// Winding Numbers" (2005), with the distance test added and carried over to arcs.</remarks>
 public static class Offsets
 {
+    // Ten joints wide: below, the arcs round corners are no longer than a joint. A nanometre is nothing to a cutter.
+    private const double LeastMm = 10 * Tolerances.JoinMm;
+
     /// <summary>The shape with its material grown or shrunk.</summary>
     /// <param name="outline">The shape; its contours must neither cross themselves nor each other.</param>
     /// <param name="outwardMm">How far the edge moves out of the material, mm: positive grows it (the outer contour moves
-    /// outwards, holes shrink), negative shrinks it.</param>
+    /// outwards, holes shrink), negative shrinks it; less than 1e-6 either way leaves it as it is.</param>
     /// <exception cref="ArgumentOutOfRangeException">The distance is not finite.</exception>
     /// <exception cref="InvalidOperationException">The pieces do not close again: the contours cross.</exception>
     public static OffsetResult Of(Outline outline, double outwardMm)
@@ -23,7 +26,7 @@ public static class Offsets
             throw new ArgumentOutOfRangeException(nameof(outwardMm), outwardMm, "An offset is a finite distance.");
         }
 
-        if (Math.Abs(outwardMm) <= Tolerances.TouchMm)
+        if (Math.Abs(outwardMm) < LeastMm)
         {
             return new([outline], []);
         }

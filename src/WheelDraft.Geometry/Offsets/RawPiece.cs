@@ -49,15 +49,9 @@ internal sealed record RawPiece(Piece Piece, int Contour, int Source)
     /// <summary>The arc round a corner that sticks out; nothing where the path goes straight on or turns right.</summary>
     private static Arc? Round(Piece before, Piece after, double distance)
     {
-        Vector arriving = before.TangentAt(1);
-        Vector leaving = after.TangentAt(0);
-        double turn = Math.Atan2(arriving.Cross(leaving), arriving.Dot(leaving));
-
-        // Straight back: rounding decides the sign, and the arc does no harm where none belongs, for it is dropped again.
-        const double straightBackRad = 1e-6;
-        turn = turn < straightBackRad - Math.PI ? turn + Angles.TurnRad : turn;
-        return turn * distance > Tolerances.ShortestPieceMm
-            ? new Arc(after.Start, distance, arriving.AngleRad - (Math.PI / 2), turn)
+        Corner corner = Corner.Between(before, after, 0);
+        return corner.TurnRad * distance > Tolerances.ShortestPieceMm
+            ? new Arc(corner.At, distance, corner.Arriving.AngleRad - (Math.PI / 2), corner.TurnRad)
             : null;
     }
 }

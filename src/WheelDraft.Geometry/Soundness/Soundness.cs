@@ -23,22 +23,11 @@ public static class Soundness
             }
         }
 
-        Bounds[] bounds = [.. sides.Select(s => s.Piece.Bounds)];
-        BoundsTree tree = new(bounds);
+        NearPairs pairs = new([.. sides.Select(s => s.Piece)]);
         List<ContourFault> faults = [];
-        for (int i = 0; i < sides.Count; i++)
+        for (int first = 0; first < sides.Count; first++)
         {
-            int first = i;
-            List<int> near = [];
-            tree.Overlapping(bounds[i].Grown(toleranceMm), second =>
-            {
-                if (second > first)
-                {
-                    near.Add(second);
-                }
-            });
-            near.Sort();
-            foreach (int second in near)
+            foreach (int second in pairs.After(first, toleranceMm))
             {
                 faults.AddRange(Between(sides[first], sides[second], toleranceMm));
             }
@@ -66,7 +55,7 @@ public static class Soundness
 
             for (int other = 1; other < all.Length; other++)
             {
-                if (other != hole && !meeting.Contains((Math.Min(hole, other), Math.Max(hole, other))) && all[other].Winding(at) != 0)
+                if (other != hole && all[other].Bounds.Contains(at) && !meeting.Contains((Math.Min(hole, other), Math.Max(hole, other))) && all[other].Winding(at) != 0)
                 {
                     faults.Add(new(ContourFaultKind.HoleInHole, other, 0, hole, 0, at));
                 }

@@ -8,8 +8,8 @@ namespace WheelDraft.Geometry;
 /// <param name="Midway">The points midway along a stretch; nothing for a single normal.</param>
 internal sealed record Facing(double WidthMm, Feature First, Point Middle, Vector Normal, Piece? Midway)
 {
-    // Below this two features touch or are neighbours that run on smoothly, mm; where contours touch, other checks speak.
-    private const double LeastMm = Tolerances.JoinMm;
+    // Below this two features touch, mm; of that the checks of contours speak.
+    private const double LeastMm = Tolerances.TouchMm;
 
     // Lines that leave each other by less are parallel: on a side of a metre that is a micrometre.
     private const double ParallelRad = 1e-9;

@@ -36,7 +36,9 @@ internal sealed class FacingEdges
             double limit = best?.DistanceMm ?? double.PositiveInfinity;
             foreach (Facing facing in i < j ? Facing.Between(_features[i], _features[j]) : [])
             {
-                if (facing.WidthMm < limit && FreePlace(facing, inside) is Point middle)
+                // Neighbours that run on smoothly face each other across nothing where they join.
+                bool isJoint = facing.WidthMm <= Tolerances.JoinMm && _features[i].Joins(_features[j]);
+                if (facing.WidthMm < limit && !isJoint && FreePlace(facing, inside) is Point middle)
                 {
                     best = facing.At(middle);
                     limit = facing.WidthMm;

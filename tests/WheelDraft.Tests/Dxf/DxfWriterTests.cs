@@ -1,5 +1,6 @@
 using System.Globalization;
 using CsCheck;
+using WheelDraft.Drawing;
 using WheelDraft.Engineering;
 using WheelDraft.Formats.Dxf;
 using WheelDraft.Geometry;
@@ -162,6 +163,19 @@ public class DxfWriterTests
         CutPath mark = new(CutLayer.Mark, [new Segment(new(0, 0), new(1, 0))]);
         CutPath back = new(CutLayer.Mark, [new Segment(new(1, 0), new(0, 0))]);
         Assert.Single(new CutDrawing(DrawingUnit.Millimetre, [new(CutLayer.Outline, Contour.Circle(Point.Origin, 5))], [mark, back]).Paths);
+    }
+
+    [Fact]
+    public void Runs_OfLettering_AreWrittenAsLinesAndArcs()
+    {
+        IReadOnlyList<CutPath> paths = CutPath.Runs(CutLayer.Mark, Lettering.Layout("HO 8.", 3.5).Pieces);
+        PlainDxf read = new(DxfWriter.Write(new(DrawingUnit.Millimetre, [new(CutLayer.Outline, Contour.Circle(Point.Origin, 50))], paths), DxfVersion.R2000));
+        PlainDxf.Record[] marks = [.. read.Records.Where(r => r.Layer is "MARK")];
+
+        // H is three strokes; the dot is a circle; nothing else than lines, arcs, circles and polylines occurs.
+        Assert.Equal(3, marks.Count(m => m.Kind is "LINE"));
+        Assert.All(marks, m => Assert.True(m.Kind is "LINE" or "ARC" or "CIRCLE" or "LWPOLYLINE", m.Kind));
+        Assert.Contains(marks, m => m.Kind is "CIRCLE");
     }
 
     [Fact]

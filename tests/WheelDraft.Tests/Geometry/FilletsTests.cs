@@ -72,6 +72,27 @@ public sealed class FilletsTests
         Assert.Empty(lens.Corners());
     }
 
+    /// <summary>Straight back, the angle alone does not tell a void between two noses from a thorn: the curvatures do.</summary>
+    [Theory]
+    [InlineData(0.3)]
+    [InlineData(2.2)]
+    [InlineData(4.0)]
+    public void Corners_CuspBetweenTwoRoundNoses_IsReEntrant(double turnRad)
+    {
+        // Two half discs of radius 1 side by side touch in the cusp at the origin, on a common base.
+        Contour noses = new Contour([
+            new Segment(new(-2, 0), new(-2, -1.5)), new Segment(new(-2, -1.5), new(2, -1.5)), new Segment(new(2, -1.5), new(2, 0)),
+            new Arc(new(1, 0), 1, 0, Math.PI), new Arc(new(-1, 0), 1, 0, Math.PI)]).Placed(Placement.Turn(turnRad));
+        Corner cusp = Assert.Single(noses.Corners(), c => c.At.DistanceTo(Point.Origin) < 1e-12);
+        Assert.True(cusp.IsReEntrant);
+        Assert.Equal(-Math.PI, cusp.TurnRad, 1e-9);
+        Corner thorn = Assert.Single(noses.Reversed().Corners(), c => c.At.DistanceTo(Point.Origin) < 1e-12);
+        Assert.Equal(Math.PI, thorn.TurnRad, 1e-9);
+
+        // From the cusp straight down to the base.
+        Assert.Equal(1.5, Assert.NotNull(Thickness.LeastWeb(new Outline(noses))).DistanceMm, 1e-12);
+    }
+
     /// <summary>Oracle: what a fillet is: tangent joints, the wanted radius, at that distance from the old sides, and
     /// everything else where it was. Refused only where sides are too short or no circle touches them.</summary>
     [Fact]

@@ -66,6 +66,7 @@ internal static class Generators
         (1, Gen.Select(Points, Points).Where(p => Math.Abs(p.Item1.X - p.Item2.X) > 0.1 && Math.Abs(p.Item1.Y - p.Item2.Y) > 0.1)
             .Select(p => Contour.Rectangle(p.Item1, p.Item2))),
         (2, Gen.Select(Gen.Double[1, 3], Gen.Double[0.2, 2], AngleRad, Gen.Double[0.2, 6], Sector)),
+        (2, Gen.Int[1, 4].Array[1, 7].Select(Steps)),
         (6, Gen.Select(Points, AngleRad, Gen.Select(RadiusMm, Gen.OneOf(0.0, 0.0, 0.2, -0.2, 0.4142, -0.3, 1)).Array[3, 9], Star)))
         .Where(IsSimple);
 
@@ -88,6 +89,27 @@ internal static class Generators
 
     /// <summary>Chords miss where arcs cross at a hair's angle, so the exact check is asked as well.</summary>
     internal static bool IsSimple(Contour contour) => Flattened.Ring(contour).IsSimple && Soundness.Faults([contour]).Count == 0;
+
+    /// <summary>Columns of width 1 side by side: notches and teeth of whole millimetres, which offsets by halves just close.</summary>
+    private static Contour Steps(int[] heightsMm)
+    {
+        List<Point> corners = [new(0, 0), new(heightsMm.Length, 0)];
+        for (int i = heightsMm.Length - 1; i >= 0; i--)
+        {
+            bool isStep = i == heightsMm.Length - 1 || heightsMm[i] != heightsMm[i + 1];
+            if (isStep)
+            {
+                corners.Add(new(i + 1, heightsMm[i]));
+            }
+
+            if (i == 0 || heightsMm[i] != heightsMm[i - 1])
+            {
+                corners.Add(new(i, heightsMm[i]));
+            }
+        }
+
+        return Contour.Polygon(corners);
+    }
 
     private static Contour Star(Point centre, double fromRad, (double RadiusMm, double Bulge)[] corners)
     {

@@ -96,6 +96,43 @@ public sealed class SurfacePathsTests
         Assert.Equal(expected, paths.Shortest(0, 1)!.LengthMm, CloseMm);
     }
 
+    [Fact]
+    public void TwoRibsEndToEndLeaveNoWayBetweenThem()
+    {
+        // They meet at y = 1, opposite both conductors: the seam is no passage.
+        SurfacePaths paths = new(null,
+            [new("rib 1", Box(-0.5, -30, 0.5, 1), 3, RegionWall.Raised), new("rib 2", Box(-0.5, 1, 0.5, 30), 3, RegionWall.Raised)],
+            [[new(Box(-10, -2, -4, 2), 0)], [new(Box(4, -2, 10, 2), 0)]], 1.5);
+        Assert.Equal(8 + 6, paths.Shortest(0, 1)!.LengthMm, CloseMm);
+    }
+
+    [Fact]
+    public void RibUpToTheEdgeOfItsSurfaceIsNotSlippedPastAlongTheEdge()
+    {
+        SurfacePaths paths = new(Box(-12, -5, 12, 5), [new("rib", Box(-0.5, -5, 0.5, 5), 3, RegionWall.Raised)],
+            [[new(Box(-10, -2, -4, 2), 0)], [new(Box(4, -2, 10, 2), 0)]], 1.5);
+        Assert.Equal(8 + 6, paths.Shortest(0, 1)!.LengthMm, CloseMm);
+    }
+
+    [Fact]
+    public void Shortest_ConductorNearARib_BridgesOntoIt()
+    {
+        // Copper strip 0.5 mm thick 0.9 mm from a rib 4 mm high, X = 1.5: the link reaches √(1.5² − 0.9²) = 1.2 above the strip's upper edge.
+        SurfacePaths paths = new(null, [new("rib", Box(-0.5, -50, 0.5, 50), 4, RegionWall.Raised)],
+            [[new(Box(-6, -2, -1.4, 2), 0.5)], [new(Box(4, -2, 10, 2), 0)]], 1.5);
+        SurfacePath path = paths.Shortest(0, 1)!;
+        Assert.Equal(1.5 + (4 - 0.5 - 1.2) + 1 + 4 + 3.5, path.LengthMm, CloseMm);
+        Assert.True(path.Legs.Single().Crossed[0].Bridged);
+    }
+
+    [Fact]
+    public void Shortest_UprightStripBesideALowerRib_GainsNothingFromIt()
+    {
+        SurfacePaths paths = new(null, [new("rib", Box(-0.5, -50, 0.5, 50), 4, RegionWall.Raised)],
+            [[new(Box(-6, -2, -1.4, 2), 7)], [new(Box(4, -2, 10, 2), 0)]], 1.5);
+        Assert.Equal(0.9 + 1 + 4 + 3.5, paths.Shortest(0, 1)!.LengthMm, CloseMm);
+    }
+
     internal static Outline Box(double x0, double y0, double x1, double y1) =>
         new(Contour.Polygon(new(x0, y0), new(x1, y0), new(x1, y1), new(x0, y1)));
 }

@@ -1,4 +1,6 @@
 using System.Globalization;
+using SkiaSharp;
+using Svg.Skia;
 using WheelDraft.Drawing;
 
 namespace WheelDraft.Tests.Raster;
@@ -26,6 +28,23 @@ internal static class OutsideRenderers
             "--disable-sync", "--hide-scrollbars", "--force-device-scale-factor=1", $"--user-data-dir={folder.At("profile")}",
             $"--window-size={Text(size.Width)},{Text(size.Height)}", $"--screenshot={folder.At("chromium.png")}", "file://" + page);
         return Picture.Of(await File.ReadAllBytesAsync(folder.At("chromium.png")));
+    }
+
+    /// <summary>The library Svg.Skia, which reads SVG for itself and paints with the same canvas library as our own writer.</summary>
+    internal static Picture SvgSkia(string svg, Picture size)
+    {
+        using SKSvg read = new();
+        using MemoryStream stream = new(System.Text.Encoding.UTF8.GetBytes(svg));
+        SKPicture picture = read.Load(stream) ?? throw new InvalidDataException("Svg.Skia does not read this.");
+
+        // Its own size is rounded to whole pixels of 1/96 in; the scale is taken from the wanted size.
+        using SKSurface surface = SKSurface.Create(new SKImageInfo(size.Width, size.Height, SKColorType.Rgb888x, SKAlphaType.Opaque));
+        surface.Canvas.Clear(SKColors.White);
+        surface.Canvas.Scale(size.Width / picture.CullRect.Width, size.Height / picture.CullRect.Height);
+        surface.Canvas.DrawPicture(picture);
+        using SKImage image = surface.Snapshot();
+        using SKData data = image.Encode(SKEncodedImageFormat.Png, 100);
+        return Picture.Of(data.ToArray());
     }
 
     /// <summary>A page of a PDF.</summary>

@@ -35,6 +35,13 @@ public sealed class RenderersAgreeTests : IDisposable
         Assert.InRange(own.DifferenceFrom(await OutsideRenderers.ChromiumAsync(Svg(SampleSheets.Card, Theme.Light), own, _folder)), 0, 0.01);
     }
 
+    [Fact]
+    public void Png_AgainstSvgSkia_DiffersInUnderOnePercentOfItsInk()
+    {
+        Picture own = Own(SampleSheets.Card, Theme.Light);
+        Assert.InRange(own.DifferenceFrom(OutsideRenderers.SvgSkia(Svg(SampleSheets.Card, Theme.Light), own)), 0, 0.01);
+    }
+
     [Theory]
     [Trait("Needs", "rsvg-convert")]
     [InlineData("copper")]

@@ -17,8 +17,8 @@ public sealed class WorkedWheelTests
     [Fact]
     public void Radii_WorkedWheel_AreThoseOfTheTable()
     {
-        Assert.Equal(5.85, Wheel.Wheel.Feed.RadiusMm, LengthMm);
-        Assert.Equal(7.360876, Wheel.Wheel.Feed.PathToMm, LengthMm);
+        Assert.Equal(5.85, Wheel.Wheel.Feed!.RadiusMm, LengthMm);
+        Assert.Equal(7.360876, Wheel.Wheel.Feed!.PathToMm, LengthMm);
         RingLayout hold = Wheel.Wheel.Ring("hold");
         Assert.Equal(8.710876, hold.WindowFromMm!.Value, LengthMm);
         Assert.Equal(9.110876, hold.PathFromMm, LengthMm);

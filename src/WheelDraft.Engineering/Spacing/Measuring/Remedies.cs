@@ -5,7 +5,7 @@ namespace WheelDraft.Engineering;
 
 /// <summary>For rows that miss: the smallest changes that would meet.</summary>
 /// <remarks>Each change is grown until the row meets, then narrowed to <see cref="StepMm"/>; every trial is measured anew, and the
-/// last one over the whole table. A change that no size up to <see cref="MostMm"/> makes good is not offered.</remarks>
+/// last one with all other rows of what moved. A change that no size up to <see cref="MostMm"/> makes good is not offered.</remarks>
 public static class Remedies
 {
     /// <summary>Sizes are offered in steps of this, mm: what a drawing is dimensioned to (common practice, no source).</summary>
@@ -59,14 +59,14 @@ public static class Remedies
         {
             Vector unit = away.Unit();
             yield return new(RemedyKind.Move, mm => Shifted(task, item, net, unit * mm, 0), mm => string.Create(
-                CultureInfo.InvariantCulture, $"move {item} by {mm:0.00} mm towards {Angles.DegFromRad(Angles.InTurn(unit.AngleRad)):0}°"));
+                CultureInfo.InvariantCulture, $"move {item} by {mm:0.00} mm towards {Angles.DegFromRad(Angles.InTurn(unit.AngleRad)):0}°")) { MovedNet = net };
         }
 
         if (row.Kind == SpacingKind.Clearance && moved.All(s => s.OnSurface is null))
         {
             double up = own.Z >= other.Z ? 1 : -1;
             yield return new(RemedyKind.Move, mm => Shifted(task, item, net, default, up * mm), mm => string.Create(
-                CultureInfo.InvariantCulture, $"{(up > 0 ? "raise" : "lower")} {item} by {mm:0.00} mm"));
+                CultureInfo.InvariantCulture, $"{(up > 0 ? "raise" : "lower")} {item} by {mm:0.00} mm")) { MovedNet = net };
         }
     }
 
@@ -89,16 +89,28 @@ public static class Remedies
         yield return new(
             RemedyKind.Rib,
             mm => OnSurface(task, surface, s => s with { Ribs = [.. s.Ribs, new RibBrief(s.Name, Path(half), mm, RibThicknessMm, RibJoint.Moulded)] }),
-            mm => string.Create(CultureInfo.InvariantCulture, $"put a rib {mm:0.00} mm high, {RibThicknessMm} mm thick and {2 * half:0.0} mm long on {surface.Name}, from {Ends(Path(half))}"));
+            mm => string.Create(CultureInfo.InvariantCulture, $"put a rib {mm:0.00} mm high, {RibThicknessMm} mm thick and {2 * half:0.0} mm long on {surface.Name}, from {Ends(Path(half))}"))
+        {
+            Fits = mm => IsFree(task, surface, Band.Along(Path(half), RibThicknessMm), mm),
+        };
         double x = task.Demands.GrooveXMm(row.Required.RequiredMm);
         if (row.Kind == SpacingKind.Creepage && across.Length > x)
         {
             yield return new(
                 RemedyKind.Slot,
                 mm => OnSurface(task, surface, s => s with { Slots = [.. s.Slots, new SlotBrief(s.Name, Path(mm / 2), x, null, SlotProfile.Parallel)] }),
-                mm => string.Create(CultureInfo.InvariantCulture, $"cut a slot {x} mm wide and {mm:0.00} mm long through {surface.Name}, from {Ends(Path(mm / 2))}"));
+                mm => string.Create(CultureInfo.InvariantCulture, $"cut a slot {x} mm wide and {mm:0.00} mm long through {surface.Name}, from {Ends(Path(mm / 2))}"))
+            {
+                Fits = mm => IsFree(task, surface, Band.Along(Path(mm / 2), x), 0),
+            };
         }
     }
+
+    /// <summary>Whether nothing stands where a rib or a slot would come.</summary>
+    private static bool IsFree(SpacingTask task, InsulatingSurface surface, Outline place, double heightMm) => !task.Solids.Any(s =>
+        s.FromZMm <= surface.LevelMm + heightMm
+        && s.ToZMm >= surface.LevelMm
+        && Distances.Between(place, s.Turns ? SweptShape.Whole(s.Outline) : s.Outline).DistanceMm == 0);
 
     /// <summary>Where along a direction the two items face each other: the middle of what both cover, and how much that is.</summary>
     private static (double MiddleMm, double LengthMm) Facing(SpacingTask task, SpacingRow row, Vector along)
@@ -163,7 +175,7 @@ public static class Remedies
     }
 
     private static bool Meets(Change change, SpacingRow row, int steps) =>
-        Measure(change.Apply(steps * StepMm), row) is not { Verdict: SpacingVerdict.Misses };
+        change.Fits(steps * StepMm) && Measure(change.Apply(steps * StepMm), row) is not { Verdict: SpacingVerdict.Misses };
 
     private static SpacingRow? Measure(SpacingTask task, SpacingRow row)
     {
@@ -173,18 +185,28 @@ public static class Remedies
             : SpacingRows.Creepage(task, meter, row.Nets);
     }
 
+    /// <summary>The change measured once more, and what else a moved item comes too near to.</summary>
+    /// <remarks>A rib, a slot or a better material never shortens a distance and never asks for more.</remarks>
     private static Remedy Checked(SpacingTable before, SpacingRow row, Change change, double amount)
     {
-        SpacingTable after = SpacingTable.Of(change.Apply(amount));
+        SpacingTask changed = change.Apply(amount);
+        double after = Measure(changed, row)?.WorstMm ?? double.PositiveInfinity;
+        return new Remedy(row, change.Kind, change.Text(amount), amount, after, change.MovedNet is { } net ? NewMisses(before, changed, net) : []);
+    }
+
+    private static IReadOnlyList<string> NewMisses(SpacingTable before, SpacingTask changed, string net)
+    {
         HashSet<string> missed = [.. before.Rows.Where(r => r.Verdict == SpacingVerdict.Misses).Select(NameOf)];
-        SpacingRow? now = after.Rows.FirstOrDefault(r => string.Equals(NameOf(r), NameOf(row), StringComparison.Ordinal));
-        return new Remedy(
-            row,
-            change.Kind,
-            change.Text(amount),
-            amount,
-            now?.WorstMm ?? double.PositiveInfinity,
-            [.. after.Rows.Where(r => r.Verdict == SpacingVerdict.Misses).Select(NameOf).Where(n => !missed.Contains(n))]);
+        SpacingMeter meter = new(changed);
+        return
+        [
+            .. meter.Pairs()
+                .Where(p => string.Equals(p.First, net, StringComparison.Ordinal) || string.Equals(p.Second, net, StringComparison.Ordinal))
+                .SelectMany(p => SpacingRows.Of(changed, meter, p))
+                .Where(r => r.Verdict == SpacingVerdict.Misses)
+                .Select(NameOf)
+                .Where(n => !missed.Contains(n)),
+        ];
     }
 
     private static string NameOf(SpacingRow row) => $"{row.Nets.First} – {row.Nets.Second}, {(row.Kind == SpacingKind.Clearance ? "clearance" : "creepage")}";
@@ -222,5 +244,11 @@ public static class Remedies
     {
         /// <summary>Whether it has a size at all.</summary>
         internal bool IsSized { get; init; } = true;
+
+        /// <summary>The net of what it moves; null when it moves nothing.</summary>
+        internal string? MovedNet { get; init; }
+
+        /// <summary>Whether there is room for it.</summary>
+        internal Func<double, bool> Fits { get; init; } = static _ => true;
     }
 }

@@ -4,7 +4,7 @@ using WheelDraft.Geometry;
 namespace WheelDraft.Formats.Dxf.Reading;
 
 /// <summary>Finds where the lines of a layer cross, touch or run along each other.</summary>
-/// <remarks>Pieces are swept from left to right; only those whose boxes overlap are compared. A drawing in which most
+/// <remarks>Only pieces whose boxes share a cell of a grid are compared, each pair in one cell. A drawing in which most
 /// boxes overlap would take the square of its size: the number of comparisons is limited, and it is told when it was.</remarks>
 internal static class CrossingFinder
 {
@@ -16,30 +16,30 @@ internal static class CrossingFinder
 
     internal static void Look(ReadLayer layer, List<Finding> remarks)
     {
-        Strand[] strands = [.. Strands(layer).OrderBy(s => s.Box.MinX)];
+        Strand[] strands = [.. Strands(layer)];
+        if (strands.Length == 0)
+        {
+            return;
+        }
+
         List<(Point At, DxfSource First, DxfSource Second)> found = [];
+        BoxGrid grid = new([.. strands.Select(s => s.Box)]);
         long boxes = 0;
         long pieces = 0;
-        for (int i = 0; i < strands.Length; i++)
+        foreach ((int first, int second) in grid.Pairs(() => ++boxes <= MostBoxes))
         {
-            for (int k = i + 1; k < strands.Length && strands[k].Box.MinX <= strands[i].Box.MaxX; k++)
+            Compare(strands[first], strands[second], found);
+            if (++pieces > MostPieces || found.Count > LayerJoiner.MostPlaces)
             {
-                if (++boxes > MostBoxes || pieces > MostPieces || found.Count > LayerJoiner.MostPlaces)
-                {
-                    Tell(layer, found, remarks);
-                    remarks.Add(Finding.Error("drawing.crossing", $"Layer {layer.Name}: the search for crossings stopped here, there may be more."));
-                    return;
-                }
-
-                if (strands[i].Box.Overlaps(strands[k].Box))
-                {
-                    pieces++;
-                    Compare(strands[i], strands[k], found);
-                }
+                break;
             }
         }
 
         Tell(layer, found, remarks);
+        if (boxes > MostBoxes || pieces > MostPieces || found.Count > LayerJoiner.MostPlaces)
+        {
+            remarks.Add(Finding.Error("drawing.crossing", $"Layer {layer.Name}: the search for crossings stopped here, there may be more."));
+        }
     }
 
     private static IEnumerable<Strand> Strands(ReadLayer layer)

@@ -28,7 +28,7 @@ internal sealed class DxfPairs
             throw new DxfReadException(1, "This is a binary file: save the drawing as ASCII DXF.");
         }
 
-        if (head.StartsWith("\xEF\xBB\xBF"u8))
+        if (head.StartsWith("\uFEFF"u8))
         {
             _at = 3;
         }

@@ -38,6 +38,16 @@ public class DxfReaderTests
     }
 
     [Fact]
+    public void Read_LineEndsOfAnySystemAndComments_MakeNoDifference()
+    {
+        string text = System.Text.Encoding.ASCII.GetString(HandWritten.File("999 a remark|0 CIRCLE|8 A|10 1|999 another|20 2|40 3"));
+        foreach (string file in (string[])[text, text.Replace("\n", "\r\n", StringComparison.Ordinal), "\uFEFF" + text, text.TrimEnd(), text + "\n\u001a"])
+        {
+            Assert.Equal(9 * Math.PI, DxfReader.Read(System.Text.Encoding.UTF8.GetBytes(file)).Layers.Single().Contours.Single().Contour.SignedAreaMm2, 1e-12);
+        }
+    }
+
+    [Fact]
     public void Read_LooseLinesAndArcs_JoinIntoOneLoop()
     {
         // A slot with round ends, its four pieces in any order and direction, ends up to 4 µm apart.

@@ -113,10 +113,7 @@ public sealed class FramesAndBlocksTests : IDisposable
     [Trait("Needs", "ezdxf")]
     [InlineData("R12")]
     [InlineData("R2000")]
-    [InlineData("R2004")]
     [InlineData("R2007")]
-    [InlineData("R2010")]
-    [InlineData("R2013")]
     [InlineData("R2018")]
     public async Task Read_FileOfAnotherLibrary_LiesWhereThatLibraryPutsIt(string version)
     {

@@ -48,7 +48,9 @@ internal sealed class LeastGaps
             Solid s = a.Solids[i], t = b.Solids[j];
             if (SolidPair.IsMeasured(s, t))
             {
-                Keep(_ribs.Over(SolidPair.Gap(s, t, Distances.Between(s.Outline, t.Outline), turnedRad), LimitMm));
+                // A rib stands still: between two solids that turn together it is out of the way at some angle.
+                SolidGap gap = SolidPair.Gap(s, t, Distances.Between(s.Outline, t.Outline), turnedRad);
+                Keep(turnedRad is null ? _ribs.Over(gap, LimitMm) : gap);
             }
         }
     }

@@ -1,10 +1,9 @@
 using System.Globalization;
-using WheelDraft.Geometry;
 
 namespace WheelDraft.Engineering;
 
 /// <summary>Forms a strip from its brief: lengths, allowances, frames, the straight "auto", and every reason why it cannot be made.</summary>
-internal sealed class StripForming
+internal sealed partial class StripForming
 {
     private readonly Brief _brief;
     private readonly int _index;
@@ -130,106 +129,6 @@ internal sealed class StripForming
         return surface?.LevelMm;
     }
 
-    private void CheckPieces()
-    {
-        if (_strip.Shape.Count == 0)
-        {
-            Refuse("shape", $"strip \"{_strip.Name}\" has no shape; it needs at least one straight");
-        }
-
-        for (int i = 0; i < _strip.Shape.Count; i++)
-        {
-            switch (_strip.Shape[i])
-            {
-                case StripTab tab:
-                    CheckTab(tab, i);
-                    break;
-                case StripBend bend:
-                    CheckBend(bend, i);
-                    break;
-                case StripSweep sweep when sweep.RadiusMm <= _outlay.Widths[i].FromMm / 2:
-                    Refuse(Piece(i), $"the sweep of strip \"{_strip.Name}\" (piece {i + 1}) has radius {sweep.RadiusMm:0.###} mm on its centre line and is {_outlay.Widths[i].FromMm:0.###} mm wide, so its inner edge would fold over itself; the radius must be over {_outlay.Widths[i].FromMm / 2:0.###} mm");
-                    break;
-                default:
-                    break;
-            }
-        }
-    }
-
-    private void CheckTab(StripTab tab, int piece)
-    {
-        if (TabDimensions.Find(tab.Size) is not TabDimensions size)
-        {
-            Refuse(Piece(piece), $"tab \"{tab.Size}\" of strip \"{_strip.Name}\" is not listed; the tabs are {string.Join(", ", TabDimensions.All.Select(t => $"\"{t.Size}\""))} (IEC 61210)");
-            return;
-        }
-
-        double t = _strip.ThicknessMm;
-        if (t < size.LeastThicknessMm || t > size.MostThicknessMm)
-        {
-            string[] fitting = [.. TabDimensions.All.Where(d => t >= d.LeastThicknessMm && t <= d.MostThicknessMm).Select(d => $"\"{d.Size}\"")];
-            Refuse(Piece(piece), $"tab \"{size.Size}\" of strip \"{_strip.Name}\" needs stock {size.LeastThicknessMm:0.00} to {size.MostThicknessMm:0.00} mm thick (IEC 61210), but the strip is {t:0.###} mm; {(fitting.Length == 0 ? "no tab fits this stock" : $"this stock can be {string.Join(" or ", fitting)}")}");
-        }
-    }
-
-    private void CheckBend(StripBend bend, int piece)
-    {
-        double ratio = bend.RadiusMm / _strip.ThicknessMm;
-        MaterialValue? least = LeastRadius();
-        if (least is null)
-        {
-            _findings.Add(Finding.Note("strip.radius", string.Create(CultureInfo.InvariantCulture, $"No least bend radius is known for {_material.Designation}: the fold of strip \"{_strip.Name}\" (inside radius {bend.RadiusMm:0.###} mm, {ratio:0.##} × thickness) is not checked; bend a test strip."), Place(Piece(piece))));
-        }
-        else if (ratio < least.Value - 1e-9)
-        {
-            string way = _strip.Grain switch
-            {
-                StripGrain.Along => "bent across the grain",
-                StripGrain.Across => "bent along the grain, the bad way",
-                _ => "grain not given, so the bad way is taken",
-            };
-            Refuse(Piece(piece), $"the fold of strip \"{_strip.Name}\" (piece {piece + 1}) has inside radius {bend.RadiusMm:0.###} mm, {ratio:0.##} × thickness; {_material.Designation} needs at least {least.Value:0.##} × thickness = {least.Value * _strip.ThicknessMm:0.###} mm ({way}; {least.SourceInWords})");
-        }
-    }
-
-    private MaterialValue? LeastRadius() => _strip.Grain switch
-    {
-        StripGrain.Along => _material.LeastRadiusGoodWay,
-        StripGrain.Across => _material.LeastRadiusBadWay,
-        _ => _material.LeastRadiusBadWay,
-    };
-
-    private void CheckKeys()
-    {
-        bool hasAuto = _strip.Shape.Any(p => p is StripStraight { LengthMm: null });
-        if (IsWiper && _outlay.ContactPiece is null)
-        {
-            Refuse("shape", $"strip \"{_strip.Name}\" has no contact: a wiper ends in a rivet or has one bend with contact = true");
-        }
-
-        if (IsWiper && _strip.Clamp is null)
-        {
-            Refuse("clamp", $"strip \"{_strip.Name}\" has no clamp: the two developed positions between which it is held; the spring begins at the second; e.g. clamp = [\"8 mm\", \"21 mm\"]");
-        }
-
-        if (hasAuto && (!IsWiper || _strip.DeflectionMm is null))
-        {
-            Refuse("deflection", IsWiper
-                ? $"strip \"{_strip.Name}\" has a straight \"auto\" but no deflection to solve it for; e.g. deflection = \"1.5 mm\""
-                : (FormattableString)$"strip \"{_strip.Name}\" has a straight \"auto\", but a plain strip has no deflection to solve it for; give the length");
-        }
-
-        if (!hasAuto && _strip.DeflectionMm is not null)
-        {
-            Refuse("deflection", $"strip \"{_strip.Name}\" has a deflection but no straight \"auto\" that could be solved for it; make one straight \"auto\", or leave deflection out: it then comes from the lengths");
-        }
-
-        if (_strip.DeflectionMm is double d && !(d > 0))
-        {
-            Refuse("deflection", $"deflection of strip \"{_strip.Name}\" is {d:0.###} mm; the wheel must push the contact back, so it is above 0");
-        }
-    }
-
     // The chain from its terminal end at the origin, level, along x; the straight "auto" has the given length.
     private List<FormedPiece> Chain(double autoMm)
     {
@@ -347,78 +246,6 @@ internal sealed class StripForming
         }
 
         return length;
-    }
-
-    private StripNose? Nose(List<FormedPiece> chain)
-    {
-        int shape = _outlay.ContactPiece!.Value;
-        return _strip.Shape[shape] is StripRivet rivet ? RivetNose(chain, rivet, shape) : FoldNose(chain, shape);
-    }
-
-    private StripNose? RivetNose(List<FormedPiece> chain, StripRivet rivet, int shape)
-    {
-        FormedPiece last = chain[^1];
-        double at = last.ToMm - (rivet.DiameterMm / 2);
-        if (last.Kind == FormedKind.Fold || at < last.FromMm)
-        {
-            Refuse(Piece(shape), $"the rivet of strip \"{_strip.Name}\" has its axis {rivet.DiameterMm / 2:0.###} mm before the end, but the piece there is {(last.Kind == FormedKind.Fold ? "a fold" : string.Create(CultureInfo.InvariantCulture, $"only {last.DevelopedMm:0.###} mm long"))}; a rivet needs a flat seat of at least its diameter, {rivet.DiameterMm:0.###} mm");
-            return null;
-        }
-
-        double share = (at - last.FromMm) / last.DevelopedMm;
-        StripFrame frame = last.FrameAt(share);
-        SpaceVector centre = frame.At(0, 0, -((_strip.ThicknessMm / 2) + rivet.HeightMm - rivet.DomeRadiusMm));
-        return new StripNose(at, frame, centre, rivet.DomeRadiusMm) { Rivet = rivet, PieceIndex = chain.Count - 1, WidthMm = last.WidthAt(share) };
-    }
-
-    private StripNose? FoldNose(List<FormedPiece> chain, int shape)
-    {
-        int index = chain.FindIndex(p => p.ShapeIndex == shape);
-        FormedPiece fold = chain[index];
-        double alongZ = fold.Start.Along.Z;
-        double upZ = fold.Start.Up.Z;
-        double lowest = fold.AngleRad > 0 ? Math.Atan2(-alongZ, upZ) : Math.Atan2(alongZ, -upZ);
-        double share = lowest / fold.AngleRad;
-        if (!(share >= 0 && share <= 1))
-        {
-            Refuse(Piece(shape), $"the contact fold of strip \"{_strip.Name}\" (piece {shape + 1}, {Angles.DegFromRad(fold.AngleRad):0.##}°) does not face the wheel: the strip comes to it sloping {Angles.DegFromRad(Math.Asin(Math.Clamp(alongZ, -1, 1))):0.##}° and leaves it sloping {Angles.DegFromRad(Math.Asin(Math.Clamp(fold.End.Along.Z, -1, 1))):0.##}°; its outside is lowest where the strip is level, so it must come down and go up again");
-            return null;
-        }
-
-        double radius = fold.RadiusMm + (_strip.ThicknessMm / 2);
-        return new StripNose(fold.FromMm + (share * fold.DevelopedMm), fold.FrameAt(share), fold.Centre, radius) { PieceIndex = index, WidthMm = fold.WidthMm };
-    }
-
-    // What the placed nose must fulfil before a spring can be worked out.
-    private bool Touches(StripNose? nose, StripClamp clamp)
-    {
-        if (nose is null)
-        {
-            return false;
-        }
-
-        int before = _reasons.Count;
-        if (nose.AtMm <= clamp.ToMm)
-        {
-            Refuse("clamp", $"strip \"{_strip.Name}\" is clamped up to {clamp.ToMm:0.###} mm but touches at {nose.AtMm:0.###} mm; the contact must lie beyond the clamp");
-        }
-
-        if (!(nose.DepthMm > 0))
-        {
-            Refuse("shape", $"the free contact of strip \"{_strip.Name}\" lies {-nose.DepthMm:0.###} mm above the copper face, so it does not touch; lower it by more than that, or make one rising straight \"auto\" with deflection = \"1.5 mm\"");
-        }
-
-        if (nose.Rivet is StripRivet rivet)
-        {
-            double tilt = Math.Acos(Math.Clamp(nose.Frame.Up.Z, -1, 1));
-            double cap = Math.Asin(Math.Min(1, rivet.DiameterMm / (2 * rivet.DomeRadiusMm)));
-            if (tilt > cap)
-            {
-                Refuse("shape", $"the rivet of strip \"{_strip.Name}\" is tilted {Angles.DegFromRad(tilt):0.##}° when free, past the edge of its dome ({Angles.DegFromRad(cap):0.##}°); fold the arm so that it is level over the wheel");
-            }
-        }
-
-        return _reasons.Count == before;
     }
 
     private StripFold[] Folds(List<FormedPiece> chain)

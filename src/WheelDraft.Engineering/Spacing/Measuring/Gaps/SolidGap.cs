@@ -20,11 +20,11 @@ public sealed record SolidGap(
     public IReadOnlyList<SpacePoint> String { get; init; } = [];
 
     /// <summary>The gap as the least of a search that gave up whatever could not be better by more than the certified width.</summary>
-    internal SolidGap Certified() => this with
+    internal SolidGap Certified()
     {
-        WorstMm = Math.Max(0, WorstMm - SpacingTolerances.CertifiedMm),
-        Bounds = new GapBounds(Math.Max(0, NominalMm - SpacingTolerances.CertifiedMm), NominalMm),
-    };
+        double width = Math.Max(SpacingTolerances.CertifiedMm, NominalMm - (Bounds?.LowerMm ?? NominalMm));
+        return this with { WorstMm = Math.Max(0, WorstMm - width), Bounds = new GapBounds(Math.Max(0, NominalMm - width), NominalMm) };
+    }
 
     /// <summary>The same, with first and second exchanged.</summary>
     public SolidGap Swapped() =>

@@ -1,0 +1,23 @@
+using WheelDraft.Engineering;
+
+namespace WheelDraft.Drawing;
+
+/// <summary>The set of sheets of a design.</summary>
+public static class DesignSheets
+{
+    /// <summary>Draws all sheets, in the order in which they are bound; names, which become file names, differ.</summary>
+    public static IReadOnlyList<Sheet> Of(Design design)
+    {
+        ArgumentNullException.ThrowIfNull(design);
+        IReadOnlyList<Func<SheetNumber, Sheet>> sheets = InOrder(design);
+        return [.. sheets.Select((draw, i) => draw(new SheetNumber(i + 1, sheets.Count)))];
+    }
+
+    // One line a sheet: the wheel, strips, assembly, timing, circuit, spacing, runs.
+    private static IReadOnlyList<Func<SheetNumber, Sheet>> InOrder(Design design) =>
+    [
+        number => WheelSheet.Of(design, number),
+        number => TimingSheet.Of(design, number),
+        number => SpacingSheet.Of(design, number),
+    ];
+}

@@ -1,0 +1,150 @@
+using WheelDraft.Engineering;
+using WheelDraft.Geometry;
+
+namespace WheelDraft.Drawing;
+
+/// <summary>What a stretch of the timing chart means.</summary>
+internal enum TimingState
+{
+    /// <summary>The contact is closed.</summary>
+    Closed,
+
+    /// <summary>The load is on whatever the inputs do.</summary>
+    On,
+
+    /// <summary>The load is on at some positions of the inputs.</summary>
+    WithInputs,
+
+    /// <summary>Whether the load is on is undecided at some positions of the inputs.</summary>
+    Undecided,
+
+    /// <summary>The wheel may come to rest here.</summary>
+    Parks,
+}
+
+/// <summary>A row of the timing chart.</summary>
+/// <param name="Name">Whose row it is.</param>
+/// <param name="Bars">Its stretches; nothing in between is on.</param>
+internal sealed record TimingRow(string Name, IReadOnlyList<TimingBar> Bars);
+
+/// <summary>A stretch of a row.</summary>
+/// <param name="State">What it means.</param>
+/// <param name="FromS">Where it begins, s from home, in the turn.</param>
+/// <param name="ForS">How long it is, s; it may run through home.</param>
+/// <param name="Words">What is written on it; empty for nothing.</param>
+internal sealed record TimingBar(TimingState State, double FromS, double ForS, string Words)
+{
+    /// <summary>Worst-case limits of its make; null where none are known.</summary>
+    public TimingSpan? MakeS { get; init; }
+
+    /// <summary>Worst-case limits of its break.</summary>
+    public TimingSpan? BreakS { get; init; }
+
+    /// <summary>Between which times its edge moves over the travel of the screw.</summary>
+    public TimingSpan? AdjustS { get; init; }
+}
+
+/// <summary>A span of time, s; not reduced to one turn.</summary>
+internal readonly record struct TimingSpan(double LeastS, double MostS);
+
+/// <summary>Rows of one kind under a heading.</summary>
+internal sealed record TimingSection(string Heading, IReadOnlyList<TimingRow> Rows);
+
+/// <summary>Reads the rows of the timing chart from a design.</summary>
+internal sealed class TimingRows(Design design)
+{
+    /// <summary>Contacts, loads, and where the wheel parks, as far as there are any.</summary>
+    public IReadOnlyList<TimingSection> Sections() =>
+    [
+        .. new TimingSection[]
+        {
+            new("Contacts on the wheel", [.. design.Wheel.Rings.Select(Contact)]),
+            new("Loads", [.. design.Circuit.Loads.Select((name, i) => new TimingRow(name, Load(i)))]),
+            new("Wheel", Parks()),
+        }.Where(s => s.Rows.Count > 0),
+    ];
+
+    private TimingRow Contact(RingLayout ring) => new(
+        ring.Name,
+        ring.IsWhole
+            ? [new(TimingState.Closed, 0, design.Motion.TurnTimeS, "always closed")]
+            : [.. ring.Periods.Select(p => Period(ring, p))]);
+
+    private TimingBar Period(RingLayout ring, RingPeriod period)
+    {
+        double from = design.Motion.SecondsFromRad(period.Wanted.StartRad);
+        double on = design.Motion.SecondsFromRad(period.Wanted.SweepRad);
+        TimingLimits limits = period.Limits;
+        bool slopedMake = ring.Adjust?.Edge.End == EdgeEnd.Make;
+        double make = limits.MakeEdgeS + (slopedMake ? limits.SlopeS : 0);
+        double off = limits.ShorterS - make;
+        return new(TimingState.Closed, from, on, Words(ring, on))
+        {
+            MakeS = new(from - make, from + make),
+            BreakS = new(from + on - off, from + on + off + limits.WearS),
+            AdjustS = ring.Adjust is AdjustLayout adjust ? Moves(adjust, from, on) : null,
+        };
+    }
+
+    private static string Words(RingLayout ring, double onS) => ring.Adjust is AdjustLayout adjust
+        ? $"{Wording.Seconds(Math.Round(onS, 2))}, set {Wording.Number(adjust.Steps.Min(s => s.OnS), 2)} to {Wording.Seconds(Math.Round(adjust.Steps.Max(s => s.OnS), 2))}"
+        : Wording.Seconds(Math.Round(onS, 2));
+
+    private static TimingSpan Moves(AdjustLayout adjust, double fromS, double onS)
+    {
+        (double least, double most) = (adjust.Steps.Min(s => s.OnS), adjust.Steps.Max(s => s.OnS));
+        return adjust.Edge.End == EdgeEnd.Make
+            ? new(fromS + onS - most, fromS + onS - least)
+            : new(fromS + least, fromS + most);
+    }
+
+    private IReadOnlyList<TimingRow> Parks() => design.Circuit.Parks.Count == 0
+        ? []
+        : [new("parks", [.. design.Circuit.Parks.Select(Park)])];
+
+    private TimingBar Park(ParkedPosition park)
+    {
+        double from = design.Motion.SecondsFromRad(Angles.InTurn(park.FromRad));
+        double length = design.Motion.SecondsFromRad(park.ToRad - park.FromRad);
+        string words = length < 0.005
+            ? Wording.Seconds(Math.Round(from, 2))
+            : $"{Wording.Number(from, 2)} to {Wording.Seconds(Math.Round((from + length) % design.Motion.TurnTimeS, 2))}";
+        return new(TimingState.Parks, from, length, words);
+    }
+
+    /// <summary>Stretches of equal behaviour, intervals joined, through home too.</summary>
+    private List<TimingBar> Load(int load)
+    {
+        IReadOnlyList<CircuitInterval> intervals = design.Circuit.Intervals;
+        TruthEntry[] truths = [.. intervals.Select((_, i) => design.Circuit.Truth(i, load))];
+        if (truths.All(t => t == truths[0]))
+        {
+            return State(truths[0].Truth) is TimingState always ? [new(always, 0, design.Motion.TurnTimeS, truths[0].Condition)] : [];
+        }
+
+        int first = Enumerable.Range(0, truths.Length).First(i => truths[i] != truths[(i + truths.Length - 1) % truths.Length]);
+        List<TimingBar> bars = [];
+        for (int done = 0; done < truths.Length;)
+        {
+            int at = (first + done) % truths.Length;
+            int run = Enumerable.Range(1, truths.Length - done).First(n => done + n == truths.Length || truths[(at + n) % truths.Length] != truths[at]);
+            double sweep = Enumerable.Range(0, run).Sum(n => intervals[(at + n) % truths.Length].LengthRad);
+            if (State(truths[at].Truth) is TimingState state)
+            {
+                bars.Add(new(state, design.Motion.SecondsFromRad(intervals[at].FromRad), design.Motion.SecondsFromRad(sweep), truths[at].Condition));
+            }
+
+            done += run;
+        }
+
+        return bars;
+    }
+
+    private static TimingState? State(LoadTruth truth) => truth switch
+    {
+        LoadTruth.On => TimingState.On,
+        LoadTruth.WithInputs => TimingState.WithInputs,
+        LoadTruth.Undecided => TimingState.Undecided,
+        _ => null,
+    };
+}

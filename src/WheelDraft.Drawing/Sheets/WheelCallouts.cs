@@ -1,0 +1,178 @@
+using WheelDraft.Engineering;
+using WheelDraft.Geometry;
+
+namespace WheelDraft.Drawing;
+
+/// <summary>A note about a point of the wheel.</summary>
+/// <param name="At">The point, wheel frame.</param>
+/// <param name="Text">The words.</param>
+internal sealed record WheelCallout(Point At, string Text);
+
+/// <summary>The notes round a wheel: bore, fixings, home, wipers, edges.</summary>
+internal sealed class WheelCallouts(Design design)
+{
+    private readonly WheelLayout _wheel = design.Wheel;
+    private readonly DrawingNumbers _numbers = new(design.Brief.DrawingUnit);
+
+    /// <summary>Ways of annotating, the fullest first: rings by name, then by their number in the table; the table has whatever a way leaves out.</summary>
+    public IReadOnlyList<IReadOnlyList<WheelCallout>> Ways() =>
+    [
+        [.. Holes(), .. Stations(Named), .. Edges(Named)],
+        [.. Holes(), .. Stations(Numbered), .. Edges(Numbered)],
+        [.. Holes(), .. Stations(Named)],
+        [.. Holes(), .. Stations(Numbered)],
+        [.. Holes()],
+    ];
+
+    /// <summary>Width of the widest text, mm.</summary>
+    public static double WidestMm(IReadOnlyList<WheelCallout> callouts) => callouts.Max(c => DimensionForm.TextWidthMm(c.Text));
+
+    private IEnumerable<WheelCallout> Holes()
+    {
+        BoreBrief bore = design.Brief.Wheel.Bore;
+        string flat = bore.FlatMm is double mm ? $", flat {_numbers.Length(mm)}" : "";
+
+        // Away from the flat, and from the home mark.
+        yield return new(Point.Polar(bore.DiameterMm / 2, bore.FlatMm is null ? Angles.RadFromDeg(200) : bore.FlatAtRad + Angles.RadFromDeg(160)), _numbers.Diameter(bore.DiameterMm) + flat);
+        if (_wheel.Fixings.Count > 0)
+        {
+            FixingsBrief fixings = design.Brief.Wheel.Fixings!;
+            yield return new(_wheel.Fixings[0], $"{DrawingNumbers.Trimmed(_wheel.Fixings.Count, 0)} × {_numbers.Diameter(fixings.DiameterMm)}");
+
+            // Half-way to the next hole.
+            yield return new(Point.Polar(_wheel.PitchCircleMm!.Value / 2, fixings.FirstAtRad + (Math.PI / fixings.Count)), $"pitch {_numbers.Diameter(_wheel.PitchCircleMm.Value)}");
+        }
+
+        yield return new(Point.Polar(Math.Max(_wheel.OuterDiameterMm, design.Brief.Carrier.DiameterMm ?? 0) / 2, 0), "home mark, 0°");
+    }
+
+    private IEnumerable<WheelCallout> Stations(Func<RingLayout, int, string> name) =>
+        _wheel.AllRings.SelectMany(ring => WheelEdges.Wipers(ring).Select(w => new WheelCallout(
+            Point.Polar(ring.RadiusMm, w.StationRad),
+            $"{name(ring, NumberOf(ring))} {w.Word} {DrawingNumbers.Angle(w.StationRad)}")));
+
+    private IEnumerable<WheelCallout> Edges(Func<RingLayout, int, string> name) => _wheel.AllRings.SelectMany(ring => ring.Periods.SelectMany(period =>
+    {
+        (double make, double off) = WheelEdges.MakeAndBreak(design, period);
+        return new[]
+        {
+            new WheelCallout(Point.Polar(ring.RadiusMm, make), $"{name(ring, NumberOf(ring))} make {DrawingNumbers.Angle(make)}"),
+            new WheelCallout(Point.Polar(ring.RadiusMm, off), $"{name(ring, NumberOf(ring))} break {DrawingNumbers.Angle(off)}"),
+        };
+    }));
+
+    private int NumberOf(RingLayout ring) => WheelEdges.NumberOf(design, ring);
+
+    private static string Named(RingLayout ring, int number) => ring.IsFeed ? "feed" : ring.Name;
+
+    private static string Numbered(RingLayout ring, int number) => ring.IsFeed ? "feed" : Invariant.Text($"{number}");
+}
+
+/// <summary>The edges of a wheel in figures and words.</summary>
+internal static class WheelEdges
+{
+    /// <summary>Wheel angles at which a wiper at angle 0 finds the make and the break edge on its ring radius, in [0, 2π).</summary>
+    public static (double MakeRad, double BreakRad) MakeAndBreak(Design design, RingPeriod period)
+    {
+        (double start, double end) = (Angles.InTurn(period.CopperRad.StartRad), Angles.InTurn(period.CopperRad.EndRad));
+
+        // A wheel that turns clockwise brings growing wheel angles under its wipers.
+        return design.Motion.Direction == Turning.Clockwise ? (start, end) : (end, start);
+    }
+
+    /// <summary>Every ring and every edge.</summary>
+    public static SheetTable Table(Design design)
+    {
+        DrawingNumbers numbers = new(design.Brief.DrawingUnit);
+        return new(
+            [
+                new("No.", TextAlong.End),
+                new("Ring"),
+                new($"Radius {numbers.UnitSign}", TextAlong.End),
+                new(design.Wheel.Feed is null ? "Wipers at °" : "Wiper at °", TextAlong.End),
+                new($"{(design.Wheel.Feed is null ? "Lands" : "Windows")} {numbers.UnitSign}", TextAlong.End),
+                new("Make edge °", TextAlong.End),
+                new("Break edge °", TextAlong.End),
+                new("Makes s", TextAlong.End),
+                new("Breaks s", TextAlong.End),
+            ],
+            [.. design.Wheel.AllRings.SelectMany(ring => Rows(design, numbers, ring))]);
+    }
+
+    /// <summary>What the drawing leaves to words.</summary>
+    public static IReadOnlyList<string> Notes(Design design)
+    {
+        DrawingNumbers numbers = new(design.Brief.DrawingUnit);
+        ProcessBrief process = design.Brief.Process;
+        return
+        [
+            $"Seen from the wiper side; the wheel turns {SheetWordsOf.Turns(design)}, {DrawingNumbers.Trimmed(design.Motion.TurnTimeS, 3)} s a turn. Wipers are drawn at home.",
+            "Angles anticlockwise from the home mark, edges on their ring radius. Finished sizes, before any kerf.",
+            $"Copper {design.Brief.Wheel.Material}, {numbers.LengthWithUnit(design.Brief.Wheel.ThicknessMm)} thick. Cut edges ±{numbers.LengthWithUnit(process.ToleranceMm, 3)}; inside corners {numbers.Radius(process.InsideRadiusMm, 3)}.",
+            .. design.Wheel.Rings.Where(r => r.Adjust is not null).Select(r => Slope(numbers, r.Name, r.Adjust!)),
+            .. design.Brief.Wheel.Rim || design.Wheel.Feed is null ? (string[])[] : ["No rim: windows of the outermost ring are open to the outside."],
+            .. WheelMarks.Of(design).Missing,
+        ];
+    }
+
+    /// <summary>The wheel in sentences.</summary>
+    public static string Description(Design design)
+    {
+        WheelLayout wheel = design.Wheel;
+        string rings = string.Join("; ", wheel.Rings.Select(r => r.IsWhole
+            ? $"'{r.Name}' on radius {Wording.Mm(r.RadiusMm)}, a whole ring"
+            : $"'{r.Name}' on radius {Wording.Mm(r.RadiusMm)}, copper from {string.Join(" and ", r.Periods.Select(p => $"{Wording.Degrees(Angles.InTurn(p.CopperRad.StartRad))} to {Wording.Degrees(Angles.InTurn(p.CopperRad.EndRad))}"))}"));
+        string bore = $"{Wording.Mm(wheel.OuterDiameterMm)} diameter with a bore of {Wording.Mm(design.Brief.Wheel.Bore.DiameterMm)}, seen from the wiper side. It turns {SheetWordsOf.Turns(design)}.";
+        return wheel.Feed is RingLayout feed
+            ? $"A copper disc of {bore} Feed ring on radius {Wording.Mm(feed.RadiusMm)}. Output rings: {rings}. Windows are cut where a ring is off."
+            : $"Copper lands on an insulating disc of {bore} Rings: {rings}. Two wipers ride on each ring.";
+    }
+
+    /// <summary>A ring's number in table and leaders, from 1 in file order; 0 for the feed.</summary>
+    public static int NumberOf(Design design, RingLayout ring) =>
+        ring.IsFeed ? 0 : 1 + design.Wheel.Rings.TakeWhile(r => !ReferenceEquals(r, ring)).Count();
+
+    /// <summary>A ring's wipers: one, or with lands two.</summary>
+    public static IEnumerable<(string Word, double StationRad)> Wipers(RingLayout ring) =>
+        ring.Return is ReturnWiper other ? [("wiper", ring.StationRad), ("return", other.StationRad)] : [("wiper", ring.StationRad)];
+
+    /// <summary>From which radius to which a ring's windows or lands reach.</summary>
+    private static string Band(DrawingNumbers numbers, RingLayout ring) =>
+        (ring.WindowFromMm ?? ring.LandFromMm) is double from && (ring.WindowToMm ?? ring.LandToMm) is double to
+            ? $"{numbers.LengthInColumn(from)} – {numbers.LengthInColumn(to)}"
+            : "none";
+
+    private static string Slope(DrawingNumbers numbers, string name, AdjustLayout adjust) =>
+        $"'{name}': sloped {(adjust.Edge.End == EdgeEnd.Make ? "make" : "break")} edge, straight from {numbers.Radius(adjust.EdgeInner.RadiusMm, 3)} at {DrawingNumbers.Angle(adjust.EdgeInner.ProgrammeRad, 3)} "
+        + $"to {numbers.Radius(adjust.EdgeOuter.RadiusMm, 3)} at {DrawingNumbers.Angle(adjust.EdgeOuter.ProgrammeRad, 3)} of the programme.";
+
+    private static IEnumerable<IReadOnlyList<string>> Rows(Design design, DrawingNumbers numbers, RingLayout ring)
+    {
+        string[] place =
+        [
+            ring.IsFeed ? "" : DrawingNumbers.Trimmed(NumberOf(design, ring), 0),
+            ring.IsFeed ? $"feed ({ring.Name})" : ring.Name,
+            numbers.LengthInColumn(ring.RadiusMm),
+            string.Join(", ", Wipers(ring).Select(w => DrawingNumbers.AngleInColumn(w.StationRad, 2))),
+        ];
+        if (ring.IsWhole)
+        {
+            yield return [.. place, Band(numbers, ring), "", "", "always", "never"];
+        }
+
+        foreach (RingPeriod period in ring.Periods)
+        {
+            (double make, double off) = MakeAndBreak(design, period);
+            yield return
+            [
+                .. place,
+                Band(numbers, ring),
+                DrawingNumbers.AngleInColumn(make),
+                DrawingNumbers.AngleInColumn(off),
+                DrawingNumbers.Fixed(design.Motion.SecondsFromRad(period.Wanted.StartRad), 2),
+                DrawingNumbers.Fixed(design.Motion.SecondsFromRad(Angles.InTurn(period.Wanted.EndRad)), 2),
+            ];
+            place = ["", "", "", ""];
+        }
+    }
+}

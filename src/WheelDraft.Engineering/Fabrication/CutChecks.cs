@@ -1,0 +1,42 @@
+using WheelDraft.Geometry;
+
+namespace WheelDraft.Engineering;
+
+/// <summary>What is looked at before a cutting file is written: contours that can be cut, least web, slot and hole.</summary>
+internal static class CutChecks
+{
+    // Distances are compared after rounding to this, mm: far below what a shop can hold, above the rounding of arcs.
+    private const int ComparedDecimals = 6;
+
+    public static IEnumerable<Finding> Of(CutCopper copper, ProcessBrief process, string what, TextPlace? where)
+    {
+        foreach (ContourFault fault in Soundness.Faults(copper.ToCut))
+        {
+            yield return Finding.Error("cut.contours", FormattableString.Invariant($"The cutting contours of {what} cannot be cut: {fault}."), where);
+        }
+
+        if (Thickness.LeastWeb(copper.Finished) is Nearest web && Less(web.DistanceMm, process.LeastWebMm))
+        {
+            yield return Finding.Error("cut.web", $"The narrowest copper of {what} is {Wording.Mm(web.DistanceMm)} at {At(web)}; the process needs {Wording.Mm(process.LeastWebMm)}.", where);
+        }
+
+        if (Thickness.LeastSlot(copper.Finished) is Nearest slot && Less(slot.DistanceMm, process.LeastSlotMm))
+        {
+            yield return Finding.Error("cut.slot", $"The narrowest opening of {what} is {Wording.Mm(slot.DistanceMm)} at {At(slot)}; the process needs {Wording.Mm(process.LeastSlotMm)}.", where);
+        }
+
+        foreach (Arc hole in copper.Finished.Holes.Where(h => h.Pieces.Count == 1).Select(h => h.Pieces[0]).OfType<Arc>())
+        {
+            if (Less(2 * hole.RadiusMm, process.LeastHoleMm))
+            {
+                yield return Finding.Error("cut.hole", $"A hole of {Wording.Mm(2 * hole.RadiusMm)} in {what} at {At(hole.Centre)} is smaller than the process makes, {Wording.Mm(process.LeastHoleMm)}.", where);
+            }
+        }
+    }
+
+    private static bool Less(double mm, double neededMm) => Math.Round(mm, ComparedDecimals) < Math.Round(neededMm, ComparedDecimals);
+
+    private static string At(Nearest nearest) => At(nearest.OnFirst.Towards(nearest.OnSecond, 0.5));
+
+    private static string At(Point point) => $"({Wording.Number(point.X, 2)}, {Wording.Number(point.Y, 2)})";
+}

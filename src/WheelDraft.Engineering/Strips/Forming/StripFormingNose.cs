@@ -1,0 +1,80 @@
+using System.Globalization;
+using WheelDraft.Geometry;
+
+namespace WheelDraft.Engineering;
+
+// Where a formed chain touches the wheel, and whether it can.
+internal sealed partial class StripForming
+{
+    private StripNose? Nose(List<FormedPiece> chain)
+    {
+        int shape = _outlay.ContactPiece!.Value;
+        return _strip.Shape[shape] is StripRivet rivet ? RivetNose(chain, rivet, shape) : FoldNose(chain, shape);
+    }
+
+    private StripNose? RivetNose(List<FormedPiece> chain, StripRivet rivet, int shape)
+    {
+        FormedPiece last = chain[^1];
+        double at = last.ToMm - (rivet.DiameterMm / 2);
+        if (last.Kind == FormedKind.Fold || at < last.FromMm)
+        {
+            Refuse(Piece(shape), $"the rivet of strip \"{_strip.Name}\" has its axis {rivet.DiameterMm / 2:0.###} mm before the end, but the piece there is {(last.Kind == FormedKind.Fold ? "a fold" : string.Create(CultureInfo.InvariantCulture, $"only {last.DevelopedMm:0.###} mm long"))}; a rivet needs a flat seat of at least its diameter, {rivet.DiameterMm:0.###} mm");
+            return null;
+        }
+
+        double share = (at - last.FromMm) / last.DevelopedMm;
+        StripFrame frame = last.FrameAt(share);
+        SpaceVector centre = frame.At(0, 0, -((_strip.ThicknessMm / 2) + rivet.HeightMm - rivet.DomeRadiusMm));
+        return new StripNose(at, frame, centre, rivet.DomeRadiusMm) { Rivet = rivet, PieceIndex = chain.Count - 1, WidthMm = last.WidthAt(share) };
+    }
+
+    private StripNose? FoldNose(List<FormedPiece> chain, int shape)
+    {
+        int index = chain.FindIndex(p => p.ShapeIndex == shape);
+        FormedPiece fold = chain[index];
+        double alongZ = fold.Start.Along.Z;
+        double upZ = fold.Start.Up.Z;
+        double lowest = fold.AngleRad > 0 ? Math.Atan2(-alongZ, upZ) : Math.Atan2(alongZ, -upZ);
+        double share = lowest / fold.AngleRad;
+        if (!(share >= 0 && share <= 1))
+        {
+            Refuse(Piece(shape), $"the contact fold of strip \"{_strip.Name}\" (piece {shape + 1}, {Angles.DegFromRad(fold.AngleRad):0.##}°) does not face the wheel: the strip comes to it sloping {Angles.DegFromRad(Math.Asin(Math.Clamp(alongZ, -1, 1))):0.##}° and leaves it sloping {Angles.DegFromRad(Math.Asin(Math.Clamp(fold.End.Along.Z, -1, 1))):0.##}°; its outside is lowest where the strip is level, so it must come down and go up again");
+            return null;
+        }
+
+        double radius = fold.RadiusMm + (_strip.ThicknessMm / 2);
+        return new StripNose(fold.FromMm + (share * fold.DevelopedMm), fold.FrameAt(share), fold.Centre, radius) { PieceIndex = index, WidthMm = fold.WidthMm };
+    }
+
+    // What the placed nose must fulfil before a spring can be worked out.
+    private bool Touches(StripNose? nose, StripClamp clamp)
+    {
+        if (nose is null)
+        {
+            return false;
+        }
+
+        int before = _reasons.Count;
+        if (nose.AtMm <= clamp.ToMm)
+        {
+            Refuse("clamp", $"strip \"{_strip.Name}\" is clamped up to {clamp.ToMm:0.###} mm but touches at {nose.AtMm:0.###} mm; the contact must lie beyond the clamp");
+        }
+
+        if (!(nose.DepthMm > 0))
+        {
+            Refuse("shape", $"the free contact of strip \"{_strip.Name}\" lies {-nose.DepthMm:0.###} mm above the copper face, so it does not touch; lower it by more than that, or make one rising straight \"auto\" with deflection = \"1.5 mm\"");
+        }
+
+        if (nose.Rivet is StripRivet rivet)
+        {
+            double tilt = Math.Acos(Math.Clamp(nose.Frame.Up.Z, -1, 1));
+            double cap = Math.Asin(Math.Min(1, rivet.DiameterMm / (2 * rivet.DomeRadiusMm)));
+            if (tilt > cap)
+            {
+                Refuse("shape", $"the rivet of strip \"{_strip.Name}\" is tilted {Angles.DegFromRad(tilt):0.##}° when free, past the edge of its dome ({Angles.DegFromRad(cap):0.##}°); fold the arm so that it is level over the wheel");
+            }
+        }
+
+        return _reasons.Count == before;
+    }
+}

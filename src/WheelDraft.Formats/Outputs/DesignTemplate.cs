@@ -1,0 +1,19 @@
+using WheelDraft.Drawing;
+using WheelDraft.Engineering;
+using WheelDraft.Formats.Pdf;
+
+namespace WheelDraft.Formats.Outputs;
+
+/// <summary>A design's true-size template: on A4, or on Letter where drawings are in inches.</summary>
+internal static class DesignTemplate
+{
+    public static TemplateContent Of(Design design)
+    {
+        PaperSize paper = design.Brief.DrawingUnit == DrawingUnit.Inch ? PaperSize.Letter : PaperSize.A4;
+        return new(design.Brief.Title, TemplateSheets.Parts(design))
+        {
+            Paper = paper,
+            Instructions = [TemplateSheets.Instructions(design, paper)],
+        };
+    }
+}
