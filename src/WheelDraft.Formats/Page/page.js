@@ -9,6 +9,8 @@
   const all = selector => [...document.querySelectorAll(selector)];
   const stillness = window.matchMedia("(prefers-reduced-motion: reduce)");
 
+  const pairs = numbers => numbers.flatMap((from, i) => (i % 2 === 0 ? [[from, numbers[i + 1]]] : []));
+
   const slider = one("time");
   const play = one("play");
   const drive = one("drive");
@@ -22,6 +24,7 @@
     note: one("note"),
     lamps: all(".lamp"),
     contacts: all(".wiper, .tag, .switch[data-contact], .row[data-contact]"),
+    onLands: all(".wiper[data-on]").map(wiper => ({ wiper, times: pairs(wiper.dataset.on.split(" ").map(Number)) })),
     feeds: all(".switch[data-feed]"),
     inputs: all(".switch[data-input]"),
     loads: all(".load[data-load], .row[data-load]"),
@@ -84,6 +87,7 @@
       shown = state.key;
       show(state);
     }
+    parts.onLands.forEach(({ wiper, times }) => wiper.classList.toggle("made", wheelCircuit.within(times, time, turn)));
     showNote(state);
     parts.interlocks.forEach((article, i) => showInterlock(article, design.interlocks[i], state));
     showRow();
@@ -92,10 +96,10 @@
   function show(state) {
     parts.contacts.forEach(element => {
       const i = Number(element.dataset.contact);
-      const made = i < 0 || state.contacts[i];
-      element.classList.toggle("made", made);
-      const net = i < 0 ? network.feed : network.contacts[i].b;
-      mark(element, stateOfNet(state.short ? null : state.nodes[net]), state.short);
+      element.classList.toggle("made", i < 0 ? !hand.feedOpen : state.contacts[i]);
+      if (element.dataset.node) {
+        mark(element, stateOfNet(state.short ? null : state.nodes[Number(element.dataset.node)]), state.short);
+      }
     });
     parts.feeds.forEach(element => element.classList.toggle("made", !hand.feedOpen));
     parts.inputs.forEach(element => element.classList.toggle("made", hand.inputs[Number(element.dataset.input)]));
@@ -124,7 +128,8 @@
     ["live", "dead", "floating"].forEach(word => element.classList.toggle(word, word === live));
     const words = element.querySelector(".tag-state");
     if (words) {
-      const contact = element.classList.contains("made") ? "on copper" : "off copper";
+      const contact = network.wheel < 0 ? (element.classList.contains("made") ? "closed" : "open")
+        : element.classList.contains("made") ? "on copper" : "off copper";
       put(words, `${short ? "fuse open" : live === "live" ? "⚡ live" : live === "dead" ? "at zero" : "not joined"} · ${contact}`);
     }
   }
@@ -144,8 +149,7 @@
 
   function showInterlock(article, interlock, state) {
     const closed = i => (i < network.inputs.length ? hand.inputs[i] : state.contacts[i - network.inputs.length]);
-    const [from, to] = interlock.between || [0, turn];
-    const inPart = to <= turn ? time >= from && time < to : time >= from || time < to - turn;
+    const inPart = !interlock.between || wheelCircuit.within([interlock.between], time, turn);
     const applies = inPart && interlock.closed.every(closed) && !interlock.open.some(closed);
     const states = interlock.loads.map(l => state.loads[l]);
     const wanted = interlock.never ? "off" : "on";
