@@ -104,6 +104,7 @@ internal sealed class DesignStages(Brief brief)
         TextPlace process = brief.PlaceOf("process");
         string Name(CopperPiece piece) => wheel.Feed is null ? $"'{piece.Name}'" : "the wheel";
         IReadOnlyList<CutCopper> cut = [.. wheel.Copper.Select(c => CutCopper.Of(c.Outline, brief.Process, Name(c), process))];
+        IReadOnlyList<CutCopper> cutStrips = [.. strips.Strips.Select(s => CutCopper.Of(s.Form.Blank.Outline, brief.Process, NameOf(s), PlaceOf(s)))];
         IEnumerable<Solid> turning = solids.Where(s => s.Turns).Append(WheelSolids.Carrier(brief, carrierRadius));
         IReadOnlyList<Finding> collisions = StripCollisions.Of(
             strips.Strips, [.. turning], _motion.Direction, i => brief.PlaceOf(FormattableString.Invariant($"strip[{i}]")));
@@ -115,7 +116,7 @@ internal sealed class DesignStages(Brief brief)
             Wheel = wheel,
             CutWheel = cut,
             Strips = strips,
-            CutStrips = [.. strips.Strips.Select(CutStrip)],
+            CutStrips = cutStrips,
             OpenContacts = open,
             Solids = solids,
             Spacing = spacing,
@@ -130,6 +131,7 @@ internal sealed class DesignStages(Brief brief)
                 .. open.SelectMany(o => OpenContactFindings.Of(brief, o)),
                 .. circuit.Findings,
                 .. cut.SelectMany((c, i) => CutChecks.Of(c, brief.Process, Name(wheel.Copper[i]), process)),
+                .. strips.Strips.SelectMany((s, i) => CutChecks.Of(cutStrips[i], brief.Process, NameOf(s), PlaceOf(s))),
             ]),
         };
     }
@@ -137,11 +139,9 @@ internal sealed class DesignStages(Brief brief)
     /// <summary>What two stages found alike is told once, where it was found first.</summary>
     private static IReadOnlyList<Finding> OnceEach(IEnumerable<Finding> findings) => [.. findings.Distinct()];
 
-    private CutCopper CutStrip(PlacedStrip strip) => CutCopper.Of(
-        strip.Form.Blank.Outline,
-        brief.Process,
-        $"strip \"{strip.Form.Strip.Name}\"",
-        brief.PlaceOf(FormattableString.Invariant($"strip[{strip.Form.Index}]")));
+    private static string NameOf(PlacedStrip strip) => $"the blank of strip \"{strip.Form.Strip.Name}\"";
+
+    private TextPlace PlaceOf(PlacedStrip strip) => brief.PlaceOf(FormattableString.Invariant($"strip[{strip.Form.Index}]"));
 
     private RingPlaces PlacesOf(WheelLayout wheel)
     {

@@ -184,7 +184,12 @@ internal sealed class AssemblyPlan
     {
         WheelLayout wheel = _design.Wheel;
         sheet.Group("carrier", "Carrier", "carrier").In(_view).Area(new Outline(Contour.Circle(Point.Origin, _carrierMm), [wheel.Bore]), Fill.Of(FillKind.Carrier), LineStyle.Thin);
-        sheet.Group("wheel", $"Wheel, net {_design.Brief.Feed?.Net}", "copper").In(_view).Area(wheel.Copper, FillOf(_design.Brief.Feed?.Net ?? ""), LineStyle.Edge);
+        ViewPen copper = sheet.Group("wheel", "The wheel's copper", "copper").In(_view);
+        foreach (CopperPiece piece in wheel.Copper)
+        {
+            copper.Area(piece.Outline, FillOf(piece.Net), LineStyle.Edge);
+        }
+
         sheet.Group("axes", "Centre lines", "axes").In(_view).CentreCross(Point.Origin, _carrierMm);
     }
 
@@ -219,11 +224,31 @@ internal sealed class AssemblyPlan
         GroupPen pen = sheet.Group("stations", "Stations", "stations");
         foreach (RingLayout ring in _design.Wheel.AllRings)
         {
-            double reach = _carrierMm + (4 / _view.Scale.Factor);
-            Point from = _view.Of(Point.Polar(ring.RadiusMm, ring.StationRad));
-            Point to = _view.Of(Point.Polar(reach, ring.StationRad));
-            pen.Line(from, to, LineStyle.Centre);
             pen.In(_view).Line(Contour.Circle(Point.Origin, ring.RadiusMm), LineStyle.Centre);
+        }
+
+        foreach ((RingLayout ring, double stationRad, _) in Wipers())
+        {
+            pen.Line(_view.Of(Point.Polar(ring.RadiusMm, stationRad)), StationEnd(stationRad), LineStyle.Centre);
+        }
+    }
+
+    // Where a station's line ends, a little outside the wheel, on the paper.
+    private Point StationEnd(double stationRad)
+    {
+        const double beyondMm = 4;
+        return _view.Of(Point.Polar(_carrierMm + (beyondMm / _view.Scale.Factor), stationRad));
+    }
+
+    private IEnumerable<(RingLayout Ring, double StationRad, string Name)> Wipers()
+    {
+        foreach (RingLayout ring in _design.Wheel.AllRings)
+        {
+            yield return (ring, ring.StationRad, ring.IsFeed ? "feed" : ring.Name);
+            if (ring.Return is ReturnWiper other)
+            {
+                yield return (ring, other.StationRad, $"{ring.Name} return");
+            }
         }
     }
 
@@ -258,13 +283,23 @@ internal sealed class AssemblyPlan
             yield return new(_view.Of(foot.Origin.Plan), $"{strip.Form.Strip.Name}, net {strip.Net}");
         }
 
-        foreach (RingLayout ring in _design.Wheel.AllRings)
+        foreach ((_, double stationRad, string name) in Wipers())
         {
-            double reach = _carrierMm + (4 / _view.Scale.Factor);
-            yield return new(_view.Of(Point.Polar(reach, ring.StationRad)), $"{(ring.IsFeed ? "feed" : ring.Name)} at {DrawingNumbers.Angle(ring.StationRad)}");
+            yield return new(StationEnd(stationRad), $"{name} at {DrawingNumbers.Angle(stationRad)}");
         }
 
-        yield return new(_view.Of(Point.Polar(_design.Wheel.OuterDiameterMm / 2, Angles.RadFromDeg(135))), $"wheel, net {_design.Brief.Feed?.Net}");
+        if (_design.Brief.Feed is FeedBrief feed)
+        {
+            yield return new(_view.Of(Point.Polar(_design.Wheel.OuterDiameterMm / 2, Angles.RadFromDeg(135))), $"wheel, net {feed.Net}");
+        }
+        else
+        {
+            foreach (CopperPiece land in _design.Wheel.Copper)
+            {
+                yield return new(_view.Of(land.Outline.Outer.Pieces[0].PointAt(0.5)), land.Name);
+            }
+        }
+
         foreach (PartBrief part in _design.Brief.Parts)
         {
             yield return new(_view.Of(part.Outline.Outer.Pieces[0].PointAt(0.6)), $"{part.Name}, {AssemblyWords.KindWords(part.Kind)}");
