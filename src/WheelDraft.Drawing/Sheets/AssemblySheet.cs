@@ -184,7 +184,13 @@ internal sealed class AssemblyPlan
     {
         WheelLayout wheel = _design.Wheel;
         sheet.Group("carrier", "Carrier", "carrier").In(_view).Area(new Outline(Contour.Circle(Point.Origin, _carrierMm), [wheel.Bore]), Fill.Of(FillKind.Carrier), LineStyle.Thin);
-        sheet.Group("wheel", $"Wheel, net {_design.Brief.Feed?.Net}", "copper").In(_view).Area(wheel.Copper, FillOf(_design.Brief.Feed?.Net ?? ""), LineStyle.Edge);
+        string title = wheel.Feed is RingLayout feed ? $"Wheel, net {feed.Net}" : "Lands";
+        ViewPen copper = sheet.Group("wheel", title, "copper").In(_view);
+        foreach (CopperPiece piece in wheel.Copper)
+        {
+            copper.Area(piece.Outline, wheel.Feed is null ? Fill.Of(FillKind.Copper) : FillOf(piece.Net), LineStyle.Edge);
+        }
+
         sheet.Group("axes", "Centre lines", "axes").In(_view).CentreCross(Point.Origin, _carrierMm);
     }
 
