@@ -142,7 +142,8 @@ internal sealed class StripViews
         dimensions.Add(Across(left, view.Of(new Point(end, 0)), 7, _numbers.Length(end), "length of the blank"));
         foreach (StripHole hole in _form.Strip.Holes)
         {
-            Point edge = _form.Blank.Outline.Holes.Select(h => h.Bounds).OrderBy(b => Math.Abs(b.Centre.X - hole.AtMm)).First() is Bounds round ? new(round.Centre.X, round.MinY) : Point.Origin;
+            Bounds round = blank.Outline.Holes.Select(h => h.Bounds).MinBy(b => Math.Abs(b.Centre.X - hole.AtMm));
+            Point edge = new(round.Centre.X, round.MinY);
             string across = hole.AcrossMm == 0 ? "" : $", {_numbers.Length(Math.Abs(hole.AcrossMm))} {(hole.AcrossMm > 0 ? "left" : "right")}";
             dimensions.Add(new CalloutDimension(view.Of(edge), Angles.RadFromDeg(-50), $"{_numbers.Diameter(hole.DiameterMm)} at {_numbers.Length(hole.AtMm)}{across}") { Subject = "hole" });
         }
