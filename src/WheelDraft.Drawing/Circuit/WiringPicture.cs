@@ -130,6 +130,8 @@ internal sealed class WiringPicture
             new(new(bottom.X - besideMm, bottom.Y - 1.2), TextAlong.End, TextAcross.Top),
             new(new(top.X + besideMm, top.Y - 4), TextAlong.Start, TextAcross.Top),
             new(new(top.X - besideMm, top.Y - 4), TextAlong.End, TextAcross.Top),
+            new(new(top.X, top.Y - besideMm), TextAlong.Middle, TextAcross.Top),
+            new(new(top.X + 4, top.Y - besideMm), TextAlong.Middle, TextAcross.Top),
         ];
         if (!pen.TryText(words, places, style))
         {
@@ -198,6 +200,8 @@ internal static class WiringSigns
     private const double LoadHighMm = 4.6;
     private const double MotorMm = 5;
     private const double RingMm = 1.9;
+    private const double SlipRingMm = 3;
+    private const double BrushMm = 1.4;
     private const double RingAtMm = 7.6;
 
     private static readonly LineStyle Line = LineStyle.Wide(LineKind.ContinuousWide, Ink.Outline, 0.5);
@@ -207,7 +211,7 @@ internal static class WiringSigns
     {
         WiringKind.Load => LoadHalfMm,
         WiringKind.Motor => MotorMm,
-        WiringKind.Feed => 1.2,
+        WiringKind.Feed => SlipRingMm + BrushMm,
         _ => ContactHalfMm,
     };
 
@@ -217,7 +221,7 @@ internal static class WiringSigns
         WiringKind.Load => LoadHighMm / 2,
         WiringKind.Motor => MotorMm,
         WiringKind.Ring => RingAtMm + RingMm,
-        WiringKind.Feed => 3,
+        WiringKind.Feed => SlipRingMm,
         _ => 5,
     };
 
@@ -234,13 +238,21 @@ internal static class WiringSigns
                 pen.Text("M", new(centre, TextAlong.Middle, TextAcross.Middle), TextStyle.Label);
                 break;
             case WiringKind.Feed:
-                pen.Add(new SheetArea(new Outline(Contour.Polygon(centre + new Vector(1.2, 0), centre + new Vector(-2.2, 1.1), centre + new Vector(-2.2, -1.1))), Fill.Solid(Ink.Outline)));
-                pen.Line(centre + new Vector(1.2, -2.6), centre + new Vector(1.2, 2.6), LineStyle.Wide(LineKind.ContinuousWide, Ink.Copper, 1));
+                Brush(pen, centre);
                 break;
             default:
                 Contact(pen, centre, kind == WiringKind.Ring);
                 break;
         }
+    }
+
+    // A brush on a slip ring: the feed wiper on the wheel's whole ring.
+    private static void Brush(GroupPen pen, Point centre)
+    {
+        Point ring = centre + new Vector(BrushMm, 0);
+        pen.Line(Contour.Circle(ring, SlipRingMm), LineStyle.Wide(LineKind.ContinuousWide, Ink.Copper, 1));
+        double right = ring.X - SlipRingMm;
+        pen.Box(new Bounds(right - (2 * BrushMm), centre.Y - BrushMm, right, centre.Y + BrushMm), Fill.Solid(Ink.Outline));
     }
 
     // A make contact: the blade hangs on the left lead, open; over one of the wheel's its ring with a piece of copper, linked to the blade.
@@ -250,6 +262,7 @@ internal static class WiringSigns
         Point hinge = centre - new Vector(ContactHalfMm, 0);
         Point tip = centre + new Vector(ContactHalfMm - 0.8, riseMm);
         pen.Line(hinge, tip, Line);
+        pen.Texts.TakeLine(hinge, tip);
         if (!isRing)
         {
             return;

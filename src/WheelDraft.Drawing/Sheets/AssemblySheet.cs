@@ -96,9 +96,9 @@ internal sealed class AssemblyWords(Design design)
 /// <summary>The plan view of the assembly.</summary>
 internal sealed class AssemblyPlan
 {
-    // Beside the view for leaders and their texts, above and below for stations, mm on the paper.
-    private const double SideMm = 40;
-    private const double AboveMm = 14;
+    // Above and below the view for stations, beside it for leaders and the ends of their texts, mm on the paper.
+    private const double AboveMm = 12;
+    private const double LeaderMm = 11;
 
     private readonly Design _design;
     private readonly Bounds _area;
@@ -110,11 +110,12 @@ internal sealed class AssemblyPlan
     public AssemblyPlan(Design design, Bounds area)
     {
         (_design, _area) = (design, area);
-        _nets = [.. design.Solids.Select(s => s.Net).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
+        _nets = [.. DrawnNets(design).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
         _carrierMm = (design.Brief.Carrier.DiameterMm ?? design.Wheel.OuterDiameterMm) / 2;
         _model = Model();
         double legend = Legend().HeightMm(area.Width) + 4;
-        Bounds room = new(area.MinX + SideMm, area.MinY + AboveMm + legend, area.MaxX - SideMm, area.MaxY - AboveMm);
+        double side = LabelWords().Max(DimensionForm.TextWidthMm) + LeaderMm;
+        Bounds room = new(area.MinX + side, area.MinY + AboveMm + legend, area.MaxX - side, area.MaxY - AboveMm);
         _view = SheetView.Fitted(_model, room);
     }
 
@@ -130,6 +131,16 @@ internal sealed class AssemblyPlan
         legend.Draw(sheet.Group("legend", "Nets by pattern", "legend"), new Point(_area.MinX, _area.MinY + legend.HeightMm(_area.Width)), _area.Width);
         Callouts(sheet);
     }
+
+    private static IEnumerable<string> DrawnNets(Design design) =>
+    [
+        .. design.Strips.Strips.Select(s => s.Net),
+        .. design.Brief.Feed is FeedBrief feed ? [feed.Net] : Array.Empty<string>(),
+        .. design.Brief.Parts.Where(p => !IsHidden(design, p)).Select(p => p.Net),
+    ];
+
+    // Below the carrier's wiper side a part is seen through it.
+    private static bool IsHidden(Design design, PartBrief part) => part.ToZMm < -design.Brief.Carrier.StepMm;
 
     private Bounds Model()
     {
@@ -154,10 +165,9 @@ internal sealed class AssemblyPlan
     private void Below(SheetBuilder sheet)
     {
         ViewPen parts = sheet.Group("parts", "Parts", "parts").In(_view);
-        foreach (PartBrief part in _design.Brief.Parts.OrderBy(p => p.ToZMm))
+        foreach (PartBrief part in _design.Brief.Parts.Where(p => !IsHidden(_design, p)).OrderBy(p => p.ToZMm))
         {
-            bool hidden = part.ToZMm < -_design.Brief.Carrier.StepMm;
-            parts.Area(part.Outline, Fill.Of(FillKind.Part), hidden ? LineStyle.Hidden : LineStyle.Thin);
+            parts.Area(part.Outline, FillOf(part.Net), LineStyle.Thin);
         }
 
         ViewPen surfaces = sheet.Group("surfaces", "Surfaces, their ribs and slots", "surfaces").In(_view);
@@ -184,10 +194,20 @@ internal sealed class AssemblyPlan
     {
         WheelLayout wheel = _design.Wheel;
         sheet.Group("carrier", "Carrier", "carrier").In(_view).Area(new Outline(Contour.Circle(Point.Origin, _carrierMm), [wheel.Bore]), Fill.Of(FillKind.Carrier), LineStyle.Thin);
-        ViewPen copper = sheet.Group("wheel", "The wheel's copper", "copper").In(_view);
+        string title = wheel.Feed is RingLayout feed ? $"Wheel, net {feed.Net}" : "Lands";
+        ViewPen copper = sheet.Group("wheel", title, "copper").In(_view);
         foreach (CopperPiece piece in wheel.Copper)
         {
-            copper.Area(piece.Outline, FillOf(piece.Net), LineStyle.Edge);
+            copper.Area(piece.Outline, wheel.Feed is null ? Fill.Of(FillKind.Copper) : FillOf(piece.Net), LineStyle.Edge);
+        }
+
+        ViewPen hidden = sheet.Group("hidden-parts", "Parts below the carrier", "parts").In(_view);
+        foreach (PartBrief part in _design.Brief.Parts.Where(p => IsHidden(_design, p)))
+        {
+            foreach (Contour contour in part.Outline.Contours)
+            {
+                hidden.Line(contour, LineStyle.Hidden);
+            }
         }
 
         sheet.Group("axes", "Centre lines", "axes").In(_view).CentreCross(Point.Origin, _carrierMm);
@@ -255,7 +275,7 @@ internal sealed class AssemblyPlan
     private ChartLegend Legend() => new(
     [
         .. _nets.Select(n => new LegendEntry($"net {n}", FillOf(n), LineStyle.Thin)),
-        .. _design.Brief.Parts.Count > 0 ? [new LegendEntry("part", Fill.Of(FillKind.Part), LineStyle.Thin)] : Array.Empty<LegendEntry>(),
+        .. _design.Brief.Parts.Any(p => IsHidden(_design, p)) ? [new LegendEntry("part below the carrier", null, LineStyle.Hidden)] : Array.Empty<LegendEntry>(),
         .. _design.Brief.Ribs.Count > 0 ? [new LegendEntry("rib", Fill.Of(FillKind.Insulation), LineStyle.Thin)] : Array.Empty<LegendEntry>(),
         new("contact", Fill.Solid(Ink.Accent), LineStyle.Thin),
     ]);
@@ -277,32 +297,45 @@ internal sealed class AssemblyPlan
 
     private IEnumerable<RingCallout> Labels()
     {
-        foreach (PlacedStrip strip in _design.Strips.Strips)
+        foreach ((Point at, string words) in Labelled())
         {
-            StripFrame foot = strip.Placement.Of(strip.Form.FrameAt((strip.Form.Clamp.FromMm + strip.Form.Clamp.ToMm) / 2));
-            yield return new(_view.Of(foot.Origin.Plan), $"{strip.Form.Strip.Name}, net {strip.Net}");
+            yield return new(_view.Of(at), words);
         }
 
         foreach ((_, double stationRad, string name) in Wipers())
         {
-            yield return new(StationEnd(stationRad), $"{name} at {DrawingNumbers.Angle(stationRad)}");
+            yield return new(StationEnd(stationRad), StationWords(name, stationRad));
+        }
+    }
+
+    private IEnumerable<string> LabelWords() => [.. Labelled().Select(l => l.Words), .. Wipers().Select(w => StationWords(w.Name, w.StationRad))];
+
+    private static string StationWords(string name, double stationRad) => $"{name} at {DrawingNumbers.Angle(stationRad)}";
+
+    // What is named, and a point of it in the housing.
+    private IEnumerable<(Point At, string Words)> Labelled()
+    {
+        foreach (PlacedStrip strip in _design.Strips.Strips)
+        {
+            StripFrame foot = strip.Placement.Of(strip.Form.FrameAt((strip.Form.Clamp.FromMm + strip.Form.Clamp.ToMm) / 2));
+            yield return (foot.Origin.Plan, $"{strip.Form.Strip.Name}, net {strip.Net}");
         }
 
         if (_design.Brief.Feed is FeedBrief feed)
         {
-            yield return new(_view.Of(Point.Polar(_design.Wheel.OuterDiameterMm / 2, Angles.RadFromDeg(135))), $"wheel, net {feed.Net}");
+            yield return (Point.Polar(_design.Wheel.OuterDiameterMm / 2, Angles.RadFromDeg(135)), $"wheel, net {feed.Net}");
         }
         else
         {
             foreach (CopperPiece land in _design.Wheel.Copper)
             {
-                yield return new(_view.Of(land.Outline.Outer.Pieces[0].PointAt(0.5)), land.Name);
+                yield return (land.Outline.Outer.Pieces[0].PointAt(0.5), land.Name);
             }
         }
 
         foreach (PartBrief part in _design.Brief.Parts)
         {
-            yield return new(_view.Of(part.Outline.Outer.Pieces[0].PointAt(0.6)), $"{part.Name}, {AssemblyWords.KindWords(part.Kind)}");
+            yield return (part.Outline.Outer.Pieces[0].PointAt(0.6), $"{part.Name}, {AssemblyWords.KindWords(part.Kind)}");
         }
     }
 }

@@ -4,7 +4,7 @@ using WheelDraft.Geometry;
 namespace WheelDraft.Drawing;
 
 /// <summary>The wiring diagram: line on the left, neutral on the right, contacts of the wheel with their angles, inputs, loads and motor between.</summary>
-/// <remarks>Graphic symbols after IEC 60617 (from memory): make contact, sliding contact, load as a rectangle, motor as a circle with M.
+/// <remarks>Graphic symbols after IEC 60617 (from memory): make contact, brush on slip ring, load as a rectangle, motor as a circle with M.
 /// Everything is drawn at rest: inputs open, contacts open.</remarks>
 public static class CircuitSheet
 {
@@ -62,11 +62,11 @@ public static class CircuitSheet
         List<string> notes =
         [
             "Drawn at rest: every contact and input open, whatever the wheel's place.",
-            "A contact under a ring is one of the wheel's; beside its name stand the programme angles at which it is closed.",
+            "A contact linked to a ring is one of the wheel's; below it stand the programme angles at which it is closed.",
         ];
         if (layout.Bars.Any(b => b.IsWheel))
         {
-            notes.Add("The heavy bar is the wheel's copper; the feed wiper slides on it.");
+            notes.Add("The heavy bar is the wheel's copper; the feed wiper slides on its whole ring.");
         }
 
         if (layout.Crossings > 0)

@@ -19,15 +19,17 @@ public static class StripSheet
         PlacedStrip strip = design.Strips.Strips[index];
         StripWords words = new(design, strip);
         SheetMatter matter = new(words.FoldTable(), words.Notes());
-        PaperSize size = Sizes.FirstOrDefault(s => SheetPlan.Of(s, matter).IsRoomy && StripViews.Fits(strip, SheetPlan.Of(s, matter).Picture)) ?? PaperSize.A0;
+        SheetTable figures = words.FigureTable();
+        PaperSize size = Sizes.FirstOrDefault(s => IsRoomy(SheetPlan.Of(s, matter), matter, figures, strip)) ?? PaperSize.A0;
         SheetPlan plan = SheetPlan.Of(size, matter);
         StripViews views = new(design, strip, plan.Picture);
         string slug = FileSlugs.Of(design.Strips.Strips.Select(s => s.Form.Strip.Name))[index];
         SheetBuilder sheet = new(new($"strip-{slug}", $"Strip {strip.Form.Strip.Name}: {design.Brief.Title}", words.Description()), size);
-        TitleBlock block = SheetWordsOf.TitleBlock(design, $"Strip {strip.Form.Strip.Name}", "Part drawing", views.Scale) with { Projection = Projection.FirstAngle };
+        TitleBlock block = SheetWordsOf.TitleBlock(design, $"Strip: {strip.Form.Strip.Name}", "Part drawing", views.Scale) with { Projection = Projection.FirstAngle };
         SheetFrame.Draw(sheet, (number ?? SheetNumber.Single).On(block));
         int missing = plan.Draw(sheet, matter);
-        missing += Figures(sheet, words.FigureTable());
+        GroupPen pen = sheet.Group("figures", "Spring and electrical figures", "table");
+        missing += figures.Rows.Count - figures.DrawSideBySide(pen, FigureRoom(plan, matter));
         if (missing > 0)
         {
             sheet.Warn(Invariant.Text($"The drawing of strip '{strip.Form.Strip.Name}' lacks {missing} rows of its tables; report.json has all figures."));
@@ -37,10 +39,17 @@ public static class StripSheet
         return sheet.Build();
     }
 
-    private static int Figures(SheetBuilder sheet, SheetTable table)
+    // Under the folds.
+    private static Bounds FigureRoom(SheetPlan plan, SheetMatter matter)
     {
-        GroupPen pen = sheet.Group("figures", "Spring and electrical figures", "table");
-        return table.Rows.Count - table.DrawSideBySide(pen, SheetFrame.BesideTitleBlock(sheet.Size));
+        const double gapMm = 6;
+        return plan.Table with { MaxY = plan.Table.MaxY - matter.Table.SideBySideHeightMm(plan.Table.Width) - gapMm };
+    }
+
+    private static bool IsRoomy(SheetPlan plan, SheetMatter matter, SheetTable figures, PlacedStrip strip)
+    {
+        Bounds room = FigureRoom(plan, matter);
+        return plan.IsRoomy && figures.SideBySideHeightMm(room.Width) <= room.Height && StripViews.Fits(strip, plan.Picture);
     }
 }
 
@@ -87,7 +96,7 @@ internal sealed class StripWords(Design design, PlacedStrip strip)
             $"{_form.Material.Designation}, {_numbers.LengthWithUnit(_form.Strip.ThicknessMm, 3)} thick, {GrainWords}. Blank {_numbers.LengthWithUnit(_form.LengthMm, 3)} long on its centre line.",
             "Fold lines lie at mid-allowance. Positions count from the terminal end, angles are those turned through; set to: what the tool holds so that the fold springs back to its angle and radius. Try one strip first: allowance and springback follow the batch.",
             "Fold in the order given, from the tip to the terminal end. Seen from the wiper side.",
-            "Full line: free of the wheel. Chain line: pressed on the copper.",
+            "From the side, full line: free of the wheel; chain line: pressed on the copper. Hatched: the surface it lies on; the plate at the contact: the wheel's copper.",
         ];
         if (_form.Tab is TabDimensions tab)
         {

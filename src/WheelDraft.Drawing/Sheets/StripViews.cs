@@ -138,16 +138,19 @@ internal sealed class StripViews
             dimensions.Add(Across(left, upper, 7, Invariant.Text($"fold {i + 1}: {_numbers.Length(fold.AtMm)}"), Invariant.Text($"fold {i + 1}")));
         }
 
-        if (blank.Outline.Bounds.MaxX is double end)
+        double end = blank.Outline.Bounds.MaxX;
+        dimensions.Add(Across(left, view.Of(new Point(end, 0)), 7, _numbers.Length(end), "length of the blank"));
+        foreach (StripHole hole in _form.Strip.Holes)
         {
-            dimensions.Add(Across(left, view.Of(new Point(end, 0)), 7, _numbers.Length(end), "length of the blank"));
+            Point edge = _form.Blank.Outline.Holes.Select(h => h.Bounds).OrderBy(b => Math.Abs(b.Centre.X - hole.AtMm)).First() is Bounds round ? new(round.Centre.X, round.MinY) : Point.Origin;
+            string across = hole.AcrossMm == 0 ? "" : $", {_numbers.Length(Math.Abs(hole.AcrossMm))} {(hole.AcrossMm > 0 ? "left" : "right")}";
+            dimensions.Add(new CalloutDimension(view.Of(edge), Angles.RadFromDeg(-50), $"{_numbers.Diameter(hole.DiameterMm)} at {_numbers.Length(hole.AtMm)}{across}") { Subject = "hole" });
         }
 
         List<(double At, string Text, string Subject)> below =
         [
             (_form.Clamp.FromMm, $"clamp {_numbers.Length(_form.Clamp.FromMm)}", "clamp begins"),
             (_form.Clamp.ToMm, $"clamp {_numbers.Length(_form.Clamp.ToMm)}", "clamp ends"),
-            .. _form.Strip.Holes.Select(h => (h.AtMm, $"{_numbers.Diameter(h.DiameterMm)} at {_numbers.Length(h.AtMm)}", "hole")),
             .. _form.Nose is StripNose nose ? [(nose.AtMm, $"contact {_numbers.Length(nose.AtMm)}", "contact")] : Array.Empty<(double, string, string)>(),
         ];
         foreach ((double at, string text, string subject) in below.Where(b => b.At > 0).OrderBy(b => b.At))
@@ -185,7 +188,8 @@ internal sealed class StripViews
         if (dimensions.Table() is SheetTable rest)
         {
             double width = rest.NaturalWidthMm;
-            rest.Draw(pen, new Bounds(area.MaxX - width, area.MinY, area.MaxX, area.MinY + rest.HeightMm(width)));
+            const double roundingMm = 0.01;
+            rest.Draw(pen, new Bounds(area.MaxX - width - roundingMm, area.MinY, area.MaxX, area.MinY + rest.HeightMm(width) + roundingMm));
         }
     }
 
@@ -250,15 +254,6 @@ internal sealed class StripViews
         GroupPen pen = sheet.Group("side-dimensions", "Dimensions of the formed strip", "dimensions");
         pen.Texts.TakeEdges(_profile.Edge.Placed(view.ToPaper).Pieces);
         DimensionPen dimensions = new(pen);
-        foreach ((StripFold fold, int i) in _form.Folds.Select((f, i) => (f, i)))
-        {
-            ProfileLeg leg = _profile.Legs[_form.Pieces.ToList().FindIndex(p => p.ShapeIndex == fold.ShapeIndex)];
-            Point middle = leg.Along(0.5).At;
-            double away = (middle - leg.Centre).AngleRad;
-            Point outside = leg.Along(0.5).Off(0, -Math.Sign(fold.AngleRad) * _form.Strip.ThicknessMm / 2);
-            dimensions.Add(new CalloutDimension(view.Of(outside), away, Invariant.Text($"fold {i + 1}: {DrawingNumbers.Angle(Math.Abs(fold.AngleRad))} {_numbers.Radius(fold.RadiusMm)}")));
-        }
-
         Point terminal = new(_profile.At(0).At.X, _form.SeatLevelMm);
         Point held = new(_profile.At(_form.Clamp.ToMm).At.X, _form.SeatLevelMm);
         if (_profile.Contact is Point contact)
@@ -271,6 +266,15 @@ internal sealed class StripViews
             dimensions.Add(new LinearDimension(low, view.Of(new Point(contact.X, 0)), -(right - low.X + 16), $"deflection {_numbers.Length(-contact.Y)}") { Direction = LinearDirection.Upright, Subject = "deflection" });
             double beside = view.Of(held).X - paper.MinX + 8;
             dimensions.Add(new LinearDimension(view.Of(held), view.Of(new Point(contact.X - BesideContactMm, 0)), beside, _numbers.Length(-_form.SeatLevelMm)) { Direction = LinearDirection.Upright, Subject = "floor to copper face" });
+        }
+
+        foreach ((StripFold fold, int i) in _form.Folds.Select((f, i) => (f, i)))
+        {
+            ProfileLeg leg = _profile.Legs[_form.Pieces.ToList().FindIndex(p => p.ShapeIndex == fold.ShapeIndex)];
+            Point middle = leg.Along(0.5).At;
+            double away = (middle - leg.Centre).AngleRad;
+            Point outside = leg.Along(0.5).Off(0, -Math.Sign(fold.AngleRad) * _form.Strip.ThicknessMm / 2);
+            dimensions.Add(new CalloutDimension(view.Of(outside), away, Invariant.Text($"fold {i + 1}: {DrawingNumbers.Angle(Math.Abs(fold.AngleRad))} {_numbers.Radius(fold.RadiusMm)}")));
         }
 
         Rest(pen, dimensions, new Bounds(_picture.MinX, paper.MinY - SideBelowMm, _picture.MaxX, paper.MinY));
