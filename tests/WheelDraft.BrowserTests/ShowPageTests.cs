@@ -86,9 +86,9 @@ public sealed partial class ShowPageTests(Chromium chromium)
                 OnPeriod next = ring.Periods[(p + 1) % ring.Periods.Count].Wanted;
                 double offSweep = Angles.InTurn(next.StartRad - on.EndRad);
                 double[] stations = ring.Return is ReturnWiper other ? [ring.StationRad, other.StationRad] : [ring.StationRad];
-                int[] onPieces = await PiecesUnder(shown, ring, stations, on.StartRad + (on.SweepRad / 2));
+                int[] onPieces = await PiecesUnder(shown, ring, stations, on.StartRad + (on.SweepRad * NearMiddle));
                 Assert.True(onPieces[0] >= 0 && onPieces[^1] == onPieces[0], $"{ring.Name} is on: copper");
-                int[] offPieces = await PiecesUnder(shown, ring, stations, on.EndRad + (offSweep / 2));
+                int[] offPieces = await PiecesUnder(shown, ring, stations, on.EndRad + (offSweep * NearMiddle));
                 Assert.True(offPieces[0] < 0 || (ring.Return is not null && offPieces[1] != offPieces[0]), $"{ring.Name} is off: window, or no land under both");
                 asked++;
             }
@@ -96,6 +96,10 @@ public sealed partial class ShowPageTests(Chromium chromium)
 
         Assert.True(asked > 2);
     }
+
+    // Not the middle itself: a wheel that stands square puts points of its outline level with the point asked about, and there the
+    // browser's own count of crossings has been seen to err.
+    private const double NearMiddle = 0.47;
 
     /// <summary>The piece of copper under each station, by index; −1 for none.</summary>
     private static async Task<int[]> PiecesUnder(ShownDesign shown, RingLayout ring, double[] stationsRad, double programmeRad)
