@@ -85,8 +85,11 @@ public sealed partial class ShowPageTests(Chromium chromium)
                 OnPeriod on = ring.Periods[p].Wanted;
                 OnPeriod next = ring.Periods[(p + 1) % ring.Periods.Count].Wanted;
                 double offSweep = Angles.InTurn(next.StartRad - on.EndRad);
-                Assert.True(await CopperUnder(shown, ring, on.StartRad + (on.SweepRad / 2)), $"{ring.Name} is on: copper");
-                Assert.False(await CopperUnder(shown, ring, on.EndRad + (offSweep / 2)), $"{ring.Name} is off: window");
+                double[] stations = ring.Return is ReturnWiper other ? [ring.StationRad, other.StationRad] : [ring.StationRad];
+                int[] onPieces = await PiecesUnder(shown, ring, stations, on.StartRad + (on.SweepRad * NearMiddle));
+                Assert.True(onPieces[0] >= 0 && onPieces[^1] == onPieces[0], $"{ring.Name} is on: copper");
+                int[] offPieces = await PiecesUnder(shown, ring, stations, on.EndRad + (offSweep * NearMiddle));
+                Assert.True(offPieces[0] < 0 || (ring.Return is not null && offPieces[1] != offPieces[0]), $"{ring.Name} is off: window, or no land under both");
                 asked++;
             }
         }
@@ -94,20 +97,24 @@ public sealed partial class ShowPageTests(Chromium chromium)
         Assert.True(asked > 2);
     }
 
-    private static async Task<bool> CopperUnder(ShownDesign shown, RingLayout ring, double programmeRad)
+    // Not the middle itself: a wheel that stands square puts points of its outline level with the point asked about, and there the
+    // browser's own count of crossings has been seen to err.
+    private const double NearMiddle = 0.47;
+
+    /// <summary>The piece of copper under each station, by index; −1 for none.</summary>
+    private static async Task<int[]> PiecesUnder(ShownDesign shown, RingLayout ring, double[] stationsRad, double programmeRad)
     {
         await shown.MoveTo(shown.Design.Motion.SecondsFromRad(Angles.InTurn(programmeRad)));
-        Point at = Point.Polar(ring.RadiusMm, ring.StationRad);
-        return await shown.Page.EvaluateAsync<bool>(
+        return await shown.Page.EvaluateAsync<int[]>(
             """
-            ([x, y]) => {
+            points => {
               const svg = document.getElementById("wheel");
-              const copper = svg.querySelector(".copper");
-              const toWheel = copper.getScreenCTM().inverse().multiply(svg.getScreenCTM());
-              return copper.isPointInFill(new DOMPoint(x, -y).matrixTransform(toWheel));
+              const pieces = [...svg.querySelectorAll(".copper")];
+              const toWheel = pieces[0].getScreenCTM().inverse().multiply(svg.getScreenCTM());
+              return points.map(([x, y]) => pieces.findIndex(p => p.isPointInFill(new DOMPoint(x, -y).matrixTransform(toWheel))));
             }
             """,
-            new[] { at.X, at.Y });
+            stationsRad.Select(s => Point.Polar(ring.RadiusMm, s)).Select(p => new[] { p.X, p.Y }).ToArray());
     }
 
     [Fact]

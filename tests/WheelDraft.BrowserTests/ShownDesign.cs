@@ -14,7 +14,7 @@ internal sealed class ShownDesign : IAsyncDisposable
 
     private ShownDesign(Design design) => Design = design;
 
-    public static IReadOnlyList<string> Demos => ["propagation-bench", "kiln-room", "tank-doser"];
+    public static IReadOnlyList<string> Demos => ["propagation-bench", "kiln-room", "tank-doser", "seed-drier"];
 
     public Design Design { get; }
 

@@ -8,7 +8,7 @@ namespace WheelDraft.Formats.Page;
 internal static class ShowChart
 {
     // Steps of a time axis that people count in, s.
-    private static readonly double[] Steps = [0.1, 0.2, 0.5, 1, 2, 5, 10, 15, 20, 30, 60, 120, 300, 600, 900, 1800, 3600, 7200, 14400];
+    private static readonly double[] Steps = [0.1, 0.2, 0.5, 1, 2, 5, 10, 15, 20, 30, 60, 120, 180, 300, 600, 900, 1800, 3600, 7200, 14400];
 
     // Most labels that an axis has room for on a telephone.
     private const int MostLabels = 7;

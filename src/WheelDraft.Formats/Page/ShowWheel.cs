@@ -9,20 +9,22 @@ namespace WheelDraft.Formats.Page;
 internal sealed class ShowWheel
 {
     // How far an arm is drawn beyond the rim where no strip is given, as a share of the wheel's radius.
-    private const double ArmShare = 0.22;
+    private const double ArmShare = 0.18;
 
     // Room for a tag outside everything, as a share of the picture's half width.
-    private const double TagShare = 0.2;
+    private const double TagShare = 0.15;
 
     private readonly Design _design;
+    private readonly CircuitNetwork _network;
     private readonly Markup _svg = new();
     private readonly double _radiusMm;
     private readonly double _reachMm;
     private readonly double _halfMm;
 
-    private ShowWheel(Design design)
+    private ShowWheel(Design design, CircuitNetwork network)
     {
         _design = design;
+        _network = network;
         _radiusMm = design.Wheel.OuterDiameterMm / 2;
         _reachMm = _radiusMm * (1 + ArmShare);
         double strips = design.Strips.Solids.SelectMany(s => s.Outline.Pieces).Select(p => Farthest(p.Bounds)).DefaultIfEmpty(0).Max();
@@ -30,7 +32,7 @@ internal sealed class ShowWheel
     }
 
     /// <summary>The picture.</summary>
-    public static string Write(Design design) => new ShowWheel(design).Draw();
+    public static string Write(Design design, CircuitNetwork network) => new ShowWheel(design, network).Draw();
 
     private static double Farthest(Bounds b) =>
         Math.Max(Math.Max(Math.Abs(b.MinX), Math.Abs(b.MaxX)), Math.Max(Math.Abs(b.MinY), Math.Abs(b.MaxY)));
@@ -43,26 +45,38 @@ internal sealed class ShowWheel
         string full = N(2 * _halfMm);
         _svg.Put($"<svg id=\"wheel\" class=\"wheel\" viewBox=\"-{half} -{half} {full} {full}\" role=\"img\" aria-labelledby=\"wheel-title wheel-desc\">\n");
         _svg.Add("<title id=\"wheel-title\">The wheel and its wipers, seen from the wiper side</title>\n");
-        _svg.Add("<desc id=\"wheel-desc\">Copper with windows as cut; the wheel turns under wipers that stand still. Each wiper's tag says whether it is live.</desc>\n");
+        _svg.Add("<desc id=\"wheel-desc\">Copper as cut; the wheel turns under wipers that stand still. Each wiper's tag says whether it is live.</desc>\n");
         Wheel();
         Home();
         List<RingLayout> rings = [.. _design.Wheel.AllRings];
         int first = _design.Wheel.Feed is null ? 0 : -1; // the feed is no contact
         for (int i = 0; i < rings.Count; i++)
         {
-            Wiper(rings[i], i + first);
+            Wiper(rings[i], Data(i + first, rings[i].Net, rings[i].Lands.Select(l => l.OnWiper)));
             if (rings[i].Return is ReturnWiper other)
             {
-                Wiper(rings[i] with { StationRad = other.StationRad, Patch = other.Patch }, i + first);
+                Wiper(
+                    rings[i] with { Name = $"{rings[i].Name}, second wiper", StationRad = other.StationRad, Patch = other.Patch },
+                    Data(i + first, other.Net, rings[i].Lands.Select(l => l.OnReturn)));
             }
         }
 
         for (int i = 0; i < rings.Count; i++)
         {
-            Tag(rings[i], i + first);
+            Tag(rings[i], Data(i + first, rings[i].Net, []));
         }
 
         return _svg.Add("</svg>\n").ToString();
+    }
+
+    /// <summary>What the script needs to know of a wiper: its contact, its net, and with lands when it stands on one.</summary>
+    private string Data(int contact, string net, IEnumerable<CircleArc> onLands)
+    {
+        IEnumerable<string> times = onLands
+            .Select(a => a.IsFull ? (From: 0, To: _design.Motion.TurnTimeS) : ShowData.Seconds(a, _design.Motion.TurnTimeS))
+            .Select(t => $"{FixedPoint.Short(t.From, 9)} {FixedPoint.Short(t.To, 9)}");
+        string on = string.Join(' ', times);
+        return FormattableString.Invariant($"data-contact=\"{contact}\" data-node=\"{_network.NodeOf(net)}\"{(on.Length > 0 ? $" data-on=\"{on}\"" : "")}");
     }
 
     private void Wheel()
@@ -103,10 +117,10 @@ internal sealed class ShowWheel
         _svg.Put($"<path class=\"way\" d=\"{arrow}\"/></g>\n");
     }
 
-    private void Wiper(RingLayout ring, int contact)
+    private void Wiper(RingLayout ring, string data)
     {
         string name = ring.IsFeed ? "feed" : ring.Name;
-        _svg.Put($"<g class=\"wiper\" data-contact=\"{contact}\"><title>{SvgMarkup.Escaped(name)}</title>\n");
+        _svg.Put($"<g class=\"wiper\" {data}><title>{SvgMarkup.Escaped(name)}</title>\n");
         PlacedStrip? strip = _design.Strips.Strips.FirstOrDefault(s => s.Ring is RingPlace place
             && place.RadiusMm == ring.RadiusMm && place.StationRad == ring.StationRad);
         SvgPath plan = new(0);
@@ -130,7 +144,7 @@ internal sealed class ShowWheel
         _svg.Put($"<circle class=\"spot\" cx=\"{N(at.X)}\" cy=\"{N(-at.Y)}\" r=\"{N(_radiusMm * 0.035)}\"/>\n</g>\n");
     }
 
-    private void Tag(RingLayout ring, int contact)
+    private void Tag(RingLayout ring, string data)
     {
         string name = ring.IsFeed ? "feed" : ring.Name;
         Point at = Point.Polar(_reachMm + (_halfMm * 0.02), ring.StationRad);
@@ -141,8 +155,8 @@ internal sealed class ShowWheel
 
         // Beside the arm's end and not on it: above where the arm rises, below where it falls.
         bool rises = Math.Sin(ring.StationRad) >= 0;
-        double y = -at.Y + (_halfMm * (rises ? -0.085 : upright ? 0.05 : 0.085));
-        _svg.Put($"<g class=\"tag\" data-contact=\"{contact}\" font-size=\"{N(_halfMm * 0.052)}\" text-anchor=\"{anchor}\">");
+        double y = -at.Y + (_halfMm * (upright ? (rises ? -0.06 : 0.045) : rises ? -0.085 : 0.085));
+        _svg.Put($"<g class=\"tag\" {data} font-size=\"{N(_halfMm * 0.052)}\" text-anchor=\"{anchor}\">");
         _svg.Put($"<text class=\"tag-name\" x=\"{N(x)}\" y=\"{N(y)}\">{SvgMarkup.Escaped(name)}</text>");
         _svg.Put($"<text class=\"tag-state\" x=\"{N(x)}\" y=\"{N(y + (_halfMm * 0.05))}\"></text></g>\n");
     }

@@ -12,6 +12,9 @@ internal sealed class ShowWiring
     private const double TopMm = 14;
     private const double BottomMm = 8;
 
+    // Size on the screen where there is room, pixels of the page: letters of 3.1 mm are then 13 high.
+    private const double PxPerMm = 4.2;
+
     // Half the length of a symbol, mm.
     private const double HalfMm = 6;
     private const double MotorRadiusMm = 4.2;
@@ -33,8 +36,11 @@ internal sealed class ShowWiring
 
     private string Draw()
     {
-        string box = $"{N(-SideMm)} {N(-TopMm)} {N(_layout.WidthMm + (2 * SideMm))} {N(_layout.HeightMm + TopMm + BottomMm)}";
-        _svg.Put($"<svg id=\"wiring\" class=\"wiring\" viewBox=\"{box}\" role=\"img\" aria-label=\"Wiring diagram: nets upright, contacts, inputs and loads between them; live nets are drawn heavy and bear their voltage\">\n");
+        double widthMm = _layout.WidthMm + (2 * SideMm);
+        double heightMm = _layout.HeightMm + TopMm + BottomMm;
+        string size = $"width=\"{N(widthMm * PxPerMm)}\" height=\"{N(heightMm * PxPerMm)}\"";
+        string box = $"{N(-SideMm)} {N(-TopMm)} {N(widthMm)} {N(heightMm)}";
+        _svg.Put($"<svg id=\"wiring\" class=\"wiring\" {size} viewBox=\"{box}\" role=\"img\" aria-label=\"Wiring diagram: nets upright, contacts, inputs and loads between them; live nets are drawn heavy and bear their voltage\">\n");
         foreach (WiringBar bar in _layout.Bars)
         {
             Bar(bar);

@@ -9,6 +9,8 @@
   const all = selector => [...document.querySelectorAll(selector)];
   const stillness = window.matchMedia("(prefers-reduced-motion: reduce)");
 
+  const pairs = numbers => numbers.flatMap((from, i) => (i % 2 === 0 ? [[from, numbers[i + 1]]] : []));
+
   const slider = one("time");
   const play = one("play");
   const drive = one("drive");
@@ -22,6 +24,7 @@
     note: one("note"),
     lamps: all(".lamp"),
     contacts: all(".wiper, .tag, .switch[data-contact], .row[data-contact]"),
+    onLands: all(".wiper[data-on]").map(wiper => ({ wiper, times: pairs(wiper.dataset.on.split(" ").map(Number)) })),
     feeds: all(".switch[data-feed]"),
     inputs: all(".switch[data-input]"),
     loads: all(".load[data-load], .row[data-load]"),
@@ -84,6 +87,7 @@
       shown = state.key;
       show(state);
     }
+    parts.onLands.forEach(({ wiper, times }) => wiper.classList.toggle("made", wheelCircuit.within(times, time, turn)));
     showNote(state);
     parts.interlocks.forEach((article, i) => showInterlock(article, design.interlocks[i], state));
     showRow();
@@ -92,10 +96,10 @@
   function show(state) {
     parts.contacts.forEach(element => {
       const i = Number(element.dataset.contact);
-      const made = i < 0 || state.contacts[i];
-      element.classList.toggle("made", made);
-      const net = i < 0 ? network.feed : network.contacts[i].b;
-      mark(element, stateOfNet(state.short ? null : state.nodes[net]), state.short);
+      element.classList.toggle("made", i < 0 ? !hand.feedOpen : state.contacts[i]);
+      if (element.dataset.node) {
+        mark(element, stateOfNet(state.short ? null : state.nodes[Number(element.dataset.node)]), state.short);
+      }
     });
     parts.feeds.forEach(element => element.classList.toggle("made", !hand.feedOpen));
     parts.inputs.forEach(element => element.classList.toggle("made", hand.inputs[Number(element.dataset.input)]));
@@ -124,7 +128,8 @@
     ["live", "dead", "floating"].forEach(word => element.classList.toggle(word, word === live));
     const words = element.querySelector(".tag-state");
     if (words) {
-      const contact = element.classList.contains("made") ? "on copper" : "off copper";
+      const contact = network.wheel < 0 ? (element.classList.contains("made") ? "closed" : "open")
+        : element.classList.contains("made") ? "on copper" : "off copper";
       put(words, `${short ? "fuse open" : live === "live" ? "⚡ live" : live === "dead" ? "at zero" : "not joined"} · ${contact}`);
     }
   }
@@ -144,8 +149,7 @@
 
   function showInterlock(article, interlock, state) {
     const closed = i => (i < network.inputs.length ? hand.inputs[i] : state.contacts[i - network.inputs.length]);
-    const [from, to] = interlock.between || [0, turn];
-    const inPart = to <= turn ? time >= from && time < to : time >= from || time < to - turn;
+    const inPart = !interlock.between || wheelCircuit.within([interlock.between], time, turn);
     const applies = inPart && interlock.closed.every(closed) && !interlock.open.some(closed);
     const states = interlock.loads.map(l => state.loads[l]);
     const wanted = interlock.never ? "off" : "on";
@@ -158,13 +162,12 @@
     article.classList.toggle("applies", applies);
   }
 
+  /** The truth table's row: the last interval that has begun; before the first of the turn, the one that passes home. */
   function showRow() {
-    let row = parts.truth.length - 1;
-    while (row > 0 && Number(parts.truth[row].dataset.from) > time) {
-      row--;
-    }
-    const wraps = parts.truth.length > 0 && Number(parts.truth[0].dataset.from) > time;
-    parts.truth.forEach((element, i) => element.classList.toggle("now", i === (wraps ? parts.truth.length - 1 : row)));
+    const from = parts.truth.map(element => Number(element.dataset.from));
+    const begun = from.filter(t => t <= time);
+    const row = from.indexOf(Math.max(...(begun.length ? begun : from)));
+    parts.truth.forEach((element, i) => element.classList.toggle("now", i === row));
   }
 
   /** The loads' rows of the chart: the whole turn with inputs and faults as they are set. */

@@ -182,12 +182,14 @@ const wheelCircuit = (() => {
     return solved;
   }
 
-  /** Which contacts are closed at a time of the turn, the wheel being sound. A make belongs to its time, a break does not. */
-  function closedAt(network, timeS) {
-    const t = timeS >= network.turn ? timeS - network.turn : timeS;
-    return network.contacts.map(contact => contact.always
-      || contact.on.some(([from, to]) => (to <= network.turn ? t >= from && t < to : t >= from || t < to - network.turn)));
+  /** Whether a time of the turn lies in any of some periods [from, to), which may pass home. */
+  function within(periods, timeS, turnS) {
+    const t = timeS >= turnS ? timeS - turnS : timeS;
+    return periods.some(([from, to]) => (to <= turnS ? t >= from && t < to : t >= from || t < to - turnS));
   }
+
+  /** Which contacts are closed at a time of the turn, the wheel being sound. A make belongs to its time, a break does not. */
+  const closedAt = (network, timeS) => network.contacts.map(contact => contact.always || within(contact.on, timeS, network.turn));
 
   /** Inputs as they are switched, with faults upon them, as solve takes them. Besides: contacts that are stuck (true or false
    *  each, by index), and which way the motor drives (1, 0 stalled, -1 backward). */
@@ -214,5 +216,5 @@ const wheelCircuit = (() => {
     return { contacts, ...solve(network, { ...hand, contacts }) };
   }
 
-  return { solve, closedAt, handed, at };
+  return { solve, closedAt, within, handed, at };
 })();

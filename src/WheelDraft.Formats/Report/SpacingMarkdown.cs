@@ -26,7 +26,7 @@ internal static class SpacingMarkdown
         Remedies(page, remedies);
     }
 
-    /// <summary>Every step of every row.</summary>
+    /// <summary>Every step of every row; what is required in the same way is told once.</summary>
     public static void Appendix(MarkdownPage page, SpacingTable table)
     {
         IReadOnlyList<SpacingLocation> locations = SpacingLocation.Of(table.Rows);
@@ -35,16 +35,37 @@ internal static class SpacingMarkdown
             return;
         }
 
-        page.Heading(2, "Appendix: spacing, step by step");
+        List<SpacingRow> distinct = [];
+        foreach (SpacingRow row in locations.SelectMany(l => l.Rows).Where(r => !distinct.Exists(d => IsAsked(d, r))))
+        {
+            distinct.Add(row);
+        }
+
+        page.Heading(2, "Appendix: spacing, step by step").Heading(3, "What is required");
+        foreach ((SpacingRow row, int i) in distinct.Select((r, i) => (r, i)))
+        {
+            page.Paragraph($"**R{Wording.Number(i + 1, 0)}.** {Kind(row)}, {SpacingJson.Grade(row.Nets.Grade)}: {Wording.Mm(row.Required.RequiredMm)}. Basis: {row.Required.BasisInFull} (confidence: {row.Required.ConfidenceInWords}).")
+                .List(row.Required.Steps);
+        }
+
+        page.Heading(3, "What is measured");
         foreach ((SpacingLocation location, int i) in locations.Select((l, i) => (l, i)))
         {
-            page.Heading(3, $"{Wording.Number(i + 1, 0)}. {location.Nets}");
-            foreach (SpacingRow row in location.Rows)
-            {
-                page.Paragraph($"{(row.Kind == SpacingKind.Clearance ? "Clearance" : "Creepage")}: {Wording.Mm(row.Required.RequiredMm)} required, {Wording.Mm(row.WorstMm)} measured at worst, {Wording.Mm(row.NominalMm)} nominal. {WordOf(row)}. "
-                        + $"Basis: {row.Required.BasisInFull} (confidence: {row.Required.ConfidenceInWords}). {Place(row)}")
-                    .List(row.Steps);
-            }
+            page.Paragraph($"**{Wording.Number(i + 1, 0)}. {location.Nets}**").List(location.Rows.SelectMany(r => Measuring(r, distinct.FindIndex(d => IsAsked(d, r)) + 1)));
+        }
+    }
+
+    private static string Kind(SpacingRow row) => row.Kind == SpacingKind.Clearance ? "Clearance" : "Creepage";
+
+    private static bool IsAsked(SpacingRow like, SpacingRow row) =>
+        like.Kind == row.Kind && like.Nets.Grade == row.Nets.Grade && like.Required.Steps.SequenceEqual(row.Required.Steps, StringComparer.Ordinal);
+
+    private static IEnumerable<string> Measuring(SpacingRow row, int requirement)
+    {
+        yield return $"{Kind(row)}: {Wording.Mm(row.WorstMm)} at worst, {Wording.Mm(row.NominalMm)} nominal, {Wording.Mm(row.Required.RequiredMm)} required (R{Wording.Number(requirement, 0)}). {WordOf(row)}. {Place(row)}";
+        foreach (string step in row.Measured)
+        {
+            yield return step;
         }
     }
 

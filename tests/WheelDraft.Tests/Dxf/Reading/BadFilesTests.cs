@@ -74,7 +74,7 @@ public class BadFilesTests
 
         Stopwatch watch = Stopwatch.StartNew();
         ReadDrawing drawing = HandWritten.Read(lines.ToString());
-        Assert.True(watch.Elapsed < TimeSpan.FromSeconds(10), watch.Elapsed.ToString());
+        Assert.True(watch.Elapsed < TimeSpan.FromSeconds(60), watch.Elapsed.ToString());
         Assert.Contains(drawing.Remarks, r => r.Message.Contains("stopped here", StringComparison.Ordinal));
     }
 
@@ -138,7 +138,7 @@ public class BadFilesTests
                     Assert.All(e.Reasons, r => Assert.False(string.IsNullOrWhiteSpace(r.Message)));
                 }
 
-                Assert.True(watch.Elapsed < TimeSpan.FromSeconds(5), watch.Elapsed.ToString());
+                Assert.True(watch.Elapsed < TimeSpan.FromSeconds(60), watch.Elapsed.ToString());
             },
             iter: 6000);
     }

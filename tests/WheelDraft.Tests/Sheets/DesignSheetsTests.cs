@@ -1,0 +1,171 @@
+using System.Globalization;
+using System.Xml.Linq;
+using WheelDraft.Drawing;
+using WheelDraft.Engineering;
+using WheelDraft.Formats.Svg;
+using WheelDraft.Tests.Drawing;
+using Xunit;
+
+namespace WheelDraft.Tests.Sheets;
+
+public sealed class DesignSheetsTests(ITestOutputHelper output)
+{
+    private const int Designs = 200;
+
+    // Of the numbered briefs some ask for what cannot be built (an adjusting edge too steep, a pair of nets without a rule).
+    private const double LeastShareBuilt = 0.7;
+
+    private static readonly XNamespace Svg = "http://www.w3.org/2000/svg";
+
+    public static TheoryData<string> Demos => [.. SheetDesigns.Demos];
+
+    [Fact]
+    public void Demos_AreThere() => Assert.True(SheetDesigns.Demos.Count >= 3);
+
+    [Theory]
+    [MemberData(nameof(Demos))]
+    public void Of_Demo_IsTidyCompleteAndReadable(string name)
+    {
+        Design design = SheetDesigns.Demo(name);
+        IReadOnlyList<Sheet> sheets = DesignSheets.Of(design);
+        Assert.Equal(sheets.Count, sheets.Select(s => s.Words.Name).Distinct(StringComparer.Ordinal).Count());
+        Assert.All(sheets, Check);
+        Assert.All(TemplateSheets.Parts(design), PaperTests.AssertTidy);
+        AssertEdgesAreListed(design, sheets[0]);
+        Assert.All(sheets, s => Assert.Empty(s.Warnings));
+
+        // Legible at A4: nothing of these demos' wheels and timing needs larger paper.
+        Assert.All(sheets.Where(s => s.Words.Name is "wheel" or "timing"), s => Assert.Equal("A4", s.Size.Name));
+    }
+
+    [Fact]
+    public void Of_RandomDesigns_AreTidyAndComplete()
+    {
+        int built = 0;
+        Parallel.For(0, Designs, number =>
+        {
+            if (DesignOf(number) is not Design design)
+            {
+                return;
+            }
+
+            Interlocked.Increment(ref built);
+            try
+            {
+                IReadOnlyList<Sheet> sheets = DesignSheets.Of(design);
+                Assert.All(sheets, PaperTests.AssertTidy);
+                Assert.All(TemplateSheets.Parts(design), PaperTests.AssertTidy);
+                PaperTests.AssertTidy(TemplateSheets.Instructions(design, number % 2 == 0 ? PaperSize.A4 : PaperSize.Letter));
+                AssertEdgesAreListed(design, sheets[0]);
+                AssertPeriodsAreListed(design, sheets.Single(s => s.Words.Name is "timing"));
+                if (number % 10 == 0)
+                {
+                    Assert.All(sheets, Check);
+                }
+            }
+            catch (Exception fault)
+            {
+                throw new InvalidOperationException(FormattableString.Invariant($"Design {number}: {fault.Message}"), fault);
+            }
+        });
+        output.WriteLine(FormattableString.Invariant($"{built} of {Designs} designs were built."));
+        Assert.InRange(built, LeastShareBuilt * Designs, Designs);
+    }
+
+    [Fact]
+    public void Of_SheetsOfASet_AreNumbered()
+    {
+        IReadOnlyList<Sheet> sheets = DesignSheets.Of(Design.Of(Briefs.Worked()));
+        for (int i = 0; i < sheets.Count; i++)
+        {
+            Assert.Contains(sheets[i].Texts, t => string.Equals(t.Text, FormattableString.Invariant($"{i + 1} / {sheets.Count}"), StringComparison.Ordinal));
+        }
+    }
+
+    [Fact]
+    public void Instructions_AnyDesign_SayTrueSizeCheckLinesAndCautions()
+    {
+        Sheet sheet = TemplateSheets.Instructions(Design.Of(Briefs.Worked()), PaperSize.A4);
+        PaperTests.AssertTidy(sheet);
+        string words = string.Join(' ', sheet.Texts.Select(t => t.Text));
+        Assert.Contains("100 %", words, StringComparison.Ordinal);
+        Assert.Contains("100 mm", words, StringComparison.Ordinal);
+        Assert.Contains("Mains voltage kills", words, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Parts_Wheel_IsAtTrueSize()
+    {
+        Design design = Design.Of(Briefs.Worked());
+        SheetArea cut = TemplateSheets.Parts(design)[0].Groups.Single(g => g.Id is "cut").Items.OfType<SheetArea>().Single();
+        Assert.Equal(design.Wheel.OuterDiameterMm, cut.Shapes[0].Bounds.Width, 1e-9);
+        Assert.Equal(design.Wheel.OuterDiameterMm, cut.Shapes[0].Bounds.Height, 1e-9);
+    }
+
+    private static Design? DesignOf(int number)
+    {
+        try
+        {
+            return Design.Of(SheetDesigns.Numbered(number));
+        }
+        catch (DesignRefusedException)
+        {
+            return null;
+        }
+    }
+
+    private static void Check(Sheet sheet)
+    {
+        PaperTests.AssertTidy(sheet);
+        foreach (SvgText text in Enum.GetValues<SvgText>())
+        {
+            // Parsing refuses what is not well formed.
+            XElement svg = XDocument.Parse(SvgWriter.Write(sheet, new() { Text = text })).Root!;
+            Assert.Equal(sheet.Words.Title, svg.Element(Svg + "title")!.Value);
+            Assert.Equal(sheet.Words.Description, svg.Element(Svg + "desc")!.Value);
+            string[] ids = [.. svg.DescendantsAndSelf().Attributes("id").Select(a => a.Value)];
+            Assert.Equal(ids.Length, ids.Distinct(StringComparer.Ordinal).Count());
+            Assert.Equal(text == SvgText.Live, svg.Descendants(Svg + "text").Any());
+        }
+    }
+
+    /// <summary>Both ends of every ring's copper stand on the sheet, in degrees to the thousandth, and every period has its row.</summary>
+    private static void AssertEdgesAreListed(Design design, Sheet wheel)
+    {
+        RingPeriod[] periods = [.. design.Wheel.AllRings.SelectMany(r => r.Periods)];
+        double[] figures = Figures(wheel, decimals: 3);
+        Assert.All(periods, p =>
+        {
+            AssertListed(figures, p.CopperRad.StartRad, 3);
+            AssertListed(figures, p.CopperRad.StartRad + p.CopperRad.SweepRad, 3);
+        });
+        int rows = wheel.Groups.Single(g => g.Id is "table").Items.OfType<SheetText>().Count(t => t.Text.Contains(" – ", StringComparison.Ordinal));
+        Assert.InRange(rows, periods.Length, int.MaxValue);
+    }
+
+    private static void AssertPeriodsAreListed(Design design, Sheet timing)
+    {
+        double[] figures = Figures(timing, decimals: 2);
+        Assert.All(design.Wheel.Rings.SelectMany(r => r.Periods), p =>
+        {
+            AssertListed(figures, p.Wanted.StartRad, 2);
+            AssertListed(figures, p.Wanted.StartRad + p.Wanted.SweepRad, 2);
+        });
+    }
+
+    /// <summary>A figure of the sheet is the angle in [0, 360), rounded. A make a hair before home was written as 360.00.</summary>
+    private static void AssertListed(double[] figures, double rad, int decimals)
+    {
+        double wanted = ((rad * 180 / Math.PI) % 360 + 360) % 360;
+        double half = (0.5 * Math.Pow(10, -decimals)) + 1e-7;
+        Assert.True(
+            figures.Any(f => f < 360 && (Math.Abs(f - wanted) <= half || Math.Abs(f + 360 - wanted) <= half)),
+            FormattableString.Invariant($"{wanted}° is missing."));
+    }
+
+    private static double[] Figures(Sheet sheet, int decimals) =>
+        [.. sheet.Texts.Select(t => t.Text)
+            .Where(t => t.Length > decimals && t[^(decimals + 1)] == '.')
+            .Select(t => double.TryParse(t, CultureInfo.InvariantCulture, out double figure) ? figure : double.NaN)
+            .Where(double.IsFinite)];
+}

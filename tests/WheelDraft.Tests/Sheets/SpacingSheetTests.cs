@@ -1,0 +1,98 @@
+using CsCheck;
+using WheelDraft.Drawing;
+using WheelDraft.Engineering;
+using WheelDraft.Geometry;
+using WheelDraft.Tests.Drawing;
+using Xunit;
+
+namespace WheelDraft.Tests.Sheets;
+
+public sealed class SpacingSheetTests
+{
+    [Fact]
+    public void Of_PartTooNear_IsNumberedWithItsGapAndTheRequiredCircle()
+    {
+        Design design = Near(gapMm: 0.8);
+        SpacingRow row = design.Spacing.Rows.First(r => r.Verdict == SpacingVerdict.Misses && r.Kind == SpacingKind.Clearance);
+        Sheet sheet = SpacingSheet.Of(design);
+        PaperTests.AssertTidy(sheet);
+        SheetGroup place = sheet.AllGroups.Single(g => g.Id is "place-1");
+        double scale = Scale(sheet, design);
+        SheetLine gap = place.Items.OfType<SheetLine>().Single(l => l.Pieces.All(p => p is Segment) && l.Style.Ink == Ink.Error);
+        Assert.Equal(row.OnFirst.Plan.DistanceTo(row.OnSecond.Plan) * scale, gap.Pieces.Sum(p => p.Length), 1e-6);
+
+        // The rail spans the wheel's height, so the circle is the whole required distance.
+        Arc circle = place.Items.OfType<SheetLine>().SelectMany(l => l.Pieces).OfType<Arc>().Single(a => Math.Abs(Math.Abs(a.SweepRad) - Angles.TurnRad) < 1e-9);
+        Assert.Equal(row.Required.RequiredMm * scale, circle.RadiusMm, 1e-6);
+        Assert.Contains(sheet.Groups.Single(g => g.Id is "numbers").Items.OfType<SheetText>(), t => t.Text is "1 misses");
+        Assert.Contains(sheet.AllGroups, g => g.Id is "detail-1");
+        Assert.Contains("misses", sheet.Words.Description, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Of_NothingTight_SaysSoInWords()
+    {
+        Sheet sheet = SpacingSheet.Of(Near(gapMm: 20));
+        PaperTests.AssertTidy(sheet);
+        Assert.StartsWith("Nothing is tight or missing. Nearest:", string.Join(' ', sheet.Groups.Single(g => g.Id is "none").Items.OfType<SheetText>().Select(t => t.Text)), StringComparison.Ordinal);
+        Assert.DoesNotContain(sheet.AllGroups, g => g.Name.Role is "place");
+    }
+
+    [Fact]
+    public void Of_PartUnderTheCarrier_IsHidden()
+    {
+        // Was filled over the carrier, as if it were seen through it.
+        Brief brief = Briefs.Plain(Quiet()) with { Parts = [new("motor case", PartKind.Earthed, "E", new Outline(Contour.Circle(Point.Origin, 20)), -40, -14)] };
+        Sheet sheet = SpacingSheet.Of(Design.Of(brief));
+        SheetGroup[] parts = [.. sheet.AllGroups.Where(g => g.Name.Role is "part")];
+        Assert.True(Array.FindIndex(parts, p => p.Name.Title is "motor case") < Array.FindIndex(parts, p => p.Name.Title is "carrier"));
+        Assert.Equal(LineKind.DashedNarrow, Assert.Single(sheet.Groups.Single(g => g.Id is "hidden").Items.OfType<SheetLine>()).Style.Kind);
+    }
+
+    [Fact]
+    public void Of_FarTooManyTightPlaces_NumbersTheWorstAndSaysHowManyAreLeft()
+    {
+        PartBrief[] parts = [.. Enumerable.Range(0, 40).Select(i => new PartBrief(
+            FormattableString.Invariant($"pin {i}"), PartKind.Live, FormattableString.Invariant($"net {i}"),
+            new Outline(Contour.Circle(Point.Polar(60, i * Angles.TurnRad / 40), 4.3)), -1, 3))];
+        Sheet sheet = SpacingSheet.Of(Design.Of(Briefs.Plain(Quiet()) with { Parts = parts }));
+        PaperTests.AssertTidy(sheet);
+        Assert.Equal(30, sheet.AllGroups.Count(g => g.Name.Role is "place"));
+        Assert.Contains("not numbered here", string.Join(' ', sheet.Texts.Select(t => t.Text)), StringComparison.Ordinal);
+    }
+
+    // Oracle: points along the piece, counted.
+    [Fact]
+    public void Within_RandomPieces_KeepsWhatLiesInTheCircle()
+    {
+        Gen<Piece> segments = Gen.Select(Gen.Double[-3, 3], Gen.Double[-3, 3], Gen.Double[-3, 3], Gen.Double[-3, 3])
+            .Where((a, b, c, d) => Math.Abs(a - c) + Math.Abs(b - d) > 0.1).Select((a, b, c, d) => (Piece)new Segment(new(a, b), new(c, d)));
+        Gen<Piece> arcs = Gen.Select(Gen.Double[-2, 2], Gen.Double[-2, 2], Gen.Double[0.2, 3], Gen.Double[0, 6], Gen.Double[0.1, Angles.TurnRad])
+            .Select((x, y, r, from, sweep) => (Piece)new Arc(new(x, y), r, from, sweep));
+        Arc disc = new(Point.Origin, 1.5, 0, Angles.TurnRad);
+        Gen.OneOf(segments, arcs).Sample(
+            piece =>
+            {
+                const int points = 4000;
+                double inside = Enumerable.Range(0, points).Count(i => piece.PointAt((i + 0.5) / points).DistanceTo(Point.Origin) < 1.5) * piece.Length / points;
+                Piece[] kept = [.. SpacingDetails.Within(piece, disc)];
+                Assert.Equal(inside, kept.Sum(k => k.Length), 4 * piece.Length / points);
+                Assert.All(kept, k => Assert.True(k.PointAt(0.5).DistanceTo(Point.Origin) <= 1.5 + 1e-9));
+            },
+            iter: 2000);
+    }
+
+    private static OutputBrief Quiet() => Briefs.Output("fan", 3, (10, 60)) with { OpenContact = null };
+
+    /// <summary>A live rail beside the wheel, as high as its copper and higher.</summary>
+    private static Design Near(double gapMm)
+    {
+        Brief plain = Briefs.Plain(Quiet());
+        double edge = Design.Of(plain).Wheel.OuterDiameterMm / 2;
+        Outline rail = new(Contour.Rectangle(new(edge + gapMm, -10), new(edge + gapMm + 5, 10)));
+        return Design.Of(plain with { Parts = [new("rail", PartKind.Live, "N", rail, -1, 3)] });
+    }
+
+    private static double Scale(Sheet sheet, Design design) =>
+        sheet.AllGroups.Single(g => g.Name.Role is "part" && g.Name.Title is "carrier").Items.OfType<SheetArea>().Single().Shapes[0].Bounds.Width / design.Wheel.OuterDiameterMm;
+}
