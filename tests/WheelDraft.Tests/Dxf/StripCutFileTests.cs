@@ -78,7 +78,7 @@ public sealed class StripCutFileTests
         Assert.Equal(["mist-strip", "mist-strip-2", "2", "a-b", "a-b-2", "3"], FileSlugs.Of(["Mist strip", "mist  strip!", "§", "a/b", "A b", "%"]));
     }
 
-    private static ReadLayer Layer(ReadDrawing drawing, string name) => drawing.Layers.Single(l => l.Name == name);
+    private static ReadLayer Layer(ReadDrawing drawing, string name) => drawing.Layers.Single(l => string.Equals(l.Name, name, StringComparison.Ordinal));
 
     private static ReadDrawing Read(Design design, int index) =>
         DxfReader.Read(Encoding.ASCII.GetBytes(DxfWriter.Write(StripCutFile.Of(design, index), DxfVersion.R2000)));

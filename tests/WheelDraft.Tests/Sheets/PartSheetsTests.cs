@@ -35,10 +35,10 @@ public sealed class PartSheetsTests
         {
             PlacedStrip strip = design.Strips.Strips[i];
             string[] texts = [.. StripSheet.Of(design, i).Texts.Select(t => t.Text)];
-            Assert.Contains($"{Wording.Number(strip.Spring!.ForceN, 2)} N", texts);
+            Assert.Contains($"{Wording.Number(strip.Spring!.ForceN, 2)} N", texts, StringComparer.Ordinal);
             foreach (StripFold fold in strip.Form.Folds)
             {
-                Assert.Contains(new DrawingNumbers(design.Brief.DrawingUnit).LengthInColumn(fold.AtMm), texts);
+                Assert.Contains(new DrawingNumbers(design.Brief.DrawingUnit).LengthInColumn(fold.AtMm), texts, StringComparer.Ordinal);
             }
         }
     }
@@ -98,7 +98,7 @@ public sealed class PartSheetsTests
         Assert.Equal(4, patterns.Distinct().Count());
         foreach (string net in (string[])["L", "run", "stir", "mist"])
         {
-            Assert.Contains(sheet.Texts, t => t.Text.EndsWith($"net {net}", StringComparison.Ordinal));
+            Assert.Contains(sheet.Texts, t => t.Text.EndsWith($"({net})", StringComparison.Ordinal));
         }
     }
 
