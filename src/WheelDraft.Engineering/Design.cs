@@ -24,6 +24,9 @@ public sealed record Design
     /// <summary>The strips, formed, sprung and in place.</summary>
     public required StripSet Strips { get; init; }
 
+    /// <summary>The strips' blanks as they are cut, in the order of <see cref="StripSet.Strips"/>.</summary>
+    public required IReadOnlyList<CutCopper> CutStrips { get; init; }
+
     /// <summary>How far each contact opens, by output in file order; outputs that are always on are left out.</summary>
     public required IReadOnlyList<OpenContact> OpenContacts { get; init; }
 
@@ -32,6 +35,9 @@ public sealed record Design
 
     /// <summary>Every pair of nets, measured and judged.</summary>
     public required SpacingTable Spacing { get; init; }
+
+    /// <summary>For every row that misses, the smallest changes that would meet; empty when none misses.</summary>
+    public required IReadOnlyList<Remedy> Remedies { get; init; }
 
     /// <summary>The circuit, solved in every state.</summary>
     public required CircuitAnalysis Circuit { get; init; }
@@ -85,7 +91,8 @@ internal sealed class DesignStages(Brief brief)
         StripSet strips = StripSet.Of(brief, PlacesOf(wheel));
         IReadOnlyList<Solid> solids = [.. WheelSolids.Of(brief, wheel), .. strips.Solids];
         double carrierRadius = (brief.Carrier.DiameterMm ?? wheel.OuterDiameterMm) / 2;
-        SpacingTable spacing = SpacingStage.Table(brief, solids, (a, b) => lands.WorkingV(a, b, voltages.Between), carrierRadius);
+        SpacingTask task = SpacingStage.Task(brief, solids, (a, b) => lands.WorkingV(a, b, voltages.Between), carrierRadius);
+        SpacingTable spacing = SpacingStage.Table(brief, task);
         CircuitAnalysis circuit = CircuitAnalysis.Of(new CircuitRequest(brief, WheelContacts.OnWheel(brief, _motion, wheel))
         {
             Bridges = lands.Bridges(SpacingStage.Bridges(spacing)),
@@ -97,7 +104,10 @@ internal sealed class DesignStages(Brief brief)
         TextPlace process = brief.PlaceOf("process");
         string Name(CopperPiece piece) => wheel.Feed is null ? $"'{piece.Name}'" : "the wheel";
         IReadOnlyList<CutCopper> cut = [.. wheel.Copper.Select(c => CutCopper.Of(c.Outline, brief.Process, Name(c), process))];
+        IReadOnlyList<CutCopper> cutStrips = [.. strips.Strips.Select(s => CutCopper.Of(s.Form.Blank.Outline, brief.Process, NameOf(s), PlaceOf(s)))];
         IEnumerable<Solid> turning = solids.Where(s => s.Turns).Append(WheelSolids.Carrier(brief, carrierRadius));
+        IReadOnlyList<Finding> collisions = StripCollisions.Of(
+            strips.Strips, [.. turning], _motion.Direction, i => brief.PlaceOf(FormattableString.Invariant($"strip[{i}]")));
         return new Design
         {
             Brief = brief,
@@ -106,22 +116,32 @@ internal sealed class DesignStages(Brief brief)
             Wheel = wheel,
             CutWheel = cut,
             Strips = strips,
+            CutStrips = cutStrips,
             OpenContacts = open,
             Solids = solids,
             Spacing = spacing,
+            Remedies = SpacingStage.Remedies(task, spacing),
             Circuit = circuit,
-            Findings =
+            Findings = OnceEach(
             [
                 .. wheel.Findings,
                 .. strips.Findings,
-                .. StripCollisions.Of(strips.Strips, [.. turning], _motion.Direction, i => brief.PlaceOf(FormattableString.Invariant($"strip[{i}]"))),
-                .. spacing.Findings,
+                .. collisions,
+                .. spacing.Findings.Where(f => !SpacingStage.IsToldByCollision(f, collisions)),
                 .. open.SelectMany(o => OpenContactFindings.Of(brief, o)),
                 .. circuit.Findings,
                 .. cut.SelectMany((c, i) => CutChecks.Of(c, brief.Process, Name(wheel.Copper[i]), process)),
-            ],
+                .. strips.Strips.SelectMany((s, i) => CutChecks.Of(cutStrips[i], brief.Process, NameOf(s), PlaceOf(s))),
+            ]),
         };
     }
+
+    /// <summary>What two stages found alike is told once, where it was found first.</summary>
+    private static IReadOnlyList<Finding> OnceEach(IEnumerable<Finding> findings) => [.. findings.Distinct()];
+
+    private static string NameOf(PlacedStrip strip) => $"the blank of strip \"{strip.Form.Strip.Name}\"";
+
+    private TextPlace PlaceOf(PlacedStrip strip) => brief.PlaceOf(FormattableString.Invariant($"strip[{strip.Form.Index}]"));
 
     private RingPlaces PlacesOf(WheelLayout wheel)
     {

@@ -35,9 +35,9 @@ internal static class WheelBenchmark
     {
         Motion motion = Motion.Of(brief);
         Programme programme = Programme.Of(brief, motion);
-        WiperContacts contacts = new(ContactPatch.Of(StripContact.OfFeed(brief)), [.. brief.Outputs.Select((_, i) => ContactPatch.Of(StripContact.OfOutput(brief, i)))]);
+        WiperContacts contacts = WiperContacts.Of(brief);
         OpenContactRequirements rules = OpenContactRequirements.Of(brief, _ => brief.Supply.VoltageV);
-        return new WheelSetter(new WheelTask(brief, motion, programme, contacts, rules.Distances)).Set();
+        return new WheelTask(brief, motion, programme, contacts, rules.Distances).Set();
     }
 
     private static string Named(int number) => FormattableString.Invariant($"out {number}");

@@ -1,16 +1,27 @@
 using System.CommandLine;
 using WheelDraft.Engineering;
+using WheelDraft.Formats.Dxf.Checking;
 using WheelDraft.Formats.Report;
 
 namespace WheelDraft.Cli;
 
-/// <summary>All findings of parameter files, without drawings.</summary>
+/// <summary>All findings of parameter files and of drawings, without writing anything.</summary>
 internal sealed class CheckCommand : ICommand
 {
-    private readonly Argument<string[]> _files = new("FILE") { Arity = ArgumentArity.OneOrMore, Description = "Parameter files" };
+    private readonly Argument<string[]> _files = new("FILE") { Arity = ArgumentArity.OneOrMore, Description = "Parameter files, or drawings (.dxf)" };
+    private readonly DrawingOptions _drawing = new();
 
     /// <inheritdoc/>
-    public Command Describe() => new("check", "Checks parameter files: every finding and the figures behind it, no drawings") { _files };
+    public Command Describe()
+    {
+        Command command = new("check", "Checks parameter files and drawings: every finding and the figures behind it, no files written") { _files };
+        foreach (Option option in _drawing.All)
+        {
+            command.Add(option);
+        }
+
+        return command;
+    }
 
     /// <inheritdoc/>
     public int Run(ParseResult parsed, CommandContext context)
@@ -21,28 +32,51 @@ internal sealed class CheckCommand : ICommand
             throw new DesignRefusedException("arguments.json", "--json gives one report: check one file at a time.");
         }
 
+        if (!files.Any(DrawingChecking.IsDrawing) && _drawing.AnyGiven(parsed))
+        {
+            throw new DesignRefusedException("arguments.drawing", "--net and the other options marked DXF are for drawings (.dxf); a parameter file says all this itself.");
+        }
+
         bool meets = true;
         foreach (string file in files)
         {
             context.Stop.ThrowIfCancellationRequested();
-            Design design = DesignFile.Read(file, context);
-            meets &= design.Meets;
-            Tell(file, design, context);
+            meets &= DrawingChecking.IsDrawing(file) ? Drawing(file, parsed, context) : Parameters(file, context);
         }
 
         return meets ? ExitStatus.Done : ExitStatus.Findings;
     }
 
-    private static void Tell(string file, Design design, CommandContext context)
+    private static bool Parameters(string file, CommandContext context)
     {
+        Design design = DesignFile.Read(file, context);
         if (context.Json)
         {
             context.Out.Write(System.Text.Encoding.UTF8.GetString(ReportJson.Write(design)));
-            return;
+            return design.Meets;
         }
 
-        FindingWords.Say(design.Findings, context);
-        foreach (string line in CheckTable.Of(file, design))
+        Tell(design.Findings, CheckTable.Of(file, design), context);
+        return design.Meets;
+    }
+
+    private bool Drawing(string file, ParseResult parsed, CommandContext context)
+    {
+        DrawingCheck check = DrawingChecking.Check(file, _drawing, parsed, context);
+        if (context.Json)
+        {
+            context.Out.Write(DrawingCheckJson.Write(check));
+            return check.Meets;
+        }
+
+        Tell(check.Findings, DrawingChecking.Lines(file, check), context);
+        return check.Meets;
+    }
+
+    private static void Tell(IReadOnlyList<Finding> findings, IEnumerable<string> lines, CommandContext context)
+    {
+        FindingWords.Say(findings, context);
+        foreach (string line in lines)
         {
             context.Out.WriteLine(line);
         }

@@ -34,12 +34,14 @@ internal static class CheckTable
             }
         }
 
-        int[] widths = [.. Enumerable.Range(0, rows[0].Length).Select(c => rows.Max(r => r[c].Length))];
-        foreach (string[] row in rows)
+        foreach (string line in TextTable.Lines(rows).Concat(SpacingLines.Of(design.Spacing.Rows)).Concat(Interlocks(design)))
         {
-            yield return "  " + string.Join("  ", row.Select((cell, c) => c == 0 ? cell.PadRight(widths[c]) : cell.PadLeft(widths[c])));
+            yield return line;
         }
     }
+
+    private static IEnumerable<string> Interlocks(Design design) => design.Circuit.Interlocks.Select(i =>
+        $"  interlock '{i.Name}' {(i.Verdict switch { InterlockVerdict.Holds => "holds", InterlockVerdict.Fails => "fails", _ => "is undecided" })}");
 
     private static string N(double value) => Wording.Number(value, 3);
 }

@@ -6,7 +6,7 @@ namespace WheelDraft.Cli;
 /// <summary>Findings as lines of words.</summary>
 internal static class FindingWords
 {
-    /// <summary>Says errors and warnings, a line each; notes stay in the report.</summary>
+    /// <summary>Says errors (even when quiet) and warnings, a line each; notes stay in the report.</summary>
     public static void Say(IReadOnlyList<Finding> findings, CommandContext context)
     {
         foreach (Finding finding in findings.Where(f => f.Severity != FindingSeverity.Note))
@@ -14,7 +14,9 @@ internal static class FindingWords
             string place = finding.Where is { } at
                 ? string.Create(CultureInfo.InvariantCulture, $"{context.InputFile}:{at.Line}:{at.Column}: ")
                 : context.InputFile is { } file ? $"{file}: " : "";
-            context.Say($"{place}{(finding.Severity == FindingSeverity.Error ? "error" : "warning")}: {finding.Message} [{finding.Code}]");
+            bool error = finding.Severity == FindingSeverity.Error;
+            Action<string> say = error ? context.Error.WriteLine : context.Say;
+            say($"{place}{(error ? "error" : "warning")}: {finding.Message} [{finding.Code}]");
         }
 
         int notes = findings.Count(f => f.Severity == FindingSeverity.Note);

@@ -27,6 +27,7 @@ internal sealed class MakeCommand : ICommand
         ("png", OutputKind.Png),
         ("pdf", OutputKind.Pdf),
         ("print", OutputKind.Print),
+        ("show", OutputKind.Show),
     ];
 
     /// <inheritdoc/>

@@ -11,7 +11,7 @@ internal sealed class WhyCommand : ICommand
     private readonly Argument<string[]> _topic = new("TOPIC") { Arity = ArgumentArity.ZeroOrMore, Description = "What to explain; without it, the topics of the file are listed" };
 
     /// <inheritdoc/>
-    public Command Describe() => new("why", "Tells how a figure came about: an arc, a required distance, …") { _file, _topic };
+    public Command Describe() => new("why", "Tells how a figure came about: an arc, a distance between two nets, a working voltage, a force") { _file, _topic };
 
     /// <inheritdoc/>
     public int Run(ParseResult parsed, CommandContext context)
@@ -19,7 +19,7 @@ internal sealed class WhyCommand : ICommand
         Design design = DesignFile.Read(parsed.GetRequiredValue(_file), context);
         string asked = string.Join(' ', parsed.GetValue(_topic) ?? []);
         IReadOnlyList<WhyTopic> topics = WhyTopic.Of(design);
-        WhyTopic? found = topics.FirstOrDefault(t => string.Equals(t.Name, asked, StringComparison.OrdinalIgnoreCase));
+        WhyTopic? found = topics.FirstOrDefault(t => t.IsAskedBy(asked));
         if (found is null && asked.Length > 0)
         {
             throw new DesignRefusedException("arguments.topic", $"There is no topic '{asked}'; the topics are: {string.Join(", ", topics.Select(t => $"'{t.Name}'"))}.");

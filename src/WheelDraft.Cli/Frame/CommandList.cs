@@ -10,7 +10,9 @@ internal static class CommandList
         new MakeCommand(),
         new CheckCommand(),
         new WhyCommand(),
+        new RunCommand(),
         new RuleCommand(),
+        new WatchCommand(),
         new SchemaCommand(),
     ];
 }

@@ -17,7 +17,11 @@ public static class DesignSheets
     private static IReadOnlyList<Func<SheetNumber, Sheet>> InOrder(Design design) =>
     [
         number => WheelSheet.Of(design, number),
+        .. Enumerable.Range(0, design.Strips.Strips.Count).Select(i => (Func<SheetNumber, Sheet>)(number => StripSheet.Of(design, i, number))),
+        .. AssemblySheet.IsWanted(design) ? [number => AssemblySheet.Of(design, number)] : (Func<SheetNumber, Sheet>[])[],
         number => TimingSheet.Of(design, number),
+        number => CircuitSheet.Of(design, number),
         number => SpacingSheet.Of(design, number),
+        .. Enumerable.Range(0, design.Brief.Scenarios.Count).Select(i => (Func<SheetNumber, Sheet>)(number => RunSheet.Of(design, i, number))),
     ];
 }

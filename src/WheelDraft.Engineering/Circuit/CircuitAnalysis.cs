@@ -40,6 +40,12 @@ public sealed class CircuitAnalysis
         }
     }
 
+    /// <summary>The circuit as it was asked about, contacts with their angles.</summary>
+    public CircuitRequest Request => _sound.Model.Request;
+
+    /// <summary>The circuit as numbered nodes.</summary>
+    public CircuitNetwork Network => CircuitNetwork.Of(_sound.Model);
+
     /// <summary>Names of the inputs; input i is bit i of an input position.</summary>
     public IReadOnlyList<string> Inputs { get; }
 

@@ -49,10 +49,16 @@ internal sealed class SectionSolver
     {
         _model = model;
         _blocks = new BlockSolver(model.Impedances, model.SupplyV);
-        _onAtV = [.. model.LoadBriefs.Select(l => l.PullInShare * model.SupplyV * (1 - ThresholdSlack))];
-        _offAtV = [.. model.LoadBriefs.Select(l => l.DropOutShare * model.SupplyV * (1 + ThresholdSlack))];
+        _onAtV = [.. model.LoadBriefs.Select(l => OnAtV(l, model.SupplyV))];
+        _offAtV = [.. model.LoadBriefs.Select(l => OffAtV(l, model.SupplyV))];
         _words = BitRow.WordsFor(model.Turn.Positions.Count);
     }
+
+    /// <summary>Voltage at and above which a load is on.</summary>
+    public static double OnAtV(LoadBrief load, double supplyV) => load.PullInShare * supplyV * (1 - ThresholdSlack);
+
+    /// <summary>Voltage at and below which a load is off.</summary>
+    public static double OffAtV(LoadBrief load, double supplyV) => load.DropOutShare * supplyV * (1 + ThresholdSlack);
 
     /// <summary>Number of distinct blocks solved.</summary>
     public int BlockCount => _blocks.Count;

@@ -11,7 +11,7 @@ internal static class OpenContactFindings
         {
             yield return Finding.Note(
                 "spacing.open-contact",
-                $"No separation is asked of the open contact of '{open.Output}': its gap of {Wording.Mm(open.WorstMm)} is a micro-interruption unless tested, never a means of isolation.",
+                $"No separation is asked of the open contact of '{open.Output}': its gap ({Wording.Mm(open.Periods.Min(p => p.GreatestMm))} at the widest, {Wording.Mm(open.WorstMm)} in the worst case) is a micro-interruption unless tested, never a means of isolation.",
                 where);
             yield break;
         }

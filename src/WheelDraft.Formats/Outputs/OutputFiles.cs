@@ -2,6 +2,7 @@ using System.Text;
 using WheelDraft.Drawing;
 using WheelDraft.Engineering;
 using WheelDraft.Formats.Dxf;
+using WheelDraft.Formats.Page;
 using WheelDraft.Formats.Report;
 using WheelDraft.Formats.Svg;
 
@@ -29,6 +30,9 @@ public enum OutputKind
 
     /// <summary>The true-size template.</summary>
     Print,
+
+    /// <summary>The page on which the wheel turns.</summary>
+    Show,
 }
 
 /// <summary>What is wanted of the outputs.</summary>
@@ -86,15 +90,20 @@ public static class OutputFiles
         return request.Kinds.Distinct().Order().SelectMany(kind => Of(task, kind));
     }
 
+    private static IEnumerable<OutputFile> StripCutFiles(Design design, OutputRequest request) =>
+        FileSlugs.Of(design.Strips.Strips.Select(s => s.Form.Strip.Name)).Select((slug, i) =>
+            new OutputFile($"{CutFolder}/strip-{slug}.dxf", Encoding.ASCII.GetBytes(DxfWriter.Write(StripCutFile.Of(design, i), request.Dxf))));
+
     // One line a kind. Drawings come before pictures, so that a stop half-way has spent its time on what is quick.
     private static IEnumerable<OutputFile> Of(OutputTask task, OutputKind kind) => kind switch
     {
         OutputKind.Report => [new("report.json", ReportJson.Write(task.Design)), new("report.md", ReportMarkdown.Write(task.Design))],
-        OutputKind.Cut => Withheld(task.Design, task.Request) ? [] : [.. CutFiles(task.Design).Select(c => new OutputFile($"{CutFolder}/{c.Name}.dxf", Encoding.ASCII.GetBytes(DxfWriter.Write(c.Drawing, task.Request.Dxf))))],
+        OutputKind.Cut => Withheld(task.Design, task.Request) ? [] : [.. CutFiles(task.Design).Select(c => new OutputFile($"{CutFolder}/{c.Name}.dxf", Encoding.ASCII.GetBytes(DxfWriter.Write(c.Drawing, task.Request.Dxf)))), .. StripCutFiles(task.Design, task.Request)],
         OutputKind.Draw => DrawingFiles.Svg(task),
         OutputKind.Png => DrawingFiles.Png(task),
         OutputKind.Pdf => DrawingFiles.Pdf(task),
         OutputKind.Print => DrawingFiles.Template(task),
+        OutputKind.Show => [new("show/index.html", ShowPage.Write(task.Design))],
         _ => throw new NotSupportedException($"Outputs of kind {kind}."),
     };
 

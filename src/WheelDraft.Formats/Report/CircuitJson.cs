@@ -6,9 +6,9 @@ namespace WheelDraft.Formats.Report;
 /// <summary>The circuit in the report.</summary>
 internal static class CircuitJson
 {
-    // Every interval × input position is listed while there are this many or fewer; beyond, the list would fill a disk
-    // (40 outputs and 8 inputs give fifty thousand) and only reachable ones are given, which the report says.
-    private const int MostStates = 20_000;
+    // Every interval × input position is listed, a line each: 40 outputs and 8 inputs give about fifty thousand. Beyond this
+    // many the list would fill a disk; then only reachable ones are given, as many, and "states_complete" says so.
+    private const int MostStates = 200_000;
 
     public static void Write(JsonSheet json, Design design) => json.Object("circuit", () =>
     {
@@ -16,7 +16,8 @@ internal static class CircuitJson
         json.Objects("intervals", circuit.Intervals, i => Interval(json, i));
         bool all = circuit.States.Count <= MostStates;
         json.Flag("states_complete", all);
-        json.Objects("states", all ? circuit.States : circuit.States.Where(s => s.IsReachable).Take(MostStates), s => State(json, circuit, s));
+        int loads = circuit.Loads.Count - (design.Brief.DriveMotor is null ? 0 : 1);
+        json.Array("states", all ? circuit.States : circuit.States.Where(s => s.IsReachable).Take(MostStates), s => json.RawValue(State(circuit, s, loads)));
         json.Array("parks_at_deg", circuit.Parks, p => json.RawValue(JsonSheet.List([JsonSheet.DegFigure(p.FromRad), JsonSheet.DegFigure(p.ToRad)])));
         json.Flag("cycle_completes", circuit.CycleCompletes);
         json.Array("stalls_in", circuit.StalledIntervals, i => json.RawValue(JsonSheet.Figure(i, 0)));
@@ -48,38 +49,32 @@ internal static class CircuitJson
         json.Flag("reachable", interval.IsReachable);
     }
 
-    private static void State(JsonSheet json, CircuitAnalysis circuit, CircuitState state)
+    /// <summary>One state on one line; the motor has a key of its own and is not among the loads that are on.</summary>
+    private static string State(CircuitAnalysis circuit, CircuitState state, int loads)
     {
-        json.Whole("interval", state.Interval);
-        json.Object("inputs", () =>
-        {
-            for (int i = 0; i < circuit.Inputs.Count; i++)
-            {
-                json.Text(circuit.Inputs[i], (state.Inputs >> i & 1) != 0 ? "closed" : "open");
-            }
-        });
+        List<(string Key, string Json)> members =
+        [
+            ("interval", JsonSheet.Figure(state.Interval, 0)),
+            ("inputs", JsonSheet.Line(circuit.Inputs.Select((name, i) => (name, JsonSheet.Quoted((state.Inputs >> i & 1) != 0 ? "closed" : "open"))))),
+        ];
         if (state.Motor is LoadState motor)
         {
-            json.Text("motor", Word(motor));
+            members.Add(("motor", JsonSheet.Quoted(Word(motor))));
         }
 
-        json.Texts("on", circuit.Loads.Where((_, i) => state.Loads[i] == LoadState.On));
-        json.Texts("undecided", circuit.Loads.Where((_, i) => state.Loads[i] == LoadState.Undecided));
-        json.Object("volts", () =>
-        {
-            for (int i = 0; i < circuit.Loads.Count; i++)
-            {
-                if (double.IsFinite(state.VoltsV[i]))
-                {
-                    json.Plain(circuit.Loads[i], state.VoltsV[i]);
-                }
-            }
-        });
-        json.Flag("reachable", state.IsReachable);
+        string Names(LoadState wanted) => JsonSheet.List(Enumerable.Range(0, loads).Where(i => state.Loads[i] == wanted).Select(i => JsonSheet.Quoted(circuit.Loads[i])));
+        members.Add(("on", Names(LoadState.On)));
+        members.Add(("undecided", Names(LoadState.Undecided)));
+        members.Add(("volts", JsonSheet.Line(Enumerable.Range(0, circuit.Loads.Count)
+            .Where(i => double.IsFinite(state.VoltsV[i]))
+            .Select(i => (circuit.Loads[i], JsonSheet.Figure(state.VoltsV[i], 6))))));
+        members.Add(("reachable", state.IsReachable ? "true" : "false"));
         if (state.IsShort)
         {
-            json.Flag("short", true);
+            members.Add(("short", "true"));
         }
+
+        return JsonSheet.Line(members);
     }
 
     private static void Fault(JsonSheet json, FaultEffect fault)
@@ -111,19 +106,19 @@ internal static class LoadChangeWords
     public static string Of(LoadChange change)
     {
         List<string> words = [];
-        void When(LoadChange flag, string said)
+        void When(LoadChange flag, LoadChange impliedBy, string said)
         {
-            if (change.HasFlag(flag))
+            if (change.HasFlag(flag) && (impliedBy == LoadChange.None || !change.HasFlag(impliedBy)))
             {
                 words.Add(said);
             }
         }
 
-        When(LoadChange.AlwaysOn, "always on");
-        When(LoadChange.NeverOn, "never on");
-        When(LoadChange.OnWhenOff, "on when it should be off");
-        When(LoadChange.OffWhenOn, "off when it should be on");
-        When(LoadChange.Undecided, "undecided");
+        When(LoadChange.AlwaysOn, LoadChange.None, "always on");
+        When(LoadChange.NeverOn, LoadChange.None, "never on");
+        When(LoadChange.OnWhenOff, LoadChange.AlwaysOn, "on when it should be off");
+        When(LoadChange.OffWhenOn, LoadChange.NeverOn, "off when it should be on");
+        When(LoadChange.Undecided, LoadChange.None, "undecided");
         return string.Join(", ", words);
     }
 }

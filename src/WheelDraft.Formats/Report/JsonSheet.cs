@@ -1,5 +1,4 @@
 using System.Buffers;
-using System.Globalization;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using WheelDraft.Geometry;
@@ -75,6 +74,9 @@ internal sealed class JsonSheet : IDisposable
 
     public void Plain(string key, double value) => Raw(key, Figure(value, PlainDecimals));
 
+    /// <summary>An angle that is no direction in the turn (a fold, a fold line from the radius): signed, in degrees, from radians.</summary>
+    public void SignedDeg(string key, double angleRad) => Raw(key, ExtentFigure(angleRad));
+
     /// <summary>Several lengths on one line.</summary>
     public void MmList(string key, params IEnumerable<double> values) => Raw(key, List(values.Select(v => Figure(v, LengthDecimals))));
 
@@ -98,8 +100,13 @@ internal sealed class JsonSheet : IDisposable
     /// <summary>An extent in degrees, not reduced to one turn, from radians.</summary>
     public static string ExtentFigure(double angleRad) => Figure(Angles.DegFromRad(angleRad), AngleDecimals);
 
-    public static string Figure(double value, int decimals) =>
-        (Math.Round(value, decimals) + 0.0).ToString("0." + new string('#', decimals), CultureInfo.InvariantCulture);
+    /// <summary>A number with at most so many decimals.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">It is not finite: what was not evaluated is left out, never written.</exception>
+    public static string Figure(double value, int decimals) => FixedPoint.Short(value, decimals);
+
+    /// <summary>An object on one line, of keys and values that are already written.</summary>
+    public static string Line(IEnumerable<(string Key, string Json)> members) =>
+        string.Join(", ", members.Select(m => $"{Quoted(m.Key)}: {m.Json}")) is { Length: > 0 } inside ? "{ " + inside + " }" : "{}";
 
     /// <summary>A text as it stands in the document.</summary>
     public static string Quoted(string text) => "\"" + JavaScriptEncoder.UnsafeRelaxedJsonEscaping.Encode(text) + "\"";

@@ -1,4 +1,5 @@
 using System.Text;
+using WheelDraft.Engineering;
 
 namespace WheelDraft.Formats.Report;
 
@@ -10,27 +11,20 @@ internal sealed class MarkdownPage
     public MarkdownPage Heading(int level, string words)
     {
         Gap();
-        _text.Append('#', level).Append(' ').Append(words).Append('\n');
+        _text.Append('#', level).Append(' ').Append(Line(words)).Append('\n');
         return this;
     }
 
     public MarkdownPage Paragraph(string words)
     {
         Gap();
-        _text.Append(words).Append('\n');
+        _text.Append(Line(words)).Append('\n');
         return this;
     }
 
-    public MarkdownPage List(IEnumerable<string> items)
-    {
-        Gap();
-        foreach (string item in items)
-        {
-            _text.Append("- ").Append(item).Append('\n');
-        }
+    public MarkdownPage List(IEnumerable<string> items) => Items(items, _ => "- ");
 
-        return this;
-    }
+    public MarkdownPage Numbered(IEnumerable<string> items) => Items(items, i => $"{Wording.Number(i + 1, 0)}. ");
 
     /// <summary>A table; the first row is its head. Empty tables are left out.</summary>
     public MarkdownPage Table(IReadOnlyList<string> head, IEnumerable<IReadOnlyList<string>> rows)
@@ -58,8 +52,21 @@ internal sealed class MarkdownPage
     public byte[] Finish() => Encoding.UTF8.GetBytes(_text.ToString());
 
     /// <summary>A name from a file as it stands in a table or a sentence: never a new column or line.</summary>
-    private static string Cell(string text) =>
-        text.Replace("|", "\\|", StringComparison.Ordinal).ReplaceLineEndings(" ");
+    private static string Cell(string text) => Line(text).Replace("|", "\\|", StringComparison.Ordinal);
+
+    /// <summary>Words on one line; what looks like a tag is words too, since these pages hold none.</summary>
+    private static string Line(string text) => text.Replace("<", "&lt;", StringComparison.Ordinal).ReplaceLineEndings(" ");
+
+    private MarkdownPage Items(IEnumerable<string> items, Func<int, string> mark)
+    {
+        Gap();
+        foreach ((string item, int i) in items.Select((t, i) => (t, i)))
+        {
+            _text.Append(mark(i)).Append(Line(item)).Append('\n');
+        }
+
+        return this;
+    }
 
     private void Gap()
     {

@@ -2,9 +2,21 @@ using WheelDraft.Engineering;
 
 namespace WheelDraft.Formats.Report;
 
-/// <summary>What a design asks that was not evaluated, and what no design is checked for.</summary>
+/// <summary>What a design leaves out that could have been evaluated, and what no design is checked for.</summary>
 public static class NotEvaluated
 {
+    /// <summary>What no report of this program looks at.</summary>
+    public static IReadOnlyList<string> NotChecked { get; } =
+    [
+        "solid insulation, and distances through it",
+        "wiring, and terminals with their receptacles on",
+        "breaking capacity, arcing and the life of contacts that break",
+        "temperature of enclosures, motor and carrier",
+        "mechanical strength of carrier, webs and fixings",
+        "access to live parts with the test finger",
+        "creepage from one surface to another where two surfaces meet",
+    ];
+
     /// <summary>In words, in fixed order.</summary>
     public static IReadOnlyList<string> Of(Design design)
     {
@@ -19,8 +31,11 @@ public static class NotEvaluated
             }
         }
 
-        When(brief.Scenarios.Count > 0, "[[scenario]]: played by the command run");
-        When(brief.Strips.Count == 0, "strips: none are given, so spacing to arms and terminals is not measured");
+        When(brief.Strips.Count == 0, "strips: none are given, so forces, blanks and spacing to arms and terminals are not worked out");
+        When(brief.Loads.Count == 0 && brief.DriveMotor is null, "circuit: no loads and no motor are given, so working voltages are the supply's");
+        When(brief.Parts.Count == 0, "parts near the wheel: none are given, so spacing to housing, motor and screws is not measured");
+        When(brief.Drive.Friction is not null && brief.Strips.Count == 0, "friction torque: it needs strips, whose forces make it");
+        When(brief.Scenarios.Count > 0, "scenarios: they are played by the command run");
         return all;
     }
 }

@@ -30,8 +30,10 @@ public static class ReportJson
             SpacingJson.Write(json, design);
             StripsJson.Write(json, design);
             CircuitJson.Write(json, design);
+            RemediesJson.Write(json, design.Remedies);
             json.Objects("findings", design.Findings, f => Finding(json, f));
             json.Texts("not_evaluated", NotEvaluated.Of(design));
+            json.Texts("not_checked", NotEvaluated.NotChecked);
             json.Texts("cautions", Cautions.For(design));
         });
         return json.Finish();

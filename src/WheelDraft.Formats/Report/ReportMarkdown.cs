@@ -16,10 +16,14 @@ public static class ReportMarkdown
         Wheel(page, design);
         LandsMarkdown.Write(page, design);
         Timing(page, design);
+        Contributors(page, design);
         Adjusting(page, design);
         OpenContacts(page, design);
         SpacingMarkdown.Write(page, design);
+        StripsMarkdown.Write(page, design);
+        CircuitMarkdown.Write(page, design);
         Scope(page, design);
+        SpacingMarkdown.Appendix(page, design.Spacing);
         return page.Finish();
     }
 
@@ -35,7 +39,7 @@ public static class ReportMarkdown
         int errors = design.Findings.Count(f => f.Severity == FindingSeverity.Error);
         int warnings = design.Findings.Count(f => f.Severity == FindingSeverity.Warning);
         page.Heading(1, brief.DrawingNumber is string number ? $"{brief.Title} ({number})" : brief.Title)
-            .Paragraph($"**{(design.Meets ? "Nothing misses." : $"Something misses: {Wording.Number(errors, 0)} finding{(errors == 1 ? "" : "s")} of severity error; cutting files are withheld.")}** "
+            .Paragraph($"**{(design.Meets ? "Nothing misses." : $"Something misses: {Wording.Number(errors, 0)} finding{(errors == 1 ? "" : "s")} of severity error; cutting files are withheld unless asked for in so many words.")}** "
                 + $"{Wording.Number(warnings, 0)} warning{(warnings == 1 ? "" : "s")}.")
             .Paragraph(Cautions.Short);
         List<IReadOnlyList<string>> rows =
@@ -63,7 +67,7 @@ public static class ReportMarkdown
             return;
         }
 
-        page.Table(["Severity", "Code", "What was found", "Where"], design.Findings.Select(f => (IReadOnlyList<string>)
+        page.Table(["Severity", "Code", "What was found", "Where"], design.Findings.OrderBy(f => f.Severity).Select(f => (IReadOnlyList<string>)
         [
             f.Severity == FindingSeverity.Error ? "**error**" : f.Severity == FindingSeverity.Warning ? "warning" : "note",
             $"`{f.Code}`",
@@ -113,6 +117,27 @@ public static class ReportMarkdown
         page.Heading(2, "Timing")
             .Paragraph("On-times at the nominal supply frequency and mid travel; worst case by adding up all contributors, wear only longer. RSS is the root of the sum of squares without wear.")
             .Table(["Output", "From, s", "For, s", "Worst, s", "± asked, s", "RSS ±, s", "Largest contributor", "Dose, mL"], design.Wheel.Rings.SelectMany(r => Rows(design, r)));
+    }
+
+    /// <summary>Share of each contributor in the worst case.</summary>
+    private static void Contributors(MarkdownPage page, Design design)
+    {
+        IReadOnlyList<(RingLayout Ring, RingPeriod Period)> all = [.. design.Wheel.Rings.SelectMany(r => r.Periods.Select(p => (r, p)))];
+        if (all.Count == 0)
+        {
+            return;
+        }
+
+        IReadOnlyList<string> names = [.. all[0].Period.Limits.Contributors.Select(c => c.Name)];
+        page.Heading(3, "What makes up the worst case")
+            .Paragraph("Seconds longer at worst, and the share of each contributor.")
+            .Table(["Output", "From, s", .. names, "Together, s"], all.Select(a => (IReadOnlyList<string>)
+            [
+                a.Ring.Name,
+                S(design.Motion.SecondsFromRad(a.Period.Wanted.StartRad)),
+                .. a.Period.Limits.Contributors.Select(c => c.Seconds == 0 ? "-" : $"{S(c.Seconds)} ({Wording.Number(100 * c.Seconds / a.Period.Limits.LongerS, 0)} %)"),
+                S(a.Period.Limits.LongerS),
+            ]));
     }
 
     private static IEnumerable<IReadOnlyList<string>> Rows(Design design, RingLayout ring)
@@ -181,14 +206,16 @@ public static class ReportMarkdown
 
     private static void Scope(MarkdownPage page, Design design)
     {
-        page.Heading(2, "Scope and cautions");
         IReadOnlyList<string> missing = NotEvaluated.Of(design);
         if (missing.Count > 0)
         {
-            page.Paragraph("Given in the file, checked for form only, not evaluated:").List(missing);
+            page.Heading(2, "Not evaluated").List(missing);
         }
 
-        page.Paragraph("Not checked by this report: solid insulation, wiring and terminals with their receptacles, breaking capacity, temperature of enclosures, mechanical strength of the carrier, accessibility with the test finger.")
+        page.Heading(2, "Not checked")
+            .Paragraph("No report of this program looks at these; they are for the person who signs.")
+            .List(NotEvaluated.NotChecked)
+            .Heading(2, "Cautions")
             .List(Cautions.For(design))
             .Paragraph($"Parameter file SHA-256 `{design.Brief.InputSha256}`.");
     }

@@ -16,7 +16,8 @@ internal static class SpacingJson
         _ => "meets",
     };
 
-    private static void Row(JsonSheet json, SpacingRow row)
+    /// <summary>One row for a pair of nets.</summary>
+    public static void Row(JsonSheet json, SpacingRow row)
     {
         json.RawList("between", Quoted(row.Nets.First), Quoted(row.Nets.Second));
         json.RawList("items", Quoted(row.FirstItem), Quoted(row.SecondItem));

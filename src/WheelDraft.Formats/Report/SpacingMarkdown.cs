@@ -2,8 +2,154 @@ using WheelDraft.Engineering;
 
 namespace WheelDraft.Formats.Report;
 
-/// <summary>Spacing rows for people.</summary>
+/// <summary>Spacing for people: a table in the order of test houses, what would meet, and the full steps in an appendix.</summary>
 internal static class SpacingMarkdown
 {
-    public static void Write(MarkdownPage page, Design design) => page.Heading(2, "Spacing");
+    public static void Write(MarkdownPage page, Design design) => Write(page, design.Spacing, design.Remedies);
+
+    /// <summary>The table of a design or of any drawing.</summary>
+    public static void Write(MarkdownPage page, SpacingTable table, IReadOnlyList<Remedy> remedies)
+    {
+        page.Heading(2, "Spacing");
+        IReadOnlyList<SpacingLocation> locations = SpacingLocation.Of(table.Rows);
+        if (locations.Count == 0)
+        {
+            page.Paragraph("No two nets are in the file between which a distance is asked.");
+            return;
+        }
+
+        page.Paragraph("Every pair of nets, over the whole turn. Measured is the least distance at the worst tolerance, nominal in brackets; required is with margin. "
+                + "Lengths in mm, voltages across the distance. The steps stand in the appendix by number.")
+            .Table(
+                ["No.", "Nets", "Location", "V r.m.s.", "V peak", "Grade", "Clearance required", "Clearance measured", "Creepage required", "Creepage measured", "Verdict"],
+                locations.Select((l, i) => Line(l, i + 1)));
+        Remedies(page, remedies);
+    }
+
+    /// <summary>Every step of every row; what is required in the same way is told once.</summary>
+    public static void Appendix(MarkdownPage page, SpacingTable table)
+    {
+        IReadOnlyList<SpacingLocation> locations = SpacingLocation.Of(table.Rows);
+        if (locations.Count == 0)
+        {
+            return;
+        }
+
+        List<SpacingRow> distinct = [];
+        foreach (SpacingRow row in locations.SelectMany(l => l.Rows).Where(r => !distinct.Exists(d => IsAsked(d, r))))
+        {
+            distinct.Add(row);
+        }
+
+        page.Heading(2, "Appendix: spacing, step by step").Heading(3, "What is required");
+        foreach ((SpacingRow row, int i) in distinct.Select((r, i) => (r, i)))
+        {
+            page.Paragraph($"**R{Wording.Number(i + 1, 0)}.** {Kind(row)}, {SpacingJson.Grade(row.Nets.Grade)}: {Wording.Mm(row.Required.RequiredMm)}. Basis: {row.Required.BasisInFull} (confidence: {row.Required.ConfidenceInWords}).")
+                .List(row.Required.Steps);
+        }
+
+        page.Heading(3, "What is measured");
+        foreach ((SpacingLocation location, int i) in locations.Select((l, i) => (l, i)))
+        {
+            page.Paragraph($"**{Wording.Number(i + 1, 0)}. {location.Nets}**").List(location.Rows.SelectMany(r => Measuring(r, distinct.FindIndex(d => IsAsked(d, r)) + 1)));
+        }
+    }
+
+    private static string Kind(SpacingRow row) => row.Kind == SpacingKind.Clearance ? "Clearance" : "Creepage";
+
+    private static bool IsAsked(SpacingRow like, SpacingRow row) =>
+        like.Kind == row.Kind && like.Nets.Grade == row.Nets.Grade && like.Required.Steps.SequenceEqual(row.Required.Steps, StringComparer.Ordinal);
+
+    private static IEnumerable<string> Measuring(SpacingRow row, int requirement)
+    {
+        yield return $"{Kind(row)}: {Wording.Mm(row.WorstMm)} at worst, {Wording.Mm(row.NominalMm)} nominal, {Wording.Mm(row.Required.RequiredMm)} required (R{Wording.Number(requirement, 0)}). {WordOf(row)}. {Place(row)}";
+        foreach (string step in row.Measured)
+        {
+            yield return step;
+        }
+    }
+
+    private static IReadOnlyList<string> Line(SpacingLocation location, int number)
+    {
+        NetPair pair = location.Rows[0].Nets;
+        return
+        [
+            Wording.Number(number, 0),
+            location.Nets,
+            location.Where,
+            Wording.Number(pair.WorkingV, 1),
+            Wording.Number(pair.WorkingV * Math.Sqrt(2), 1),
+            SpacingJson.Grade(pair.Grade),
+            Required(location.Clearance),
+            Measured(location.Clearance),
+            Required(location.Creepage),
+            Measured(location.Creepage),
+            location.Verdict == SpacingVerdict.Misses ? "**misses**" : SpacingJson.Word(location.Verdict),
+        ];
+    }
+
+    private static string Required(SpacingRow? row) => row is null ? "-" : Wording.Number(row.Required.RequiredMm, 3);
+
+    private static string Measured(SpacingRow? row) => row is null ? "-" : $"{Wording.Number(row.WorstMm, 3)} ({Wording.Number(row.NominalMm, 3)})";
+
+    private static string WordOf(SpacingRow row) => row.Verdict switch
+    {
+        SpacingVerdict.Misses => "**Misses**",
+        SpacingVerdict.Tight => "Tight: less than 1.1 times as much as required",
+        _ => "Meets",
+    };
+
+    private static string Place(SpacingRow row) =>
+        $"Least from {At(row.OnFirst)} on {row.FirstItem} to {At(row.OnSecond)} on {row.SecondItem}"
+        + (row.AtRad is double at && row.Kind == SpacingKind.Clearance ? $", wheel at {Wording.Degrees(at)}." : ".")
+        + (row.Bounds is GapBounds bounds ? $" Certified between {Wording.Number(bounds.LowerMm, 4)} and {Wording.Number(bounds.UpperMm, 4)} mm." : "");
+
+    private static string At(SpacePoint p) => $"({Wording.Number(p.X, 2)}, {Wording.Number(p.Y, 2)}, {Wording.Number(p.Z, 2)})";
+
+    private static void Remedies(MarkdownPage page, IReadOnlyList<Remedy> remedies)
+    {
+        if (remedies.Count == 0)
+        {
+            return;
+        }
+
+        page.Heading(3, "What would meet")
+            .Paragraph("Each change was tried by measuring anew; it is the smallest of its kind in steps of 0.05 mm.")
+            .Table(["Nets", "Misses", "Change", "Measured then, mm", "Misses elsewhere then"], remedies.Select(r => (IReadOnlyList<string>)
+            [
+                $"{r.Row.Nets.First} – {r.Row.Nets.Second}",
+                r.Row.Kind == SpacingKind.Clearance ? "clearance" : "creepage",
+                r.Text,
+                double.IsFinite(r.WorstAfterMm) ? Wording.Number(r.WorstAfterMm, 3) : "-",
+                r.NewMisses.Count == 0 ? "nothing" : string.Join("; ", r.NewMisses),
+            ]));
+    }
+}
+
+/// <summary>The rows of one pair of nets together.</summary>
+/// <param name="Rows">Clearance, then creepage; one of them at least.</param>
+internal sealed record SpacingLocation(IReadOnlyList<SpacingRow> Rows)
+{
+    public SpacingRow? Clearance => Rows.FirstOrDefault(r => r.Kind == SpacingKind.Clearance);
+
+    public SpacingRow? Creepage => Rows.FirstOrDefault(r => r.Kind == SpacingKind.Creepage);
+
+    /// <summary>The worse of the two.</summary>
+    public SpacingVerdict Verdict => Rows.Min(r => r.Verdict);
+
+    public string Nets => $"{Rows[0].Nets.First} – {Rows[0].Nets.Second}";
+
+    /// <summary>The deciding items, told once where both rows have the same.</summary>
+    public string Where => Clearance is { } air && Creepage is { } surface && !SameItems(air, surface)
+        ? $"{Items(air)}; creepage: {Items(surface)}"
+        : Items(Rows[0]);
+
+    /// <summary>Rows by pair of nets, in the order of the rows.</summary>
+    public static IReadOnlyList<SpacingLocation> Of(IReadOnlyList<SpacingRow> rows) =>
+        [.. rows.GroupBy(r => (r.Nets.First, r.Nets.Second)).Select(g => new SpacingLocation([.. g.OrderBy(r => r.Kind)]))];
+
+    private static string Items(SpacingRow row) => $"{row.FirstItem} – {row.SecondItem}";
+
+    private static bool SameItems(SpacingRow a, SpacingRow b) =>
+        string.Equals(a.FirstItem, b.FirstItem, StringComparison.Ordinal) && string.Equals(a.SecondItem, b.SecondItem, StringComparison.Ordinal);
 }

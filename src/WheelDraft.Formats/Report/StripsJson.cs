@@ -1,5 +1,4 @@
 using WheelDraft.Engineering;
-using WheelDraft.Geometry;
 
 namespace WheelDraft.Formats.Report;
 
@@ -9,7 +8,7 @@ internal static class StripsJson
     public static void Write(JsonSheet json, Design design)
     {
         json.Objects("strips", design.Strips.Strips, s => Strip(json, s));
-        if (design.Strips.Friction is FrictionTorque friction)
+        if (design.Strips.Friction is FrictionTorque friction && design.Strips.Strips.Any(s => s.Spring is not null))
         {
             json.Object("friction", () =>
             {
@@ -38,11 +37,11 @@ internal static class StripsJson
         json.Objects("bends", strip.Form.Folds, f =>
         {
             json.Mm("at_mm", f.AtMm);
-            json.Plain("angle_deg", Angles.DegFromRad(f.AngleRad));
+            json.SignedDeg("angle_deg", f.AngleRad);
             json.Mm("allowance_mm", f.AllowanceMm);
             json.Mm("radius_mm", f.RadiusMm);
             json.Plain("k_factor", f.K.Value);
-            json.Plain("overbend_deg", Angles.DegFromRad(f.OverbendRad));
+            json.SignedDeg("overbend_deg", f.OverbendRad);
             json.Whole("order", f.Order);
         });
         json.Plain("modulus_gpa", strip.Form.Material.ModulusGpa.Value);
@@ -112,6 +111,11 @@ internal static class StripsJson
         {
             json.Plain("constriction_mohm", constriction * 1000);
             json.Plain("contact_mv", electrics.ContactV!.Value * 1000);
+            json.Plain("filmed_contact_mv", electrics.FilmedContactV!.Value * 1000);
+            if (electrics.SofteningV is MaterialValue softening)
+            {
+                json.Plain("softening_mv", softening.Value * 1000);
+            }
         }
     }
 }

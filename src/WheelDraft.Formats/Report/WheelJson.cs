@@ -10,6 +10,8 @@ internal static class WheelJson
         WheelLayout wheel = design.Wheel;
         json.Mm("outer_diameter_mm", wheel.OuterDiameterMm);
         json.Mm("bore_mm", design.Brief.Wheel.Bore.DiameterMm);
+        json.Mm("thickness_mm", design.Brief.Wheel.ThicknessMm);
+        json.Text("material", design.Brief.Wheel.Material);
         json.Text("construction", design.Brief.Wheel.Construction == WheelConstruction.Windowed ? "windowed" : "lands");
         json.Mm("web_mm", wheel.WebMm);
         if (wheel.PitchCircleMm is double pitch)
@@ -19,7 +21,11 @@ internal static class WheelJson
 
         if (wheel.Feed is RingLayout feed)
         {
-            json.Object("feed", () => Wiper(json, feed));
+            json.Object("feed", () =>
+            {
+                json.Text("net", feed.Net);
+                Wiper(json, feed);
+            });
         }
 
         json.Objects("rings", wheel.Rings, r => Ring(json, r));
@@ -64,7 +70,7 @@ internal static class WheelJson
     {
         json.Mm("contact_length_mm", 2 * patch.HalfLengthMm);
         json.Mm("contact_width_mm", 2 * patch.HalfWidthMm);
-        json.Plain("contact_angle_deg", Geometry.Angles.DegFromRad(patch.AngleRad));
+        json.SignedDeg("contact_angle_deg", patch.AngleRad);
         json.Text("contact", patch.IsDisc ? "disc" : "rectangle");
     }
 

@@ -4,10 +4,17 @@ using WheelDraft.Geometry;
 namespace WheelDraft.Formats.Report;
 
 /// <summary>A figure that can be asked "why", and the steps that led to it.</summary>
-/// <param name="Name">What is asked: <c>arc mist</c>, <c>open-contact mist</c>.</param>
+/// <param name="Name">What is asked: <c>arc mist</c>, <c>spacing L mist</c>.</param>
 /// <param name="Steps">The steps, in order, a sentence each.</param>
 public sealed record WhyTopic(string Name, Func<IReadOnlyList<string>> Steps)
 {
+    /// <summary>The same asked the other way round, for topics of two nets; null for others.</summary>
+    public string? AlsoNamed { get; init; }
+
+    /// <summary>Whether somebody asked for this one; letters of either case are alike.</summary>
+    public bool IsAskedBy(string words) =>
+        string.Equals(Name, words, StringComparison.OrdinalIgnoreCase) || string.Equals(AlsoNamed, words, StringComparison.OrdinalIgnoreCase);
+
     /// <summary>All that can be asked of a design, in the order of the report.</summary>
     public static IReadOnlyList<WhyTopic> Of(Design design)
     {
@@ -16,7 +23,53 @@ public sealed record WhyTopic(string Name, Func<IReadOnlyList<string>> Steps)
         [
             .. design.Wheel.Rings.Select(r => new WhyTopic($"arc {r.Name}", () => [.. ArcSteps(design, r)])),
             .. design.OpenContacts.Where(o => o.Requirement is not null).Select(o => new WhyTopic($"open-contact {o.Output}", () => [.. OpenSteps(o)])),
+            .. design.Spacing.Rows.GroupBy(r => (r.Nets.First, r.Nets.Second)).Select(g => OfTwo("spacing", g.Key, () => [.. g.SelectMany(SpacingSteps)])),
+            .. design.Circuit.WorkingVoltages.Select(v => OfTwo("voltage", (v.First, v.Second), () => [.. VoltageSteps(design, v)])),
+            .. design.Strips.Strips.SelectMany(StripTopics),
         ];
+    }
+
+    private static WhyTopic OfTwo(string what, (string First, string Second) nets, Func<IReadOnlyList<string>> steps) =>
+        new($"{what} {nets.First} {nets.Second}", steps) { AlsoNamed = $"{what} {nets.Second} {nets.First}" };
+
+    private static IEnumerable<WhyTopic> StripTopics(PlacedStrip strip)
+    {
+        string name = strip.Form.Strip.Name;
+        yield return new($"blank {name}", () => StripReasons.BlankLength(strip.Form));
+        if (strip.Spring is not null)
+        {
+            yield return new($"force {name}", () => StripReasons.Force(strip));
+            yield return new($"stress {name}", () => StripReasons.Stress(strip));
+        }
+    }
+
+    private static IEnumerable<string> SpacingSteps(SpacingRow row)
+    {
+        string kind = row.Kind == SpacingKind.Clearance ? "Clearance" : "Creepage";
+        yield return $"{kind}, {SpacingJson.Grade(row.Nets.Grade)} insulation, between {row.FirstItem} and {row.SecondItem}.";
+        foreach (string step in row.Steps)
+        {
+            yield return $"{kind}: {step}";
+        }
+
+        yield return $"{kind}: {Wording.Mm(row.WorstMm)} at the worst tolerance against {Wording.Mm(row.Required.RequiredMm)} required ({row.Required.BasisInFull}): {SpacingJson.Word(row.Verdict)}.";
+    }
+
+    private static IEnumerable<string> VoltageSteps(Design design, WorkingVoltage pair)
+    {
+        double supply = design.Brief.Supply.VoltageV;
+        if (design.Circuit.Loads.Count == 0)
+        {
+            yield return $"The file has no loads and no motor, so the supply's {Wording.Volts(supply)} counts between any two nets.";
+            yield break;
+        }
+
+        yield return $"The supply holds L at {Wording.Volts(supply)} r.m.s. to N; every state that the wheel and the inputs can bring about is solved.";
+        yield return $"Between {pair.First} and {pair.Second} it is highest {pair.Where}: {Wording.Volts(pair.VoltageV)} r.m.s., {Wording.Volts(pair.VoltageV * Math.Sqrt(2))} peak.";
+        if (pair.VoltageV < supply)
+        {
+            yield return $"For basic and higher grades of insulation the supply voltage of {Wording.Volts(supply)} counts all the same; for functional insulation the solved one.";
+        }
     }
 
     private static IEnumerable<string> ArcSteps(Design design, RingLayout ring)

@@ -28,7 +28,8 @@ internal sealed class SchemaCheck(JsonObject root)
         "items" => node is not JsonArray list || list.All(i => Accepts(value.AsObject(), i)),
         "required" => node is not JsonObject table || value.AsArray().All(k => table.ContainsKey(k!.GetValue<string>())),
         "properties" => node is not JsonObject table || table.All(p => value[p.Key] is not { } part || Accepts(part.AsObject(), p.Value)),
-        "additionalProperties" => node is not JsonObject table || table.All(p => schema["properties"]!.AsObject().ContainsKey(p.Key)),
+        "additionalProperties" => node is not JsonObject table || table.All(p => schema["properties"]?.AsObject().ContainsKey(p.Key) == true
+            || (value is JsonObject others && Accepts(others, p.Value))),
         "dependentRequired" => node is not JsonObject table || value.AsObject().All(d => !table.ContainsKey(d.Key) || d.Value!.AsArray().All(k => table.ContainsKey(k!.GetValue<string>()))),
         "anyOf" => value.AsArray().Any(s => Accepts(s!.AsObject(), node)),
         "oneOf" => value.AsArray().Count(s => Accepts(s!.AsObject(), node)) == 1,
@@ -38,7 +39,7 @@ internal sealed class SchemaCheck(JsonObject root)
 
     /// <summary>In ECMA-262 a last $ is the end of the text; in .NET it also stands before a last line feed.</summary>
     private static bool Matches(string pattern, string text) =>
-        Regex.IsMatch(text, pattern.EndsWith('$') ? pattern[..^1] + @"(?![\s\S])" : pattern, RegexOptions.ECMAScript, TimeSpan.FromSeconds(5));
+        Regex.IsMatch(text, pattern.EndsWith('$') ? pattern[..^1] + @"(?![\s\S])" : pattern, RegexOptions.ECMAScript, TimeSpan.FromSeconds(60));
 
     private static double Number(JsonNode node) => JsonSerializer.Deserialize<JsonElement>(node.ToJsonString(), JsonContext.Default.JsonElement).GetDouble();
 

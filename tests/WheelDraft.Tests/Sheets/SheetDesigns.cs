@@ -7,7 +7,7 @@ namespace WheelDraft.Tests.Sheets;
 /// <summary>Designs to draw: the demos, and wheels of every kind by number.</summary>
 internal static class SheetDesigns
 {
-    private static string Folder => Path.Combine(AppContext.BaseDirectory, "demos");
+    private static string Folder => Path.Combine(AppContext.BaseDirectory, "parameters");
 
     /// <summary>The demos' names.</summary>
     internal static IReadOnlyList<string> Demos => [.. Directory.EnumerateFiles(Folder, "*.toml").Select(f => Path.GetFileNameWithoutExtension(f)!).Order(StringComparer.Ordinal)];

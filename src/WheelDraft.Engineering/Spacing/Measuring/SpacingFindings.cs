@@ -8,17 +8,23 @@ internal static class SpacingFindings
     internal static IReadOnlyList<Finding> Of(SpacingTask task, SpacingMeter meter, IReadOnlyList<SpacingRow> rows) =>
     [
         .. Touching(task, meter),
-        .. rows.Select(Judged).OfType<Finding>(),
+        .. rows.Where(r => !IsToldAsTouching(r, rows)).Select(r => Judged(task, r)).OfType<Finding>(),
         .. rows.Where(GoesRoundASlot).Select(SlotReading),
         .. SurfacesNear(task),
     ];
 
-    private static Finding? Judged(SpacingRow row) => row.Verdict switch
+    private static Finding? Judged(SpacingTask task, SpacingRow row) => row.Verdict switch
     {
-        SpacingVerdict.Misses => Finding.Error(Code(row), Sentence(row, "is below")),
-        SpacingVerdict.Tight => Finding.Warning("spacing.tight", Sentence(row, "is less than 1.1 times")),
+        SpacingVerdict.Misses => Finding.Error(Code(row), Sentence(row, "is below"), Place(task, row.FirstItem, row.SecondItem)),
+        SpacingVerdict.Tight => Finding.Warning("spacing.tight", Sentence(row, "is less than 1.1 times"), Place(task, row.FirstItem, row.SecondItem)),
         _ => null,
     };
+
+    /// <summary>Two nets that touch are told as such: that no distance is left between them needs no finding of its own.</summary>
+    private static bool IsToldAsTouching(SpacingRow row, IReadOnlyList<SpacingRow> rows) =>
+        rows.Any(r => r.Nets == row.Nets && r is { Kind: SpacingKind.Clearance, NominalMm: 0, Gaps.Count: 1 });
+
+    private static TextPlace? Place(SpacingTask task, string first, string second) => task.PlaceOf(first) ?? task.PlaceOf(second);
 
     private static string Code(SpacingRow row) => row.Kind == SpacingKind.Clearance ? "spacing.clearance" : "spacing.creepage";
 
@@ -43,7 +49,7 @@ internal static class SpacingFindings
         {
             if (Collision(meter.GroupOf(nets[i])) is { } collision)
             {
-                yield return Finding.Error("spacing.collision", $"The wheel runs into {collision.First.Name}: {collision.Second.Name} meets it at {MeasuringWords.At(collision.OnFirst)}{Turned(task, collision)}. Move one of them in radius or height.");
+                yield return Finding.Error("spacing.collision", $"The wheel runs into {collision.First.Name}: {collision.Second.Name} meets it at {MeasuringWords.At(collision.OnFirst)}{Turned(task, collision)}. Move one of them in radius or height.", Place(task, collision.First.Name, collision.Second.Name));
             }
 
             for (int j = i + 1; j < nets.Length; j++)
@@ -53,7 +59,7 @@ internal static class SpacingFindings
                     string where = $"{Item(touch.First.Name, nets[i])} and {Item(touch.Second.Name, nets[j])} touch at {MeasuringWords.At(touch.OnFirst)}{Turned(task, touch)}";
                     yield return IsDead(meter, nets[i]) && IsDead(meter, nets[j])
                         ? Finding.Note("spacing.joined", where + ": neither is live, so nothing is asked of them.")
-                        : Finding.Error("spacing.touch", where + ": different nets need a distance between them.");
+                        : Finding.Error("spacing.touch", where + ": different nets need a distance between them.", Place(task, touch.First.Name, touch.Second.Name));
                 }
             }
         }

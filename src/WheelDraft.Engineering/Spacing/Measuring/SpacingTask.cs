@@ -12,6 +12,9 @@ public sealed record SpacingTask(
 {
     /// <summary>For two nets whose clearance is judged in parts of the turn only: those parts; null for the whole turn.</summary>
     public Func<string, string, IReadOnlyList<TurnRange>?> OnlyDuring { get; init; } = static (_, _) => null;
+
+    /// <summary>Where an item stands in the person's file, for findings; null where nothing is known.</summary>
+    public Func<string, TextPlace?> PlaceOf { get; init; } = static _ => null;
 }
 
 /// <summary>What is asked of two nets, from the supply, the surroundings and the rules chosen.</summary>

@@ -37,7 +37,7 @@ public sealed record StripForm
     public double? AutoLengthMm { get; init; }
 
     /// <summary>The tab at its terminal end; null without one.</summary>
-    internal TabDimensions? Tab { get; init; }
+    public TabDimensions? Tab { get; init; }
 
     /// <summary>Developed length, mm.</summary>
     public double LengthMm => Pieces[^1].ToMm;

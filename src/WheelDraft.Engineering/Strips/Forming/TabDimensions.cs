@@ -3,7 +3,7 @@ namespace WheelDraft.Engineering;
 /// <summary>A flat quick-connect tab of IEC 61210 as it is drawn: the middle of each pair of limits.</summary>
 /// <param name="Size">Size as written in a file, e.g. 4.8x0.5.</param>
 /// <param name="Source">The row of the common table of IEC 61210 and UL 310, and whether it was seen.</param>
-internal sealed record TabDimensions(string Size, string Source)
+public sealed record TabDimensions(string Size, string Source)
 {
     /// <summary>Width D, mm.</summary>
     public required double WidthMm { get; init; }

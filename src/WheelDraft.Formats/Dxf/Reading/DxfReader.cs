@@ -20,6 +20,9 @@ public sealed record DxfReadOptions
     /// <summary>Millimetres of a unit of the drawing, for files that state none; null asks for it.</summary>
     public double? UnitMm { get; init; }
 
+    /// <summary>Which layers are told of when they do not close, are doubled or cross; all by default. The others are read all the same.</summary>
+    public Func<string, bool> Heeds { get; init; } = static _ => true;
+
     /// <summary>The largest file taken in, bytes: a drawing of half a million pieces has about 60 million.</summary>
     internal int MostBytes { get; init; } = 64 << 20;
 
@@ -54,8 +57,9 @@ public static class DxfReader
         Expansion expansion = new(source, chosen, Placement.Scaling(unitMm));
         expansion.Follow();
         List<Finding> remarks = [.. source.Remarks, .. expansion.Remarks];
-        List<ReadLayer> layers = [.. expansion.Layers.Select(l => LayerJoiner.Join(l, chosen.JoinMm, remarks))];
-        foreach (ReadLayer layer in layers)
+        List<Finding> unheeded = [];
+        List<ReadLayer> layers = [.. expansion.Layers.Select(l => LayerJoiner.Join(l, chosen.JoinMm, chosen.Heeds(l.Name) ? remarks : unheeded))];
+        foreach (ReadLayer layer in layers.Where(l => chosen.Heeds(l.Name)))
         {
             CrossingFinder.Look(layer, remarks);
         }

@@ -171,7 +171,8 @@ internal sealed class TomlTree(DiagnosticList diagnostics)
         return table;
     }
 
-    private static string Written(SyntaxNode node) => (node.ToString() ?? "").Trim().Replace("_", "", StringComparison.Ordinal);
+    /// <summary>The value as written; the node's own text would take a remark at the end of the line with it.</summary>
+    private static string Written(SyntaxNode node) => (node.ToString() ?? "").Split('#')[0].Trim().Replace("_", "", StringComparison.Ordinal);
 
     private static string Number(int line) => line.ToString(System.Globalization.CultureInfo.InvariantCulture);
 }

@@ -1,0 +1,60 @@
+using System.CommandLine;
+using WheelDraft.Engineering;
+using WheelDraft.Formats.Dxf.Checking;
+using WheelDraft.Formats.Dxf.Reading;
+
+namespace WheelDraft.Cli;
+
+/// <summary>Checks one drawing and tells of it.</summary>
+internal static class DrawingChecking
+{
+    /// <summary>Whether a file is taken for a drawing, by its name.</summary>
+    public static bool IsDrawing(string file) => file.EndsWith(".dxf", StringComparison.OrdinalIgnoreCase);
+
+    /// <summary>Reads and judges.</summary>
+    /// <exception cref="DesignRefusedException">The file or the options are wrong.</exception>
+    /// <exception cref="FileTroubleException">It cannot be opened or read.</exception>
+    public static DrawingCheck Check(string file, DrawingOptions options, ParseResult parsed, CommandContext context)
+    {
+        context.InputFile = null;
+        (DxfReadOptions reading, DrawingQuestion question) = options.Of(parsed);
+        byte[] bytes = DesignFile.Bytes(file, context);
+        context.InputFile = file;
+        try
+        {
+            return DrawingCheck.Of(DxfReader.Read(bytes, reading with { Heeds = question.Heeds }), question);
+        }
+        catch (DxfReadException refused)
+        {
+            throw new DesignRefusedException(refused.Reasons);
+        }
+    }
+
+    /// <summary>The result as lines.</summary>
+    public static IEnumerable<string> Lines(string file, DrawingCheck check)
+    {
+        yield return $"{file}: {(check.Meets ? "nothing misses" : "something misses")}";
+        foreach (ReadLayer layer in check.Drawing.Layers)
+        {
+            yield return $"  layer {layer.Name}: {Wording.Number(layer.Contours.Count, 0)} closed, {Wording.Number(layer.OpenPaths.Count, 0)} open";
+        }
+
+        if (check.Spacing.Rows.Count > 0)
+        {
+            yield return "  All nets lie in one plane on one surface without slots or ribs. Between two nets counts the larger of their voltages: one phase, and either may be dead.";
+        }
+
+        foreach (string line in SpacingLines.Of(check.Spacing.Rows))
+        {
+            yield return line;
+        }
+
+        if (check.Cut is CutFigures cut)
+        {
+            yield return $"  {cut.Process}: {Limit("web", cut.LeastWebMm, cut.NeededWebMm)}, {Limit("slot", cut.LeastSlotMm, cut.NeededSlotMm)}, {Limit("hole", cut.LeastHoleMm, cut.NeededHoleMm)}";
+        }
+    }
+
+    private static string Limit(string what, double? leastMm, double neededMm) =>
+        leastMm is double least ? $"least {what} {Wording.Mm(least)} ({Wording.Mm(neededMm)} needed)" : $"no {what}";
+}

@@ -1,0 +1,169 @@
+using System.CommandLine;
+using System.Text;
+using System.Text.Json;
+using WheelDraft.Drawing;
+using WheelDraft.Engineering;
+using WheelDraft.Formats.Report;
+using WheelDraft.Formats.Svg;
+using WheelDraft.Geometry;
+
+namespace WheelDraft.Cli;
+
+/// <summary>The circuit played over time: a table here, CSV and chart in a folder.</summary>
+internal sealed class RunCommand : ICommand
+{
+    private readonly Argument<string> _file = new("FILE") { Description = "Parameter file" };
+    private readonly Option<string> _scenario = new("--scenario") { HelpName = "NAME", Description = "Play only this scenario; every one when left out" };
+    private readonly Option<string> _folder = new("--out", "-o") { HelpName = "DIR", Description = "Folder for CSV and chart; out/ and the file's name when left out" };
+
+    /// <inheritdoc/>
+    public Command Describe() => new("run", "Plays the circuit over time: timeline table, CSV and chart") { _file, _scenario, _folder };
+
+    /// <inheritdoc/>
+    public int Run(ParseResult parsed, CommandContext context)
+    {
+        string named = parsed.GetRequiredValue(_file);
+        Design design = DesignFile.Read(named, context);
+        int[] chosen = Chosen(design.Brief.Scenarios, parsed.GetValue(_scenario));
+        string folder = parsed.GetValue(_folder) ?? Path.Combine("out", Path.GetFileNameWithoutExtension(named));
+        IReadOnlyList<string> slugs = FileSlugs.Of(design.Brief.Scenarios.Select(s => s.Name));
+        FileSet files = new();
+        List<ScenarioRun> runs = [];
+        foreach (int index in chosen)
+        {
+            context.Stop.ThrowIfCancellationRequested();
+            ScenarioRun run = design.Circuit.Play(design.Brief.Scenarios[index]);
+            runs.Add(run);
+            files.Add($"run-{slugs[index]}.csv", RunCsv.Write(design, run));
+            files.Add($"draw/run-{slugs[index]}.svg", Encoding.UTF8.GetBytes(SvgWriter.Write(RunSheet.Of(design, index), new SvgOptions())));
+        }
+
+        files.Commit(context.PathOf(folder), [], context.Stop);
+        FindingWords.Say(design.Findings, context);
+        if (context.Json)
+        {
+            context.WriteJson(json => Write(json, design, runs));
+        }
+        else
+        {
+            Tell(context, design, runs);
+            foreach (string name in files.Names)
+            {
+                context.Out.WriteLine(Path.Combine(folder, name));
+            }
+        }
+
+        return design.Meets ? ExitStatus.Done : ExitStatus.Findings;
+    }
+
+    private static int[] Chosen(IReadOnlyList<ScenarioBrief> scenarios, string? name)
+    {
+        if (scenarios.Count == 0)
+        {
+            throw new DesignRefusedException("arguments.scenario", "The file has no scenario to play; one looks like [[scenario]] name = \"one cycle\", steps = [ { at = \"0 s\", close = [\"thermostat\"] } ], duration = \"240 s\".");
+        }
+
+        int[] found = [.. Enumerable.Range(0, scenarios.Count).Where(i => name is null || string.Equals(scenarios[i].Name, name, StringComparison.OrdinalIgnoreCase))];
+        return found.Length > 0
+            ? found
+            : throw new DesignRefusedException("arguments.scenario", $"There is no scenario '{name}'; the file has {string.Join(", ", scenarios.Select(s => $"'{s.Name}'"))}.");
+    }
+
+    private static void Tell(CommandContext context, Design design, IReadOnlyList<ScenarioRun> runs)
+    {
+        foreach (ScenarioRun run in runs)
+        {
+            context.Out.WriteLine($"{run.Scenario.Name}: {Wording.Seconds(run.EndS)} of {Wording.Seconds(run.Scenario.DurationS)}{(run.IsCertain ? "" : "; the motor is undecided at times and taken as standing")}");
+            List<string[]> rows = [["time s", "angle °", "turns", "what happens", "on"]];
+            rows.AddRange(run.Moments.Select(m => (string[])
+            [
+                Wording.Number(m.TimeS, 3),
+                Wording.Number(Angles.DegFromRad(m.AngleRad), 2),
+                Wording.Number(m.Turns, 0),
+                m.What,
+                On(design, m),
+            ]));
+            int[] widths = [.. Enumerable.Range(0, rows[0].Length).Select(c => rows.Max(r => r[c].Length))];
+            foreach (string[] row in rows)
+            {
+                context.Out.WriteLine(("  " + string.Join("  ", row.Select((cell, c) => c < 3 ? cell.PadLeft(widths[c]) : cell.PadRight(widths[c])))).TrimEnd());
+            }
+
+            context.Out.WriteLine("  on in all: " + string.Join(", ", design.Circuit.Loads.Select((l, i) => $"{l} {Wording.Seconds(run.OnTimeS(i))}")));
+        }
+    }
+
+    private static string On(Design design, RunMoment moment)
+    {
+        IEnumerable<string> words = design.Circuit.Loads
+            .Select((l, i) => (Name: l, State: moment.Loads[i]))
+            .Where(l => l.State != LoadState.Off)
+            .Select(l => l.State == LoadState.On ? l.Name : $"{l.Name} undecided");
+        string on = string.Join(", ", words);
+        return on.Length == 0 ? "-" : on;
+    }
+
+    private static void Write(Utf8JsonWriter json, Design design, IReadOnlyList<ScenarioRun> runs)
+    {
+        json.WriteStartObject();
+        json.WriteStartArray("runs");
+        foreach (ScenarioRun run in runs)
+        {
+            json.WriteStartObject();
+            json.WriteString("scenario", run.Scenario.Name);
+            Number(json, "end_s", run.EndS);
+            json.WriteBoolean("certain", run.IsCertain);
+            json.WriteStartObject("on_s");
+            foreach ((string load, int i) in design.Circuit.Loads.Select((l, i) => (l, i)))
+            {
+                Number(json, load, run.OnTimeS(i));
+            }
+
+            json.WriteEndObject();
+            json.WriteStartArray("moments");
+            foreach (RunMoment moment in run.Moments)
+            {
+                Write(json, design, moment);
+            }
+
+            json.WriteEndArray();
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+        json.WriteEndObject();
+    }
+
+    private static void Write(Utf8JsonWriter json, Design design, RunMoment moment)
+    {
+        json.WriteStartObject();
+        Number(json, "time_s", moment.TimeS);
+        Number(json, "at_deg", Angles.DegFromRad(moment.AngleRad));
+        json.WriteNumber("turns", moment.Turns);
+        json.WriteString("event", moment.What);
+        json.WriteBoolean("turning", moment.IsTurning);
+        Strings(json, "closed", moment.Closed);
+        Strings(json, "inputs_closed", moment.ClosedInputs);
+        json.WriteStartObject("loads");
+        for (int i = 0; i < moment.Loads.Count; i++)
+        {
+            json.WriteString(design.Circuit.Loads[i], RunCsv.StateWord(moment.Loads[i]));
+        }
+
+        json.WriteEndObject();
+        json.WriteEndObject();
+    }
+
+    private static void Strings(Utf8JsonWriter json, string key, IEnumerable<string> values)
+    {
+        json.WriteStartArray(key);
+        foreach (string value in values)
+        {
+            json.WriteStringValue(value);
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static void Number(Utf8JsonWriter json, string key, double value) => json.WriteNumber(key, Math.Round(value, 6) + 0.0);
+}

@@ -1,0 +1,67 @@
+using System.Text.Json;
+using WheelDraft.Engineering;
+using WheelDraft.Formats.Outputs;
+
+namespace WheelDraft.Cli;
+
+/// <summary>What the watching page asks for, as JSON.</summary>
+internal static class WatchJson
+{
+    /// <summary>How a saving stands: its faults, or its findings.</summary>
+    public static byte[] State(WatchedDesign watched, string file) => Write(json =>
+    {
+        json.WriteNumber("version", watched.Version);
+        json.WriteString("file", file);
+        json.WriteString("title", watched.Design?.Brief.Title ?? "");
+        json.WriteBoolean("drawn", watched.Design is not null);
+        json.WriteBoolean("meets", watched.Design?.Meets ?? false);
+        List(json, "faults", watched.Faults);
+        List(json, "findings", watched.Design?.Findings.OrderBy(f => f.Severity) ?? Enumerable.Empty<Finding>());
+    });
+
+    /// <summary>The names of the files.</summary>
+    public static byte[] Files(WatchedDesign watched) => Write(json =>
+    {
+        json.WriteStartArray("files");
+        foreach (OutputFile file in watched.Files)
+        {
+            json.WriteStringValue(file.Name);
+        }
+
+        json.WriteEndArray();
+    });
+
+    private static byte[] Write(Action<Utf8JsonWriter> members)
+    {
+        using MemoryStream bytes = new();
+        using (Utf8JsonWriter json = new(bytes))
+        {
+            json.WriteStartObject();
+            members(json);
+            json.WriteEndObject();
+        }
+
+        return bytes.ToArray();
+    }
+
+    private static void List(Utf8JsonWriter json, string key, IEnumerable<Finding> findings)
+    {
+        json.WriteStartArray(key);
+        foreach (Finding finding in findings)
+        {
+            json.WriteStartObject();
+            json.WriteString("severity", finding.Severity switch { FindingSeverity.Error => "error", FindingSeverity.Warning => "warning", _ => "note" });
+            json.WriteString("code", finding.Code);
+            json.WriteString("message", finding.Message);
+            if (finding.Where is TextPlace place)
+            {
+                json.WriteNumber("line", place.Line);
+                json.WriteNumber("column", place.Column);
+            }
+
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+}

@@ -1,0 +1,74 @@
+using WheelDraft.Engineering;
+using WheelDraft.Formats.Outputs;
+using WheelDraft.Formats.Page;
+using WheelDraft.Formats.Parameters;
+
+namespace WheelDraft.Cli;
+
+/// <summary>A parameter file as it was at one saving: what is wrong with it, and the last design that could be worked out.</summary>
+/// <remarks>Immutable. Files are made when they are first asked for, so that the page redraws at once.</remarks>
+internal sealed class WatchedDesign
+{
+    private readonly Lazy<byte[]> _page;
+    private readonly Lazy<IReadOnlyList<OutputFile>> _files;
+    private readonly TaskCompletionSource _followed = new(TaskCreationOptions.RunContinuationsAsynchronously);
+
+    private WatchedDesign(int version, Design? design, IReadOnlyList<Finding> faults)
+    {
+        Version = version;
+        Design = design;
+        Faults = faults;
+        _page = new(() => design is null ? [] : ShowPage.Write(design));
+        _files = new(() => design is null ? [] : [.. OutputFiles.Of(design, new OutputRequest())]);
+    }
+
+    /// <summary>Number of this saving, from 1.</summary>
+    public int Version { get; }
+
+    /// <summary>The design; the one before when this saving has faults; null when there never was one.</summary>
+    public Design? Design { get; }
+
+    /// <summary>Why this saving cannot be worked out; empty when it can.</summary>
+    public IReadOnlyList<Finding> Faults { get; }
+
+    /// <summary>The page of the design.</summary>
+    public byte[] Page => _page.Value;
+
+    /// <summary>Every file that <c>make</c> would write.</summary>
+    public IReadOnlyList<OutputFile> Files => _files.Value;
+
+    /// <summary>Done when a later saving has taken its place.</summary>
+    public Task Followed => _followed.Task;
+
+    /// <summary>Reads and works out a file.</summary>
+    /// <param name="path">Its full path.</param>
+    /// <param name="before">The saving before; null for the first.</param>
+    public static WatchedDesign Read(string path, WatchedDesign? before)
+    {
+        int version = (before?.Version ?? 0) + 1;
+        try
+        {
+            ParameterResult result = ParameterReader.Read(File.ReadAllBytes(path));
+            return result.Brief is { } brief
+                ? new(version, Design.Of(brief), [])
+                : new(version, before?.Design, [.. result.Diagnostics.Select(d => Finding.Error("parameters", d.Message, d.Place))]);
+        }
+        catch (DesignRefusedException refused)
+        {
+            return new(version, before?.Design, refused.Reasons);
+        }
+        catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
+        {
+            return new(version, before?.Design, [Finding.Error("file", $"The file cannot be read: {trouble.Message}")]);
+        }
+#pragma warning disable CA1031 // Whatever a saving brings about is shown on the page; watching goes on with the next one.
+        catch (Exception fault)
+#pragma warning restore CA1031
+        {
+            return new(version, before?.Design, [Finding.Error("program", $"A fault of the program itself ({fault.GetType().Name}: {fault.Message}); please report it with this file.")]);
+        }
+    }
+
+    /// <summary>Tells those who wait that a later saving is there.</summary>
+    public void GiveWay() => _followed.TrySetResult();
+}

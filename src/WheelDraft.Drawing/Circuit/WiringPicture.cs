@@ -1,0 +1,277 @@
+using WheelDraft.Geometry;
+
+namespace WheelDraft.Drawing;
+
+/// <summary>Draws a wiring layout: bars, leads, symbols and their words.</summary>
+internal sealed class WiringPicture
+{
+    // The ring over a contact and a name over that, mm above the lead.
+    private const double AboveMm = 16;
+
+    // From the lead to the words below it.
+    private const double BelowMm = 6.5;
+    private const double LinePitchMm = 2.5 * 1.6;
+    private const double RungAirMm = 3;
+
+    // Rails stand beyond the first and last rung, and carry their names.
+    private const double RailBeyondMm = 4;
+    private const double RailNameMm = 6;
+    private const double MarginMm = 6;
+
+    // Words keep so far from the bars on either side of their symbol.
+    private const double WordAirMm = 1.5;
+
+    private static readonly LineStyle Wire = LineStyle.Wide(LineKind.ContinuousNarrow, Ink.Outline, 0.35);
+    private static readonly LineStyle Rail = LineStyle.Wide(LineKind.ContinuousWide, Ink.Outline, 0.7);
+    private static readonly LineStyle Copper = LineStyle.Wide(LineKind.ContinuousWide, Ink.Copper, 1.4);
+
+    private readonly WiringLayout _layout;
+    private readonly IReadOnlyList<double> _levels;
+    private readonly double _rungMm;
+
+    public WiringPicture(WiringLayout layout)
+    {
+        _layout = layout;
+        _levels = [.. layout.Symbols.Select(s => s.YMm).Concat(layout.Bars.SelectMany(b => new[] { b.TopMm, b.BottomMm })).Distinct().Order()];
+        int lines = layout.Symbols.Max(s => (int?)WordLines(s).Count) ?? 0;
+        _rungMm = AboveMm + BelowMm + (Math.Max(1, lines) * LinePitchMm) + RungAirMm;
+    }
+
+    private double WidthMm => _layout.WidthMm - _layout.Bars.Min(b => b.XMm) + (2 * MarginMm);
+
+    private double HeightMm => RailNameMm + RailBeyondMm + (_levels.Count * _rungMm);
+
+    /// <summary>Whether it finds room.</summary>
+    public bool Fits(Bounds area) => WidthMm <= area.Width && HeightMm <= area.Height;
+
+    /// <summary>Draws it, in the middle of an area.</summary>
+    public void Draw(SheetBuilder sheet, Bounds area)
+    {
+        double left = area.Centre.X - (WidthMm / 2) + MarginMm - _layout.Bars.Min(b => b.XMm);
+        double top = Math.Min(area.MaxY, area.Centre.Y + (HeightMm / 2)) - RailNameMm - RailBeyondMm;
+        Place place = new(left, top - AboveMm, _rungMm, _levels);
+        GroupPen bars = sheet.Group("nets", "Nets", "nets");
+        foreach (WiringBar bar in _layout.Bars)
+        {
+            Bar(bars, bar, place);
+        }
+
+        GroupPen leads = sheet.Group("leads", "Leads", "leads");
+        GroupPen symbols = sheet.Group("symbols", "Contacts, inputs and loads", "symbols");
+        GroupPen names = sheet.Group("names", "Names and conditions", "names");
+        foreach (WiringSymbol symbol in _layout.Symbols)
+        {
+            Symbol(leads, symbols, symbol, place);
+        }
+
+        foreach (WiringSymbol symbol in _layout.Symbols)
+        {
+            Words(names, symbol, place);
+        }
+
+        GroupPen labels = sheet.Group("net-names", "Names of the nets", "names");
+        foreach (WiringBar bar in _layout.Bars)
+        {
+            Label(labels, bar, place);
+        }
+    }
+
+    /// <summary>From the layout's millimetres to the paper's.</summary>
+    private sealed record Place(double LeftMm, double TopMm, double RungMm, IReadOnlyList<double> Levels)
+    {
+        public Point Of(double xMm, double yMm) => new(LeftMm + xMm, TopMm - (RungMm * Levels.ToList().IndexOf(yMm)));
+
+        public double BottomMm => TopMm - (RungMm * (Levels.Count - 1));
+    }
+
+    private bool IsRail(WiringBar bar) => ReferenceEquals(bar, _layout.Bars[0]) || ReferenceEquals(bar, _layout.Bars[1]);
+
+    private void Bar(GroupPen pen, WiringBar bar, Place place)
+    {
+        Point top = place.Of(bar.XMm, bar.TopMm);
+        Point bottom = place.Of(bar.XMm, bar.BottomMm);
+        if (IsRail(bar))
+        {
+            (top, bottom) = (new(top.X, place.TopMm + AboveMm + RailBeyondMm), new(top.X, place.BottomMm - RailBeyondMm));
+        }
+        else if (bar.IsWheel)
+        {
+            (top, bottom) = (top + new Vector(0, 3), bottom - new Vector(0, 3));
+        }
+
+        if (top.DistanceTo(bottom) > Tolerances.JoinMm)
+        {
+            pen.Line(top, bottom, IsRail(bar) ? Rail : bar.IsWheel ? Copper : Wire);
+            pen.Texts.TakeLine(top, bottom);
+        }
+    }
+
+    private void Label(GroupPen pen, WiringBar bar, Place place)
+    {
+        if (IsRail(bar))
+        {
+            pen.Text(bar.Net, new(new(place.Of(bar.XMm, _levels[0]).X, place.TopMm + AboveMm + RailBeyondMm + 1.5), TextAlong.Middle), new TextStyle(3.5, TextWeight.Heavy));
+            return;
+        }
+
+        Point top = place.Of(bar.XMm, bar.TopMm);
+        Point bottom = place.Of(bar.XMm, bar.BottomMm);
+        string words = bar.IsWheel ? $"wheel, {bar.Net}" : bar.Net;
+        TextStyle style = new(2.5, TextWeight.Regular, Ink.Quiet);
+        double beyond = bar.IsWheel ? 4 : 1.5;
+        const double besideMm = 1.5;
+        TextSpot[] places =
+        [
+            new(new(top.X + besideMm, top.Y + 1.2)),
+            new(new(top.X - besideMm, top.Y + 1.2), TextAlong.End),
+            new(new(top.X, top.Y + beyond), TextAlong.Middle),
+            new(new(bottom.X, bottom.Y - beyond), TextAlong.Middle, TextAcross.Top),
+            new(new(bottom.X + besideMm, bottom.Y - 1.2), TextAlong.Start, TextAcross.Top),
+            new(new(bottom.X - besideMm, bottom.Y - 1.2), TextAlong.End, TextAcross.Top),
+            new(new(top.X + besideMm, top.Y - 4), TextAlong.Start, TextAcross.Top),
+            new(new(top.X - besideMm, top.Y - 4), TextAlong.End, TextAcross.Top),
+            new(new(top.X, top.Y - besideMm), TextAlong.Middle, TextAcross.Top),
+            new(new(top.X + 4, top.Y - besideMm), TextAlong.Middle, TextAcross.Top),
+        ];
+        if (!pen.TryText(words, places, style))
+        {
+            pen.PlatedText(words, new(new(bottom.X, bottom.Y - beyond), TextAlong.Middle, TextAcross.Top), style);
+        }
+    }
+
+    private void Symbol(GroupPen leads, GroupPen pen, WiringSymbol symbol, Place place)
+    {
+        Point centre = place.Of(symbol.CentreMm, symbol.YMm);
+        Point left = place.Of(symbol.LeftMm, symbol.YMm);
+        Point right = place.Of(symbol.RightMm, symbol.YMm);
+        double half = WiringSigns.HalfMm(symbol.Kind);
+        leads.Line(left, centre - new Vector(half, 0), Wire);
+        leads.Line(centre + new Vector(half, 0), right, Wire);
+        leads.Texts.TakeLine(left, right);
+        WiringSigns.Draw(pen, symbol.Kind, centre);
+        Dot(leads, symbol.LeftBar, left);
+        Dot(leads, symbol.RightBar, right);
+    }
+
+    // A dot where three ways meet.
+    private void Dot(GroupPen pen, int bar, Point at)
+    {
+        const double dotMm = 0.7;
+        int ways = _layout.Symbols.Count(s => s.LeftBar == bar || s.RightBar == bar);
+        if (ways > 2 || IsRail(_layout.Bars[bar]))
+        {
+            pen.Area(new Outline(Contour.Circle(at, dotMm)), Fill.Solid(Ink.Outline));
+        }
+    }
+
+    private double RoomMm(WiringSymbol symbol)
+    {
+        IEnumerable<double> bars = _layout.Bars.Where(b => IsRail(b) || (b.TopMm <= symbol.YMm && b.BottomMm >= symbol.YMm)).Select(b => Math.Abs(b.XMm - symbol.CentreMm));
+        return 2 * (bars.Where(d => d > 0).DefaultIfEmpty(20).Min() - WordAirMm);
+    }
+
+    private IReadOnlyList<string> WordLines(WiringSymbol symbol) =>
+        symbol.Words.Length == 0 ? [] : TextFit.Wrap(symbol.Words, RoomMm(symbol), TextStyle.Caption);
+
+    private void Words(GroupPen pen, WiringSymbol symbol, Place place)
+    {
+        Point centre = place.Of(symbol.CentreMm, symbol.YMm);
+        FittedText name = TextFit.Into(symbol.Name, RoomMm(symbol), TextStyle.Small, 2);
+        double up = WiringSigns.AboveMm(symbol.Kind) + 1.2;
+        for (int i = 0; i < name.Lines.Count; i++)
+        {
+            double y = centre.Y + up + ((name.Lines.Count - 1 - i) * LinePitchMm);
+            pen.Text(name.Lines[i], new(new(centre.X, y), TextAlong.Middle), name.Style);
+        }
+
+        IReadOnlyList<string> words = WordLines(symbol);
+        for (int i = 0; i < words.Count; i++)
+        {
+            pen.Text(words[i], new(new(centre.X, centre.Y - BelowMm - (i * LinePitchMm)), TextAlong.Middle, TextAcross.Top), TextStyle.Caption);
+        }
+    }
+}
+
+/// <summary>The graphic symbols, after IEC 60617 (from memory).</summary>
+internal static class WiringSigns
+{
+    private const double ContactHalfMm = 5;
+    private const double LoadHalfMm = 6;
+    private const double LoadHighMm = 4.6;
+    private const double MotorMm = 5;
+    private const double RingMm = 1.9;
+    private const double SlipRingMm = 3;
+    private const double BrushMm = 1.4;
+    private const double RingAtMm = 7.6;
+
+    private static readonly LineStyle Line = LineStyle.Wide(LineKind.ContinuousWide, Ink.Outline, 0.5);
+
+    /// <summary>From the middle of a symbol to where its leads begin, mm.</summary>
+    public static double HalfMm(WiringKind kind) => kind switch
+    {
+        WiringKind.Load => LoadHalfMm,
+        WiringKind.Motor => MotorMm,
+        WiringKind.Feed => SlipRingMm + BrushMm,
+        _ => ContactHalfMm,
+    };
+
+    /// <summary>How high a symbol reaches over its leads, mm.</summary>
+    public static double AboveMm(WiringKind kind) => kind switch
+    {
+        WiringKind.Load => LoadHighMm / 2,
+        WiringKind.Motor => MotorMm,
+        WiringKind.Ring => RingAtMm + RingMm,
+        WiringKind.Feed => SlipRingMm,
+        _ => 5,
+    };
+
+    /// <summary>Draws a symbol about a point.</summary>
+    public static void Draw(GroupPen pen, WiringKind kind, Point centre)
+    {
+        switch (kind)
+        {
+            case WiringKind.Load:
+                pen.Box(new Bounds(centre.X - LoadHalfMm, centre.Y - (LoadHighMm / 2), centre.X + LoadHalfMm, centre.Y + (LoadHighMm / 2)), Fill.Of(FillKind.Paper), Line);
+                break;
+            case WiringKind.Motor:
+                pen.Area(new Outline(Contour.Circle(centre, MotorMm)), Fill.Of(FillKind.Paper), Line);
+                pen.Text("M", new(centre, TextAlong.Middle, TextAcross.Middle), TextStyle.Label);
+                break;
+            case WiringKind.Feed:
+                Brush(pen, centre);
+                break;
+            default:
+                Contact(pen, centre, kind == WiringKind.Ring);
+                break;
+        }
+    }
+
+    // A brush on a slip ring: the feed wiper on the wheel's whole ring.
+    private static void Brush(GroupPen pen, Point centre)
+    {
+        Point ring = centre + new Vector(BrushMm, 0);
+        pen.Line(Contour.Circle(ring, SlipRingMm), LineStyle.Wide(LineKind.ContinuousWide, Ink.Copper, 1));
+        double right = ring.X - SlipRingMm;
+        pen.Box(new Bounds(right - (2 * BrushMm), centre.Y - BrushMm, right, centre.Y + BrushMm), Fill.Solid(Ink.Outline));
+    }
+
+    // A make contact: the blade hangs on the left lead, open; over one of the wheel's its ring with a piece of copper, linked to the blade.
+    private static void Contact(GroupPen pen, Point centre, bool isRing)
+    {
+        const double riseMm = 4;
+        Point hinge = centre - new Vector(ContactHalfMm, 0);
+        Point tip = centre + new Vector(ContactHalfMm - 0.8, riseMm);
+        pen.Line(hinge, tip, Line);
+        pen.Texts.TakeLine(hinge, tip);
+        if (!isRing)
+        {
+            return;
+        }
+
+        Point blade = hinge.Towards(tip, 0.5);
+        Point ring = new(blade.X, centre.Y + RingAtMm);
+        pen.Line(blade, ring - new Vector(0, RingMm), LineStyle.Wide(LineKind.DashedNarrow, Ink.Outline, 0.18));
+        pen.Line(Contour.Circle(ring, RingMm), LineStyle.Thin);
+        pen.Line([new Arc(ring, RingMm, Angles.RadFromDeg(20), Angles.RadFromDeg(140))], LineStyle.Wide(LineKind.ContinuousWide, Ink.Copper, 1));
+    }
+}

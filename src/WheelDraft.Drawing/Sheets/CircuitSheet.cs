@@ -1,0 +1,88 @@
+using WheelDraft.Engineering;
+using WheelDraft.Geometry;
+
+namespace WheelDraft.Drawing;
+
+/// <summary>The wiring diagram: line on the left, neutral on the right, contacts of the wheel with their angles, inputs, loads and motor between.</summary>
+/// <remarks>Graphic symbols after IEC 60617 (from memory): make contact, brush on slip ring, load as a rectangle, motor as a circle with M.
+/// Everything is drawn at rest: inputs open, contacts open.</remarks>
+public static class CircuitSheet
+{
+    private static IEnumerable<PaperSize> Sizes => [PaperSize.A4.Turned, PaperSize.A4, PaperSize.A3, PaperSize.A2, PaperSize.A1, PaperSize.A0];
+
+    /// <summary>Draws it on the smallest sheet on which it finds room.</summary>
+    public static Sheet Of(Design design, SheetNumber? number = null)
+    {
+        ArgumentNullException.ThrowIfNull(design);
+        WiringLayout layout = WiringLayout.Of(design.Circuit.Request);
+        WiringPicture picture = new(layout);
+        NoteBlock notes = Notes(layout);
+        PaperSize size = Sizes.FirstOrDefault(s => picture.Fits(PictureRoom(s, notes))) ?? PaperSize.A0;
+        SheetBuilder sheet = new(new("circuit", $"Wiring diagram: {design.Brief.Title}", Description(design, layout)), size);
+        SheetFrame.Draw(sheet, (number ?? SheetNumber.Single).On(SheetWordsOf.TitleBlock(design, "Wiring", "Circuit diagram")));
+        Bounds room = PictureRoom(size, notes);
+        if (!picture.Fits(room))
+        {
+            sheet.Warn("The wiring diagram is larger than its paper.");
+        }
+
+        picture.Draw(sheet, room);
+        Words(sheet, notes, room);
+        return sheet.Build();
+    }
+
+    private const double GapMm = 5;
+
+    // Notes stand below the picture, over the whole width.
+    private static Bounds PictureRoom(PaperSize size, NoteBlock notes)
+    {
+        Bounds room = SheetFrame.RoomOf(size);
+        return room with { MinY = room.MinY + FootMm(room.Width, notes) + GapMm };
+    }
+
+    private static double FootMm(double widthMm, NoteBlock notes)
+    {
+        double half = (widthMm - GapMm) / 2;
+        return Math.Max(notes.HeightMm(half), new CautionBlock([Fuse]).HeightMm(half));
+    }
+
+    private static void Words(SheetBuilder sheet, NoteBlock notes, Bounds picture)
+    {
+        GroupPen pen = sheet.Group("notes", "Notes and caution", "notes");
+        double half = (picture.Width - GapMm) / 2;
+        double top = picture.MinY - GapMm;
+        notes.Draw(pen, new Point(picture.MinX, top), half);
+        new CautionBlock([Fuse]).Draw(pen, new Point(picture.MinX + half + GapMm, top), half);
+    }
+
+    private static string Fuse => SheetWordsOf.Caution + " Fuse, thermal cut-out and protective earth belong in the finished wiring and are not drawn.";
+
+    private static NoteBlock Notes(WiringLayout layout)
+    {
+        List<string> notes =
+        [
+            "Drawn at rest: every contact and input open, whatever the wheel's place.",
+            "A contact linked to a ring is one of the wheel's; below it stand the programme angles at which it is closed.",
+        ];
+        if (layout.Bars.Any(b => b.IsWheel))
+        {
+            notes.Add("The heavy bar is the wheel's copper; the feed wiper slides on its whole ring.");
+        }
+
+        if (layout.Crossings > 0)
+        {
+            notes.Add("Lines that cross without a dot are not joined.");
+        }
+
+        return new("Notes", notes);
+    }
+
+    private static string Description(Design design, WiringLayout layout)
+    {
+        string loads = string.Join("; ", design.Brief.Loads.Select(l => $"{l.Name} between {l.From} and {l.To}"));
+        string motor = design.Brief.DriveMotor is LoadBrief m ? $" Drive motor between {m.From} and {m.To}." : "";
+        string inputs = string.Join("; ", design.Brief.Inputs.Select(i => $"{i.Name} between {i.From} and {i.To}"));
+        string contacts = string.Join("; ", layout.Symbols.Where(s => s.Kind == WiringKind.Ring).Select(s => $"{s.Name} {s.Words}"));
+        return $"Wiring between line and neutral. Contacts of the wheel: {(contacts.Length == 0 ? "none" : contacts)}. Inputs: {(inputs.Length == 0 ? "none" : inputs)}. Loads: {(loads.Length == 0 ? "none" : loads)}.{motor}";
+    }
+}

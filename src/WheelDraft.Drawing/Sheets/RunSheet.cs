@@ -1,0 +1,200 @@
+using WheelDraft.Engineering;
+using WheelDraft.Geometry;
+
+namespace WheelDraft.Drawing;
+
+/// <summary>A played scenario over time: inputs, contacts, loads and the turning wheel.</summary>
+public static class RunSheet
+{
+    private static IEnumerable<PaperSize> Sizes => [PaperSize.A4.Turned, PaperSize.A3, PaperSize.A2, PaperSize.A1, PaperSize.A0];
+
+    /// <summary>Draws a scenario of a design.</summary>
+    /// <param name="design">The design.</param>
+    /// <param name="index">Which scenario, from 0 in file order.</param>
+    /// <param name="number">Its place in the set.</param>
+    public static Sheet Of(Design design, int index, SheetNumber? number = null)
+    {
+        ArgumentNullException.ThrowIfNull(design);
+        ScenarioBrief scenario = design.Brief.Scenarios[index];
+        RunRows rows = new(design, design.Circuit.Play(scenario));
+        RunChart? chart = null;
+        foreach (PaperSize size in Sizes)
+        {
+            chart = new(design, rows, size);
+            if (chart.IsRoomy)
+            {
+                break;
+            }
+        }
+
+        string slug = FileSlugs.Of(design.Brief.Scenarios.Select(s => s.Name))[index];
+        return chart!.Draw($"run-{slug}", number ?? SheetNumber.Single);
+    }
+}
+
+/// <summary>One row of a run's chart.</summary>
+internal sealed record RunRow(string Name, IReadOnlyList<RunSpan> On, IReadOnlyList<RunSpan> Undecided, bool IsLoad);
+
+/// <summary>The rows of a run's chart, by what they are.</summary>
+internal sealed class RunRows(Design design, ScenarioRun run)
+{
+    public ScenarioRun Run => run;
+
+    public IReadOnlyList<(string Heading, IReadOnlyList<RunRow> Rows)> Sections()
+    {
+        CircuitAnalysis circuit = design.Circuit;
+        List<(string, IReadOnlyList<RunRow>)> sections =
+        [
+            ("Inputs closed", [.. circuit.Inputs.Select(i => Contact(i, m => m.ClosedInputs.Contains(i, StringComparer.Ordinal)))]),
+            ("Wheel", [Contact("turns", m => m.IsTurning)]),
+            ("Contacts closed", [.. circuit.Request.Contacts.Select(c => Contact(c.Output, m => m.Closed.Contains(c.Output, StringComparer.Ordinal)))]),
+            ("Loads on", [.. circuit.Loads.Select((l, i) => new RunRow(
+                l,
+                run.Spans(m => m.Loads[i] == LoadState.On),
+                run.Spans(m => m.Loads[i] == LoadState.Undecided),
+                IsLoad: true))]),
+        ];
+        return [.. sections.Where(s => s.Item2.Count > 0)];
+    }
+
+    /// <summary>The moments as a table.</summary>
+    public SheetTable Moments() => new(
+        [new("Time, s", TextAlong.End), new("Angle, °", TextAlong.End), new("What happens")],
+        [.. run.Moments.Select(m => (IReadOnlyList<string>)
+            [
+                DrawingNumbers.Fixed(m.TimeS, 2),
+                DrawingNumbers.Fixed(Angles.DegFromRad(m.AngleRad), 2),
+                m.What.Length == 0 ? "–" : m.What,
+            ])]);
+
+    private RunRow Contact(string name, Func<RunMoment, bool> holds) => new(name, run.Spans(holds), [], IsLoad: false);
+}
+
+/// <summary>The chart on one size of paper.</summary>
+internal sealed class RunChart
+{
+    private const double GapMm = 5;
+    private const double AxisMm = 13;
+    private const double HeadingMm = 5.5;
+    private const double LeastPitchMm = 6;
+    private const double MostPitchMm = 11;
+    private const double BarShare = 0.62;
+
+    private readonly Design _design;
+    private readonly RunRows _rows;
+    private readonly PaperSize _size;
+    private readonly Bounds _room;
+    private readonly IReadOnlyList<(string Heading, IReadOnlyList<RunRow> Rows)> _sections;
+    private readonly SheetTable _table;
+    private readonly double _namesMm;
+    private readonly double _footMm;
+
+    public RunChart(Design design, RunRows rows, PaperSize size)
+    {
+        (_design, _rows, _size) = (design, rows, size);
+        _room = SheetFrame.RoomOf(size);
+        _sections = rows.Sections();
+        _table = rows.Moments();
+        const double airMm = 3;
+        _namesMm = Math.Min(_room.Width / 4, _sections.SelectMany(s => s.Rows).Max(r => TextFit.WidthMm(r.Name, TextStyle.Small)) + airMm);
+        _footMm = GapMm + Legend.HeightMm(_room.Width) + GapMm + _table.SideBySideHeightMm(_room.Width);
+    }
+
+    /// <summary>Whether rows and table find room.</summary>
+    public bool IsRoomy => PitchMm >= LeastPitchMm;
+
+    private double PitchMm => Math.Min(MostPitchMm, (_room.Height - AxisMm - _footMm - (_sections.Count * HeadingMm)) / _sections.Sum(s => s.Rows.Count));
+
+    private ScenarioRun Run => _rows.Run;
+
+    private ChartAxis Axis => new(0, Run.Scenario.DurationS, _room.MinX + _namesMm + 2, _room.MaxX - 4) { Steps = StepKind.Seconds };
+
+    private static ChartLegend Legend => new(
+    [
+        new("closed or turning", Fill.Of(FillKind.BarOn), LineStyle.Thin),
+        new("load on", Fill.Of(FillKind.Meets), LineStyle.Thin),
+        new("load undecided: between drop-out and pull-in", Fill.Of(FillKind.Warning), LineStyle.Thin),
+    ]);
+
+    public Sheet Draw(string name, SheetNumber number)
+    {
+        string title = $"Run \"{Run.Scenario.Name}\"";
+        SheetBuilder sheet = new(new(name, $"{title}: {_design.Brief.Title}", Description()), _size);
+        SheetFrame.Draw(sheet, number.On(SheetWordsOf.TitleBlock(_design, title, "Timing chart")));
+        double pitch = Math.Max(PitchMm, 1);
+        double bottom = _room.MaxY - (_sections.Count * HeadingMm) - (_sections.Sum(s => s.Rows.Count) * pitch);
+        GroupPen axes = sheet.Group("axes", "Axis", "axes");
+        Axis.DrawGrid(axes, bottom, _room.MaxY);
+        Axis.Draw(axes, bottom, AxisSide.Below, "time from the start, s →");
+        Rows(sheet, pitch);
+        Foot(sheet, bottom - AxisMm - GapMm);
+        return sheet.Build();
+    }
+
+    private void Rows(SheetBuilder sheet, double pitch)
+    {
+        double y = _room.MaxY;
+        GroupPen names = sheet.Group("names", "Names of the rows", "names");
+        GroupPen bars = sheet.Group("bars", "When each is closed, on or turning", "bars");
+        foreach ((string heading, IReadOnlyList<RunRow> rows) in _sections)
+        {
+            names.Box(new Bounds(_room.MinX, y - HeadingMm, _room.MaxX, y), Fill.Of(FillKind.Band));
+            names.Text(heading, new(new(_room.MinX + 1, y - (HeadingMm / 2)), TextAlong.Start, TextAcross.Middle), new TextStyle(2.5, TextWeight.Heavy));
+            y -= HeadingMm;
+            foreach (RunRow row in rows)
+            {
+                names.Text(Shortened(row.Name), new(new(_room.MinX + 1, y - (pitch / 2)), TextAlong.Start, TextAcross.Middle), TextStyle.Small);
+                ChartRow line = new(bars, Axis, y - (pitch / 2), pitch * BarShare);
+                foreach (RunSpan span in row.On)
+                {
+                    line.Bar(span.FromS, span.ToS, Fill.Of(row.IsLoad ? FillKind.Meets : FillKind.BarOn), LineStyle.Thin);
+                }
+
+                foreach (RunSpan span in row.Undecided)
+                {
+                    line.Bar(span.FromS, span.ToS, Fill.Of(FillKind.Warning), LineStyle.Thin);
+                }
+
+                y -= pitch;
+            }
+        }
+    }
+
+    // A name longer than its column is cut at a letter, with dots; the table and report.json have it whole.
+    private string Shortened(string name)
+    {
+        int length = name.Length;
+        string text = name;
+        while (length > 1 && TextFit.WidthMm(text, TextStyle.Small) > _namesMm - 1)
+        {
+            text = name[..--length].TrimEnd() + "...";
+        }
+
+        return text;
+    }
+
+    private void Foot(SheetBuilder sheet, double top)
+    {
+        Legend.Draw(sheet.Group("legend", "Legend", "legend"), new Point(_room.MinX, top), _room.Width);
+        double tableTop = top - Legend.HeightMm(_room.Width) - GapMm;
+        int drawn = _table.DrawSideBySide(sheet.Group("moments", "What happens when", "table"), new(_room.MinX, _room.MinY, _room.MaxX, tableTop));
+        if (drawn < _table.Rows.Count)
+        {
+            sheet.Warn(Invariant.Text($"The table of run '{Run.Scenario.Name}' lacks its last {_table.Rows.Count - drawn} moments; its CSV has them all."));
+        }
+
+        Bounds beside = SheetFrame.BesideTitleBlock(_size);
+        const double leastCautionMm = 60;
+        if (beside.Width >= leastCautionMm)
+        {
+            new CautionBlock([SheetWordsOf.Caution]).Draw(sheet.Group("caution", "Caution", "notes"), new Point(beside.MinX, beside.MaxY), Math.Min(beside.Width, 110));
+        }
+    }
+
+    private string Description()
+    {
+        string loads = string.Join("; ", _design.Circuit.Loads.Select((l, i) => $"{l} on for {Wording.Number(Run.OnTimeS(i), 2)} s"));
+        string certain = Run.IsCertain ? "" : " The motor was undecided at times and is taken as standing then.";
+        return $"The circuit played over {Wording.Seconds(Run.EndS)}: {loads}.{certain}";
+    }
+}

@@ -1,0 +1,86 @@
+using System.Numerics;
+
+namespace WheelDraft.Engineering;
+
+/// <summary>A contact or input of the network: when closed it makes its two nodes one.</summary>
+/// <param name="Name">Name of the output or input.</param>
+/// <param name="A">First node.</param>
+/// <param name="B">Second node.</param>
+public readonly record struct NetworkSwitch(string Name, int A, int B);
+
+/// <summary>A load of the network.</summary>
+/// <param name="Name">Its name.</param>
+/// <param name="A">First node.</param>
+/// <param name="B">Second node.</param>
+/// <param name="ImpedanceOhm">Impedance at supply frequency, neither zero nor without end.</param>
+/// <param name="OnAtV">Voltage at and above which it is on, a rounding's slack included.</param>
+/// <param name="OffAtV">Voltage at and below which it is off, a rounding's slack included.</param>
+public readonly record struct NetworkLoad(string Name, int A, int B, Complex ImpedanceOhm, double OnAtV, double OffAtV);
+
+/// <summary>The circuit as numbered nodes: all that a moving picture of it needs to solve it by itself.</summary>
+/// <remarks>Node 0 is line at supply voltage, 1 neutral and 2 earth, both at zero. A windowed wheel's copper is a node apart from
+/// its feed's net; the feed wiper joins the two.</remarks>
+public sealed record CircuitNetwork
+{
+    /// <summary>Supply voltage, r.m.s.</summary>
+    public required double SupplyV { get; init; }
+
+    /// <summary>Net of each node; the wheel's copper carries its feed's net.</summary>
+    public required IReadOnlyList<string> Nets { get; init; }
+
+    /// <summary>Node of a windowed wheel's copper, or −1.</summary>
+    public required int WheelNode { get; init; }
+
+    /// <summary>Node of the feed wiper's net, or −1.</summary>
+    public required int FeedNode { get; init; }
+
+    /// <summary>The contacts, in file order of their outputs.</summary>
+    public required IReadOnlyList<NetworkSwitch> Contacts { get; init; }
+
+    /// <summary>When each contact is closed.</summary>
+    public required IReadOnlyList<ContactSchedule> Schedules { get; init; }
+
+    /// <summary>The inputs, in file order.</summary>
+    public required IReadOnlyList<NetworkSwitch> Inputs { get; init; }
+
+    /// <summary>The loads, in file order, the drive motor last.</summary>
+    public required IReadOnlyList<NetworkLoad> Loads { get; init; }
+
+    /// <summary>Index of the drive motor among the loads, or −1.</summary>
+    public required int Motor { get; init; }
+
+    /// <summary>The node of a net, never the wheel's copper; −1 when the circuit does not know it.</summary>
+    public int NodeOf(string net)
+    {
+        for (int n = 0; n < Nets.Count; n++)
+        {
+            if (n != WheelNode && string.Equals(Nets[n], net, StringComparison.Ordinal))
+            {
+                return n;
+            }
+        }
+
+        return -1;
+    }
+
+    internal static CircuitNetwork Of(CircuitModel model) => new()
+    {
+        SupplyV = model.SupplyV,
+        Nets = model.NodeNets,
+        WheelNode = model.WheelNode,
+        FeedNode = model.FeedNode,
+        Contacts = [.. model.Contacts.Select(Switch)],
+        Schedules = model.Schedules,
+        Inputs = [.. model.Inputs.Select(Switch)],
+        Loads = [.. model.Loads.Select((l, i) => new NetworkLoad(
+            l.Name,
+            l.A,
+            l.B,
+            model.Impedances[i],
+            SectionSolver.OnAtV(model.LoadBriefs[i], model.SupplyV),
+            SectionSolver.OffAtV(model.LoadBriefs[i], model.SupplyV)))],
+        Motor = model.Motor,
+    };
+
+    private static NetworkSwitch Switch(NetworkElement element) => new(element.Name, element.A, element.B);
+}

@@ -1,0 +1,53 @@
+using System.Text;
+using WheelDraft.Formats.Report;
+
+namespace WheelDraft.Formats.Dxf.Checking;
+
+/// <summary>A judged drawing as JSON: rows and findings as in report.json.</summary>
+public static class DrawingCheckJson
+{
+    /// <summary>The whole document, with a last LF.</summary>
+    public static string Write(DrawingCheck check)
+    {
+        ArgumentNullException.ThrowIfNull(check);
+        using JsonSheet json = new();
+        json.Object(() =>
+        {
+            json.Whole("format", 1);
+            json.Text("verdict", check.Meets ? "meets" : "misses");
+            json.Plain("unit_mm", check.Drawing.UnitMm);
+            json.Objects("layers", check.Drawing.Layers, l =>
+            {
+                json.Text("name", l.Name);
+                json.Whole("contours", l.Contours.Count);
+                json.Whole("open", l.OpenPaths.Count);
+            });
+            json.Objects("spacing", check.Spacing.Rows, r => SpacingJson.Row(json, r));
+            if (check.Cut is CutFigures cut)
+            {
+                json.Object("process", () => Cut(json, cut));
+            }
+
+            json.Objects("findings", check.Findings, f => ReportJson.Finding(json, f));
+        });
+        return Encoding.UTF8.GetString(json.Finish());
+    }
+
+    private static void Cut(JsonSheet json, CutFigures cut)
+    {
+        void Pair(string name, double? least, double needed)
+        {
+            if (least is double there)
+            {
+                json.Mm($"least_{name}_mm", there);
+            }
+
+            json.Mm($"needed_{name}_mm", needed);
+        }
+
+        json.Text("name", cut.Process);
+        Pair("web", cut.LeastWebMm, cut.NeededWebMm);
+        Pair("slot", cut.LeastSlotMm, cut.NeededSlotMm);
+        Pair("hole", cut.LeastHoleMm, cut.NeededHoleMm);
+    }
+}

@@ -1,0 +1,116 @@
+using WheelDraft.Engineering;
+using WheelDraft.Formats.Svg;
+
+namespace WheelDraft.Formats.Page;
+
+/// <summary>What a reader can switch, and what answers: inputs, faults, lamps, interlocks.</summary>
+internal static class ShowControls
+{
+    private const string Lamp =
+        "<svg viewBox=\"-14 -14 28 28\" aria-hidden=\"true\"><g class=\"rays\"><path d=\"M0 -13V-10M0 13V10M-13 0H-10M13 0H10M-9.2 -9.2L-7.1 -7.1M9.2 9.2L7.1 7.1M-9.2 9.2L-7.1 7.1M9.2 -9.2L7.1 -7.1\"/></g><circle class=\"glass\" r=\"7.5\"/><path class=\"cross\" d=\"M-5.3 -5.3L5.3 5.3M-5.3 5.3L5.3 -5.3\"/><text class=\"query\" y=\"4\">?</text></svg>";
+
+    /// <summary>One checkbox an input.</summary>
+    public static string Inputs(Design design)
+    {
+        Markup html = new();
+        IReadOnlyList<InputBrief> inputs = design.Brief.Inputs;
+        for (int i = 0; i < inputs.Count; i++)
+        {
+            string when = inputs[i].ClosedWhen is null ? "" : FormattableString.Invariant($" aria-describedby=\"input-{i}-when\"");
+            html.Put($"<div class=\"input\"><label><input type=\"checkbox\" data-input=\"{i}\" autocomplete=\"off\"{when}><span>{SvgMarkup.Escaped(inputs[i].Name)} closed</span></label>");
+            if (inputs[i].ClosedWhen is string words)
+            {
+                html.Put($"<p id=\"input-{i}-when\">closed when {SvgMarkup.Escaped(words)}</p>");
+            }
+
+            html.Add("</div>\n");
+        }
+
+        return inputs.Count == 0 ? "<p class=\"none\">This timer has no inputs.</p>" : html.ToString();
+    }
+
+    /// <summary>One lamp a load, the motor last.</summary>
+    public static string Lamps(CircuitNetwork network)
+    {
+        Markup html = new();
+        for (int l = 0; l < network.Loads.Count; l++)
+        {
+            string name = SvgMarkup.Escaped(network.Loads[l].Name);
+            html.Put($"<div class=\"lamp off\" role=\"status\" data-load=\"{l}\" aria-label=\"{name} off\">{Lamp}<span class=\"name\">{name}</span><span class=\"state\">off</span><span class=\"volts\"></span></div>\n");
+        }
+
+        return network.Loads.Count == 0 ? "<p class=\"none\">This timer has no loads.</p>" : html.ToString();
+    }
+
+    /// <summary>One switch a fault, in groups.</summary>
+    public static string Faults(Design design)
+    {
+        Markup html = new();
+        IReadOnlyList<CircuitFault> faults = ShowData.Faults(design);
+        foreach ((string title, CircuitFaultKind[] kinds) in Groups)
+        {
+            int[] own = [.. Enumerable.Range(0, faults.Count).Where(f => kinds.Contains(faults[f].Kind))];
+            if (own.Length == 0)
+            {
+                continue;
+            }
+
+            html.Put($"<fieldset><legend>{title}</legend>\n");
+            foreach (int f in own)
+            {
+                html.Put($"<label><input type=\"checkbox\" role=\"switch\" data-fault=\"{f}\" autocomplete=\"off\"><span>{SvgMarkup.Escaped(faults[f].Words)}</span></label>\n");
+            }
+
+            html.Add("</fieldset>\n");
+        }
+
+        return html.ToString();
+    }
+
+    /// <summary>What is claimed, what was proved, and how it stands at this instant.</summary>
+    public static string Interlocks(Design design)
+    {
+        Markup html = new();
+        for (int i = 0; i < design.Brief.Interlocks.Count; i++)
+        {
+            InterlockResult result = design.Circuit.Interlocks[i];
+            (string look, string verdict) = result.Verdict switch
+            {
+                InterlockVerdict.Holds => ("meets", "✓ proved"),
+                InterlockVerdict.Fails => ("misses", "✕ refuted"),
+                _ => ("unsure", "? undecided"),
+            };
+            html.Put($"<article class=\"interlock\" data-interlock=\"{i}\"><h3>{SvgMarkup.Escaped(result.Name)}</h3><p class=\"badge {look}\">{verdict}</p><p>{SvgMarkup.Escaped(Claim(design.Brief.Interlocks[i]))}</p>");
+            if (result.History.Count > 0)
+            {
+                html.Put($"<ol>{string.Concat(result.History.Select(h => $"<li>{SvgMarkup.Escaped(h)}</li>"))}</ol>");
+            }
+
+            html.Add("<p class=\"now\"></p></article>\n");
+        }
+
+        return design.Brief.Interlocks.Count == 0 ? "<p class=\"none\">No interlock is claimed.</p>" : html.ToString();
+    }
+
+    private static readonly (string Title, CircuitFaultKind[] Kinds)[] Groups =
+    [
+        ("Contacts", [CircuitFaultKind.ContactWelded, CircuitFaultKind.ContactNeverMade, CircuitFaultKind.FeedOpen]),
+        ("Inputs", [CircuitFaultKind.InputStuckClosed, CircuitFaultKind.InputStuckOpen]),
+        ("Loads and motor", [CircuitFaultKind.LoadOpen, CircuitFaultKind.LoadShorted, CircuitFaultKind.MotorStalled, CircuitFaultKind.MotorReversed]),
+        ("Supply and nets", [CircuitFaultKind.NeutralOpen, CircuitFaultKind.NetEarthed, CircuitFaultKind.NetsBridged]),
+    ];
+
+    private static string Claim(InterlockBrief interlock)
+    {
+        string loads = string.Join(interlock.Claim == InterlockClaim.NeverOn ? " or " : " and ", interlock.Loads);
+        List<string> conditions = [.. interlock.WhileClosed.Select(c => $"{c} is closed"), .. interlock.WhileOpen.Select(c => $"{c} is open")];
+        if (interlock.Between is { } part)
+        {
+            conditions.Add($"the wheel is between {Wording.Degrees(part.StartRad)} and {Wording.Degrees(Geometry.Angles.InTurn(part.EndRad))}");
+        }
+
+        string claim = interlock.Claim == InterlockClaim.NeverOn ? $"{loads}: never on" : $"{loads}: always on";
+        string faults = interlock.Faults == FaultDepth.Single ? ", not even with any one fault" : "";
+        return conditions.Count == 0 ? $"{claim}{faults}." : $"{claim} while {string.Join(" and ", conditions)}{faults}.";
+    }
+}

@@ -1,0 +1,230 @@
+using System.Text;
+using System.Text.Json;
+using WheelDraft.Engineering;
+using WheelDraft.Geometry;
+
+namespace WheelDraft.Formats.Page;
+
+/// <summary>The page's data: the network to solve, contacts' times, faults, interlocks.</summary>
+internal static class ShowData
+{
+    // Edges are given to a nanosecond: what was asked for in seconds comes back as it was written.
+    private const int SecondDecimals = 9;
+
+    /// <summary>As JSON that may stand in a page: angle brackets and ampersands are escaped.</summary>
+    public static string Write(Design design, CircuitNetwork network)
+    {
+        using MemoryStream bytes = new();
+        using (Utf8JsonWriter json = new(bytes))
+        {
+            json.WriteStartObject();
+            json.WriteNumber("sense", design.Motion.Sigma);
+            json.WritePropertyName("network");
+            Network(json, network, design.Motion.TurnTimeS);
+            json.WriteStartArray("faults");
+            foreach (CircuitFault fault in Faults(design))
+            {
+                Fault(json, fault, network);
+            }
+
+            json.WriteEndArray();
+            Interlocks(json, design);
+            json.WriteEndObject();
+        }
+
+        return Encoding.UTF8.GetString(bytes.GetBuffer(), 0, (int)bytes.Length);
+    }
+
+    /// <summary>The faults that a reader can switch: those of the network, and a motor that stalls or runs backward.</summary>
+    /// <remarks>A slipped wheel, and a supply that is lost and comes back, need no switch: the slider goes anywhere.</remarks>
+    public static IReadOnlyList<CircuitFault> Faults(Design design) =>
+        [.. design.Circuit.Faults.Select(f => f.Fault).Where(f => f.Kind is not (CircuitFaultKind.None or CircuitFaultKind.SupplyLost or CircuitFaultKind.WheelSlipped))];
+
+    /// <summary>A network as the page's solver takes it.</summary>
+    public static void Network(Utf8JsonWriter json, CircuitNetwork network, double turnS)
+    {
+        json.WriteStartObject();
+        json.WriteNumber("turn", Math.Round(turnS, SecondDecimals));
+        json.WriteNumber("supply", network.SupplyV);
+        json.WriteNumber("wheel", network.WheelNode);
+        json.WriteNumber("feed", network.FeedNode);
+        json.WriteNumber("motor", network.Motor);
+        json.WriteStartArray("nets");
+        foreach (string net in network.Nets)
+        {
+            json.WriteStringValue(net);
+        }
+
+        json.WriteEndArray();
+        json.WriteStartArray("contacts");
+        for (int c = 0; c < network.Contacts.Count; c++)
+        {
+            Contact(json, network.Contacts[c], network.Schedules[c], turnS);
+        }
+
+        json.WriteEndArray();
+        json.WriteStartArray("inputs");
+        foreach (NetworkSwitch input in network.Inputs)
+        {
+            json.WriteStartObject();
+            Ends(json, input.Name, input.A, input.B);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+        json.WriteStartArray("loads");
+        foreach (NetworkLoad load in network.Loads)
+        {
+            json.WriteStartObject();
+            Ends(json, load.Name, load.A, load.B);
+            json.WriteNumber("r", load.ImpedanceOhm.Real);
+            json.WriteNumber("x", load.ImpedanceOhm.Imaginary);
+            json.WriteNumber("on", load.OnAtV);
+            json.WriteNumber("off", load.OffAtV);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+        json.WriteEndObject();
+    }
+
+    /// <summary>One fault as the page's solver takes it.</summary>
+    public static void Fault(Utf8JsonWriter json, CircuitFault fault, CircuitNetwork network)
+    {
+        json.WriteStartObject();
+        json.WriteString("words", fault.Words);
+        switch (fault.Kind)
+        {
+            case CircuitFaultKind.InputStuckClosed or CircuitFaultKind.InputStuckOpen:
+                Part(json, "inputs", IndexOf(network.Inputs.Select(i => i.Name), fault.Subject));
+                json.WriteBoolean("closed", fault.Kind == CircuitFaultKind.InputStuckClosed);
+                break;
+            case CircuitFaultKind.ContactWelded or CircuitFaultKind.ContactNeverMade:
+                Part(json, "contacts", IndexOf(network.Contacts.Select(c => c.Name), fault.Subject));
+                json.WriteBoolean("closed", fault.Kind == CircuitFaultKind.ContactWelded);
+                break;
+            case CircuitFaultKind.LoadOpen or CircuitFaultKind.LoadShorted:
+                Part(json, "loads", IndexOf(network.Loads.Select(l => l.Name), fault.Subject));
+                json.WriteString("mode", fault.Kind == CircuitFaultKind.LoadOpen ? "absent" : "joined");
+                break;
+            case CircuitFaultKind.NetEarthed:
+                Joined(json, network.NodeOf(fault.Subject), network.NodeOf("E"));
+                break;
+            case CircuitFaultKind.NetsBridged:
+                Joined(json, network.NodeOf(fault.Subject), network.NodeOf(fault.Other));
+                break;
+            default:
+                json.WriteString("part", fault.Kind switch
+                {
+                    CircuitFaultKind.FeedOpen => "feed",
+                    CircuitFaultKind.NeutralOpen => "neutral",
+                    CircuitFaultKind.MotorStalled => "stalled",
+                    CircuitFaultKind.MotorReversed => "reversed",
+                    _ => throw new NotSupportedException($"The page has no switch for '{fault.Words}'."),
+                });
+                break;
+        }
+
+        json.WriteEndObject();
+    }
+
+    private static void Contact(Utf8JsonWriter json, NetworkSwitch contact, ContactSchedule schedule, double turnS)
+    {
+        json.WriteStartObject();
+        Ends(json, contact.Name, contact.A, contact.B);
+        json.WriteBoolean("always", schedule.IsAlways);
+        json.WriteStartArray("on");
+        foreach (CircleArc closed in schedule.Periods.Select(p => p.Closed).Where(a => !a.IsFull && !a.IsEmpty))
+        {
+            json.WriteStartArray();
+            (double from, double to) = Seconds(closed, turnS);
+            json.WriteNumberValue(from);
+            json.WriteNumberValue(to);
+            json.WriteEndArray();
+        }
+
+        json.WriteEndArray();
+        json.WriteEndObject();
+    }
+
+    /// <summary>An on-period in seconds: its start within the turn, its end after it and so perhaps past the turn.</summary>
+    public static (double From, double To) Seconds(CircleArc closed, double turnS)
+    {
+        double from = Math.Round(Angles.InTurn(closed.StartRad) / Angles.TurnRad * turnS, SecondDecimals);
+        double to = Math.Round((Angles.InTurn(closed.StartRad) + closed.SweepRad) / Angles.TurnRad * turnS, SecondDecimals);
+        return from >= Math.Round(turnS, SecondDecimals) ? (0, Math.Round(to - turnS, SecondDecimals)) : (from, to);
+    }
+
+    private static void Interlocks(Utf8JsonWriter json, Design design)
+    {
+        json.WriteStartArray("interlocks");
+        foreach (InterlockBrief interlock in design.Brief.Interlocks)
+        {
+            json.WriteStartObject();
+            json.WriteBoolean("never", interlock.Claim == InterlockClaim.NeverOn);
+            Indices(json, "loads", interlock.Loads, [.. design.Circuit.Loads]);
+            string[] switches = [.. design.Circuit.Inputs, .. design.Brief.Outputs.Select(o => o.Name)];
+            Indices(json, "closed", interlock.WhileClosed, switches);
+            Indices(json, "open", interlock.WhileOpen, switches);
+            if (interlock.Between is CircleArc between)
+            {
+                (double from, double to) = Seconds(between, design.Motion.TurnTimeS);
+                json.WriteStartArray("between");
+                json.WriteNumberValue(from);
+                json.WriteNumberValue(to);
+                json.WriteEndArray();
+            }
+
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static void Indices(Utf8JsonWriter json, string key, IReadOnlyList<string> names, string[] among)
+    {
+        json.WriteStartArray(key);
+        foreach (string name in names)
+        {
+            json.WriteNumberValue(IndexOf(among, name));
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static int IndexOf(IEnumerable<string> names, string name)
+    {
+        int at = 0;
+        foreach (string one in names)
+        {
+            if (string.Equals(one, name, StringComparison.Ordinal))
+            {
+                return at;
+            }
+
+            at++;
+        }
+
+        throw new ArgumentException($"The circuit has no '{name}'.", nameof(name));
+    }
+
+    private static void Part(Utf8JsonWriter json, string part, int index)
+    {
+        json.WriteString("part", part);
+        json.WriteNumber("index", index);
+    }
+
+    private static void Joined(Utf8JsonWriter json, int a, int b)
+    {
+        json.WriteString("part", "joins");
+        json.WriteNumber("a", a);
+        json.WriteNumber("b", b);
+    }
+
+    private static void Ends(Utf8JsonWriter json, string name, int a, int b)
+    {
+        json.WriteString("name", name);
+        json.WriteNumber("a", a);
+        json.WriteNumber("b", b);
+    }
+}

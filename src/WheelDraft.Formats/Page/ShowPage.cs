@@ -1,0 +1,54 @@
+using System.Security.Cryptography;
+using System.Text;
+using WheelDraft.Engineering;
+using WheelDraft.Formats.Report;
+using WheelDraft.Formats.Svg;
+
+namespace WheelDraft.Formats.Page;
+
+// The folder "Page": a design as one page to look at and play with. The markup is made here, once; page.css is its look,
+// solver.js solves the circuit at one instant, page.js moves what moves. The page asks for nothing but itself.
+
+/// <summary>Writes show/index.html: one self-contained page on which the wheel turns and the lamps light.</summary>
+public static class ShowPage
+{
+    /// <summary>The page, UTF-8, lines ending in a line feed; the same bytes for the same design.</summary>
+    public static byte[] Write(Design design)
+    {
+        ArgumentNullException.ThrowIfNull(design);
+        string style = PageText.Read("page.css");
+        string script = PageText.Read("solver.js") + PageText.Read("page.js");
+        CircuitNetwork network = design.Circuit.Network;
+        Dictionary<string, string> parts = new(StringComparer.Ordinal)
+        {
+            ["policy"] = Policy(style, script),
+            ["title"] = SvgMarkup.Escaped(design.Brief.Title),
+            ["number"] = SvgMarkup.Escaped(design.Brief.DrawingNumber ?? ""),
+            ["facts"] = ShowWords.Facts(design),
+            ["verdict"] = ShowWords.Verdict(design),
+            ["style"] = style,
+            ["script"] = script,
+            ["data"] = ShowData.Write(design, network),
+            ["turn"] = FixedPoint.Short(design.Motion.TurnTimeS, 9),
+            ["wheel"] = ShowWheel.Write(design, network),
+            ["key-made"] = design.Wheel.Feed is null ? "on a land" : "touches copper",
+            ["key-open"] = design.Wheel.Feed is null ? "between lands" : "over a window",
+            ["chart"] = ShowChart.Write(design, network),
+            ["wiring"] = ShowWiring.Write(design, network),
+            ["inputs"] = ShowControls.Inputs(design),
+            ["lamps"] = ShowControls.Lamps(network),
+            ["faults"] = ShowControls.Faults(design),
+            ["interlocks"] = ShowControls.Interlocks(design),
+            ["times"] = ShowTables.Times(design),
+            ["truth"] = ShowTables.Truth(design),
+            ["cautions"] = string.Concat(Cautions.For(design).Select(c => $"<li>{SvgMarkup.Escaped(c)}</li>\n")),
+        };
+        return Encoding.UTF8.GetBytes(PageText.Fill(PageText.Read("page.html"), parts));
+    }
+
+    /// <summary>Nothing from anywhere; the one style and the one script that carry these hashes.</summary>
+    private static string Policy(string style, string script) =>
+        $"default-src 'none'; style-src '{Hash(style)}'; script-src '{Hash(script)}'; base-uri 'none'; form-action 'none'";
+
+    private static string Hash(string text) => $"sha256-{Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(text)))}";
+}

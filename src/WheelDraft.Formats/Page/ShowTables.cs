@@ -1,0 +1,66 @@
+using WheelDraft.Engineering;
+using WheelDraft.Formats.Svg;
+
+namespace WheelDraft.Formats.Page;
+
+/// <summary>The programme and the truth table in words, for readers, screen readers and the printed handout.</summary>
+internal static class ShowTables
+{
+    /// <summary>When each ring is on, with its worst-case limits.</summary>
+    public static string Times(Design design)
+    {
+        Markup html = new Markup().Add("<table>\n<thead><tr><th scope=\"col\">Ring</th><th scope=\"col\">On from</th><th scope=\"col\">to</th><th scope=\"col\">for</th><th scope=\"col\">at worst</th></tr></thead>\n<tbody>\n");
+        double turn = design.Motion.TurnTimeS;
+        foreach (RingLayout ring in design.Wheel.Rings)
+        {
+            string name = SvgMarkup.Escaped(ring.Name);
+            if (ring.IsWhole)
+            {
+                html.Put($"<tr><th scope=\"row\">{name}</th><td colspan=\"4\">always on</td></tr>\n");
+            }
+
+            foreach (RingPeriod period in ring.Periods)
+            {
+                double from = design.Motion.SecondsFromRad(period.Wanted.StartRad);
+                double lasts = design.Motion.SecondsFromRad(period.Wanted.SweepRad);
+                html.Put($"<tr><th scope=\"row\">{name}</th><td>{Wording.Seconds(from)}</td><td>{Wording.Seconds((from + lasts) % turn)}</td><td>{Wording.Seconds(lasts)}</td><td>{Wording.Number(lasts - period.Limits.ShorterS, 2)} to {Wording.Number(lasts + period.Limits.LongerS, 2)} s</td></tr>\n");
+            }
+        }
+
+        return html.Add("</tbody>\n</table>\n").ToString();
+    }
+
+    /// <summary>What every load does in every interval of the turn, whatever the inputs do.</summary>
+    public static string Truth(Design design)
+    {
+        CircuitAnalysis circuit = design.Circuit;
+        Markup html = new Markup().Add("<table class=\"truth\">\n<thead><tr><th scope=\"col\">From</th>");
+        foreach (string load in circuit.Loads)
+        {
+            html.Put($"<th scope=\"col\">{SvgMarkup.Escaped(load)}</th>");
+        }
+
+        html.Add("</tr></thead>\n<tbody>\n");
+        for (int i = 0; i < circuit.Intervals.Count; i++)
+        {
+            double from = design.Motion.SecondsFromRad(circuit.Intervals[i].FromRad);
+            html.Put($"<tr data-from=\"{FixedPoint.Short(from, 9)}\"><th scope=\"row\">{Wording.Seconds(from)}</th>");
+            for (int l = 0; l < circuit.Loads.Count; l++)
+            {
+                html.Add(Entry(circuit.Truth(i, l)));
+            }
+
+            html.Add("</tr>\n");
+        }
+
+        return html.Add("</tbody>\n</table>\n").ToString();
+    }
+
+    private static string Entry(TruthEntry entry) => entry.Truth switch
+    {
+        LoadTruth.On => "<td class=\"on\">● on</td>",
+        LoadTruth.Off => "<td class=\"off\">off</td>",
+        LoadTruth.WithInputs => $"<td class=\"with\">◐ {SvgMarkup.Escaped(entry.Condition)}</td>",
+        _ => $"<td class=\"unsure\">? undecided{(entry.Condition.Length > 0 ? $"; on with {SvgMarkup.Escaped(entry.Condition)}" : "")}</td>",
+    };
+}

@@ -1,0 +1,30 @@
+using WheelDraft.Engineering;
+using WheelDraft.Formats.Svg;
+using WheelDraft.Geometry;
+
+namespace WheelDraft.Formats.Page;
+
+/// <summary>The page's sentences about the design as a whole.</summary>
+internal static class ShowWords
+{
+    /// <summary>Turn, direction, supply: one line under the title.</summary>
+    public static string Facts(Design design)
+    {
+        string direction = design.Motion.Direction == Turning.Clockwise ? "clockwise" : "anticlockwise";
+        SupplyBrief supply = design.Brief.Supply;
+        return SvgMarkup.Escaped(
+            $"One turn in {Wording.Seconds(design.Motion.TurnTimeS)}, {direction} as seen from the wiper side · {Wording.Volts(supply.VoltageV)}, {Wording.Number(supply.FrequencyHz, 2)} Hz · wheel {Wording.Mm(design.Wheel.OuterDiameterMm)} across");
+    }
+
+    /// <summary>Whether the design meets its rules.</summary>
+    public static string Verdict(Design design)
+    {
+        int misses = design.Findings.Count(f => f.Severity == FindingSeverity.Error);
+        return misses == 0
+            ? "<p class=\"verdict meets\"><span aria-hidden=\"true\">✓</span> Meets its rules</p>"
+            : $"<p class=\"verdict misses\"><span aria-hidden=\"true\">✕</span> {Count(misses, "finding")} to put right: see the report</p>";
+    }
+
+    /// <summary>"1 finding", "3 findings".</summary>
+    public static string Count(int count, string what) => $"{Wording.Number(count, 0)} {what}{(count == 1 ? "" : "s")}";
+}

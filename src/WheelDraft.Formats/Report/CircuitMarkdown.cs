@@ -1,0 +1,117 @@
+using WheelDraft.Engineering;
+using WheelDraft.Geometry;
+
+namespace WheelDraft.Formats.Report;
+
+/// <summary>The circuit for people: what is on when, where the wheel rests, what is proved, what a fault does.</summary>
+internal static class CircuitMarkdown
+{
+    public static void Write(MarkdownPage page, Design design)
+    {
+        CircuitAnalysis circuit = design.Circuit;
+        page.Heading(2, "Circuit");
+        if (circuit.Loads.Count == 0)
+        {
+            page.Paragraph("No loads and no motor are given: there is nothing to solve, and working voltages are the supply's.");
+            return;
+        }
+
+        Truth(page, design);
+        Resting(page, circuit);
+        Interlocks(page, circuit);
+        Faults(page, circuit);
+        page.Heading(3, "Working voltages")
+            .Paragraph("The largest r.m.s. voltage between two nets over every reachable state and angle, single open loads included.")
+            .Table(["Nets", "V", "Found"], circuit.WorkingVoltages.Select(v => (IReadOnlyList<string>)[$"{v.First} – {v.Second}", Wording.Number(v.VoltageV, 1), v.Where]));
+    }
+
+    private static string Deg(double angleRad) => Wording.Number(Angles.DegFromRad(Angles.InTurn(angleRad)), 3);
+
+    private static void Truth(MarkdownPage page, Design design)
+    {
+        CircuitAnalysis circuit = design.Circuit;
+        page.Heading(3, "What is on, by interval")
+            .Paragraph("Programme angles and times from home. Where inputs matter the cell tells when the load is on.")
+            .Table(["From", "To", "From, s", "Contacts closed", .. circuit.Loads], circuit.Intervals.Select((interval, i) => (IReadOnlyList<string>)
+            [
+                $"{Deg(interval.FromRad)}°",
+                interval.LengthRad >= Angles.TurnRad ? "all the turn" : $"{Deg(interval.FromRad + interval.LengthRad)}°",
+                Wording.Number(design.Motion.SecondsFromRad(interval.FromRad), 3),
+                (interval.Closed.Count == 0 ? "none" : string.Join(", ", interval.Closed)) + (interval.IsReachable ? "" : " (never reached)"),
+                .. circuit.Loads.Select((_, load) => Words(circuit.Truth(i, load))),
+            ]));
+    }
+
+    private static string Words(TruthEntry entry) => entry.Truth switch
+    {
+        LoadTruth.On => "on",
+        LoadTruth.Off => "off",
+        LoadTruth.Undecided => entry.Condition.Length == 0 ? "undecided" : $"undecided; on with {entry.Condition}",
+        _ => $"on with {entry.Condition}",
+    };
+
+    private static void Resting(MarkdownPage page, CircuitAnalysis circuit)
+    {
+        string parks = circuit.Parks.Count == 0
+            ? "The wheel parks nowhere."
+            : $"The wheel parks at {string.Join(", ", circuit.Parks.Select(p => Angles.InTurn(p.FromRad) == Angles.InTurn(p.ToRad) ? $"{Deg(p.FromRad)}°" : $"{Deg(p.FromRad)}° to {Deg(p.ToRad)}°"))}.";
+        string cycle = circuit.CycleCompletes ? "A cycle once begun always completes." : "**A cycle once begun may not complete.**";
+        string stalls = circuit.StalledIntervals.Count == 0 ? ""
+            : $" It may stand for good from {string.Join(", ", circuit.StalledIntervals.Select(i => $"{Deg(circuit.Intervals[i].FromRad)}°"))}.";
+        string unexplored = circuit.Unexplored.Count == 0 ? "" : $" Not followed in every order: {string.Join("; ", circuit.Unexplored)}.";
+        page.Paragraph($"{parks} {cycle}{stalls}{unexplored}");
+    }
+
+    private static void Interlocks(MarkdownPage page, CircuitAnalysis circuit)
+    {
+        if (circuit.Interlocks.Count == 0)
+        {
+            return;
+        }
+
+        page.Heading(3, "Interlocks");
+        foreach (InterlockResult interlock in circuit.Interlocks)
+        {
+            page.Paragraph(interlock.Verdict switch
+            {
+                InterlockVerdict.Holds => $"'{interlock.Name}' holds in every reachable state.",
+                InterlockVerdict.Fails => $"**'{interlock.Name}' fails**{(interlock.Fault is CircuitFault fault ? $" with one fault: {fault.Words}" : "")}. The shortest history:",
+                _ => $"**'{interlock.Name}' can be neither proved nor refuted.** The shortest history that leaves it open:",
+            });
+            if (interlock.Verdict != InterlockVerdict.Holds)
+            {
+                page.Numbered(interlock.History);
+            }
+
+            if (interlock.FaultsThatBreakIt.Count > 0)
+            {
+                page.Paragraph($"Single faults that break it: {string.Join(", ", interlock.FaultsThatBreakIt.Select(f => f.Words))}.");
+            }
+        }
+    }
+
+    private static void Faults(MarkdownPage page, CircuitAnalysis circuit)
+    {
+        if (circuit.Faults.Count == 0)
+        {
+            return;
+        }
+
+        page.Heading(3, "Single faults")
+            .Table(["Fault", "What it does", "Interlocks it breaks", "Interlocks that hold", "Noticed"], circuit.Faults.Select(f => (IReadOnlyList<string>)
+            [
+                f.Fault.Words,
+                Effects(f),
+                f.BreaksInterlocks.Count == 0 ? "-" : $"**{string.Join(", ", f.BreaksInterlocks)}**",
+                f.CaughtBy.Count == 0 ? "-" : string.Join(", ", f.CaughtBy),
+                $"{(f.IsNoticed ? "yes" : "no")}: {f.Notice}",
+            ]));
+    }
+
+    private static string Effects(FaultEffect fault)
+    {
+        IEnumerable<string> effects = fault.Effects.Select(e => $"{e.Load}: {LoadChangeWords.Of(e.Change)}");
+        IEnumerable<string> all = fault.ShortPath.Count > 0 ? effects.Append($"short circuit by {string.Join(" – ", fault.ShortPath)}") : effects;
+        return string.Join("; ", all.DefaultIfEmpty("nothing"));
+    }
+}

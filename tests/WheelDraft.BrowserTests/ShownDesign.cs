@@ -1,0 +1,68 @@
+using Microsoft.Playwright;
+using WheelDraft.Engineering;
+using WheelDraft.Formats.Page;
+using WheelDraft.Formats.Parameters;
+
+namespace WheelDraft.Tests;
+
+/// <summary>A demo's page, opened from disk, with everything noted that it says to the console or asks of anybody.</summary>
+internal sealed class ShownDesign : IAsyncDisposable
+{
+    private readonly string _folder = Directory.CreateTempSubdirectory("wheeldraft-show-").FullName;
+    private readonly List<string> _noise = [];
+    private IBrowserContext? _context;
+
+    private ShownDesign(Design design) => Design = design;
+
+    public static IReadOnlyList<string> Demos => ["propagation-bench", "kiln-room", "tank-doser", "seed-drier"];
+
+    public Design Design { get; }
+
+    public IPage Page { get; private set; } = null!;
+
+    /// <summary>Console messages, faults of the script, requests for anything but the page itself.</summary>
+    public IReadOnlyList<string> Noise => _noise;
+
+    public static Design Work(string demo) =>
+        Design.Of(ParameterReader.Read(File.ReadAllBytes(Path.Combine(AppContext.BaseDirectory, "parameters", demo + ".toml"))).Brief!);
+
+    public static async Task<ShownDesign> Open(Chromium chromium, string demo, BrowserNewContextOptions? options = null)
+    {
+        IBrowser browser = chromium.Browser;
+        ShownDesign shown = new(Work(demo));
+        string file = Path.Combine(shown._folder, "index.html");
+        await File.WriteAllBytesAsync(file, ShowPage.Write(shown.Design));
+        shown._context = await browser.NewContextAsync(options ?? new());
+        shown.Page = await shown._context.NewPageAsync();
+        string address = "file://" + file;
+        shown.Page.Console += (_, message) => shown._noise.Add($"console: {message.Text}");
+        shown.Page.PageError += (_, error) => shown._noise.Add($"script: {error}");
+        shown.Page.Request += (_, request) =>
+        {
+            if (!string.Equals(request.Url, address, StringComparison.Ordinal))
+            {
+                shown._noise.Add($"request: {request.Url}");
+            }
+        };
+        await shown.Page.GotoAsync(address);
+        return shown;
+    }
+
+    /// <summary>The lamps' accessible names, in order.</summary>
+    public Task<string[]> Lamps() => Page.EvaluateAsync<string[]>("[...document.querySelectorAll('[role=status]')].map(l => l.getAttribute('aria-label'))");
+
+    /// <summary>Moves the slider as a person does.</summary>
+    public Task MoveTo(double timeS) => Page.EvaluateAsync(
+        "t => { const s = document.getElementById('time'); s.value = t; s.dispatchEvent(new Event('input', { bubbles: true })); }",
+        timeS);
+
+    public async ValueTask DisposeAsync()
+    {
+        if (_context is not null)
+        {
+            await _context.DisposeAsync();
+        }
+
+        Directory.Delete(_folder, recursive: true);
+    }
+}

@@ -1,0 +1,207 @@
+using System.Globalization;
+using System.Text.Json.Nodes;
+using WheelDraft.Cli;
+using Xunit;
+
+namespace WheelDraft.Tests.Cli;
+
+/// <summary>From a parameter file to a folder, end to end.</summary>
+public sealed class MakeCommandTests
+{
+    /// <summary>An earthed part 0.9 mm above the copper face, where 1.5 mm and a margin are asked.</summary>
+    private const string Near = """
+
+        [[part]]
+        name = "frame"
+        kind = "earthed"
+        circle = { at = ["12 mm", "0 mm"], diameter = "4 mm" }
+        z = ["0.9 mm", "4 mm"]
+        """;
+
+    [Fact]
+    public void Make_GoodFile_WritesExactlyWhatItLists()
+    {
+        using CliRun run = Bench();
+        Assert.Equal(0, run.Run("make", "bench.toml", "-o", "made"));
+        Assert.Equal(Listed(run), Present(run), StringComparer.Ordinal);
+        Assert.Contains("report.json", Present(run), StringComparer.Ordinal);
+        Assert.Contains("report.md", Present(run), StringComparer.Ordinal);
+        Assert.Contains("cut/wheel.dxf", Present(run), StringComparer.Ordinal);
+    }
+
+    [Fact]
+    public void Make_OnlyReport_WritesThoseTwo()
+    {
+        using CliRun run = Bench();
+        Assert.Equal(0, run.Run("make", "bench.toml", "-o", "made", "--only", "report"));
+        Assert.Equal(["report.json", "report.md"], Present(run), StringComparer.Ordinal);
+    }
+
+    [Fact]
+    public void Make_NoFolderGiven_WritesIntoOutAndTheFilesName()
+    {
+        using CliRun run = Bench();
+        Assert.Equal(0, run.Run("make", "bench.toml", "--only", "report"));
+        Assert.True(File.Exists(run.PathOf("out/bench/report.json")));
+    }
+
+    [Fact]
+    public void Make_AgainAndInAnotherCulture_GivesTheSameBytes()
+    {
+        using CliRun run = Bench();
+        run.Run("make", "bench.toml", "-o", "made");
+        Dictionary<string, byte[]> first = Bytes(run);
+        run.Run("make", "bench.toml", "-o", "made");
+        Same(first, Bytes(run));
+        CultureInfo before = CultureInfo.CurrentCulture;
+        try
+        {
+            CultureInfo.CurrentCulture = Commas();
+            run.Run("make", "bench.toml", "-o", "made");
+        }
+        finally
+        {
+            CultureInfo.CurrentCulture = before;
+        }
+
+        Same(first, Bytes(run));
+    }
+
+    [Fact]
+    public void Make_DesignThatMisses_WithholdsAndDeletesCutFilesAndSaysSo()
+    {
+        using CliRun run = Bench();
+        run.Run("make", "bench.toml", "-o", "made");
+        File.AppendAllText(run.PathOf("bench.toml"), Near);
+        Assert.Equal(1, run.Run("make", "bench.toml", "-o", "made", "--only", "report,cut"));
+        Assert.DoesNotContain(Present(run), f => f.StartsWith("cut/", StringComparison.Ordinal));
+        Assert.Contains("withheld", run.Error, StringComparison.Ordinal);
+        Assert.Contains("cut/wheel.dxf", run.Error, StringComparison.Ordinal);
+        Assert.Contains("[spacing.clearance]", run.Error, StringComparison.Ordinal);
+        Assert.Matches("bench\\.toml:[0-9]+:[0-9]+: error: ", run.Error);
+    }
+
+    [Fact]
+    public void Make_DesignThatMissesDespiteFindings_WritesCutFilesWithStatusOne()
+    {
+        using CliRun run = Bench(Near);
+        Assert.Equal(1, run.Run("make", "bench.toml", "-o", "made", "--only", "cut", "--despite-findings"));
+        Assert.Contains("cut/wheel.dxf", Present(run), StringComparer.Ordinal);
+    }
+
+    [Fact]
+    public void Make_DesignThatMissesQuietly_StillTellsTheError()
+    {
+        using CliRun run = Bench(Near);
+        Assert.Equal(1, run.Run("make", "bench.toml", "-o", "made", "--only", "report", "--quiet"));
+        Assert.All(run.Error.Split('\n', StringSplitOptions.RemoveEmptyEntries), l => Assert.Contains(": error: ", l, StringComparison.Ordinal));
+        Assert.NotEmpty(run.Error);
+    }
+
+    [Fact]
+    public void Make_Json_GivesOneDocumentOnStandardOutput()
+    {
+        using CliRun run = Bench(Near);
+        Assert.Equal(1, run.Run("make", "bench.toml", "-o", "made", "--only", "report,cut", "--json"));
+        JsonObject result = JsonNode.Parse(run.Out)!.AsObject();
+        Assert.Equal("misses", (string?)result["verdict"]);
+        Assert.True((bool)result["cut_withheld"]!);
+        Assert.Equal(["report.json", "report.md"], result["files"]!.AsArray().Select(f => (string)f!), StringComparer.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("voltage = \"230 V\"", "voltage = \"230\"", "bench\\.toml:[0-9]+:[0-9]+: ")]
+    [InlineData("turn_time = \"240 s\"", "turn_time = \"240 s\"\nturntime = 3", "bench\\.toml:[0-9]+:[0-9]+: ")]
+    [InlineData("pollution_degree = 3", "pollution_degree = 4", "bench\\.toml:[0-9]+:[0-9]+: 'pollution_degree' is 4; .*creepage")]
+    [InlineData("outer_diameter = \"auto\"", "outer_diameter = \"20 mm\"", "bench\\.toml:[0-9]+:[0-9]+: .*too small")]
+    public void Make_WrongInput_IsLocatedAndWritesNothing(string good, string bad, string message)
+    {
+        using CliRun run = Bench();
+        string text = File.ReadAllText(run.PathOf("bench.toml"));
+        Assert.Contains(good, text, StringComparison.Ordinal);
+        File.WriteAllText(run.PathOf("bench.toml"), text.Replace(good, bad, StringComparison.Ordinal));
+        Assert.Equal(2, run.Run("make", "bench.toml", "-o", "made"));
+        Assert.Matches(message, run.Error);
+        Assert.False(Directory.Exists(run.PathOf("made")));
+    }
+
+    [Fact]
+    public void Make_UnknownKind_IsWrongInputAndNamesTheKinds()
+    {
+        using CliRun run = Bench();
+        Assert.Equal(2, run.Run("make", "bench.toml", "--only", "pictures"));
+        Assert.Contains("'pictures'", run.Error, StringComparison.Ordinal);
+        Assert.Contains("report", run.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Make_NoSuchFile_IsFileTrouble()
+    {
+        using CliRun run = new();
+        Assert.Equal(3, run.Run("make", "nowhere.toml"));
+        Assert.Contains("nowhere.toml", run.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Make_FolderThatIsAFile_IsFileTrouble()
+    {
+        using CliRun run = Bench();
+        File.WriteAllText(run.PathOf("made"), "in the way");
+        Assert.Equal(3, run.Run("make", "bench.toml", "-o", "made", "--only", "report"));
+        Assert.Equal("in the way", File.ReadAllText(run.PathOf("made")));
+    }
+
+    [Fact]
+    public void Make_SomethingInTheWay_LeavesTheOldSet()
+    {
+        using CliRun run = Bench();
+        run.Run("make", "bench.toml", "-o", "made", "--only", "report,cut");
+        byte[] old = File.ReadAllBytes(run.PathOf("made/report.json"));
+        File.Delete(run.PathOf("made/report.md"));
+        Directory.CreateDirectory(run.PathOf("made/report.md"));
+        File.WriteAllText(run.PathOf("bench.toml"), File.ReadAllText(run.PathOf("bench.toml")).Replace("PB-01", "PB-02", StringComparison.Ordinal));
+        Assert.Equal(3, run.Run("make", "bench.toml", "-o", "made", "--only", "report,cut"));
+        Assert.Equal(old, File.ReadAllBytes(run.PathOf("made/report.json")));
+        Assert.Equal(["cut/wheel.dxf", "report.json"], Present(run), StringComparer.Ordinal);
+    }
+
+    [Fact]
+    public void Make_Stopped_IsInterruptedAndWritesNothing()
+    {
+        using CliRun run = Bench();
+        Assert.Equal(130, run.RunStopped(CommandList.All(), ["make", "bench.toml", "-o", "made"]));
+        Assert.False(Directory.Exists(run.PathOf("made")));
+    }
+
+    internal static CliRun Bench(string more = "")
+    {
+        CliRun run = new();
+        File.WriteAllBytes(run.PathOf("bench.toml"), TemplateShelf.All[0].Bytes());
+        File.AppendAllText(run.PathOf("bench.toml"), more);
+        return run;
+    }
+
+    private static CultureInfo Commas()
+    {
+        CultureInfo culture = (CultureInfo)CultureInfo.InvariantCulture.Clone();
+        culture.NumberFormat.NumberDecimalSeparator = ",";
+        culture.NumberFormat.NumberGroupSeparator = ".";
+        culture.NumberFormat.NegativeSign = "\u2212";
+        return culture;
+    }
+
+    private static string[] Listed(CliRun run) =>
+        [.. run.Out.Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(l => l["made/".Length..].Replace('\\', '/')).Order(StringComparer.Ordinal)];
+
+    private static string[] Present(CliRun run) =>
+        [.. Directory.EnumerateFiles(run.PathOf("made"), "*", SearchOption.AllDirectories).Select(f => Path.GetRelativePath(run.PathOf("made"), f).Replace('\\', '/')).Order(StringComparer.Ordinal)];
+
+    private static Dictionary<string, byte[]> Bytes(CliRun run) =>
+        Present(run).ToDictionary(f => f, f => File.ReadAllBytes(run.PathOf("made/" + f)), StringComparer.Ordinal);
+
+    private static void Same(Dictionary<string, byte[]> first, Dictionary<string, byte[]> second)
+    {
+        Assert.Equal(first.Keys.Order(StringComparer.Ordinal), second.Keys.Order(StringComparer.Ordinal), StringComparer.Ordinal);
+        Assert.All(first, f => Assert.Equal(f.Value, second[f.Key]));
+    }
+}

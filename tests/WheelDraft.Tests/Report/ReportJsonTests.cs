@@ -1,0 +1,121 @@
+using System.Text.Json.Nodes;
+using System.Text.RegularExpressions;
+using WheelDraft.Engineering;
+using WheelDraft.Formats.Report;
+using Xunit;
+
+namespace WheelDraft.Tests.Report;
+
+/// <summary>What report.json promises beyond its shape: rounding, ranges, order, what is absent.</summary>
+public sealed class ReportJsonTests
+{
+    public static TheoryData<string> Demos => ReportSchemaTests.Demos;
+
+    [Theory]
+    [MemberData(nameof(Demos))]
+    public void Write_Demo_RowsAreOneAPairAndKindInOrdinalOrder(string name)
+    {
+        JsonArray rows = ReportSchemaTests.Report(ReportSchemaTests.DemoDesign(name))["spacing"]!.AsArray();
+        List<string> seen = [];
+        foreach (JsonNode? row in rows)
+        {
+            string[] between = [.. row!["between"]!.AsArray().Select(n => (string)n!)];
+            Assert.True(string.CompareOrdinal(between[0], between[1]) < 0);
+            string kind = (string)row["kind"]!;
+            seen.Add(string.Equals(kind, "open-contact", StringComparison.Ordinal) ? $"{kind} {(string)row["output"]!}" : $"{kind} {between[0]} {between[1]}");
+        }
+
+        Assert.Equal(seen.Distinct(StringComparer.Ordinal), seen, StringComparer.Ordinal);
+    }
+
+    [Theory]
+    [MemberData(nameof(Demos))]
+    public void Write_Demo_ListsEveryIntervalWithEveryInputPosition(string name)
+    {
+        JsonObject circuit = ReportSchemaTests.Report(ReportSchemaTests.DemoDesign(name))["circuit"]!.AsObject();
+        JsonArray states = circuit["states"]!.AsArray();
+        int inputs = states[0]!["inputs"]!.AsObject().Count;
+        Assert.Equal(circuit["intervals"]!.AsArray().Count << inputs, states.Count);
+        Assert.All(states, s => Assert.DoesNotContain(s!["on"]!.AsArray(), n => string.Equals((string?)n, "motor", StringComparison.Ordinal)));
+    }
+
+    [Theory]
+    [MemberData(nameof(Demos))]
+    public void Write_Demo_NumbersAreRoundedAndNeverANegativeZero(string name)
+    {
+        string text = System.Text.Encoding.UTF8.GetString(ReportJson.Write(ReportSchemaTests.DemoDesign(name)));
+        string figures = Regex.Replace(text, "\"(?:[^\"\\\\]|\\\\.)*\"", "\"\"", RegexOptions.None, TimeSpan.FromSeconds(60));
+        Assert.DoesNotMatch(new Regex("-0(?![.0-9])", RegexOptions.None, TimeSpan.FromSeconds(60)), figures);
+        Assert.DoesNotMatch(new Regex("[0-9][eE][+-]?[0-9]", RegexOptions.None, TimeSpan.FromSeconds(60)), figures);
+        Assert.DoesNotMatch(new Regex("\\.[0-9]{10,}", RegexOptions.None, TimeSpan.FromSeconds(60)), figures);
+    }
+
+    [Fact]
+    public void Write_TwoFixedSolids_HaveNoAngle()
+    {
+        Brief brief = Briefs.Worked() with
+        {
+            Parts =
+            [
+                new("frame", PartKind.Earthed, "E", new(WheelDraft.Geometry.Contour.Circle(new(60, 0), 5)), -40, -12),
+                new("screw", PartKind.Live, "mist", new(WheelDraft.Geometry.Contour.Circle(new(80, 0), 2)), -40, -12),
+            ],
+        };
+        JsonArray rows = ReportSchemaTests.Report(Design.Of(brief))["spacing"]!.AsArray();
+        JsonNode between = rows.Single(r => string.Equals((string?)r!["between"]![0], "E", StringComparison.Ordinal) && string.Equals((string?)r["between"]![1], "mist", StringComparison.Ordinal))!;
+        Assert.Null(between["at_deg"]);
+        Assert.Equal(13, (double)between["nominal_mm"]!, 1e-6);
+    }
+
+    [Fact]
+    public void Write_WheelWithoutStrips_GivesNoFrictionInsteadOfNothing()
+    {
+        Brief brief = Briefs.Worked();
+        JsonObject report = ReportSchemaTests.Report(Design.Of(brief with { Drive = brief.Drive with { Friction = new(0.2, 0.5) } }));
+        Assert.False(report.ContainsKey("friction"));
+    }
+
+    [Fact]
+    public void Write_DesignThatMisses_TellsNothingTwice()
+    {
+        Design design = Design.Of(ReportSchemaTests.Missing());
+        Assert.Equal(design.Findings.Distinct(), design.Findings);
+        Finding clearance = Assert.Single(design.Findings, f => f.Code is "spacing.clearance");
+        Assert.Contains("0.90 mm", clearance.Message, StringComparison.Ordinal);
+        Assert.Contains("IEC 60664-1", clearance.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Write_PartThatTheWheelTouches_IsToldOnce()
+    {
+        Brief brief = ReportSchemaTests.Missing();
+        Design design = Design.Of(brief with { Parts = [brief.Parts[0] with { FromZMm = -1 }] });
+        Assert.Equal("spacing.touch", Assert.Single(design.Findings, f => f.Severity == FindingSeverity.Error).Code);
+    }
+
+    [Fact]
+    public void Markdown_DesignThatMisses_HasTableRemediesAndSteps()
+    {
+        string text = System.Text.Encoding.UTF8.GetString(ReportMarkdown.Write(Design.Of(ReportSchemaTests.Missing())));
+        foreach (string part in (string[])["Something misses", "| **misses** |", "### What would meet", "## Appendix: spacing, step by step", "## Not checked", "## Cautions", "### What makes up the worst case"])
+        {
+            Assert.Contains(part, text, StringComparison.Ordinal);
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Demos))]
+    public void Markdown_Demo_TablesAreWhole(string name)
+    {
+        string[] lines = System.Text.Encoding.UTF8.GetString(ReportMarkdown.Write(ReportSchemaTests.DemoDesign(name))).Split('\n');
+        for (int i = 1; i < lines.Length; i++)
+        {
+            if (lines[i].StartsWith('|') && lines[i - 1].StartsWith('|'))
+            {
+                Assert.Equal(lines[i - 1].Length, lines[i].Length);
+            }
+        }
+
+        Assert.DoesNotContain(lines, l => l.Contains("NaN", StringComparison.Ordinal) || l.Contains("Infinity", StringComparison.Ordinal));
+    }
+}
