@@ -139,7 +139,7 @@ public sealed class DesignSheetsTests(ITestOutputHelper output)
             AssertListed(figures, p.CopperRad.StartRad, 3);
             AssertListed(figures, p.CopperRad.StartRad + p.CopperRad.SweepRad, 3);
         });
-        int rows = wheel.Groups.Single(g => g.Id is "table").Items.OfType<SheetText>().Count(t => t.Text.Contains(" – ", StringComparison.Ordinal));
+        int rows = wheel.Groups.Single(g => g.Id is "table").Items.OfType<SheetText>().Count(t => t.Text.Contains('–', StringComparison.Ordinal));
         Assert.InRange(rows, periods.Length, int.MaxValue);
     }
 
