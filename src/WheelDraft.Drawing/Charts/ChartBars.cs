@@ -112,8 +112,8 @@ public sealed record ChartRow(GroupPen Pen, ChartAxis Axis, double MiddleMm, dou
                 new(new(left - widerMm, MiddleMm), TextAlong.End, TextAcross.Middle),
                 new(new((left + right) / 2, MiddleMm + off), TextAlong.Middle),
                 new(new((left + right) / 2, MiddleMm - off), TextAlong.Middle, TextAcross.Top),
-                new(new(right, MiddleMm + off), TextAlong.End),
-                new(new(left, MiddleMm + off), TextAlong.Start),
+                new(new(right - gapMm, MiddleMm + off), TextAlong.End),
+                new(new(left + gapMm, MiddleMm + off), TextAlong.Start),
             ],
             style);
     }
