@@ -6,6 +6,7 @@ using WheelDraft.Benchmarks;
     ("wheel", () => Tell(WheelBenchmark.Run())),
     ("strips", () => Tell(StripBenchmarks.Run())),
     ("spacing", () => Tell(SpacingBenchmark.Run())),
+    ("drawing", () => Tell(DxfBenchmark.Run())),
     ("circuit", () => CircuitBenchmark.Run(Console.Out)),
 ];
 foreach ((_, Action run) in all.Where(b => args.Length == 0 || args.Contains(b.Name, StringComparer.Ordinal)))

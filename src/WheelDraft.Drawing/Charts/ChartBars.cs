@@ -112,8 +112,8 @@ public sealed record ChartRow(GroupPen Pen, ChartAxis Axis, double MiddleMm, dou
                 new(new(left - widerMm, MiddleMm), TextAlong.End, TextAcross.Middle),
                 new(new((left + right) / 2, MiddleMm + off), TextAlong.Middle),
                 new(new((left + right) / 2, MiddleMm - off), TextAlong.Middle, TextAcross.Top),
-                new(new(right, MiddleMm + off), TextAlong.End),
-                new(new(left, MiddleMm + off), TextAlong.Start),
+                new(new(right - gapMm, MiddleMm + off), TextAlong.End),
+                new(new(left + gapMm, MiddleMm + off), TextAlong.Start),
             ],
             style);
     }
@@ -123,6 +123,9 @@ public sealed record ChartRow(GroupPen Pen, ChartAxis Axis, double MiddleMm, dou
 public sealed record ChartLegend(IReadOnlyList<LegendEntry> Entries)
 {
     private const double FieldMm = 8;
+
+    // As long as an interrupted line needs to show its pattern.
+    private const double LineMm = 14;
     private const double RowMm = 6;
     private const double GapMm = 6;
 
@@ -144,14 +147,16 @@ public sealed record ChartLegend(IReadOnlyList<LegendEntry> Entries)
             }
             else if (entry.Line is LineStyle line)
             {
-                pen.Line(new Point(x, y), new Point(x + FieldMm, y), line);
+                pen.Line(new Point(x, y), new Point(x + LineMm, y), line);
             }
 
-            pen.Text(entry.Text, new(new(x + FieldMm + 1.5, y), TextAlong.Start, TextAcross.Middle), TextStyle.Small);
+            pen.Text(entry.Text, new(new(x + FieldOf(entry) + 1.5, y), TextAlong.Start, TextAcross.Middle), TextStyle.Small);
         }
 
         return new Bounds(topLeft.X, topLeft.Y - HeightMm(widthMm), topLeft.X + widthMm, topLeft.Y);
     }
+
+    private static double FieldOf(LegendEntry entry) => entry.Fill is null ? LineMm : FieldMm;
 
     private IEnumerable<(LegendEntry Entry, double AlongMm, int Row)> Places(double widthMm)
     {
@@ -159,7 +164,7 @@ public sealed record ChartLegend(IReadOnlyList<LegendEntry> Entries)
         int row = 0;
         foreach (LegendEntry entry in Entries)
         {
-            double width = FieldMm + 1.5 + TextFit.WidthMm(entry.Text, TextStyle.Small) + GapMm;
+            double width = FieldOf(entry) + 1.5 + TextFit.WidthMm(entry.Text, TextStyle.Small) + GapMm;
             if (x > 0 && x + width - GapMm > widthMm)
             {
                 (x, row) = (0, row + 1);

@@ -1,5 +1,6 @@
 using System.Globalization;
 using WheelDraft.Engineering;
+using WheelDraft.Geometry;
 
 namespace WheelDraft.Drawing;
 
@@ -42,6 +43,18 @@ public sealed class DrawingNumbers
 
     /// <summary>An angle given in radians for columns of figures: degrees with exactly so many decimals, no sign of degrees.</summary>
     public static string AngleInColumn(double angleRad, int decimals = 3) => Fixed(angleRad * (180 / Math.PI), decimals);
+
+    /// <summary>A direction given in radians as an angle in [0, 360): what rounds to a whole turn is 0.</summary>
+    internal static string Direction(double angleRad, int decimals = 2) => Trimmed(RoundedTurn(angleRad, decimals), decimals) + "°";
+
+    /// <summary>A direction given in radians for columns of figures, in [0, 360): what rounds to a whole turn is 0.</summary>
+    internal static string DirectionInColumn(double angleRad, int decimals = 3) => Fixed(RoundedTurn(angleRad, decimals), decimals);
+
+    private static double RoundedTurn(double angleRad, int decimals)
+    {
+        double degrees = Math.Round(Angles.DegFromRad(Angles.InTurn(angleRad)), decimals);
+        return degrees >= 360 ? 0 : degrees;
+    }
 
     /// <summary>A number with at most so many decimals and no zeros at the end.</summary>
     public static string Trimmed(double number, int decimals) => Rounded(number, decimals).ToString(decimals == 0 ? "0" : "0." + new string('#', decimals), CultureInfo.InvariantCulture);

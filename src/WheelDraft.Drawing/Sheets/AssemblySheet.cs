@@ -58,7 +58,7 @@ internal sealed class AssemblyWords(Design design)
         List<string> notes =
         [
             $"Seen from the wiper side, wheel at home; it turns {SheetWordsOf.Turns(design)}. Stations count anticlockwise from the x axis, approaches from the outward radius at the contact.",
-            "Strips are drawn free of the wheel, their contacts where they touch when pressed.",
+            "Strips are drawn free of the wheel, their contacts where they touch when pressed. Nets stand in brackets.",
         ];
         notes.AddRange(design.Brief.Surfaces.Select(s => $"Surface {s.Name}: {_numbers.LengthWithUnit(Math.Abs(s.LevelMm))} {(s.LevelMm < 0 ? "below" : "above")} the copper face, material group {s.Group}{(s.Outline is null ? ", reaching beyond the drawing" : "")}."));
         notes.AddRange(design.Brief.Parts.Select(p => $"Part {p.Name} ({KindWords(p.Kind)}): from {_numbers.Length(p.FromZMm)} to {_numbers.LengthWithUnit(p.ToZMm)} over the copper face."));
@@ -318,12 +318,12 @@ internal sealed class AssemblyPlan
         foreach (PlacedStrip strip in _design.Strips.Strips)
         {
             StripFrame foot = strip.Placement.Of(strip.Form.FrameAt((strip.Form.Clamp.FromMm + strip.Form.Clamp.ToMm) / 2));
-            yield return (foot.Origin.Plan, $"{strip.Form.Strip.Name}, net {strip.Net}");
+            yield return (foot.Origin.Plan, $"{strip.Form.Strip.Name} ({strip.Net})");
         }
 
         if (_design.Brief.Feed is FeedBrief feed)
         {
-            yield return (Point.Polar(_design.Wheel.OuterDiameterMm / 2, Angles.RadFromDeg(135)), $"wheel, net {feed.Net}");
+            yield return (Point.Polar(_design.Wheel.OuterDiameterMm / 2, Angles.RadFromDeg(135)), $"wheel ({feed.Net})");
         }
         else
         {

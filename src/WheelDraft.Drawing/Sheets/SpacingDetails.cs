@@ -69,7 +69,7 @@ internal sealed class SpacingDetails
     /// <summary>The nets on either side, beyond the ends of the path, where the words are short enough to stand in the circle.</summary>
     private static void Nets(GroupPen pen, TightPlace place, (Point First, Point Second) onPaper)
     {
-        const double beyondMm = 5;
+        const double beyondMm = 3.2;
         const double widestMm = 9;
         if (place.Nets.Count < 2 || onPaper.First.DistanceTo(onPaper.Second) < Tolerances.JoinMm || place.Nets.Any(n => TextFit.WidthMm(n, TextStyle.Small) > widestMm))
         {

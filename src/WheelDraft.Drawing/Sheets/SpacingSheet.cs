@@ -179,8 +179,10 @@ internal sealed class SpacingPicture
 
     private IEnumerable<(double TopMm, string Name, Action<ViewPen> Draw)> Solids() => _design.Solids.Select(solid =>
     {
+        // A strip is many short solids: thick edges would fill it.
+        LineStyle edge = _design.Solids.Count(s => string.Equals(s.Name, solid.Name, StringComparison.Ordinal)) > 1 ? LineStyle.Thin : LineStyle.Edge;
         Fill fill = solid.Kind == SolidKind.Floating ? Fill.Of(FillKind.Part) : Fill.Net(_nets.IndexOf(solid.Net));
-        return (solid.ToZMm, solid.Name, (Action<ViewPen>)(pen => pen.Area(solid.Outline, fill, LineStyle.Edge)));
+        return (solid.ToZMm, solid.Name, (Action<ViewPen>)(pen => pen.Area(solid.Outline, fill, edge)));
     });
 
     private void DrawPlaces(SheetBuilder sheet)

@@ -78,7 +78,7 @@ internal static class SpacingWords
         numbers.LengthInColumn(figures.RequiredMm, 2),
         numbers.LengthInColumn(figures.NominalMm, 2),
         numbers.LengthInColumn(figures.WorstMm, 2),
-        figures.AtRad is double at ? DrawingNumbers.AngleInColumn(at, 1) : "",
+        figures.AtRad is double at ? DrawingNumbers.DirectionInColumn(at, 1) : "",
         Verdict(figures.Verdict),
     ];
 }

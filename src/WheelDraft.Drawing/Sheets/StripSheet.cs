@@ -95,6 +95,7 @@ internal sealed class StripWords(Design design, PlacedStrip strip)
         [
             $"{_form.Material.Designation}, {_numbers.LengthWithUnit(_form.Strip.ThicknessMm, 3)} thick, {GrainWords}. Blank {_numbers.LengthWithUnit(_form.LengthMm, 3)} long on its centre line.",
             "Fold lines lie at mid-allowance. Positions count from the terminal end, angles are those turned through; set to: what the tool holds so that the fold springs back to its angle and radius. Try one strip first: allowance and springback follow the batch.",
+            $"Held in its clamp between the chain lines at {_numbers.Length(_form.Clamp.FromMm)} and {_numbers.LengthWithUnit(_form.Clamp.ToMm)}; the spring begins at the second. Scribe nothing beyond it.",
             "Fold in the order given, from the tip to the terminal end. Seen from the wiper side.",
             "From the side, full line: free of the wheel; chain line: pressed on the copper. Hatched: the surface it lies on; the plate at the contact: the wheel's copper.",
         ];

@@ -140,17 +140,9 @@ internal sealed class StripViews
 
         double end = blank.Outline.Bounds.MaxX;
         dimensions.Add(Across(left, view.Of(new Point(end, 0)), 7, _numbers.Length(end), "length of the blank"));
-        foreach (StripHole hole in _form.Strip.Holes)
-        {
-            Point edge = _form.Blank.Outline.Holes.Select(h => h.Bounds).OrderBy(b => Math.Abs(b.Centre.X - hole.AtMm)).First() is Bounds round ? new(round.Centre.X, round.MinY) : Point.Origin;
-            string across = hole.AcrossMm == 0 ? "" : $", {_numbers.Length(Math.Abs(hole.AcrossMm))} {(hole.AcrossMm > 0 ? "left" : "right")}";
-            dimensions.Add(new CalloutDimension(view.Of(edge), Angles.RadFromDeg(-50), $"{_numbers.Diameter(hole.DiameterMm)} at {_numbers.Length(hole.AtMm)}{across}") { Subject = "hole" });
-        }
-
         List<(double At, string Text, string Subject)> below =
         [
-            (_form.Clamp.FromMm, $"clamp {_numbers.Length(_form.Clamp.FromMm)}", "clamp begins"),
-            (_form.Clamp.ToMm, $"clamp {_numbers.Length(_form.Clamp.ToMm)}", "clamp ends"),
+            .. _form.Strip.Holes.Select(h => (h.AtMm, HoleWords(h), "hole")),
             .. _form.Nose is StripNose nose ? [(nose.AtMm, $"contact {_numbers.Length(nose.AtMm)}", "contact")] : Array.Empty<(double, string, string)>(),
         ];
         foreach ((double at, string text, string subject) in below.Where(b => b.At > 0).OrderBy(b => b.At))
@@ -160,6 +152,12 @@ internal sealed class StripViews
 
         Widths(dimensions, view);
         Rest(pen, dimensions, new Bounds(_picture.MinX, paper.MinY - BlankBelowMm, _picture.MaxX, paper.MinY));
+    }
+
+    private string HoleWords(StripHole hole)
+    {
+        string across = hole.AcrossMm == 0 ? "" : $", {_numbers.Length(Math.Abs(hole.AcrossMm))} {(hole.AcrossMm > 0 ? "left" : "right")}";
+        return $"{_numbers.Diameter(hole.DiameterMm)} at {_numbers.Length(hole.AtMm)}{across}";
     }
 
     private void Widths(DimensionPen dimensions, SheetView view)

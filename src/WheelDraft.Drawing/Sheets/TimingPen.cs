@@ -109,7 +109,8 @@ internal sealed class TimingPen(SheetBuilder sheet, ChartAxis axis, Bounds chart
         }
 
         double whisker = bar.BreakS is TimingSpan late ? Math.Max(0, late.MostS - bar.FromS - bar.ForS) : 0;
-        row.Label(from, Math.Min(axis.To, to + (bar.AdjustS is TimingSpan m ? Math.Max(whisker, m.MostS - bar.FromS - bar.ForS) : 0)), bar.Words, TextStyle.Small);
+        double moved = bar.AdjustS is TimingSpan range ? Math.Max(0, range.MostS - bar.FromS - bar.ForS) : 0;
+        row.Label(from, Math.Min(axis.To, to + Math.Max(whisker, moved)), bar.Words, TextStyle.Small);
     }
 
     /// <summary>A letter to the right of a bar where no other bar stands, else over or under it.</summary>

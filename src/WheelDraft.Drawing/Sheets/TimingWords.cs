@@ -69,9 +69,9 @@ internal static class TimingWords
             [
                 name,
                 DrawingNumbers.Fixed(design.Motion.SecondsFromRad(period.Wanted.StartRad), 2),
-                DrawingNumbers.AngleInColumn(period.Wanted.StartRad, 2),
+                DrawingNumbers.DirectionInColumn(period.Wanted.StartRad, 2),
                 DrawingNumbers.Fixed(design.Motion.SecondsFromRad(end), 2),
-                DrawingNumbers.AngleInColumn(end, 2),
+                DrawingNumbers.DirectionInColumn(end, 2),
                 DrawingNumbers.Fixed(on, 2),
                 DrawingNumbers.Fixed(on - period.Limits.ShorterS, 2),
                 DrawingNumbers.Fixed(on + period.Limits.LongerS, 2),

@@ -49,15 +49,15 @@ internal sealed class WheelCallouts(Design design)
     private IEnumerable<WheelCallout> Stations(Func<RingLayout, int, string> name) =>
         _wheel.AllRings.SelectMany(ring => WheelEdges.Wipers(ring).Select(w => new WheelCallout(
             Point.Polar(ring.RadiusMm, w.StationRad),
-            $"{name(ring, NumberOf(ring))} {w.Word} {DrawingNumbers.Angle(w.StationRad)}")));
+            $"{name(ring, NumberOf(ring))} {w.Word} {DrawingNumbers.Direction(w.StationRad)}")));
 
     private IEnumerable<WheelCallout> Edges(Func<RingLayout, int, string> name) => _wheel.AllRings.SelectMany(ring => ring.Periods.SelectMany(period =>
     {
         (double make, double off) = WheelEdges.MakeAndBreak(design, period);
         return new[]
         {
-            new WheelCallout(Point.Polar(ring.RadiusMm, make), $"{name(ring, NumberOf(ring))} make {DrawingNumbers.Angle(make)}"),
-            new WheelCallout(Point.Polar(ring.RadiusMm, off), $"{name(ring, NumberOf(ring))} break {DrawingNumbers.Angle(off)}"),
+            new WheelCallout(Point.Polar(ring.RadiusMm, make), $"{name(ring, NumberOf(ring))} make {DrawingNumbers.Direction(make)}"),
+            new WheelCallout(Point.Polar(ring.RadiusMm, off), $"{name(ring, NumberOf(ring))} break {DrawingNumbers.Direction(off)}"),
         };
     }));
 
@@ -143,8 +143,8 @@ internal static class WheelEdges
             : "none";
 
     private static string Slope(DrawingNumbers numbers, string name, AdjustLayout adjust) =>
-        $"'{name}': sloped {(adjust.Edge.End == EdgeEnd.Make ? "make" : "break")} edge, straight from {numbers.Radius(adjust.EdgeInner.RadiusMm, 3)} at {DrawingNumbers.Angle(adjust.EdgeInner.ProgrammeRad, 3)} "
-        + $"to {numbers.Radius(adjust.EdgeOuter.RadiusMm, 3)} at {DrawingNumbers.Angle(adjust.EdgeOuter.ProgrammeRad, 3)} of the programme.";
+        $"'{name}': sloped {(adjust.Edge.End == EdgeEnd.Make ? "make" : "break")} edge, straight from {numbers.Radius(adjust.EdgeInner.RadiusMm, 3)} at {DrawingNumbers.Direction(adjust.EdgeInner.ProgrammeRad, 3)} "
+        + $"to {numbers.Radius(adjust.EdgeOuter.RadiusMm, 3)} at {DrawingNumbers.Direction(adjust.EdgeOuter.ProgrammeRad, 3)} of the programme.";
 
     private static IEnumerable<IReadOnlyList<string>> Rows(Design design, DrawingNumbers numbers, RingLayout ring)
     {
@@ -153,7 +153,7 @@ internal static class WheelEdges
             ring.IsFeed ? "" : DrawingNumbers.Trimmed(NumberOf(design, ring), 0),
             ring.IsFeed ? $"feed ({ring.Name})" : ring.Name,
             numbers.LengthInColumn(ring.RadiusMm),
-            string.Join(", ", Wipers(ring).Select(w => DrawingNumbers.AngleInColumn(w.StationRad, 2))),
+            string.Join(", ", Wipers(ring).Select(w => DrawingNumbers.DirectionInColumn(w.StationRad, 2))),
         ];
         if (ring.IsWhole)
         {
@@ -167,8 +167,8 @@ internal static class WheelEdges
             [
                 .. place,
                 Band(numbers, ring),
-                DrawingNumbers.AngleInColumn(make),
-                DrawingNumbers.AngleInColumn(off),
+                DrawingNumbers.DirectionInColumn(make),
+                DrawingNumbers.DirectionInColumn(off),
                 DrawingNumbers.Fixed(design.Motion.SecondsFromRad(period.Wanted.StartRad), 2),
                 DrawingNumbers.Fixed(design.Motion.SecondsFromRad(Angles.InTurn(period.Wanted.EndRad)), 2),
             ];

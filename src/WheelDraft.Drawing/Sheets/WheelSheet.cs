@@ -41,6 +41,9 @@ internal sealed class WheelPicture
     // Leaders to edges may cost one step of scale as long as the wheel keeps this size on the paper, mm.
     private const double LeastWheelMm = 85;
 
+    // More leaders than this are no help; the table has all that they would say.
+    private const int MostCallouts = 26;
+
     private readonly Design _design;
     private readonly SheetBuilder _sheet;
     private readonly SheetPlan _plan;
@@ -72,7 +75,7 @@ internal sealed class WheelPicture
         foreach ((SheetView View, IReadOnlyList<RingCallout> Callouts) way in ways)
         {
             bool large = way.View.Scale == few.View.Scale || way.View.OnPaperMm(Reach(design)) >= LeastWheelMm;
-            if (large && way.Callouts.Count <= Ring(design, way.View, plan.Picture).Capacity)
+            if (large && way.Callouts.Count <= MostCallouts && way.Callouts.Count <= Ring(design, way.View, plan.Picture).Capacity)
             {
                 return new(design, size, plan, way);
             }

@@ -200,7 +200,12 @@ public sealed class SheetTable
     private static IReadOnlyList<string> CellLines(string cell, double widthMm, TextStyle style) =>
         string.IsNullOrWhiteSpace(cell) ? [] : TextFit.Wrap(cell, widthMm - (2 * PadMm), style);
 
-    private double[] Natural() =>
+    private double[] Natural() => _natural ??= Measured();
+
+    // Measuring every cell is what a table costs, and sheets ask for its width on every size of paper that they try.
+    private double[]? _natural;
+
+    private double[] Measured() =>
         [.. Columns.Select((c, i) => Math.Max(HeadingMm(c.Heading), Rows.Count == 0 ? 0 : Rows.Max(r => TextFit.WidthMm(r[i], Body))) + (2 * PadMm) + 0.01)];
 
     /// <summary>The least width at which a heading takes at most two lines, mm.</summary>

@@ -175,7 +175,7 @@ public sealed class CheckDrawingTests
         Stopwatch watch = Stopwatch.StartNew();
         Assert.Equal(2, run.Run(["check", "board.dxf", "--net", "CU1=L:230 V", "--net", "CU2=N:0 V", .. Rules]));
         Assert.Contains("3,000", run.Error, StringComparison.Ordinal);
-        Assert.True(watch.Elapsed < TimeSpan.FromSeconds(20), $"took {watch.Elapsed}");
+        Assert.True(watch.Elapsed < TimeSpan.FromSeconds(60), $"took {watch.Elapsed}");
     }
 
     [Fact]

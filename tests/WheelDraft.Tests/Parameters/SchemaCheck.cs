@@ -39,7 +39,7 @@ internal sealed class SchemaCheck(JsonObject root)
 
     /// <summary>In ECMA-262 a last $ is the end of the text; in .NET it also stands before a last line feed.</summary>
     private static bool Matches(string pattern, string text) =>
-        Regex.IsMatch(text, pattern.EndsWith('$') ? pattern[..^1] + @"(?![\s\S])" : pattern, RegexOptions.ECMAScript, TimeSpan.FromSeconds(5));
+        Regex.IsMatch(text, pattern.EndsWith('$') ? pattern[..^1] + @"(?![\s\S])" : pattern, RegexOptions.ECMAScript, TimeSpan.FromSeconds(60));
 
     private static double Number(JsonNode node) => JsonSerializer.Deserialize<JsonElement>(node.ToJsonString(), JsonContext.Default.JsonElement).GetDouble();
 

@@ -129,35 +129,43 @@ public sealed class DesignSheetsTests(ITestOutputHelper output)
         }
     }
 
-    /// <summary>Both ends of every ring's copper stand on the sheet, in degrees to the thousandth.</summary>
+    /// <summary>Both ends of every ring's copper stand on the sheet, in degrees to the thousandth, and every period has its row.</summary>
     private static void AssertEdgesAreListed(Design design, Sheet wheel)
     {
-        Dictionary<string, int> texts = Counted(wheel);
-        IEnumerable<string> edges = design.Wheel.AllRings.SelectMany(r => r.Periods)
-            .SelectMany(p => new[] { p.CopperRad.StartRad, p.CopperRad.StartRad + p.CopperRad.SweepRad })
-            .Select(a => Degrees(a, "F3"));
-        foreach (IGrouping<string, string> edge in edges.GroupBy(e => e, StringComparer.Ordinal))
+        RingPeriod[] periods = [.. design.Wheel.AllRings.SelectMany(r => r.Periods)];
+        double[] figures = Figures(wheel, decimals: 3);
+        Assert.All(periods, p =>
         {
-            Assert.True(texts.GetValueOrDefault(edge.Key) >= edge.Count(), $"Edge at {edge.Key} is missing.");
-        }
+            AssertListed(figures, p.CopperRad.StartRad, 3);
+            AssertListed(figures, p.CopperRad.StartRad + p.CopperRad.SweepRad, 3);
+        });
+        int rows = wheel.Groups.Single(g => g.Id is "table").Items.OfType<SheetText>().Count(t => t.Text.Contains('–', StringComparison.Ordinal));
+        Assert.InRange(rows, periods.Length, int.MaxValue);
     }
 
     private static void AssertPeriodsAreListed(Design design, Sheet timing)
     {
-        Dictionary<string, int> texts = Counted(timing);
-        foreach (RingPeriod period in design.Wheel.Rings.SelectMany(r => r.Periods))
+        double[] figures = Figures(timing, decimals: 2);
+        Assert.All(design.Wheel.Rings.SelectMany(r => r.Periods), p =>
         {
-            Assert.True(texts.ContainsKey(Degrees(period.Wanted.StartRad, "F2")), $"A make of design '{design.Brief.Title}' is missing.");
-        }
+            AssertListed(figures, p.Wanted.StartRad, 2);
+            AssertListed(figures, p.Wanted.StartRad + p.Wanted.SweepRad, 2);
+        });
     }
 
-    private static Dictionary<string, int> Counted(Sheet sheet) =>
-        sheet.Texts.GroupBy(t => t.Text, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.Count(), StringComparer.Ordinal);
-
-    private static string Degrees(double rad, string format)
+    /// <summary>A figure of the sheet is the angle in [0, 360), rounded. A make a hair before home was written as 360.00.</summary>
+    private static void AssertListed(double[] figures, double rad, int decimals)
     {
-        int decimals = format[1] - '0';
-        double turn = Math.Round(((rad * 180 / Math.PI) % 360 + 360) % 360, decimals);
-        return turn.ToString(format, CultureInfo.InvariantCulture);
+        double wanted = ((rad * 180 / Math.PI) % 360 + 360) % 360;
+        double half = (0.5 * Math.Pow(10, -decimals)) + 1e-7;
+        Assert.True(
+            figures.Any(f => f < 360 && (Math.Abs(f - wanted) <= half || Math.Abs(f + 360 - wanted) <= half)),
+            FormattableString.Invariant($"{wanted}° is missing."));
     }
+
+    private static double[] Figures(Sheet sheet, int decimals) =>
+        [.. sheet.Texts.Select(t => t.Text)
+            .Where(t => t.Length > decimals && t[^(decimals + 1)] == '.')
+            .Select(t => double.TryParse(t, CultureInfo.InvariantCulture, out double figure) ? figure : double.NaN)
+            .Where(double.IsFinite)];
 }

@@ -36,9 +36,9 @@ public sealed class WheelSheetTests
         (double make, double off) = WheelEdges.MakeAndBreak(design, ring.Periods[0]);
         double MetAt(double edgeRad) => design.Motion.SecondsFromRad(Angles.InTurn(design.Motion.Sigma * (ring.StationRad - edgeRad)));
 
-        // The patch is 0.4 mm long: the edges lie within its half of the times.
-        Assert.Equal(20, MetAt(make), 2);
-        Assert.Equal(80, MetAt(off), 2);
+        // The patch reaches 0.2 mm before and behind its middle: half a second at this ring.
+        Assert.Equal(20, MetAt(make), 0.6);
+        Assert.Equal(80, MetAt(off), 0.6);
     }
 
     [Fact]

@@ -133,7 +133,7 @@ public partial class SvgWriterTests
         {
             double[] Numbers(string words) => [.. words.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(w => double.Parse(w, CultureInfo.InvariantCulture))];
             double[] at = [];
-            foreach (string command in Regex.Split(data, "(?=[MLAZ])", RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(1)).Where(c => c.Length > 1))
+            foreach (string command in Regex.Split(data, "(?=[MLAZ])", RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(30)).Where(c => c.Length > 1))
             {
                 double[] n = Numbers(command[1..]);
                 if (command[0] == 'A')

@@ -1,0 +1,24 @@
+using WheelDraft.Engineering;
+using WheelDraft.Formats.Parameters;
+
+namespace WheelDraft.Tests;
+
+/// <summary>The example wheels of the repository, worked out once for all tests.</summary>
+internal static class Demos
+{
+    private static readonly Dictionary<string, Lazy<Design>> Worked = Names.ToDictionary(
+        n => n,
+        n => new Lazy<Design>(() => Design.Of(ParameterReader.Read(File.ReadAllBytes(PathOf(n))).Brief!)),
+        StringComparer.Ordinal);
+
+    /// <summary>File names without ending, in ordinal order.</summary>
+    public static IReadOnlyList<string> Names =>
+        [.. Directory.GetFiles(Path.Combine(AppContext.BaseDirectory, "parameters"), "*.toml").Select(f => Path.GetFileNameWithoutExtension(f)!).Order(StringComparer.Ordinal)];
+
+    /// <summary>The mains ones with strips for feed and every output.</summary>
+    public static IReadOnlyList<string> WithStrips => ["kiln-room", "propagation-bench"];
+
+    public static string PathOf(string name) => Path.Combine(AppContext.BaseDirectory, "parameters", name + ".toml");
+
+    public static Design Of(string name) => Worked[name].Value;
+}

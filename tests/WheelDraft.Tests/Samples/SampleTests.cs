@@ -1,0 +1,116 @@
+using SkiaSharp;
+using WheelDraft.Engineering;
+using WheelDraft.Formats.Outputs;
+using WheelDraft.Formats.Parameters;
+using Xunit;
+
+namespace WheelDraft.Tests.Samples;
+
+/// <summary>output-samples/ is what the program makes of parameters/ today: text byte for byte, pictures by their pixels.</summary>
+public sealed class SampleTests
+{
+    // Skia rasterises with code that depends on the processor: pixels may differ in the last step of a colour.
+    private const int PixelStep = 3;
+
+    public static TheoryData<string> Demos =>
+        [.. Directory.EnumerateFiles(Path.Combine(Root, "parameters"), "*.toml").Select(f => Path.GetFileNameWithoutExtension(f)!).Order(StringComparer.Ordinal)];
+
+    private static string Root { get; } = FindRoot();
+
+    [Theory]
+    [MemberData(nameof(Demos))]
+    public void Make_OfADemo_GivesItsSamples(string demo)
+    {
+        string folder = Path.Combine(Root, "output-samples", demo);
+        SortedDictionary<string, byte[]> made = Make(demo);
+        string[] kept = [.. Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories).Select(f => Path.GetRelativePath(folder, f).Replace('\\', '/')).Order(StringComparer.Ordinal)];
+        Assert.Equal(made.Keys.Order(StringComparer.Ordinal), kept, StringComparer.Ordinal);
+        List<string> different = [.. made.Where(m => !Same(m.Key, File.ReadAllBytes(Path.Combine(folder, m.Key)), m.Value)).Select(m => m.Key)];
+        Assert.True(different.Count == 0, $"output-samples/{demo} is not what is made today: {string.Join(", ", different)}. Look at the change, then run RenewSamples.");
+    }
+
+    [Fact]
+    public void Make_Twice_GivesTheSameBytes()
+    {
+        SortedDictionary<string, byte[]> one = Make("propagation-bench");
+        SortedDictionary<string, byte[]> two = Make("propagation-bench");
+        Assert.All(one, file => Assert.True(file.Value.AsSpan().SequenceEqual(two[file.Key]), file.Key));
+    }
+
+    private static bool Same(string name, byte[] kept, byte[] made) =>
+        name.EndsWith(".png", StringComparison.Ordinal) ? SamePixels(kept, made) : kept.AsSpan().SequenceEqual(made);
+
+    private static bool SamePixels(byte[] kept, byte[] made)
+    {
+        if (kept.AsSpan().SequenceEqual(made))
+        {
+            return true;
+        }
+
+        using SKBitmap one = SKBitmap.Decode(kept);
+        using SKBitmap two = SKBitmap.Decode(made);
+        return one.Width == two.Width && one.Height == two.Height
+            && one.GetPixelSpan().Length == two.GetPixelSpan().Length
+            && Greatest(one.GetPixelSpan(), two.GetPixelSpan()) <= PixelStep;
+    }
+
+    private static int Greatest(ReadOnlySpan<byte> one, ReadOnlySpan<byte> two)
+    {
+        int greatest = 0;
+        for (int i = 0; i < one.Length; i++)
+        {
+            greatest = Math.Max(greatest, Math.Abs(one[i] - two[i]));
+        }
+
+        return greatest;
+    }
+
+    internal static SortedDictionary<string, byte[]> Make(string demo)
+    {
+        ParameterResult read = ParameterReader.Read(File.ReadAllBytes(Path.Combine(Root, "parameters", demo + ".toml")));
+        Assert.NotNull(read.Brief);
+        SortedDictionary<string, byte[]> files = new(StringComparer.Ordinal);
+        foreach (OutputFile file in OutputFiles.Of(Design.Of(read.Brief), new OutputRequest()))
+        {
+            files.Add(file.Name, file.Bytes);
+        }
+
+        return files;
+    }
+
+    internal static string SamplesOf(string demo) => Path.Combine(Root, "output-samples", demo);
+
+    /// <summary>The repository's folder: the nearest one above the test program that holds the solution.</summary>
+    private static string FindRoot()
+    {
+        DirectoryInfo? at = new(AppContext.BaseDirectory);
+        while (at is not null && !File.Exists(Path.Combine(at.FullName, "WheelDraft.sln")))
+        {
+            at = at.Parent;
+        }
+
+        return at?.FullName ?? throw new DirectoryNotFoundException("The tests run from inside the repository.");
+    }
+}
+
+/// <summary>Writes output-samples/ anew; run by hand, and look at what changed before committing it.</summary>
+public sealed class RenewSamples
+{
+    [Theory(Explicit = true)]
+    [MemberData(nameof(SampleTests.Demos), MemberType = typeof(SampleTests))]
+    public void Write(string demo)
+    {
+        string folder = SampleTests.SamplesOf(demo);
+        if (Directory.Exists(folder))
+        {
+            Directory.Delete(folder, recursive: true);
+        }
+
+        foreach ((string name, byte[] bytes) in SampleTests.Make(demo))
+        {
+            string path = Path.Combine(folder, name);
+            Directory.CreateDirectory(Path.GetDirectoryName(path)!);
+            File.WriteAllBytes(path, bytes);
+        }
+    }
+}
