@@ -49,6 +49,11 @@ public sealed class WatchTests(Chromium chromium)
         Assert.Contains("parsecs", fault, StringComparison.Ordinal);
         Assert.Equal("Bench, second edition", await design.Locator("h1").InnerTextAsync());
 
+        // A page opened now shows the last picture, and the fault too.
+        await page.ReloadAsync();
+        await page.Locator("#faults li").First.WaitForAsync();
+        Assert.Equal("Bench, second edition", await design.Locator("h1").InnerTextAsync());
+
         await run.Replace("180 parsecs", "200 s");
         await page.Locator("#faults").WaitForAsync(new() { State = WaitForSelectorState.Hidden });
         await page.WaitForFunctionAsync("() => document.querySelector('iframe')?.contentDocument?.getElementById('time')?.max === '200'");

@@ -119,7 +119,8 @@
       return;
     }
     showWords(state);
-    if (state.drawn && state.faults.length === 0) {
+    // A page that is opened while the file is broken shows the last picture there is.
+    if (state.drawn && (state.faults.length === 0 || !picture.querySelector("iframe"))) {
       redraw(state.version);
     }
     await files();

@@ -5,8 +5,9 @@ namespace WheelDraft.Drawing;
 /// <summary>Draws a wiring layout: bars, leads, symbols and their words.</summary>
 internal sealed class WiringPicture
 {
-    // The ring over a contact and a name over that, mm above the lead.
-    private const double AboveMm = 16;
+    // The ring over a contact and a name of a line over that, mm above the lead; names of more lines reach higher.
+    private const double LeastAboveMm = 16;
+    private const double NameGapMm = 1.2;
 
     // From the lead to the words below it.
     private const double BelowMm = 6.5;
@@ -27,6 +28,7 @@ internal sealed class WiringPicture
 
     private readonly WiringLayout _layout;
     private readonly IReadOnlyList<double> _levels;
+    private readonly double _aboveMm;
     private readonly double _rungMm;
 
     public WiringPicture(WiringLayout layout)
@@ -34,7 +36,8 @@ internal sealed class WiringPicture
         _layout = layout;
         _levels = [.. layout.Symbols.Select(s => s.YMm).Concat(layout.Bars.SelectMany(b => new[] { b.TopMm, b.BottomMm })).Distinct().Order()];
         int lines = layout.Symbols.Max(s => (int?)WordLines(s).Count) ?? 0;
-        _rungMm = AboveMm + BelowMm + (Math.Max(1, lines) * LinePitchMm) + RungAirMm;
+        _aboveMm = layout.Symbols.Select(NameTopMm).Prepend(LeastAboveMm).Max();
+        _rungMm = _aboveMm + BelowMm + (Math.Max(1, lines) * LinePitchMm) + RungAirMm;
     }
 
     private double WidthMm => _layout.WidthMm - _layout.Bars.Min(b => b.XMm) + (2 * MarginMm);
@@ -49,7 +52,7 @@ internal sealed class WiringPicture
     {
         double left = area.Centre.X - (WidthMm / 2) + MarginMm - _layout.Bars.Min(b => b.XMm);
         double top = Math.Min(area.MaxY, area.Centre.Y + (HeightMm / 2)) - RailNameMm - RailBeyondMm;
-        Place place = new(left, top - AboveMm, _rungMm, _levels);
+        Place place = new(left, top - _aboveMm, _rungMm, _levels);
         GroupPen bars = sheet.Group("nets", "Nets", "nets");
         foreach (WiringBar bar in _layout.Bars)
         {
@@ -72,7 +75,7 @@ internal sealed class WiringPicture
         GroupPen labels = sheet.Group("net-names", "Names of the nets", "names");
         foreach (WiringBar bar in _layout.Bars)
         {
-            Label(labels, bar, place);
+            Label(sheet, labels, bar, place);
         }
     }
 
@@ -92,7 +95,7 @@ internal sealed class WiringPicture
         Point bottom = place.Of(bar.XMm, bar.BottomMm);
         if (IsRail(bar))
         {
-            (top, bottom) = (new(top.X, place.TopMm + AboveMm + RailBeyondMm), new(top.X, place.BottomMm - RailBeyondMm));
+            (top, bottom) = (new(top.X, place.TopMm + _aboveMm + RailBeyondMm), new(top.X, place.BottomMm - RailBeyondMm));
         }
         else if (bar.IsWheel)
         {
@@ -106,11 +109,11 @@ internal sealed class WiringPicture
         }
     }
 
-    private void Label(GroupPen pen, WiringBar bar, Place place)
+    private void Label(SheetBuilder sheet, GroupPen pen, WiringBar bar, Place place)
     {
         if (IsRail(bar))
         {
-            pen.Text(bar.Net, new(new(place.Of(bar.XMm, _levels[0]).X, place.TopMm + AboveMm + RailBeyondMm + 1.5), TextAlong.Middle), new TextStyle(3.5, TextWeight.Heavy));
+            pen.Text(bar.Net, new(new(place.Of(bar.XMm, _levels[0]).X, place.TopMm + _aboveMm + RailBeyondMm + 1.5), TextAlong.Middle), new TextStyle(3.5, TextWeight.Heavy));
             return;
         }
 
@@ -133,9 +136,12 @@ internal sealed class WiringPicture
             new(new(top.X, top.Y - besideMm), TextAlong.Middle, TextAcross.Top),
             new(new(top.X + 4, top.Y - besideMm), TextAlong.Middle, TextAcross.Top),
         ];
-        if (!pen.TryText(words, places.Concat(AlongBar(top, bottom)), style) && !TryLines(pen, words, bottom, style))
+
+        // A net that finds no room bears its contact's name as a rule, which stands beside it; any other is written farther off.
+        bool isTold = _layout.Symbols.Any(s => string.Equals(s.Name, bar.Net, StringComparison.OrdinalIgnoreCase));
+        if (!pen.TryText(words, places, style) && !isTold && !pen.TryText(words, AlongBar(top, bottom), style) && !TryLines(pen, words, bottom, style))
         {
-            pen.PlatedText(words, new(new(bottom.X, bottom.Y - beyond), TextAlong.Middle, TextAcross.Top), style);
+            sheet.Warn($"The wiring diagram has no room for the name of net '{bar.Net}'.");
         }
     }
 
@@ -208,14 +214,20 @@ internal sealed class WiringPicture
         return 2 * (bars.Where(d => d > 0).DefaultIfEmpty(20).Min() - WordAirMm);
     }
 
+    private FittedText Name(WiringSymbol symbol) => TextFit.Into(symbol.Name, RoomMm(symbol), TextStyle.Small, 2);
+
+    /// <summary>How high a symbol's name reaches over its lead, mm, with air above it.</summary>
+    private double NameTopMm(WiringSymbol symbol) =>
+        WiringSigns.AboveMm(symbol.Kind) + NameGapMm + (Name(symbol).Lines.Count * LinePitchMm);
+
     private IReadOnlyList<string> WordLines(WiringSymbol symbol) =>
         symbol.Words.Length == 0 ? [] : TextFit.Wrap(symbol.Words, RoomMm(symbol), TextStyle.Caption);
 
     private void Words(GroupPen pen, WiringSymbol symbol, Place place)
     {
         Point centre = place.Of(symbol.CentreMm, symbol.YMm);
-        FittedText name = TextFit.Into(symbol.Name, RoomMm(symbol), TextStyle.Small, 2);
-        double up = WiringSigns.AboveMm(symbol.Kind) + 1.2;
+        FittedText name = Name(symbol);
+        double up = WiringSigns.AboveMm(symbol.Kind) + NameGapMm;
         for (int i = 0; i < name.Lines.Count; i++)
         {
             double y = centre.Y + up + ((name.Lines.Count - 1 - i) * LinePitchMm);

@@ -11,8 +11,11 @@ internal sealed class ShowWheel
     // How far an arm is drawn beyond the rim where no strip is given, as a share of the wheel's radius.
     private const double ArmShare = 0.18;
 
-    // Room for a tag outside everything, as a share of the picture's half width.
+    // Room for a tag outside plain arms, as a share of how far they reach.
     private const double TagShare = 0.15;
+
+    // Room outside strips, as a share of how far they reach.
+    private const double EdgeShare = 0.04;
 
     private readonly Design _design;
     private readonly CircuitNetwork _network;
@@ -28,7 +31,7 @@ internal sealed class ShowWheel
         _radiusMm = design.Wheel.OuterDiameterMm / 2;
         _reachMm = _radiusMm * (1 + ArmShare);
         double strips = design.Strips.Solids.SelectMany(s => s.Outline.Pieces).Select(p => Farthest(p.Bounds)).DefaultIfEmpty(0).Max();
-        _halfMm = Math.Max(_reachMm, strips) * (1 + TagShare);
+        _halfMm = Math.Max(_reachMm * (1 + TagShare), strips * (1 + EdgeShare));
     }
 
     /// <summary>The picture.</summary>

@@ -24,7 +24,7 @@ public sealed class RemediesTests
         Assert.Equal(0.9, remedies.Single(r => r.Kind == RemedyKind.Rib).AmountMm, 1e-9);
         Assert.Contains("group I", remedies.Single(r => r.Kind == RemedyKind.Material).Text, StringComparison.Ordinal);
         Remedy slot = remedies.Single(r => r.Kind == RemedyKind.Slot);
-        
+
         // Round the slot's end: 2·√(0.75² + (l/2 − 2)²) + 1.5 reaches 3.68 at l = 5.58.
         Assert.Equal(5.6, slot.AmountMm, 1e-9);
         Assert.All(remedies, r => Assert.True(r.WorstAfterMm >= 3 && r.NewMisses.Count == 0));

@@ -87,5 +87,6 @@ public sealed class ReadBackTests
         {
             Adjust = new(edge, 1, 2, longer, "M3", 0.5, 1),
             StationRad = Angles.RadFromDeg(75),
-        }) with { Drive = new(180, direction, 0, default) };
+        }) with
+        { Drive = new(180, direction, 0, default) };
 }

@@ -59,14 +59,16 @@ public static class Remedies
         {
             Vector unit = away.Unit();
             yield return new(RemedyKind.Move, mm => Shifted(task, item, net, unit * mm, 0), mm => string.Create(
-                CultureInfo.InvariantCulture, $"move {item} by {mm:0.00} mm towards {Angles.DegFromRad(Angles.InTurn(unit.AngleRad)):0}°")) { MovedNet = net };
+                CultureInfo.InvariantCulture, $"move {item} by {mm:0.00} mm towards {Angles.DegFromRad(Angles.InTurn(unit.AngleRad)):0}°"))
+            { MovedNet = net };
         }
 
         if (row.Kind == SpacingKind.Clearance && moved.All(s => s.OnSurface is null))
         {
             double up = own.Z >= other.Z ? 1 : -1;
             yield return new(RemedyKind.Move, mm => Shifted(task, item, net, default, up * mm), mm => string.Create(
-                CultureInfo.InvariantCulture, $"{(up > 0 ? "raise" : "lower")} {item} by {mm:0.00} mm")) { MovedNet = net };
+                CultureInfo.InvariantCulture, $"{(up > 0 ? "raise" : "lower")} {item} by {mm:0.00} mm"))
+            { MovedNet = net };
         }
     }
 
