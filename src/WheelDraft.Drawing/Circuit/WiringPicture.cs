@@ -136,10 +136,50 @@ internal sealed class WiringPicture
             new(new(top.X, top.Y - besideMm), TextAlong.Middle, TextAcross.Top),
             new(new(top.X + 4, top.Y - besideMm), TextAlong.Middle, TextAcross.Top),
         ];
-        // A net that finds no room bears its contact's name as a rule, which stands beside it; any other is told in a warning.
-        if (!pen.TryText(words, places, style) && !_layout.Symbols.Any(s => string.Equals(s.Name, bar.Net, StringComparison.OrdinalIgnoreCase)))
+
+        // A net that finds no room bears its contact's name as a rule, which stands beside it; any other is written farther off.
+        bool isTold = _layout.Symbols.Any(s => string.Equals(s.Name, bar.Net, StringComparison.OrdinalIgnoreCase));
+        if (!pen.TryText(words, places, style) && !isTold && !pen.TryText(words, AlongBar(top, bottom), style) && !TryLines(pen, words, bottom, style))
         {
             sheet.Warn($"The wiring diagram has no room for the name of net '{bar.Net}'.");
+        }
+    }
+
+    /// <summary>A name longer than its rung, in lines, under its lead or over it.</summary>
+    private bool TryLines(GroupPen pen, string words, Point at, TextStyle style)
+    {
+        const double widthMm = 24;
+        const double stepMm = 2;
+        IReadOnlyList<string> lines = TextFit.Wrap(words, widthMm, style);
+        IEnumerable<SheetText[]> blocks =
+            from off in Enumerable.Range(0, (int)(_rungMm / stepMm)).SelectMany(i => new[] { -1.5 - (i * stepMm), 1.5 + (i * stepMm) + ((lines.Count - 1) * LinePitchMm) + style.HeightMm })
+            from aside in (double[])[0, 4, -4, 8, -8, 12, -12]
+            select (SheetText[])[.. lines.Select((line, i) => new SheetText(line, new(new(at.X + aside, at.Y + off - (i * LinePitchMm)), TextAlong.Middle, TextAcross.Top), style))];
+        SheetText[]? free = blocks.FirstOrDefault(b => b.All(t => pen.Texts.IsFree(t.Box)));
+        pen.Add(free ?? []);
+        return free is not null;
+    }
+
+    /// <summary>Places for a long name: upright along its bar, then level on either side, farther and farther off.</summary>
+    private static IEnumerable<TextSpot> AlongBar(Point top, Point bottom)
+    {
+        const double besideMm = 1.2;
+        const double stepMm = 3;
+        const double mostMm = 36;
+        for (double y = top.Y + stepMm; y >= bottom.Y - stepMm; y -= stepMm)
+        {
+            yield return new(new(top.X - besideMm, y), TextAlong.Middle, TextAcross.Baseline, Math.PI / 2);
+            yield return new(new(top.X + besideMm, y), TextAlong.Middle, TextAcross.Top, Math.PI / 2);
+        }
+
+        for (double off = stepMm; off <= mostMm; off += stepMm)
+        {
+            foreach (double side in (double[])[1, -1])
+            {
+                TextAlong along = side > 0 ? TextAlong.Start : TextAlong.End;
+                yield return new(new(top.X + (side * besideMm), top.Y + off), along);
+                yield return new(new(top.X + (side * besideMm), bottom.Y - off), along, TextAcross.Top);
+            }
         }
     }
 

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Globalization;
 using System.Xml.Linq;
 using WheelDraft.Drawing;
@@ -42,34 +43,54 @@ public sealed class DesignSheetsTests(ITestOutputHelper output)
     public void Of_RandomDesigns_AreTidyAndComplete()
     {
         int built = 0;
+        ConcurrentBag<string> faults = [];
         Parallel.For(0, Designs, number =>
         {
-            if (DesignOf(number) is not Design design)
+            if (DesignOf(number) is Design design)
             {
-                return;
-            }
-
-            Interlocked.Increment(ref built);
-            try
-            {
-                IReadOnlyList<Sheet> sheets = DesignSheets.Of(design);
-                Assert.All(sheets, PaperTests.AssertTidy);
-                Assert.All(TemplateSheets.Parts(design), PaperTests.AssertTidy);
-                PaperTests.AssertTidy(TemplateSheets.Instructions(design, number % 2 == 0 ? PaperSize.A4 : PaperSize.Letter));
-                AssertEdgesAreListed(design, sheets[0]);
-                AssertPeriodsAreListed(design, sheets.Single(s => s.Words.Name is "timing"));
-                if (number % 10 == 0)
+                Interlocked.Increment(ref built);
+                foreach (string fault in Faults(design, number))
                 {
-                    Assert.All(sheets, Check);
+                    faults.Add(FormattableString.Invariant($"design {number}: {fault}"));
                 }
             }
-            catch (Exception fault)
-            {
-                throw new InvalidOperationException(FormattableString.Invariant($"Design {number}: {fault.Message}"), fault);
-            }
         });
+        Assert.True(faults.IsEmpty, string.Join('\n', faults.Order(StringComparer.Ordinal)));
         output.WriteLine(FormattableString.Invariant($"{built} of {Designs} designs were built."));
         Assert.InRange(built, LeastShareBuilt * Designs, Designs);
+    }
+
+    private static IEnumerable<string> Faults(Design design, int number)
+    {
+        IReadOnlyList<Sheet> sheets = DesignSheets.Of(design);
+        Sheet[] all = [.. sheets, .. TemplateSheets.Parts(design), TemplateSheets.Instructions(design, number % 2 == 0 ? PaperSize.A4 : PaperSize.Letter)];
+        return
+        [
+            .. all.SelectMany(Untidy),
+            .. Fault(() => AssertEdgesAreListed(design, sheets[0])),
+            .. Fault(() => AssertPeriodsAreListed(design, sheets.Single(s => s.Words.Name is "timing"))),
+            .. number % 10 == 0 ? sheets.SelectMany(s => Fault(() => Check(s))) : [],
+        ];
+    }
+
+    private static IEnumerable<string> Untidy(Sheet sheet) =>
+    [
+        .. SheetAudit.OverlappingTexts(sheet).Select(p => $"{sheet.Words.Name}: '{p.First.Text}' overlaps '{p.Second.Text}'"),
+        .. SheetAudit.TextsOffPaper(sheet).Select(t => $"{sheet.Words.Name}: '{t.Text}' leaves the paper"),
+        .. SheetAudit.ItemsOffPaper(sheet).Select(i => $"{sheet.Words.Name}: {i.GetType().Name} at {i.Bounds} leaves the paper"),
+    ];
+
+    private static IEnumerable<string> Fault(Action check)
+    {
+        try
+        {
+            check();
+            return [];
+        }
+        catch (Exception fault)
+        {
+            return [fault.Message];
+        }
     }
 
     [Fact]
