@@ -12,6 +12,9 @@ public sealed class SampleTests
     // Skia rasterises with code that depends on the processor: pixels may differ in the last step of a colour.
     private const int PixelStep = 3;
 
+    // Set to 1 by hand, the samples are written anew before they are compared; look at what changed before committing it.
+    private const string Renew = "WHEELDRAFT_RENEW_SAMPLES";
+
     public static TheoryData<string> Demos =>
         [.. Directory.EnumerateFiles(Path.Combine(Root, "parameters"), "*.toml").Select(f => Path.GetFileNameWithoutExtension(f)!).Order(StringComparer.Ordinal)];
 
@@ -23,10 +26,15 @@ public sealed class SampleTests
     {
         string folder = Path.Combine(Root, "output-samples", demo);
         SortedDictionary<string, byte[]> made = Make(demo);
+        if (Environment.GetEnvironmentVariable(Renew) is "1")
+        {
+            Write(folder, made);
+        }
+
         string[] kept = [.. Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories).Select(f => Path.GetRelativePath(folder, f).Replace('\\', '/')).Order(StringComparer.Ordinal)];
         Assert.Equal(made.Keys.Order(StringComparer.Ordinal), kept, StringComparer.Ordinal);
         List<string> different = [.. made.Where(m => !Same(m.Key, File.ReadAllBytes(Path.Combine(folder, m.Key)), m.Value)).Select(m => m.Key)];
-        Assert.True(different.Count == 0, $"output-samples/{demo} is not what is made today: {string.Join(", ", different)}. Look at the change, then run RenewSamples.");
+        Assert.True(different.Count == 0, $"output-samples/{demo} is not what is made today: {string.Join(", ", different)}. Look at the change, then run the tests once with WHEELDRAFT_RENEW_SAMPLES=1.");
     }
 
     [Fact]
@@ -65,7 +73,7 @@ public sealed class SampleTests
         return greatest;
     }
 
-    internal static SortedDictionary<string, byte[]> Make(string demo)
+    private static SortedDictionary<string, byte[]> Make(string demo)
     {
         ParameterResult read = ParameterReader.Read(File.ReadAllBytes(Path.Combine(Root, "parameters", demo + ".toml")));
         Assert.NotNull(read.Brief);
@@ -78,7 +86,20 @@ public sealed class SampleTests
         return files;
     }
 
-    internal static string SamplesOf(string demo) => Path.Combine(Root, "output-samples", demo);
+    private static void Write(string folder, SortedDictionary<string, byte[]> made)
+    {
+        if (Directory.Exists(folder))
+        {
+            Directory.Delete(folder, recursive: true);
+        }
+
+        foreach ((string name, byte[] bytes) in made)
+        {
+            string path = Path.Combine(folder, name);
+            Directory.CreateDirectory(Path.GetDirectoryName(path)!);
+            File.WriteAllBytes(path, bytes);
+        }
+    }
 
     /// <summary>The repository's folder: the nearest one above the test program that holds the solution.</summary>
     private static string FindRoot()
@@ -90,27 +111,5 @@ public sealed class SampleTests
         }
 
         return at?.FullName ?? throw new DirectoryNotFoundException("The tests run from inside the repository.");
-    }
-}
-
-/// <summary>Writes output-samples/ anew; run by hand, and look at what changed before committing it.</summary>
-public sealed class RenewSamples
-{
-    [Theory(Explicit = true)]
-    [MemberData(nameof(SampleTests.Demos), MemberType = typeof(SampleTests))]
-    public void Write(string demo)
-    {
-        string folder = SampleTests.SamplesOf(demo);
-        if (Directory.Exists(folder))
-        {
-            Directory.Delete(folder, recursive: true);
-        }
-
-        foreach ((string name, byte[] bytes) in SampleTests.Make(demo))
-        {
-            string path = Path.Combine(folder, name);
-            Directory.CreateDirectory(Path.GetDirectoryName(path)!);
-            File.WriteAllBytes(path, bytes);
-        }
     }
 }
