@@ -10,7 +10,11 @@ public static class DesignSheets
     {
         ArgumentNullException.ThrowIfNull(design);
         IReadOnlyList<Func<SheetNumber, Sheet>> sheets = InOrder(design);
-        return [.. sheets.Select((draw, i) => draw(new SheetNumber(i + 1, sheets.Count)))];
+
+        // Each sheet is drawn by itself from the design alone, so they are drawn side by side; the order is that of the list.
+        Sheet[] drawn = new Sheet[sheets.Count];
+        Parallel.For(0, sheets.Count, i => drawn[i] = sheets[i](new SheetNumber(i + 1, sheets.Count)));
+        return drawn;
     }
 
     // One line a sheet: the wheel, strips, assembly, timing, circuit, spacing, runs.

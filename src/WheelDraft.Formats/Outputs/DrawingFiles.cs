@@ -1,4 +1,5 @@
 using System.Text;
+using WheelDraft.Drawing;
 using WheelDraft.Formats.Pdf;
 using WheelDraft.Formats.Raster;
 using WheelDraft.Formats.Svg;
@@ -14,13 +15,21 @@ internal static class DrawingFiles
     public static IEnumerable<OutputFile> Svg(OutputTask task)
     {
         SvgOptions options = new() { Theme = task.Request.Theme, Text = task.Request.Text };
-        return task.Sheets.Select(s => new OutputFile($"draw/{s.Words.Name}.svg", Encoding.UTF8.GetBytes(SvgWriter.Write(s, options))));
+        return SideBySide(task, s => new OutputFile($"draw/{s.Words.Name}.svg", Encoding.UTF8.GetBytes(SvgWriter.Write(s, options))));
     }
 
     public static IEnumerable<OutputFile> Png(OutputTask task)
     {
         PngOptions options = new() { Theme = task.Request.Theme, Dpi = PngDpi };
-        return task.Sheets.Select(s => new OutputFile($"draw/{s.Words.Name}.png", PngWriter.Write(s, options)));
+        return SideBySide(task, s => new OutputFile($"draw/{s.Words.Name}.png", PngWriter.Write(s, options)));
+    }
+
+    /// <summary>Sheets know nothing of each other, so they are written side by side; the order is that of the sheets.</summary>
+    private static OutputFile[] SideBySide(OutputTask task, Func<Sheet, OutputFile> write)
+    {
+        OutputFile[] files = new OutputFile[task.Sheets.Count];
+        Parallel.For(0, files.Length, i => files[i] = write(task.Sheets[i]));
+        return files;
     }
 
     public static IEnumerable<OutputFile> Pdf(OutputTask task)
