@@ -15,22 +15,8 @@ internal static class DesignFile
     public static Brief ReadBrief(string named, CommandContext context)
     {
         context.InputFile = named;
-        ParameterResult result = ParameterReader.Read(Bytes(named, context));
+        ParameterResult result = ParameterReader.Read(ParameterFile.Bytes(named, context));
         return result.Brief ?? throw new DesignRefusedException(
             [.. result.Diagnostics.Select(d => Finding.Error("parameters", d.Message, d.Place))]);
-    }
-
-    /// <summary>The bytes of a file that the person named.</summary>
-    public static byte[] Bytes(string named, CommandContext context)
-    {
-        try
-        {
-            return File.ReadAllBytes(context.PathOf(named));
-        }
-        catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
-        {
-            string why = trouble is FileNotFoundException or DirectoryNotFoundException ? "there is no such file" : trouble.Message;
-            throw new FileTroubleException($"cannot read '{named}': {why}");
-        }
     }
 }

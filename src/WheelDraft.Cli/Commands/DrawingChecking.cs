@@ -18,7 +18,7 @@ internal static class DrawingChecking
     {
         context.InputFile = null;
         (DxfReadOptions reading, DrawingQuestion question) = options.Of(parsed);
-        byte[] bytes = DesignFile.Bytes(file, context);
+        byte[] bytes = ParameterFile.Bytes(file, context);
         context.InputFile = file;
         try
         {
