@@ -68,4 +68,8 @@ try_program() {
             bad "output-samples/$name is missing"
         fi
     done
+
+    # A moment, with an input closed and numbers for callouts.
+    check "wheeldraft make --frame" "$program" make parameters/propagation-bench.toml --only draw --frame "125 s" --closed lid --callouts numbers -o "$work/made/at-125-s"
+    check "--frame gives output-samples/propagation-bench-at-125-s" /usr/bin/python3 .ci/compare-samples.py "$work/made/at-125-s" output-samples/propagation-bench-at-125-s
 }

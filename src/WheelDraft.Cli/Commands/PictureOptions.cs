@@ -25,17 +25,28 @@ internal sealed class PictureOptions
     /// <summary>Every option.</summary>
     public IReadOnlyList<Option> All => [_theme, _text, _width, _dpi, _callouts, _frame, _frames, _closed];
 
+    /// <summary>Those that shape a single SVG.</summary>
+    public IReadOnlyList<Option> OfSvg => [_theme, _text, _width];
+
+    /// <summary>How a single SVG is written.</summary>
+    /// <exception cref="DesignRefusedException">A value is not understood.</exception>
+    public SvgOptions Svg(ParseResult parsed) => new()
+    {
+        Theme = Theme.Named(parsed.GetValue(_theme)!) ?? throw Unknown(_theme, parsed, [.. Theme.All.Select(t => t.Name)]),
+        Text = Choice(_text, parsed, [("live", SvgText.Live), ("strokes", SvgText.Strokes)]),
+        WidthMm = parsed.GetValue(_width) is string width ? Width(width) : null,
+    };
+
     /// <summary>What was asked, read but for what only the design can tell.</summary>
     /// <exception cref="DesignRefusedException">A value is not understood.</exception>
     public PictureChoice Of(ParseResult parsed)
     {
         string[] closed = [.. (parsed.GetValue(_closed) ?? []).SelectMany(c => c.Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries))];
+        SvgOptions svg = Svg(parsed);
         PictureChoice choice = new()
         {
-            Theme = Theme.Named(parsed.GetValue(_theme)!) ?? throw Unknown(_theme, parsed, [.. Theme.All.Select(t => t.Name)]),
-            Text = Choice(_text, parsed, [("live", SvgText.Live), ("strokes", SvgText.Strokes)]),
+            Svg = svg,
             Callouts = Choice(_callouts, parsed, [("words", CalloutMarks.Words), ("numbers", CalloutMarks.Numbers)]),
-            SvgWidthMm = parsed.GetValue(_width) is string width ? Width(width) : null,
             PngDpi = Number(_dpi, parsed.GetValue(_dpi)!, 10, 1200),
             Frame = parsed.GetValue(_frame) is string frame ? Moment(frame) : null,
             Frames = parsed.GetValue(_frames) is string frames ? Number(_frames, frames, 1, MomentFilm.MostFrames) : null,
@@ -94,17 +105,11 @@ internal sealed class PictureOptions
 /// <summary>How drawings were asked for.</summary>
 internal sealed record PictureChoice
 {
-    /// <summary>Colours.</summary>
-    public required Theme Theme { get; init; }
-
-    /// <summary>Letters of SVG drawings.</summary>
-    public required SvgText Text { get; init; }
+    /// <summary>Colours of all drawings; letters and width of SVG ones.</summary>
+    public required SvgOptions Svg { get; init; }
 
     /// <summary>What leaders end in.</summary>
     public required CalloutMarks Callouts { get; init; }
-
-    /// <summary>Width of SVG drawings, mm; null for true size.</summary>
-    public required double? SvgWidthMm { get; init; }
 
     /// <summary>Pixels per inch of PNG drawings.</summary>
     public required int PngDpi { get; init; }
@@ -125,9 +130,9 @@ internal sealed record PictureChoice
         int inputs = Closed.Aggregate(0, (mask, name) => mask | (1 << InputOf(design, name)));
         return request with
         {
-            Theme = Theme,
-            Text = Text,
-            SvgWidthMm = SvgWidthMm,
+            Theme = Svg.Theme,
+            Text = Svg.Text,
+            SvgWidthMm = Svg.WidthMm,
             PngDpi = PngDpi,
             Sheets = new SheetOptions
             {

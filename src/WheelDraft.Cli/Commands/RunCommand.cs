@@ -16,13 +16,25 @@ internal sealed class RunCommand : ICommand
     private readonly Option<string> _scenario = new("--scenario") { HelpName = "NAME", Description = "Play only this scenario; every one when left out" };
     private readonly Option<string> _folder = new("--out", "-o") { HelpName = "DIR", Description = "Folder for CSV and chart; out/ and the file's name when left out" };
 
+    private readonly PictureOptions _pictures = new();
+
     /// <inheritdoc/>
-    public Command Describe() => new("run", "Plays the circuit over time: timeline table, CSV and chart") { _file, _scenario, _folder };
+    public Command Describe()
+    {
+        Command command = new("run", "Plays the circuit over time: timeline table, CSV and chart") { _file, _scenario, _folder };
+        foreach (Option option in _pictures.OfSvg)
+        {
+            command.Add(option);
+        }
+
+        return command;
+    }
 
     /// <inheritdoc/>
     public int Run(ParseResult parsed, CommandContext context)
     {
         string named = parsed.GetRequiredValue(_file);
+        SvgOptions svg = _pictures.Svg(parsed);
         Design design = DesignFile.Read(named, context);
         int[] chosen = Chosen(design.Brief.Scenarios, parsed.GetValue(_scenario));
         string folder = parsed.GetValue(_folder) ?? Path.Combine("out", Path.GetFileNameWithoutExtension(named));
@@ -34,7 +46,7 @@ internal sealed class RunCommand : ICommand
             ScenarioRun run = design.Circuit.Play(design.Brief.Scenarios[index]);
             runs.Add(run);
             files.Add($"run-{slugs[index]}.csv", RunCsv.Write(design, run));
-            files.Add($"draw/run-{slugs[index]}.svg", Encoding.UTF8.GetBytes(SvgWriter.Write(RunSheet.Of(design, index), new SvgOptions())));
+            files.Add($"draw/run-{slugs[index]}.svg", Encoding.UTF8.GetBytes(SvgWriter.Write(RunSheet.Of(design, index), svg)));
         }
 
         files.Commit([]);

@@ -68,4 +68,15 @@ public sealed class RunCommandTests
         Assert.Equal(0, run.Run(["why", Demos.PathOf("propagation-bench"), .. topic.Split(' ')]));
         Assert.Contains(says, run.Out, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void Run_ThemeTextAndWidth_ShapeTheChart()
+    {
+        using CliRun run = new();
+        Assert.Equal(0, run.Run("run", Demos.PathOf("propagation-bench"), "-o", "runs", "--theme", "dark", "--text", "strokes", "--width", "160 mm"));
+        string svg = File.ReadAllText(run.PathOf("runs/draw/run-one-dry-hour-begins.svg"));
+        Assert.Contains(" width=\"160mm\"", svg, StringComparison.Ordinal);
+        Assert.Contains("fill:#14181d", svg, StringComparison.Ordinal);
+        Assert.DoesNotContain("<text", svg, StringComparison.Ordinal);
+    }
 }

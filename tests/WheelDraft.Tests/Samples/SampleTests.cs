@@ -1,4 +1,5 @@
 using SkiaSharp;
+using WheelDraft.Drawing;
 using WheelDraft.Engineering;
 using WheelDraft.Formats.Outputs;
 using WheelDraft.Formats.Parameters;
@@ -24,8 +25,27 @@ public sealed class SampleTests
     [MemberData(nameof(Demos))]
     public void Make_OfADemo_GivesItsSamples(string demo)
     {
-        string folder = Path.Combine(Root, "output-samples", demo);
-        SortedDictionary<string, byte[]> made = Make(demo);
+        AssertIsWhatIsMade(demo, Make(demo, _ => new OutputRequest()));
+    }
+
+    [Fact]
+    public void Make_OfAMoment_GivesItsSample()
+    {
+        // The same as: make parameters/propagation-bench.toml --only draw --frame "125 s" --closed lid --callouts numbers
+        AssertIsWhatIsMade("propagation-bench-at-125-s", Make("propagation-bench", design => new OutputRequest
+        {
+            Kinds = [OutputKind.Draw],
+            Sheets = new()
+            {
+                Callouts = CalloutMarks.Numbers,
+                Moment = design.Circuit.At(design.Motion.RadFromSeconds(125), 1 << design.Circuit.Inputs.ToList().IndexOf("lid")),
+            },
+        }));
+    }
+
+    private static void AssertIsWhatIsMade(string sample, SortedDictionary<string, byte[]> made)
+    {
+        string folder = Path.Combine(Root, "output-samples", sample);
         if (Environment.GetEnvironmentVariable(Renew) is "1")
         {
             Write(folder, made);
@@ -34,14 +54,14 @@ public sealed class SampleTests
         string[] kept = [.. Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories).Select(f => Path.GetRelativePath(folder, f).Replace('\\', '/')).Order(StringComparer.Ordinal)];
         Assert.Equal(made.Keys.Order(StringComparer.Ordinal), kept, StringComparer.Ordinal);
         List<string> different = [.. made.Where(m => !Same(m.Key, File.ReadAllBytes(Path.Combine(folder, m.Key)), m.Value)).Select(m => m.Key)];
-        Assert.True(different.Count == 0, $"output-samples/{demo} is not what is made today: {string.Join(", ", different)}. Look at the change, then run the tests once with WHEELDRAFT_RENEW_SAMPLES=1.");
+        Assert.True(different.Count == 0, $"output-samples/{sample} is not what is made today: {string.Join(", ", different)}. Look at the change, then run the tests once with WHEELDRAFT_RENEW_SAMPLES=1.");
     }
 
     [Fact]
     public void Make_Twice_GivesTheSameBytes()
     {
-        SortedDictionary<string, byte[]> one = Make("propagation-bench");
-        SortedDictionary<string, byte[]> two = Make("propagation-bench");
+        SortedDictionary<string, byte[]> one = Make("propagation-bench", _ => new OutputRequest());
+        SortedDictionary<string, byte[]> two = Make("propagation-bench", _ => new OutputRequest());
         Assert.All(one, file => Assert.True(file.Value.AsSpan().SequenceEqual(two[file.Key]), file.Key));
     }
 
@@ -73,12 +93,13 @@ public sealed class SampleTests
         return greatest;
     }
 
-    private static SortedDictionary<string, byte[]> Make(string demo)
+    private static SortedDictionary<string, byte[]> Make(string demo, Func<Design, OutputRequest> request)
     {
         ParameterResult read = ParameterReader.Read(File.ReadAllBytes(Path.Combine(Root, "parameters", demo + ".toml")));
         Assert.NotNull(read.Brief);
         SortedDictionary<string, byte[]> files = new(StringComparer.Ordinal);
-        foreach (OutputFile file in OutputFiles.Of(Design.Of(read.Brief), new OutputRequest()))
+        Design design = Design.Of(read.Brief);
+        foreach (OutputFile file in OutputFiles.Of(design, request(design)))
         {
             files.Add(file.Name, file.Bytes);
         }
