@@ -33,7 +33,11 @@ public static class RunSheet
 }
 
 /// <summary>One row of a run's chart.</summary>
-internal sealed record RunRow(string Name, IReadOnlyList<RunSpan> On, IReadOnlyList<RunSpan> Undecided, bool IsLoad);
+internal sealed record RunRow(string Name, IReadOnlyList<RunSpan> On, Fill Fill)
+{
+    /// <summary>When nobody can tell.</summary>
+    public IReadOnlyList<RunSpan> Undecided { get; init; } = [];
+}
 
 /// <summary>The rows of a run's chart, by what they are.</summary>
 internal sealed class RunRows(Design design, ScenarioRun run)
@@ -45,14 +49,10 @@ internal sealed class RunRows(Design design, ScenarioRun run)
         CircuitAnalysis circuit = design.Circuit;
         List<(string, IReadOnlyList<RunRow>)> sections =
         [
-            ("Inputs closed", [.. circuit.Inputs.Select(i => Contact(i, m => m.ClosedInputs.Contains(i, StringComparer.Ordinal)))]),
-            ("Wheel", [Contact("turns", m => m.IsTurning)]),
-            ("Contacts closed", [.. circuit.Request.Contacts.Select(c => Contact(c.Output, m => m.Closed.Contains(c.Output, StringComparer.Ordinal)))]),
-            ("Loads on", [.. circuit.Loads.Select((l, i) => new RunRow(
-                l,
-                run.Spans(m => m.Loads[i] == LoadState.On),
-                run.Spans(m => m.Loads[i] == LoadState.Undecided),
-                IsLoad: true))]),
+            ("Inputs closed", [.. circuit.Inputs.Select(i => new RunRow(i, run.Spans(m => m.ClosedInputs.Contains(i, StringComparer.Ordinal)), Closed))]),
+            ("Wheel", [new RunRow("turns", run.Spans(m => m.IsTurning), Turns)]),
+            ("Contacts closed", [.. circuit.Request.Contacts.Select(c => new RunRow(c.Output, run.Spans(m => m.Closed.Contains(c.Output, StringComparer.Ordinal)), Closed))]),
+            ("Loads on", [.. circuit.Loads.Select((l, i) => new RunRow(l, run.Spans(m => m.Loads[i] == LoadState.On), On) { Undecided = run.Spans(m => m.Loads[i] == LoadState.Undecided) })]),
         ];
         return [.. sections.Where(s => s.Item2.Count > 0)];
     }
@@ -67,7 +67,23 @@ internal sealed class RunRows(Design design, ScenarioRun run)
                 m.What.Length == 0 ? "–" : m.What,
             ])]);
 
-    private RunRow Contact(string name, Func<RunMoment, bool> holds) => new(name, run.Spans(holds), [], IsLoad: false);
+    /// <summary>What fillings mean: the same as in the timing chart.</summary>
+    public static ChartLegend Legend => new(
+    [
+        new("closed", Closed, LineStyle.Thin),
+        new("turns", Turns, LineStyle.Thin),
+        new("load on", On, LineStyle.Thin),
+        new("load undecided: between drop-out and pull-in", Undecided, LineStyle.Thin),
+    ]);
+
+    /// <summary>The filling of what nobody can tell.</summary>
+    public static Fill Undecided => TimingPen.FillOf(TimingState.Undecided);
+
+    private static Fill Closed => TimingPen.FillOf(TimingState.Closed);
+
+    private static Fill Turns => Fill.Of(FillKind.Part);
+
+    private static Fill On => TimingPen.FillOf(TimingState.On);
 }
 
 /// <summary>The chart on one size of paper.</summary>
@@ -109,12 +125,7 @@ internal sealed class RunChart
 
     private ChartAxis Axis => new(0, Run.Scenario.DurationS, _room.MinX + _namesMm + 2, _room.MaxX - 4) { Steps = StepKind.Seconds };
 
-    private static ChartLegend Legend => new(
-    [
-        new("closed or turning", Fill.Of(FillKind.BarOn), LineStyle.Thin),
-        new("load on", Fill.Of(FillKind.Meets), LineStyle.Thin),
-        new("load undecided: between drop-out and pull-in", Fill.Of(FillKind.Warning), LineStyle.Thin),
-    ]);
+    private static ChartLegend Legend => RunRows.Legend;
 
     public Sheet Draw(string name, SheetNumber number)
     {
@@ -147,12 +158,12 @@ internal sealed class RunChart
                 ChartRow line = new(bars, Axis, y - (pitch / 2), pitch * BarShare);
                 foreach (RunSpan span in row.On)
                 {
-                    line.Bar(span.FromS, span.ToS, Fill.Of(row.IsLoad ? FillKind.Meets : FillKind.BarOn), LineStyle.Thin);
+                    line.Bar(span.FromS, span.ToS, row.Fill, LineStyle.Thin);
                 }
 
                 foreach (RunSpan span in row.Undecided)
                 {
-                    line.Bar(span.FromS, span.ToS, Fill.Of(FillKind.Warning), LineStyle.Thin);
+                    line.Bar(span.FromS, span.ToS, RunRows.Undecided, LineStyle.Thin);
                 }
 
                 y -= pitch;
