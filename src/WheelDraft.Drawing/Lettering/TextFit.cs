@@ -11,7 +11,7 @@ public sealed record FittedText(IReadOnlyList<string> Lines, TextStyle Style, do
 }
 
 /// <summary>Measures texts, breaks them into lines and chooses smaller letters where they are too long.</summary>
-/// <remarks>Widths are the greater of strokes and live text. Nothing is ever cut off.</remarks>
+/// <remarks>Widths are the greater of strokes and live text. Nothing is ever cut off but by <see cref="Shortened"/>.</remarks>
 public static class TextFit
 {
     /// <summary>The least height of letters that fitting goes down to, mm: legible on paper at reading distance.</summary>
@@ -57,6 +57,20 @@ public static class TextFit
         }
 
         return new FittedText(lines, fitted, fitted.HeightMm * PitchFor(lines));
+    }
+
+    /// <summary>The beginning of a name that must keep to one line and its size, with dots for the rest; the whole where it fits.</summary>
+    /// <remarks>Only where the same name stands in full elsewhere: in a table, a report, the description of the picture.</remarks>
+    public static string Shortened(string name, double widthMm, TextStyle style)
+    {
+        ArgumentNullException.ThrowIfNull(name);
+        string text = name;
+        for (int length = name.Length; length > 1 && WidthMm(text, style) > widthMm;)
+        {
+            text = name[..--length].TrimEnd() + "...";
+        }
+
+        return text;
     }
 
     /// <summary>The text in a small field: one line, smaller if need be, then more lines, and as a last resort letters of 1.8 mm.</summary>

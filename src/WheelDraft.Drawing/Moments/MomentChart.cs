@@ -76,7 +76,7 @@ internal sealed class MomentChart
             foreach (MomentRow row in rows)
             {
                 double middle = y - (pitch / 2);
-                Name(words, row.Name, new Point(area.MinX + 1, middle), names - 2);
+                words.Text(TextFit.Shortened(row.Name, names - 2, TextStyle.Small), new(new(area.MinX + 1, middle), TextAlong.Start, TextAcross.Middle), TextStyle.Small);
                 State(words, row, moment, new Point(axis.RightMm + 3, middle));
                 ChartRow line = new(bars, axis, middle, pitch * BarShare);
                 foreach (MomentBar bar in row.Bars)
@@ -92,18 +92,6 @@ internal sealed class MomentChart
     }
 
     private double Pitch(Bounds area) => (area.Height - AxisMm - CursorHeadMm - (_sections.Count * HeadingMm)) / Rows;
-
-    // A name longer than its column ends in dots; the description of the picture has it whole.
-    private static void Name(GroupPen pen, string name, Point at, double widthMm)
-    {
-        string text = name;
-        for (int length = name.Length; length > 1 && TextFit.WidthMm(text, TextStyle.Small) > widthMm;)
-        {
-            text = name[..--length].TrimEnd() + "...";
-        }
-
-        pen.Text(text, new(at, TextAlong.Start, TextAcross.Middle), TextStyle.Small);
-    }
 
     private static void State(GroupPen pen, MomentRow row, MomentView moment, Point at)
     {
@@ -134,33 +122,13 @@ internal sealed class MomentChart
         return new(ring.Name, bars, m => m.IsMade(ring.Name) ? "closed" : "open", null);
     }
 
-    /// <summary>When a load is on or undecided, interval by interval, equal neighbours joined.</summary>
-    private List<MomentBar> Load(int load)
-    {
-        IReadOnlyList<CircuitInterval> intervals = _design.Circuit.Intervals;
-        LoadState[] states = [.. intervals.Select((_, i) => _design.Circuit.State(i, _inputs).Loads[load])];
-        if (states.All(s => s == states[0]))
-        {
-            return states[0] == LoadState.Off ? [] : [new(0, _design.Motion.TurnTimeS, FillOf(states[0]))];
-        }
-
-        int first = Enumerable.Range(0, states.Length).First(i => states[i] != states[(i + states.Length - 1) % states.Length]);
-        List<MomentBar> bars = [];
-        for (int done = 0; done < states.Length;)
-        {
-            int at = (first + done) % states.Length;
-            int run = Enumerable.Range(1, states.Length - done).First(n => done + n == states.Length || states[(at + n) % states.Length] != states[at]);
-            if (states[at] != LoadState.Off)
-            {
-                double sweep = Enumerable.Range(0, run).Sum(n => intervals[(at + n) % states.Length].LengthRad);
-                bars.Add(new(_design.Motion.SecondsFromRad(Angles.InTurn(intervals[at].FromRad)), _design.Motion.SecondsFromRad(sweep), FillOf(states[at])));
-            }
-
-            done += run;
-        }
-
-        return bars;
-    }
+    /// <summary>When a load is on or undecided.</summary>
+    private IReadOnlyList<MomentBar> Load(int load) =>
+    [
+        .. _design.Circuit.Stretches(i => _design.Circuit.State(i, _inputs).Loads[load])
+            .Where(s => s.Value != LoadState.Off)
+            .Select(s => new MomentBar(_design.Motion.SecondsFromRad(s.FromRad), _design.Motion.SecondsFromRad(s.LengthRad), FillOf(s.Value))),
+    ];
 
     private static Fill FillOf(LoadState state) => TimingPen.FillOf(state == LoadState.On ? TimingState.On : TimingState.Undecided);
 }

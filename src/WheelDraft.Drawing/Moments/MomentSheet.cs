@@ -124,7 +124,8 @@ internal sealed class MomentScene
         // As wide as the longest time of the turn, whatever it is now.
         double clock = TextFit.WidthMm("0000.00 s   000.0°", ClockStyle);
         FittedText title = TextFit.Into(_design.Brief.Title, All.Width - clock, TextStyle.Title);
-        sheet.Group("title", "Title", "title").Text(title.Lines[0] + (title.Lines.Count > 1 ? " ..." : ""), new(new(All.MinX, middle), TextAlong.Start, TextAcross.Middle), title.Style);
+        string words = title.Lines.Count == 1 ? title.Lines[0] : TextFit.Shortened(_design.Brief.Title, All.Width - clock, title.Style);
+        sheet.Group("title", "Title", "title").Text(words, new(new(All.MinX, middle), TextAlong.Start, TextAcross.Middle), title.Style);
         pen.Text(view.Angle, new(new(All.MaxX, middle), TextAlong.End, TextAcross.Middle), ClockStyle);
         pen.Text(view.Time, new(new(All.MaxX - TextFit.WidthMm("000.0°   ", ClockStyle), middle), TextAlong.End, TextAcross.Middle), ClockStyle);
     }

@@ -52,18 +52,18 @@ internal sealed class MomentView
     }
 
     /// <summary>Whether the contact of an output is made.</summary>
-    public bool IsMade(string output) => Moment.Contacts[IndexOf(_network.Contacts.Select(c => c.Name), output)];
+    public bool IsMade(string output) => Moment.Contacts[_network.ContactOf(output)];
 
     /// <summary>Whether an input is closed.</summary>
-    public bool IsClosed(string input) => Moment.Inputs[IndexOf(_network.Inputs.Select(i => i.Name), input)];
+    public bool IsClosed(string input) => Moment.Inputs[_network.InputOf(input)];
 
     /// <summary>State of a load.</summary>
-    public LoadState Load(string load) => Moment.State.Loads[LoadIndex(load)];
+    public LoadState Load(string load) => Moment.State.Loads[_network.LoadOf(load)];
 
     /// <summary>State of a load and the voltage over it: "on, 230 V".</summary>
     public string LoadWords(string load)
     {
-        double volts = Moment.State.VoltsV[LoadIndex(load)];
+        double volts = Moment.State.VoltsV[_network.LoadOf(load)];
         return double.IsNaN(volts) ? Word(Load(load)) : $"{Word(Load(load))}, {Wording.Volts(Math.Round(volts, 1))}";
     }
 
@@ -138,22 +138,4 @@ internal sealed class MomentView
     ];
 
     private NetState Node(int node) => node < 0 ? NetState.Unjoined : Moment.NetAt(node, _network.SupplyV);
-
-    private int LoadIndex(string load) => IndexOf(_network.Loads.Select(l => l.Name), load);
-
-    private static int IndexOf(IEnumerable<string> names, string name)
-    {
-        int at = 0;
-        foreach (string one in names)
-        {
-            if (string.Equals(one, name, StringComparison.Ordinal))
-            {
-                return at;
-            }
-
-            at++;
-        }
-
-        throw new ArgumentException($"The circuit has no '{name}'.", nameof(name));
-    }
 }

@@ -154,7 +154,7 @@ internal sealed class RunChart
             y -= HeadingMm;
             foreach (RunRow row in rows)
             {
-                names.Text(Shortened(row.Name), new(new(_room.MinX + 1, y - (pitch / 2)), TextAlong.Start, TextAcross.Middle), TextStyle.Small);
+                names.Text(TextFit.Shortened(row.Name, _namesMm - 1, TextStyle.Small), new(new(_room.MinX + 1, y - (pitch / 2)), TextAlong.Start, TextAcross.Middle), TextStyle.Small);
                 ChartRow line = new(bars, Axis, y - (pitch / 2), pitch * BarShare);
                 foreach (RunSpan span in row.On)
                 {
@@ -169,19 +169,6 @@ internal sealed class RunChart
                 y -= pitch;
             }
         }
-    }
-
-    // A name longer than its column is cut at a letter, with dots; the table and report.json have it whole.
-    private string Shortened(string name)
-    {
-        int length = name.Length;
-        string text = name;
-        while (length > 1 && TextFit.WidthMm(text, TextStyle.Small) > _namesMm - 1)
-        {
-            text = name[..--length].TrimEnd() + "...";
-        }
-
-        return text;
     }
 
     private void Foot(SheetBuilder sheet, double top)

@@ -112,29 +112,16 @@ internal sealed class TimingRows(Design design)
         return new(TimingState.Parks, from, length, words);
     }
 
-    /// <summary>Stretches of equal behaviour, intervals joined, through home too.</summary>
+    /// <summary>Stretches of equal behaviour; an off one has no bar.</summary>
     private List<TimingBar> Load(int load)
     {
-        IReadOnlyList<CircuitInterval> intervals = design.Circuit.Intervals;
-        TruthEntry[] truths = [.. intervals.Select((_, i) => design.Circuit.Truth(i, load))];
-        if (truths.All(t => t == truths[0]))
-        {
-            return State(truths[0].Truth) is TimingState always ? [new(always, 0, design.Motion.TurnTimeS, truths[0].Condition)] : [];
-        }
-
-        int first = Enumerable.Range(0, truths.Length).First(i => truths[i] != truths[(i + truths.Length - 1) % truths.Length]);
         List<TimingBar> bars = [];
-        for (int done = 0; done < truths.Length;)
+        foreach (TurnStretch<TruthEntry> stretch in design.Circuit.Stretches(i => design.Circuit.Truth(i, load)))
         {
-            int at = (first + done) % truths.Length;
-            int run = Enumerable.Range(1, truths.Length - done).First(n => done + n == truths.Length || truths[(at + n) % truths.Length] != truths[at]);
-            double sweep = Enumerable.Range(0, run).Sum(n => intervals[(at + n) % truths.Length].LengthRad);
-            if (State(truths[at].Truth) is TimingState state)
+            if (State(stretch.Value.Truth) is TimingState state)
             {
-                bars.Add(new(state, design.Motion.SecondsFromRad(intervals[at].FromRad), design.Motion.SecondsFromRad(sweep), truths[at].Condition));
+                bars.Add(new(state, design.Motion.SecondsFromRad(stretch.FromRad), design.Motion.SecondsFromRad(stretch.LengthRad), stretch.Value.Condition));
             }
-
-            done += run;
         }
 
         return bars;

@@ -114,6 +114,33 @@ public sealed class CircuitAnalysis
             : _voltages.GetValueOrDefault(order < 0 ? (firstNet, secondNet) : (secondNet, firstNet), _sound.Model.SupplyV);
     }
 
+    /// <summary>The turn as stretches over which something stays the same: neighbouring intervals joined, through home too.</summary>
+    /// <param name="of">What is told of an interval, by its index.</param>
+    /// <returns>In turning order; one whole turn when it never changes.</returns>
+    public IReadOnlyList<TurnStretch<T>> Stretches<T>(Func<int, T> of)
+    {
+        ArgumentNullException.ThrowIfNull(of);
+        T[] told = [.. Enumerable.Range(0, Intervals.Count).Select(of)];
+        bool Same(int a, int b) => EqualityComparer<T>.Default.Equals(told[a % told.Length], told[b % told.Length]);
+        int first = Enumerable.Range(0, told.Length).FirstOrDefault(i => !Same(i, i + told.Length - 1), -1);
+        if (first < 0)
+        {
+            return [new(told[0], 0, Geometry.Angles.TurnRad)];
+        }
+
+        List<TurnStretch<T>> stretches = [];
+        for (int done = 0; done < told.Length;)
+        {
+            int at = first + done;
+            int run = Enumerable.Range(1, told.Length - done).First(n => done + n == told.Length || !Same(at + n, at));
+            double sweep = Enumerable.Range(at, run).Sum(i => Intervals[i % told.Length].LengthRad);
+            stretches.Add(new(told[at % told.Length], Geometry.Angles.InTurn(Intervals[at % told.Length].FromRad), sweep));
+            done += run;
+        }
+
+        return stretches;
+    }
+
     /// <summary>How everything stands while the wheel passes an angle.</summary>
     /// <param name="programmeRad">Programme angle; any.</param>
     /// <param name="inputs">Closed inputs, one bit each.</param>

@@ -63,6 +63,34 @@ public sealed record CircuitNetwork
         return -1;
     }
 
+    /// <summary>Index of the contact of an output.</summary>
+    /// <exception cref="ArgumentException">There is none of that name.</exception>
+    public int ContactOf(string output) => IndexOf(Contacts.Select(c => c.Name), output);
+
+    /// <summary>Index of an input.</summary>
+    /// <exception cref="ArgumentException">There is none of that name.</exception>
+    public int InputOf(string input) => IndexOf(Inputs.Select(i => i.Name), input);
+
+    /// <summary>Index of a load.</summary>
+    /// <exception cref="ArgumentException">There is none of that name.</exception>
+    public int LoadOf(string load) => IndexOf(Loads.Select(l => l.Name), load);
+
+    private static int IndexOf(IEnumerable<string> names, string name)
+    {
+        int at = 0;
+        foreach (string one in names)
+        {
+            if (string.Equals(one, name, StringComparison.Ordinal))
+            {
+                return at;
+            }
+
+            at++;
+        }
+
+        throw new ArgumentException($"The circuit has no '{name}'.", nameof(name));
+    }
+
     internal static CircuitNetwork Of(CircuitModel model) => new()
     {
         SupplyV = model.SupplyV,

@@ -10,6 +10,12 @@ namespace WheelDraft.Engineering;
 /// <param name="IsReachable">Whether the wheel may come here from home.</param>
 public sealed record CircuitInterval(double FromRad, double LengthRad, IReadOnlyList<string> Closed, double SecondsToHome, bool IsReachable);
 
+/// <summary>A stretch of the turn over which something stays the same.</summary>
+/// <param name="Value">What it is.</param>
+/// <param name="FromRad">Programme angle at which it starts, in [0, 2π).</param>
+/// <param name="LengthRad">How long it is; it may run through home.</param>
+public readonly record struct TurnStretch<T>(T Value, double FromRad, double LengthRad);
+
 /// <summary>The circuit at one interval and one position of the inputs, without fault.</summary>
 /// <param name="Interval">Index of the interval.</param>
 /// <param name="Inputs">Inputs that are closed, one bit each by index.</param>

@@ -96,15 +96,15 @@ internal static class ShowData
         switch (fault.Kind)
         {
             case CircuitFaultKind.InputStuckClosed or CircuitFaultKind.InputStuckOpen:
-                Part(json, "inputs", IndexOf(network.Inputs.Select(i => i.Name), fault.Subject));
+                Part(json, "inputs", network.InputOf(fault.Subject));
                 json.WriteBoolean("closed", fault.Kind == CircuitFaultKind.InputStuckClosed);
                 break;
             case CircuitFaultKind.ContactWelded or CircuitFaultKind.ContactNeverMade:
-                Part(json, "contacts", IndexOf(network.Contacts.Select(c => c.Name), fault.Subject));
+                Part(json, "contacts", network.ContactOf(fault.Subject));
                 json.WriteBoolean("closed", fault.Kind == CircuitFaultKind.ContactWelded);
                 break;
             case CircuitFaultKind.LoadOpen or CircuitFaultKind.LoadShorted:
-                Part(json, "loads", IndexOf(network.Loads.Select(l => l.Name), fault.Subject));
+                Part(json, "loads", network.LoadOf(fault.Subject));
                 json.WriteString("mode", fault.Kind == CircuitFaultKind.LoadOpen ? "absent" : "joined");
                 break;
             case CircuitFaultKind.NetEarthed:
@@ -186,26 +186,11 @@ internal static class ShowData
         json.WriteStartArray(key);
         foreach (string name in names)
         {
-            json.WriteNumberValue(IndexOf(among, name));
+            int at = Array.IndexOf(among, name);
+            json.WriteNumberValue(at >= 0 ? at : throw new ArgumentException($"The circuit has no '{name}'.", nameof(names)));
         }
 
         json.WriteEndArray();
-    }
-
-    private static int IndexOf(IEnumerable<string> names, string name)
-    {
-        int at = 0;
-        foreach (string one in names)
-        {
-            if (string.Equals(one, name, StringComparison.Ordinal))
-            {
-                return at;
-            }
-
-            at++;
-        }
-
-        throw new ArgumentException($"The circuit has no '{name}'.", nameof(name));
     }
 
     private static void Part(Utf8JsonWriter json, string part, int index)

@@ -69,9 +69,9 @@ internal sealed class ShowWiring
         string at = symbol.Kind switch
         {
             WiringKind.Feed => "data-feed=\"0\"",
-            WiringKind.Ring => FormattableString.Invariant($"data-contact=\"{IndexOf(_network.Contacts.Select(c => c.Name), symbol.Name)}\""),
-            WiringKind.Input => FormattableString.Invariant($"data-input=\"{IndexOf(_network.Inputs.Select(i => i.Name), symbol.Name)}\""),
-            _ => FormattableString.Invariant($"data-load=\"{IndexOf(_network.Loads.Select(l => l.Name), symbol.Name)}\""),
+            WiringKind.Ring => FormattableString.Invariant($"data-contact=\"{_network.ContactOf(symbol.Name)}\""),
+            WiringKind.Input => FormattableString.Invariant($"data-input=\"{_network.InputOf(symbol.Name)}\""),
+            _ => FormattableString.Invariant($"data-load=\"{_network.LoadOf(symbol.Name)}\""),
         };
         bool isSwitch = symbol.Kind is WiringKind.Feed or WiringKind.Ring or WiringKind.Input;
         _svg.Put($"<g class=\"{(isSwitch ? "switch" : "load")}\" {at} transform=\"translate({N(symbol.CentreMm)} {N(symbol.YMm)})\">");
@@ -89,6 +89,4 @@ internal sealed class ShowWiring
 
     private void Lead(WiringSymbol symbol, int bar, double endMm, double fromMm) =>
         _svg.Put($"<g class=\"net\" data-node=\"{NodeOf(bar)}\"><line x1=\"{N(fromMm)}\" x2=\"{N(endMm - symbol.CentreMm)}\" y1=\"0\" y2=\"0\"/><circle cx=\"{N(endMm - symbol.CentreMm)}\" cy=\"0\" r=\"0.9\"/></g>");
-
-    private static int IndexOf(IEnumerable<string> names, string name) => names.ToList().FindIndex(n => string.Equals(n, name, StringComparison.Ordinal));
 }
