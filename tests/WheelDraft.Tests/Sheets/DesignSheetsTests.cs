@@ -5,6 +5,7 @@ using WheelDraft.Drawing;
 using WheelDraft.Engineering;
 using WheelDraft.Formats.Svg;
 using WheelDraft.Tests.Drawing;
+using WheelDraft.Tests.Moments;
 using Xunit;
 
 namespace WheelDraft.Tests.Sheets;
@@ -63,7 +64,8 @@ public sealed class DesignSheetsTests(ITestOutputHelper output)
     private static IEnumerable<string> Faults(Design design, int number)
     {
         IReadOnlyList<Sheet> sheets = DesignSheets.Of(design);
-        Sheet[] all = [.. sheets, .. TemplateSheets.Parts(design), TemplateSheets.Instructions(design, number % 2 == 0 ? PaperSize.A4 : PaperSize.Letter)];
+        SheetOptions state = new() { Moment = design.Circuit.At(number, number % 2), Callouts = (CalloutMarks)(number / 2 % 2) };
+        Sheet[] all = [.. sheets, .. MomentSheetTests.WithState(design, state), .. TemplateSheets.Parts(design), TemplateSheets.Instructions(design, number % 2 == 0 ? PaperSize.A4 : PaperSize.Letter)];
         return
         [
             .. all.SelectMany(Untidy),
