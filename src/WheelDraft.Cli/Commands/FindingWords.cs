@@ -25,4 +25,13 @@ internal static class FindingWords
             context.Say(string.Create(CultureInfo.InvariantCulture, $"{notes} note{(notes == 1 ? "" : "s")} in the report."));
         }
     }
+
+    /// <summary>Says what drawings had to do without, unless quiet, each once.</summary>
+    public static void SayOfDrawings(IEnumerable<string> warnings, CommandContext context)
+    {
+        foreach (string warning in warnings.Distinct(StringComparer.Ordinal))
+        {
+            context.Say($"drawing: {warning}");
+        }
+    }
 }

@@ -79,11 +79,7 @@ internal sealed class MakeCommand : ICommand
     private static void Tell(Design design, CommandContext context, Written written)
     {
         FindingWords.Say(design.Findings, context);
-        foreach (string warning in written.Warnings)
-        {
-            context.Say($"Drawing: {warning}");
-        }
-
+        FindingWords.SayOfDrawings(written.Warnings, context);
         if (written.Withheld)
         {
             context.Say("Cutting files are withheld because something misses; --despite-findings writes them all the same.");

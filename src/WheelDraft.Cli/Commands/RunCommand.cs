@@ -41,16 +41,20 @@ internal sealed class RunCommand : ICommand
         IReadOnlyList<string> slugs = FileSlugs.Of(design.Brief.Scenarios.Select(s => s.Name));
         using FileSet files = new(context.PathOf(folder), context.Stop);
         List<ScenarioRun> runs = [];
+        List<string> warnings = [];
         foreach (int index in chosen)
         {
             ScenarioRun run = design.Circuit.Play(design.Brief.Scenarios[index]);
             runs.Add(run);
             files.Add($"run-{slugs[index]}.csv", RunCsv.Write(design, run));
-            files.Add($"draw/run-{slugs[index]}.svg", Encoding.UTF8.GetBytes(SvgWriter.Write(RunSheet.Of(design, index), svg)));
+            Sheet chart = RunSheet.Of(design, index);
+            files.Add($"draw/run-{slugs[index]}.svg", Encoding.UTF8.GetBytes(SvgWriter.Write(chart, svg)));
+            warnings.AddRange(chart.Warnings);
         }
 
         files.Commit([]);
         FindingWords.Say(design.Findings, context);
+        FindingWords.SayOfDrawings(warnings, context);
         if (context.Json)
         {
             context.WriteJson(json => Write(json, design, runs));

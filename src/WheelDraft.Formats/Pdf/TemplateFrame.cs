@@ -32,22 +32,21 @@ internal sealed class TemplateFrame
     internal Bounds Window { get; }
 
     /// <summary>The marks of one page.</summary>
-    /// <param name="part">The drawing.</param>
-    /// <param name="plan">How it is shared out.</param>
-    /// <param name="tile">The page.</param>
+    /// <param name="leaf">The page.</param>
     /// <param name="number">Its number and the number of all.</param>
-    internal Sheet Marks(Sheet part, TilePlan plan, Tile tile, (string Page, string Of) number)
+    internal Sheet Marks(TemplateLeaf leaf, (string Page, string Of) number)
     {
-        string place = plan.Columns * plan.Rows == 1
+        Tile tile = leaf.Tile;
+        string place = leaf.Plan is not TilePlan plan
             ? ""
             : $", column {FixedPoint.Short(tile.Column + 1, 0)} of {FixedPoint.Short(plan.Columns, 0)}, row {FixedPoint.Short(tile.Row + 1, 0)} of {FixedPoint.Short(plan.Rows, 0)} from below";
         return new Sheet(
-            new($"template-{number.Page}", $"{part.Words.Title}, true size, page {number.Page}", "A page of a true-size template with its check lines."),
+            new($"template-{number.Page}", $"{leaf.Title}, true size, page {number.Page}", "A page of a true-size template with its check lines."),
             _paper,
             [
                 new(new("checks", "Check lines", "checks"), Checks()),
-                new(new("words", "Words", "words"), Words($"{part.Words.Title}: page {number.Page} of {number.Of}{place}")),
-                new(new("joins", "Joins", "joins"), Joins(plan, tile)),
+                new(new("words", "Words", "words"), Words($"{leaf.Title}: page {number.Page} of {number.Of}{place}")),
+                new(new("joins", "Joins", "joins"), leaf.Plan is TilePlan shared ? Joins(shared, tile) : []),
             ],
             []);
     }

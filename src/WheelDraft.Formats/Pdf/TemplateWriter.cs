@@ -22,8 +22,8 @@ public sealed record TemplateContent(string Title, IReadOnlyList<Sheet> Parts)
 /// <summary>Writes templates that are printed at true size, glued together and laid on the metal.</summary>
 public static class TemplateWriter
 {
-    /// <summary>The bytes of the PDF: instructions, then each part on one page or over several that overlap by 10 mm,
-    /// each page with a line of 100 mm across and one along to check the printer by.</summary>
+    /// <summary>The bytes of the PDF: instructions, then the parts, as many below each other as a page takes, a larger one over several
+    /// pages that overlap by 10 mm; each page with a line of 100 mm across and one along to check the printer by.</summary>
     /// <exception cref="ArgumentException">There is no part, or the paper leaves less than 100 mm to draw on.</exception>
     public static byte[] Write(TemplateContent content)
     {
@@ -43,32 +43,84 @@ public static class TemplateWriter
     internal static IReadOnlyList<TemplatePage> Pages(TemplateContent content)
     {
         TemplateFrame frame = new(content.Paper);
-        TilePlan[] plans = [.. content.Parts.Select(p => new TilePlan(p, frame.Window))];
-        int total = plans.Sum(p => p.Columns * p.Rows);
-        List<TemplatePage> pages = [];
-        for (int part = 0; part < plans.Length; part++)
+        List<TemplateLeaf> leaves = Leaves(content, frame.Window);
+        string total = FixedPoint.Short(leaves.Count, 0);
+        return [.. leaves.Select((leaf, i) => new TemplatePage(leaf.Pieces, frame.Window, frame.Marks(leaf, (FixedPoint.Short(i + 1, 0), total))))];
+    }
+
+    private static List<TemplateLeaf> Leaves(TemplateContent content, Bounds window)
+    {
+        List<TemplateLeaf> leaves = [];
+        List<Sheet> together = [];
+        foreach (Sheet part in content.Parts)
         {
-            foreach (Tile tile in plans[part].Tiles)
+            TilePlan plan = new(part, window);
+            bool isSmall = plan.Columns * plan.Rows == 1;
+            if (together.Count > 0 && (!isSmall || together.Sum(p => p.HeightMm) + part.HeightMm > window.Height))
             {
-                string name = FixedPoint.Short(pages.Count + 1, 0);
-                Sheet marks = frame.Marks(content.Parts[part], plans[part], tile, (name, FixedPoint.Short(total, 0)));
-                pages.Add(new(content.Parts[part], tile.Shift, frame.Window, marks));
+                leaves.Add(TemplateLeaf.Of(content.Title, together, window));
+                together = [];
+            }
+
+            if (isSmall)
+            {
+                together.Add(part);
+            }
+            else
+            {
+                leaves.AddRange(plan.Tiles.Select(t => new TemplateLeaf(part.Words.Title, [new(part, t.Shift)]) { Tile = t, Plan = plan }));
             }
         }
 
-        return pages;
+        return together.Count > 0 ? [.. leaves, TemplateLeaf.Of(content.Title, together, window)] : leaves;
     }
 
     private static void Paint(SheetPainter painter, TemplatePage page)
     {
-        painter.PaintWindow(page.Part, page.Shift, page.Window, page.Marks.HeightMm);
+        foreach (TemplatePiece piece in page.Pieces)
+        {
+            painter.PaintWindow(piece.Part, piece.Shift, page.Window, page.Marks.HeightMm);
+        }
+
         painter.PaintItems(page.Marks);
     }
 }
 
 /// <summary>One page of a template.</summary>
-/// <param name="Part">The drawing of which it shows a piece.</param>
-/// <param name="Shift">From a point of the drawing to its place on the page, mm.</param>
-/// <param name="Window">Where the page shows the drawing, mm on the page.</param>
+/// <param name="Pieces">The drawings that it shows, or of one drawing a piece.</param>
+/// <param name="Window">Where the page shows them, mm on the page.</param>
 /// <param name="Marks">Check lines, joins and words.</param>
-internal sealed record TemplatePage(Sheet Part, Vector Shift, Bounds Window, Sheet Marks);
+internal sealed record TemplatePage(IReadOnlyList<TemplatePiece> Pieces, Bounds Window, Sheet Marks);
+
+/// <summary>A drawing on a page.</summary>
+/// <param name="Part">The drawing.</param>
+/// <param name="Shift">From a point of the drawing to its place on the page, mm.</param>
+internal sealed record TemplatePiece(Sheet Part, Vector Shift);
+
+/// <summary>A page before it is numbered.</summary>
+/// <param name="Title">What it is called.</param>
+/// <param name="Pieces">What it shows.</param>
+internal sealed record TemplateLeaf(string Title, IReadOnlyList<TemplatePiece> Pieces)
+{
+    /// <summary>How a drawing over several pages is shared out; null where whole drawings stand on the page.</summary>
+    public TilePlan? Plan { get; init; }
+
+    /// <summary>Which page of the plan.</summary>
+    public Tile Tile { get; init; }
+
+    /// <summary>Whole drawings below each other, what room is left shared between them.</summary>
+    public static TemplateLeaf Of(string title, IReadOnlyList<Sheet> parts, Bounds window)
+    {
+        double gap = (window.Height - parts.Sum(p => p.HeightMm)) / (parts.Count + 1);
+        List<TemplatePiece> pieces = [];
+        double top = window.MaxY;
+        foreach (Sheet part in parts)
+        {
+            Point corner = new(window.Centre.X - (part.WidthMm / 2), top - gap - part.HeightMm);
+            pieces.Add(new(part, corner - Point.Origin));
+            top = corner.Y;
+        }
+
+        return new(parts.Count == 1 ? parts[0].Words.Title : title, pieces);
+    }
+}

@@ -39,9 +39,25 @@ public sealed partial class TemplateWriterTests : IDisposable
             {
                 IReadOnlyList<TemplatePage> pages = TemplateWriter.Pages(new("Disc", [Part(width, height)]));
                 Point asked = new(u * width, v * height);
-                Assert.Contains(pages, p => p.Window.Contains(asked + p.Shift));
+                Assert.Contains(pages, p => p.Window.Contains(asked + p.Pieces.Single().Shift));
             },
             iter: 300);
+    }
+
+    [Fact]
+    public void Pages_SmallParts_StandTogetherWholeAndApart()
+    {
+        // Oracle: the windows and the parts' own sizes. 251 mm of a page take two of 90 mm and one of 60, not a third of 90.
+        Sheet[] parts = [Part(90, 90), Part(100, 90), Part(120, 60), Part(150, 90), Part(400, 100), Part(50, 50)];
+        IReadOnlyList<TemplatePage> pages = TemplateWriter.Pages(new("Timer", parts));
+        Assert.Equal([3, 1, 1, 1, 1, 1], pages.Select(p => p.Pieces.Count));
+        Assert.Equal(parts, pages.SelectMany(p => p.Pieces).Select(p => p.Part).Distinct());
+        foreach (TemplatePage page in pages.Where(p => p.Pieces[0].Part.WidthMm < 180))
+        {
+            Bounds[] places = [.. page.Pieces.Select(p => new Bounds(p.Shift.X, p.Shift.Y, p.Shift.X + p.Part.WidthMm, p.Shift.Y + p.Part.HeightMm))];
+            Assert.All(places, b => Assert.True(page.Window.Grown(1e-9).Contains(new(b.MinX, b.MinY)) && page.Window.Grown(1e-9).Contains(new(b.MaxX, b.MaxY))));
+            Assert.All(places.Zip(places.Skip(1)), p => Assert.True(p.First.MinY >= p.Second.MaxY - 1e-9));
+        }
     }
 
     [Fact]
@@ -52,7 +68,7 @@ public sealed partial class TemplateWriterTests : IDisposable
 
         // Each letter of a join stands on two pages, twice on each, at the same two points of the drawing.
         var letters = pages
-            .SelectMany(p => p.Marks.Groups.Single(g => g.Id is "joins").Items.OfType<SheetText>().Select(t => (t.Text, At: t.Place.Anchor - p.Shift, Page: p)))
+            .SelectMany(p => p.Marks.Groups.Single(g => g.Id is "joins").Items.OfType<SheetText>().Select(t => (t.Text, At: t.Place.Anchor - p.Pieces[0].Shift, Page: p)))
             .GroupBy(l => l.Text, StringComparer.Ordinal)
             .ToArray();
         Assert.Equal(7, letters.Length);
