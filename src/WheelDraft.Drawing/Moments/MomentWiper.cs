@@ -52,7 +52,7 @@ internal sealed record MomentWiper(string Name, string Net, string? Output, IRea
 
         double half = Math.Max(ring.Patch.HalfWidthMm, ring.Patch.HalfLengthMm);
         double reach = carrierMm * (1 + ArmShare);
-        Contour arm = Contour.Rectangle(new(ring.RadiusMm - ring.Patch.HalfLengthMm, -half), new(reach, half)).Placed(Placement.Turn(ring.StationRad));
+        Contour arm = Contour.Rectangle(new(ring.RadiusMm - half, -half), new(reach, half)).Placed(Placement.Turn(ring.StationRad));
         return new("", ring.Net, null, [arm])
         {
             Foot = Point.Polar(reach, ring.StationRad),
