@@ -1,0 +1,63 @@
+using WheelDraft.Drawing;
+using Xunit;
+
+namespace WheelDraft.Tests.Raster;
+
+/// <summary>Leaving any one group out of the SVG of a sheet is noticed by the comparison that finds nothing when all is there.</summary>
+public sealed class MissingGroupTests(ITestOutputHelper output)
+{
+    /// <summary>Groups of which next to nothing shows on a whole sheet, so that the picture is the same without them.</summary>
+    private static readonly (string Sheet, string Role, string Reason)[] Covered =
+    [
+        ("spacing", "part", "a strip is many solids one upon the other, seen from above"),
+        ("wheel", "wipers", "contact patches are small, and leaders end on them"),
+    ];
+
+    public static TheoryData<string, string, string> Sheets => DemoSheets.LightRows;
+
+    [Theory]
+    [MemberData(nameof(Sheets), DisableDiscoveryEnumeration = true)]
+    public void Svg_WithoutOneGroup_IsNoticed(string demo, string sheet, string theme)
+    {
+        PicturedSheet pictured = DemoSheets.Of(demo, sheet, theme);
+        Picture own = pictured.Own;
+        PixelWindow all = new(0, 0, own.Width, own.Height);
+        SkiaDrawing drawing = new(pictured.Svg);
+        Assert.False(PictureDifference.Of(own, drawing.Painted(all)).IsSeen, "all is there");
+        foreach (SheetGroup group in pictured.Sheet.AllGroups.Except(pictured.Unseen))
+        {
+            PixelWindow window = pictured.WindowOf(group);
+            PictureDifference difference = PictureDifference.Of(own.Part(window), drawing.PaintedWithout(group.Id, window));
+            Assert.True(difference.IsSeen, $"{demo}, sheet {sheet}: the group {group.Id} is not missed: {difference}");
+        }
+
+        Assert.False(PictureDifference.Of(own, drawing.Painted(all)).IsSeen, "all is there again");
+        output.WriteLine($"{demo} {sheet}, covered: {string.Join(' ', pictured.Unseen.Select(g => g.Id))}");
+        Assert.All(pictured.Unseen, g => Assert.True(Covered.Any(c => IsOf(c, pictured, g)), $"{demo}, sheet {sheet}: next to nothing is seen of the group {g.Id}."));
+    }
+
+    /// <summary>Each group by itself on the paper, so that nothing lies over it.</summary>
+    [Theory]
+    [MemberData(nameof(Sheets), DisableDiscoveryEnumeration = true)]
+    public void Svg_OfOneGroupAlone_LooksAsItsPngAndIsNoticedWhenMissing(string demo, string sheet, string theme)
+    {
+        PicturedSheet pictured = DemoSheets.Of(demo, sheet, theme);
+        foreach (SheetGroup group in pictured.Sheet.AllGroups)
+        {
+            PixelWindow window = pictured.WindowOf(group);
+            Picture own = pictured.Painted([group], window);
+            SkiaDrawing drawing = new(pictured.SvgOf(new(pictured.Sheet.Words, pictured.Sheet.Size, [group], [])));
+            PictureDifference there = PictureDifference.Of(own, drawing.Painted(window));
+            Assert.False(there.IsSeen, $"{demo}, sheet {sheet}, group {group.Id} alone: {there}");
+            PictureDifference missing = PictureDifference.Of(own, drawing.PaintedWithout(group.Id, window));
+            Assert.True(missing.IsSeen, $"{demo}, sheet {sheet}: the group {group.Id} alone is not missed: {missing}");
+        }
+    }
+
+    [Fact]
+    public void Covered_EachEntry_IsNeeded() =>
+        Assert.All(Covered, c => Assert.True(DemoSheets.All.Any(s => s.Theme == Theme.Light && s.Unseen.Any(g => IsOf(c, s, g))), $"{c.Sheet} {c.Role} ({c.Reason}) is seen on every sheet."));
+
+    private static bool IsOf((string Sheet, string Role, string Reason) covered, PicturedSheet sheet, SheetGroup group) =>
+        (covered.Sheet, covered.Role) == (sheet.Sheet.Words.Name, group.Name.Role);
+}

@@ -1,0 +1,76 @@
+using WheelDraft.Drawing;
+using WheelDraft.Formats.Raster;
+using WheelDraft.Formats.Svg;
+using WheelDraft.Geometry;
+
+namespace WheelDraft.Tests.Raster;
+
+/// <summary>A sheet of an example in the colours of a theme, with its own picture and its SVG at the same size.</summary>
+/// <remarks>Texts are strokes in both: live text is drawn with a font of the machine, so no two machines need agree on it.</remarks>
+internal sealed class PicturedSheet
+{
+    /// <summary>127 dpi: sheets of A sizes then have a whole number of pixels, and no renderer has to round their size.</summary>
+    internal const int PixelsPerMm = 5;
+
+    private const double Dpi = PixelsPerMm * 25.4;
+
+    private readonly Lazy<byte[]> _png;
+    private readonly Lazy<IReadOnlyList<SheetGroup>> _unseen;
+
+    internal PicturedSheet(string demo, Sheet sheet, Theme theme)
+    {
+        Demo = demo;
+        Sheet = sheet;
+        Theme = theme;
+        _png = new(() => PngWriter.Write(Sheet, new() { Theme = Theme, Dpi = Dpi }));
+        _unseen = new(() => [.. Sheet.AllGroups.Where(g => !PictureDifference.Of(Own.Part(WindowOf(g)), OwnWithout(g)).IsSeen)]);
+    }
+
+    internal string Demo { get; }
+
+    internal Sheet Sheet { get; }
+
+    internal Theme Theme { get; }
+
+    /// <summary>Our own PNG; the file is written once, and read anew each time so that not all pictures lie in memory.</summary>
+    internal Picture Own => Picture.Of(_png.Value);
+
+    internal string Svg => SvgOf(Sheet);
+
+    /// <summary>Groups whose absence is not seen in our own picture either: others lie over them.</summary>
+    internal IReadOnlyList<SheetGroup> Unseen => _unseen.Value;
+
+    /// <summary>The file of another sheet of this size, as wide as the picture has pixels of 1/96 in.</summary>
+    internal string SvgOf(Sheet other) =>
+        SvgWriter.Write(other, new() { Theme = Theme, Text = SvgText.Strokes, WidthMm = other.WidthMm * PixelsPerMm * 25.4 / 96 });
+
+    /// <summary>What our own painter, that of the PNG, draws of groups in a window.</summary>
+    internal Picture Painted(IReadOnlyList<SheetGroup> groups, PixelWindow window)
+    {
+        Bounds seen = new Bounds(window.X, window.Y, window.X + window.Width, window.Y + window.Height).Grown(1);
+        SheetItem[] items = [.. groups.SelectMany(g => g.Items).Where(i => PixelsOf(i.Bounds).Overlaps(seen))];
+        Sheet part = new(Sheet.Words, Sheet.Size, [new(new("part", "Part", "part"), items)], []);
+        return Picture.Painted(window, canvas =>
+        {
+            canvas.Scale(PixelsPerMm);
+            new SheetPainter(canvas, Theme).Paint(part);
+        });
+    }
+
+    /// <summary>The squares of the comparison that a group touches.</summary>
+    internal PixelWindow WindowOf(SheetGroup group)
+    {
+        const int square = PictureDifference.SquarePixels;
+        Bounds all = PixelsOf(group.Items.Select(i => i.Bounds).Aggregate((a, b) => a.With(b))).Grown(2);
+        int left = Math.Max(0, (int)all.MinX / square * square);
+        int top = Math.Max(0, (int)all.MinY / square * square);
+        int right = Math.Min((int)(Sheet.WidthMm * PixelsPerMm), ((int)all.MaxX / square * square) + square);
+        int bottom = Math.Min((int)(Sheet.HeightMm * PixelsPerMm), ((int)all.MaxY / square * square) + square);
+        return new(left, top, right - left, bottom - top);
+    }
+
+    private Picture OwnWithout(SheetGroup group) => Painted(SheetEdits.Without(Sheet, group.Id).Groups, WindowOf(group));
+
+    private Bounds PixelsOf(Bounds onPaper) =>
+        new(onPaper.MinX * PixelsPerMm, (Sheet.HeightMm - onPaper.MaxY) * PixelsPerMm, onPaper.MaxX * PixelsPerMm, (Sheet.HeightMm - onPaper.MinY) * PixelsPerMm);
+}
