@@ -8,7 +8,7 @@ internal static class DemoSheets
 {
     private static readonly Lazy<IReadOnlyList<PicturedSheet>> Drawn = new(Draw);
 
-    /// <summary>All in the light theme, and those of the example with the most sheets in the others.</summary>
+    /// <summary>All in the light theme; in the others, one of each kind from the example with the most.</summary>
     internal static IReadOnlyList<PicturedSheet> All => Drawn.Value;
 
     /// <summary>Example, sheet and theme of all.</summary>
@@ -34,10 +34,11 @@ internal static class DemoSheets
     {
         (string Demo, IReadOnlyList<Sheet> Sheets)[] demos = [.. Demos.Names.Select(n => (n, DesignSheets.Of(Demos.Of(n))))];
         (string fullest, IReadOnlyList<Sheet> most) = demos.MaxBy(d => d.Sheets.Count);
+        Sheet[] kinds = [.. most.DistinctBy(s => s.Words.Name.Split('-')[0], StringComparer.Ordinal)];
         return
         [
             .. demos.SelectMany(d => d.Sheets.Select(s => new PicturedSheet(d.Demo, s, Theme.Light))),
-            .. Theme.All.Where(t => t != Theme.Light).SelectMany(t => most.Select(s => new PicturedSheet(fullest, s, t))),
+            .. Theme.All.Where(t => t != Theme.Light).SelectMany(t => kinds.Select(s => new PicturedSheet(fullest, s, t))),
         ];
     }
 }

@@ -42,7 +42,7 @@ internal sealed class PictureDifference
 
         _one = one;
         _other = other;
-        Pixels = Different();
+        Pixels = [.. Different(one, other)];
         _share = new(() => Pixels.Count == 0 ? 0 : Pixels.Count / (double)Ink());
         (Together, Square) = Densest();
     }
@@ -64,33 +64,48 @@ internal sealed class PictureDifference
 
     internal static PictureDifference Of(Picture one, Picture other) => new(one, other);
 
+    /// <summary>Whether two pictures show something different; quicker where they do, for it looks no further.</summary>
+    internal static bool IsSeenBetween(Picture one, Picture other)
+    {
+        Dictionary<(int X, int Y), int> squares = [];
+        foreach (int at in Different(one, other))
+        {
+            int together = squares.GetValueOrDefault(SquareOf(one, at)) + 1;
+            if (together > MostTogether)
+            {
+                return true;
+            }
+
+            squares[SquareOf(one, at)] = together;
+        }
+
+        return Of(one, other).IsSeen;
+    }
+
     public override string ToString() => string.Create(
         CultureInfo.InvariantCulture,
         $"{Pixels.Count} pixels differ, {Share:P4} of the ink (at most {MostShare:P0}), {Together} of them together (at most {MostTogether}) at {Square.X}, {Square.Y}");
 
-    private List<int> Different()
+    private static IEnumerable<int> Different(Picture one, Picture other)
     {
-        List<int> different = [];
-        for (int at = NextUnequal(0); at < _one.Pixels.Length; at = NextUnequal(at + 1))
+        for (int at = NextUnequal(one, other, 0); at < one.Pixels.Length; at = NextUnequal(one, other, at + 1))
         {
-            if (Picture.Apart(_one.Pixels[at], _other.Pixels[at]) > Rounding && Colours.Any(c => IsOutside(at, c)))
+            if (Picture.Apart(one.Pixels[at], other.Pixels[at]) > Rounding && Colours.Any(c => IsOutside(one, other, at, c)))
             {
-                different.Add(at);
+                yield return at;
             }
         }
-
-        return different;
     }
 
-    private int NextUnequal(int from) => from + _one.Pixels[from..].CommonPrefixLength(_other.Pixels[from..]);
+    private static int NextUnequal(Picture one, Picture other, int from) => from + one.Pixels[from..].CommonPrefixLength(other.Pixels[from..]);
 
-    private bool IsOutside(int at, int bits)
+    private static bool IsOutside(Picture one, Picture other, int at, int bits)
     {
-        (int low, int high) = Around(_one, at, bits);
-        (int otherLow, int otherHigh) = Around(_other, at, bits);
+        (int low, int high) = Around(one, at, bits);
+        (int otherLow, int otherHigh) = Around(other, at, bits);
         int slack = Rounding + ((Math.Max(high, otherHigh) - Math.Min(low, otherLow)) / EdgePart);
-        int level = Picture.Level(_one.Pixels[at], bits);
-        int otherLevel = Picture.Level(_other.Pixels[at], bits);
+        int level = Picture.Level(one.Pixels[at], bits);
+        int otherLevel = Picture.Level(other.Pixels[at], bits);
         return level < otherLow - slack || level > otherHigh + slack || otherLevel < low - slack || otherLevel > high + slack;
     }
 
@@ -132,10 +147,12 @@ internal sealed class PictureDifference
         return ink.AsSpan().Count(true) + Pixels.Count(p => !ink[p]);
     }
 
+    private static (int X, int Y) SquareOf(Picture picture, int at) => (at % picture.Width / SquarePixels, at / picture.Width / SquarePixels);
+
     private (int Together, PixelWindow Square) Densest()
     {
         (int X, int Y, int Count) densest = Pixels
-            .CountBy(p => (X: p % _one.Width / SquarePixels, Y: p / _one.Width / SquarePixels))
+            .CountBy(p => SquareOf(_one, p))
             .Select(s => (s.Key.X, s.Key.Y, s.Value))
             .DefaultIfEmpty()
             .MaxBy(s => s.Item3);

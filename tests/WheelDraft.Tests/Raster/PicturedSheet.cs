@@ -23,7 +23,7 @@ internal sealed class PicturedSheet
         Sheet = sheet;
         Theme = theme;
         _png = new(() => PngWriter.Write(Sheet, new() { Theme = Theme, Dpi = Dpi }));
-        _unseen = new(() => [.. Sheet.AllGroups.Where(g => !PictureDifference.Of(Own.Part(WindowOf(g)), OwnWithout(g)).IsSeen)]);
+        _unseen = new(FindUnseen);
     }
 
     internal string Demo { get; }
@@ -58,10 +58,14 @@ internal sealed class PicturedSheet
     }
 
     /// <summary>The squares of the comparison that a group touches.</summary>
-    internal PixelWindow WindowOf(SheetGroup group)
+    internal PixelWindow WindowOf(SheetGroup group) =>
+        group.Items.Any() ? WindowOf(group.Items) : throw new InvalidDataException($"The group {group.Id} of sheet {Sheet.Words.Name} is empty.");
+
+    /// <summary>The squares of the comparison that items touch.</summary>
+    internal PixelWindow WindowOf(IEnumerable<SheetItem> items)
     {
         const int square = PictureDifference.SquarePixels;
-        Bounds all = PixelsOf(group.Items.Select(i => i.Bounds).Aggregate((a, b) => a.With(b))).Grown(2);
+        Bounds all = PixelsOf(items.Select(i => i.Bounds).Aggregate((a, b) => a.With(b))).Grown(2);
         int left = Math.Max(0, (int)all.MinX / square * square);
         int top = Math.Max(0, (int)all.MinY / square * square);
         int right = Math.Min((int)(Sheet.WidthMm * PixelsPerMm), ((int)all.MaxX / square * square) + square);
@@ -69,7 +73,11 @@ internal sealed class PicturedSheet
         return new(left, top, right - left, bottom - top);
     }
 
-    private Picture OwnWithout(SheetGroup group) => Painted(SheetEdits.Without(Sheet, group.Id).Groups, WindowOf(group));
+    private IReadOnlyList<SheetGroup> FindUnseen()
+    {
+        Picture own = Own;
+        return [.. Sheet.AllGroups.Where(g => !PictureDifference.IsSeenBetween(own.Part(WindowOf(g)), Painted(SheetEdits.Without(Sheet, g.Id).Groups, WindowOf(g))))];
+    }
 
     private Bounds PixelsOf(Bounds onPaper) =>
         new(onPaper.MinX * PixelsPerMm, (Sheet.HeightMm - onPaper.MaxY) * PixelsPerMm, onPaper.MaxX * PixelsPerMm, (Sheet.HeightMm - onPaper.MinY) * PixelsPerMm);
