@@ -15,6 +15,7 @@ internal sealed class PicturedSheet
     private const double Dpi = PixelsPerMm * 25.4;
 
     private readonly Lazy<byte[]> _png;
+    private readonly Lazy<string> _svg;
     private readonly Lazy<IReadOnlyList<SheetGroup>> _unseen;
 
     internal PicturedSheet(string demo, Sheet sheet, Theme theme)
@@ -23,6 +24,7 @@ internal sealed class PicturedSheet
         Sheet = sheet;
         Theme = theme;
         _png = new(() => PngWriter.Write(Sheet, new() { Theme = Theme, Dpi = Dpi }));
+        _svg = new(() => SvgOf(Sheet));
         _unseen = new(FindUnseen);
     }
 
@@ -35,7 +37,7 @@ internal sealed class PicturedSheet
     /// <summary>Our own PNG; the file is written once, and read anew each time so that not all pictures lie in memory.</summary>
     internal Picture Own => Picture.Of(_png.Value);
 
-    internal string Svg => SvgOf(Sheet);
+    internal string Svg => _svg.Value;
 
     /// <summary>Groups whose absence is not seen in our own picture either: others lie over them.</summary>
     internal IReadOnlyList<SheetGroup> Unseen => _unseen.Value;
