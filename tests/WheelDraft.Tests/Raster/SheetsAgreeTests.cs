@@ -1,3 +1,4 @@
+using WheelDraft.Drawing;
 using Xunit;
 
 namespace WheelDraft.Tests.Raster;
@@ -44,7 +45,7 @@ public sealed class SvgSkiaSheetsAgreeTests(ITestOutputHelper output)
     }
 }
 
-/// <summary>Against Chromium, which draws all sheets of one example and theme in one run.</summary>
+/// <summary>Against Chromium, which draws the sheets of an example in one run.</summary>
 public sealed class ChromiumSheetsAgreeTests(ITestOutputHelper output, ChromiumPages pages) : IClassFixture<ChromiumPages>
 {
     public static TheoryData<string, string, string> Sheets => DemoSheets.Rows;
@@ -61,7 +62,7 @@ public sealed class ChromiumSheetsAgreeTests(ITestOutputHelper output, ChromiumP
     }
 }
 
-/// <summary>What Chromium draws: the pictures of one example and theme at a time, as the tests come to them.</summary>
+/// <summary>What Chromium draws: the light pictures of one example at a time, or the others, as the tests come to them.</summary>
 public sealed class ChromiumPages
 {
     private Dictionary<PicturedSheet, Picture> _drawn = [];
@@ -70,7 +71,7 @@ public sealed class ChromiumPages
     {
         if (!_drawn.ContainsKey(sheet))
         {
-            PicturedSheet[] together = [.. DemoSheets.All.Where(s => (s.Demo, s.Theme) == (sheet.Demo, sheet.Theme))];
+            PicturedSheet[] together = [.. DemoSheets.All.Where(s => (s.Demo, s.Theme == Theme.Light) == (sheet.Demo, sheet.Theme == Theme.Light))];
             using OutsideFolder folder = new();
             IReadOnlyList<Picture> pictures = await OutsideRenderers.ChromiumAsync([.. together.Select(s => (s.Svg, s.Own))], folder);
             _drawn = together.Zip(pictures).ToDictionary(p => p.First, p => p.Second);
