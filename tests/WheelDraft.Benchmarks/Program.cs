@@ -7,6 +7,7 @@ using WheelDraft.Benchmarks;
     ("strips", () => Tell(StripBenchmarks.Run())),
     ("spacing", () => Tell(SpacingBenchmark.Run())),
     ("drawing", () => Tell(DxfBenchmark.Run())),
+    ("picture", () => Tell(PictureBenchmark.Run())),
     ("circuit", () => CircuitBenchmark.Run(Console.Out)),
 ];
 foreach ((_, Action run) in all.Where(b => args.Length == 0 || args.Contains(b.Name, StringComparer.Ordinal)))

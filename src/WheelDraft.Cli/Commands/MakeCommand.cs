@@ -1,10 +1,9 @@
 using System.CommandLine;
+using System.Globalization;
 using System.Text.Json;
-using WheelDraft.Drawing;
 using WheelDraft.Engineering;
 using WheelDraft.Formats.Dxf;
 using WheelDraft.Formats.Outputs;
-using WheelDraft.Formats.Svg;
 
 namespace WheelDraft.Cli;
 
@@ -16,8 +15,7 @@ internal sealed class MakeCommand : ICommand
     private readonly Option<string[]> _only = new("--only") { HelpName = "KIND,...", Description = $"Only these kinds: {string.Join(", ", Kinds.Select(k => k.Word))}", AllowMultipleArgumentsPerToken = true };
     private readonly Option<bool> _despite = new("--despite-findings") { Description = "Write cutting files even where something misses" };
     private readonly Option<string> _dxf = new("--dxf") { HelpName = "VERSION", Description = "Version of cutting files: r2000 or r12", DefaultValueFactory = _ => "r2000" };
-    private readonly Option<string> _theme = new("--theme") { HelpName = "THEME", Description = "Colours of drawings: light, dark or print", DefaultValueFactory = _ => "light" };
-    private readonly Option<string> _text = new("--text") { HelpName = "KIND", Description = "Texts of SVG drawings: live (can be searched and translated) or strokes (the same everywhere)", DefaultValueFactory = _ => "live" };
+    private readonly PictureOptions _pictures = new();
 
     private static readonly (string Word, OutputKind Kind)[] Kinds =
     [
@@ -31,46 +29,69 @@ internal sealed class MakeCommand : ICommand
     ];
 
     /// <inheritdoc/>
-    public Command Describe() =>
-        new("make", "Makes everything from a parameter file: report, cutting files, drawings") { _file, _folder, _only, _despite, _dxf, _theme, _text };
+    public Command Describe()
+    {
+        Command command = new("make", "Makes everything from a parameter file: report, cutting files, drawings") { _file, _folder, _only, _despite, _dxf };
+        foreach (Option option in _pictures.All)
+        {
+            command.Add(option);
+        }
+
+        return command;
+    }
 
     /// <inheritdoc/>
     public int Run(ParseResult parsed, CommandContext context)
     {
         string named = parsed.GetRequiredValue(_file);
-        OutputRequest request = new()
+        OutputRequest asked = new()
         {
             Kinds = KindsOf(parsed.GetValue(_only) ?? []),
             DespiteFindings = parsed.GetValue(_despite),
             Dxf = VersionOf(parsed.GetValue(_dxf)!),
-            Theme = ThemeOf(parsed.GetValue(_theme)!),
-            Text = TextOf(parsed.GetValue(_text)!),
         };
+        PictureChoice pictures = _pictures.Of(parsed);
         Design design = DesignFile.Read(named, context);
+        OutputRequest request = pictures.On(asked, design);
         string folder = parsed.GetValue(_folder) ?? Path.Combine("out", Path.GetFileNameWithoutExtension(named));
-        FileSet files = new();
-        foreach (OutputFile file in OutputFiles.Of(design, request))
+        string full = context.PathOf(folder);
+        using FileSet files = new(full, context.Stop);
+        using Progress progress = new(context, "files written");
+        List<string> warnings = [];
+        foreach (OutputFile file in OutputFiles.Of(design, request, warnings.Add))
         {
-            context.Stop.ThrowIfCancellationRequested();
             files.Add(file.Name, file.Bytes);
+            progress.Step();
         }
 
         bool withheld = request.Kinds.Contains(OutputKind.Cut) && OutputFiles.Withheld(design, request);
-        string full = context.PathOf(folder);
-        IReadOnlyList<string> deleted = files.Commit(full, withheld ? StaleCutFiles(full) : [], context.Stop);
-        Tell(design, context, new Written(folder, files.Names, withheld, deleted));
+        IReadOnlyList<string> deleted = files.Commit(StaleFiles.In(full, request, withheld));
+        Tell(design, context, new Written(folder, files.Names, withheld, deleted) { Warnings = warnings });
         return design.Meets ? ExitStatus.Done : ExitStatus.Findings;
     }
 
-    private sealed record Written(string Folder, IReadOnlyCollection<string> Names, bool Withheld, IReadOnlyList<string> Deleted);
+    private sealed record Written(string Folder, IReadOnlyCollection<string> Names, bool Withheld, IReadOnlyList<string> Deleted)
+    {
+        /// <summary>What drawings had to do without.</summary>
+        public IReadOnlyList<string> Warnings { get; init; } = [];
+    }
 
     private static void Tell(Design design, CommandContext context, Written written)
     {
         FindingWords.Say(design.Findings, context);
+        foreach (string warning in written.Warnings)
+        {
+            context.Say($"Drawing: {warning}");
+        }
+
         if (written.Withheld)
         {
-            context.Say("Cutting files are withheld because something misses; --despite-findings writes them all the same."
-                + (written.Deleted.Count > 0 ? $" Those of an earlier run are deleted: {string.Join(", ", written.Deleted)}." : ""));
+            context.Say("Cutting files are withheld because something misses; --despite-findings writes them all the same.");
+        }
+
+        if (written.Deleted.Count > 0)
+        {
+            context.Say($"Deleted, of an earlier run: {Listed(written.Deleted)}.");
         }
 
         if (context.Json)
@@ -79,10 +100,25 @@ internal sealed class MakeCommand : ICommand
             return;
         }
 
-        foreach (string name in written.Names)
+        string film = OutputFiles.FilmFolder + "/";
+        foreach (string name in written.Names.Where(n => !n.StartsWith(film, StringComparison.Ordinal)))
         {
             context.Out.WriteLine(Path.Combine(written.Folder, name));
         }
+
+        if (written.Names.Count(n => n.StartsWith(film, StringComparison.Ordinal)) is > 0 and int frames)
+        {
+            context.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{Path.Combine(written.Folder, OutputFiles.FilmFolder)}: {frames} pictures"));
+        }
+    }
+
+    // A film's pictures by the thousand are told by their number.
+    private static string Listed(IReadOnlyList<string> names)
+    {
+        const int most = 12;
+        return names.Count <= most
+            ? string.Join(", ", names)
+            : $"{string.Join(", ", names.Take(most))} and {Wording.Number(names.Count - most, 0)} more";
     }
 
     private static void Write(Utf8JsonWriter json, Design design, Written written)
@@ -93,6 +129,7 @@ internal sealed class MakeCommand : ICommand
         Strings(json, "files", written.Names);
         json.WriteBoolean("cut_withheld", written.Withheld);
         Strings(json, "deleted", written.Deleted);
+        Strings(json, "drawing_warnings", written.Warnings);
         Strings(json, "findings", design.Findings.Where(f => f.Severity == FindingSeverity.Error).Select(f => f.Message));
         json.WriteEndObject();
     }
@@ -106,14 +143,6 @@ internal sealed class MakeCommand : ICommand
         }
 
         json.WriteEndArray();
-    }
-
-    private static List<string> StaleCutFiles(string folder)
-    {
-        string cut = Path.Combine(folder, OutputFiles.CutFolder);
-        return Directory.Exists(cut)
-            ? [.. Directory.EnumerateFiles(cut).Select(f => Path.GetFileName(f)!).Where(OutputFiles.IsCutFile).Order(StringComparer.Ordinal).Select(n => $"{OutputFiles.CutFolder}/{n}")]
-            : [];
     }
 
     private static IReadOnlyList<OutputKind> KindsOf(string[] words)
@@ -135,15 +164,5 @@ internal sealed class MakeCommand : ICommand
         "R2000" => DxfVersion.R2000,
         "R12" => DxfVersion.R12,
         _ => throw new DesignRefusedException("arguments.dxf", $"--dxf knows no version '{word}'; it is r2000 or r12."),
-    };
-
-    private static Theme ThemeOf(string word) => Theme.Named(word)
-        ?? throw new DesignRefusedException("arguments.theme", $"--theme knows no theme '{word}'; the themes are {string.Join(", ", Theme.All.Select(t => t.Name))}.");
-
-    private static SvgText TextOf(string word) => word switch
-    {
-        "live" => SvgText.Live,
-        "strokes" => SvgText.Strokes,
-        _ => throw new DesignRefusedException("arguments.text", $"--text knows no kind '{word}'; it is live or strokes."),
     };
 }

@@ -27,18 +27,17 @@ internal sealed class RunCommand : ICommand
         int[] chosen = Chosen(design.Brief.Scenarios, parsed.GetValue(_scenario));
         string folder = parsed.GetValue(_folder) ?? Path.Combine("out", Path.GetFileNameWithoutExtension(named));
         IReadOnlyList<string> slugs = FileSlugs.Of(design.Brief.Scenarios.Select(s => s.Name));
-        FileSet files = new();
+        using FileSet files = new(context.PathOf(folder), context.Stop);
         List<ScenarioRun> runs = [];
         foreach (int index in chosen)
         {
-            context.Stop.ThrowIfCancellationRequested();
             ScenarioRun run = design.Circuit.Play(design.Brief.Scenarios[index]);
             runs.Add(run);
             files.Add($"run-{slugs[index]}.csv", RunCsv.Write(design, run));
             files.Add($"draw/run-{slugs[index]}.svg", Encoding.UTF8.GetBytes(SvgWriter.Write(RunSheet.Of(design, index), new SvgOptions())));
         }
 
-        files.Commit(context.PathOf(folder), [], context.Stop);
+        files.Commit([]);
         FindingWords.Say(design.Findings, context);
         if (context.Json)
         {

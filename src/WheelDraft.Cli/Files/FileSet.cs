@@ -6,62 +6,62 @@ namespace WheelDraft.Cli;
 /// <remarks>Every file is first written in full, and flushed to the disk, under a temporary name in its own folder; only when all are there is each
 /// renamed over its old one. A run that fails or is stopped before the renaming leaves the old set and no temporary file. The renaming itself is a
 /// matter of milliseconds, is not interrupted by Ctrl-C, and can be torn only by a loss of power between two renames.</remarks>
-internal sealed class FileSet
+/// <param name="folder">Folder of the set; made when it is not there.</param>
+/// <param name="stop">Looked at until the renaming begins.</param>
+internal sealed class FileSet(string folder, CancellationToken stop) : IDisposable
 {
     /// <summary>Held while files are put in place.</summary>
     public static readonly Lock Gate = new();
 
-    private readonly SortedDictionary<string, byte[]> _files = new(StringComparer.Ordinal);
+    private readonly SortedDictionary<string, string> _temporary = new(StringComparer.Ordinal);
 
     /// <summary>The relative names added so far, forward slashes, in ordinal order.</summary>
-    public IReadOnlyCollection<string> Names => _files.Keys;
+    public IReadOnlyCollection<string> Names => _temporary.Keys;
 
-    /// <summary>Adds a file.</summary>
+    /// <summary>Adds a file: it is written, under its temporary name.</summary>
     /// <param name="relativePath">Name below the folder, parted by forward slashes, without "..".</param>
     /// <param name="bytes">Its content.</param>
     /// <exception cref="ArgumentException">The name leaves the folder, or is there already.</exception>
+    /// <exception cref="FileTroubleException">It could not be written.</exception>
+    /// <exception cref="OperationCanceledException">The run is stopped.</exception>
     public void Add(string relativePath, byte[] bytes)
     {
         CheckName(relativePath);
-        if (!_files.TryAdd(relativePath, bytes))
+        stop.ThrowIfCancellationRequested();
+        string final = PathIn(relativePath);
+        if (!_temporary.TryAdd(relativePath, TemporaryFor(final)))
         {
             throw new ArgumentException($"The set holds '{relativePath}' already.", nameof(relativePath));
         }
+
+        Guarded(() =>
+        {
+            Directory.CreateDirectory(Path.GetDirectoryName(final)!);
+            WriteFlushed(_temporary[relativePath], bytes);
+            return true;
+        });
     }
 
-    /// <summary>Writes all files and deletes stale ones.</summary>
-    /// <param name="folder">Folder of the set; made when it is not there.</param>
+    /// <summary>Puts all files in place and deletes stale ones.</summary>
     /// <param name="deleteStale">Relative names of files of an earlier run that go; those not there do not matter, those in the set stay.</param>
-    /// <param name="stop">Looked at until the renaming begins.</param>
     /// <returns>The stale files that were there and are deleted, in the order given.</returns>
     /// <exception cref="FileTroubleException">Something could not be written; the old set is left.</exception>
-    public IReadOnlyList<string> Commit(string folder, IReadOnlyList<string> deleteStale, CancellationToken stop)
+    /// <exception cref="OperationCanceledException">The run is stopped; the old set is left.</exception>
+    public IReadOnlyList<string> Commit(IReadOnlyList<string> deleteStale)
     {
-        List<(string Temporary, string Final)> written = [];
-        try
+        stop.ThrowIfCancellationRequested();
+        lock (Gate)
         {
-            foreach ((string name, byte[] bytes) in _files)
-            {
-                stop.ThrowIfCancellationRequested();
-                WriteTemporary(PathIn(folder, name), bytes, written);
-            }
+            return Guarded(() => PutInPlace(deleteStale));
+        }
+    }
 
-            stop.ThrowIfCancellationRequested();
-            lock (Gate)
-            {
-                return PutInPlace(folder, written, deleteStale);
-            }
-        }
-        catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
+    /// <summary>Takes away what was written and not put in place.</summary>
+    public void Dispose()
+    {
+        foreach (string temporary in _temporary.Values)
         {
-            throw new FileTroubleException($"cannot write into '{folder}': {trouble.Message}");
-        }
-        finally
-        {
-            foreach ((string temporary, _) in written)
-            {
-                Discard(temporary);
-            }
+            Discard(temporary);
         }
     }
 
@@ -93,44 +93,46 @@ internal sealed class FileSet
         }
     }
 
-    private static List<string> PutInPlace(string folder, List<(string Temporary, string Final)> written, IReadOnlyList<string> deleteStale)
+    private T Guarded<T>(Func<T> work)
+    {
+        try
+        {
+            return work();
+        }
+        catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
+        {
+            throw new FileTroubleException($"cannot write into '{folder}': {trouble.Message}");
+        }
+    }
+
+    private List<string> PutInPlace(IReadOnlyList<string> deleteStale)
     {
         // A folder in the way of a name is found before the first rename, not half-way.
-        foreach ((_, string final) in written)
+        foreach (string name in _temporary.Keys)
         {
-            if (Directory.Exists(final))
+            if (Directory.Exists(PathIn(name)))
             {
-                throw new IOException($"'{final}' is a folder");
+                throw new IOException($"'{PathIn(name)}' is a folder");
             }
         }
 
-        foreach ((string temporary, string final) in written)
+        foreach ((string name, string temporary) in _temporary)
         {
-            File.Move(temporary, final, overwrite: true);
+            File.Move(temporary, PathIn(name), overwrite: true);
         }
 
-        HashSet<string> kept = new(written.Select(w => w.Final), StringComparer.Ordinal);
         List<string> deleted = [];
         foreach (string name in deleteStale)
         {
             CheckName(name);
-            string path = PathIn(folder, name);
-            if (!kept.Contains(path) && File.Exists(path))
+            if (!_temporary.ContainsKey(name) && File.Exists(PathIn(name)))
             {
-                File.Delete(path);
+                File.Delete(PathIn(name));
                 deleted.Add(name);
             }
         }
 
         return deleted;
-    }
-
-    private static void WriteTemporary(string final, byte[] bytes, List<(string Temporary, string Final)> written)
-    {
-        Directory.CreateDirectory(Path.GetDirectoryName(final)!);
-        string temporary = TemporaryFor(final);
-        written.Add((temporary, final));
-        WriteFlushed(temporary, bytes);
     }
 
     private static void WriteFlushed(string path, byte[] bytes)
@@ -145,7 +147,7 @@ internal sealed class FileSet
         Path.GetDirectoryName(final)!,
         string.Create(CultureInfo.InvariantCulture, $".{Path.GetFileName(final)}.{Environment.ProcessId}.part"));
 
-    private static string PathIn(string folder, string name) => Path.Combine(folder, Path.Combine(name.Split('/')));
+    private string PathIn(string name) => Path.Combine(folder, Path.Combine(name.Split('/')));
 
     private static void CheckName(string relativePath)
     {

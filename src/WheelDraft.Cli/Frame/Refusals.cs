@@ -1,12 +1,14 @@
 using System.Globalization;
+using System.Text.Json;
 using WheelDraft.Engineering;
 
 namespace WheelDraft.Cli;
 
-/// <summary>Says why a design cannot be built.</summary>
+/// <summary>Says why a design cannot be built: the one telling of bad input, whichever command read it.</summary>
 internal static class Refusals
 {
-    /// <summary>One line a reason, with its place in the parameter file where one is known.</summary>
+    /// <summary>One line a reason on standard error, with its place in the file where one is known; where the result is to be JSON
+    /// and a file is at work, the same reasons as one object on standard output.</summary>
     public static void Report(DesignRefusedException refused, CommandContext context)
     {
         foreach (Finding reason in refused.Reasons)
@@ -16,5 +18,38 @@ internal static class Refusals
                 : file;
             context.Error.WriteLine($"{place}: {reason.Message}");
         }
+
+        if (context.Json && context.InputFile is { } named)
+        {
+            context.WriteJson(json => Write(json, named, refused.Reasons));
+        }
+    }
+
+    private static void Write(Utf8JsonWriter json, string file, IReadOnlyList<Finding> faults)
+    {
+        json.WriteStartObject();
+        json.WriteString("file", file);
+        json.WriteStartArray("faults");
+        foreach (Finding fault in faults)
+        {
+            json.WriteStartObject();
+            json.WriteString("code", fault.Code);
+            json.WriteString("message", fault.Message);
+            if (fault.Where is { } at)
+            {
+                json.WriteNumber("line", at.Line);
+                json.WriteNumber("column", at.Column);
+            }
+            else
+            {
+                json.WriteNull("line");
+                json.WriteNull("column");
+            }
+
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+        json.WriteEndObject();
     }
 }

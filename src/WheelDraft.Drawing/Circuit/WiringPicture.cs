@@ -30,10 +30,15 @@ internal sealed class WiringPicture
     private readonly IReadOnlyList<double> _levels;
     private readonly double _aboveMm;
     private readonly double _rungMm;
+    private readonly MomentView? _moment;
 
-    public WiringPicture(WiringLayout layout)
+    /// <summary>Measures a layout.</summary>
+    /// <param name="layout">The layout.</param>
+    /// <param name="moment">The moment to show; null for everything at rest.</param>
+    public WiringPicture(WiringLayout layout, MomentView? moment)
     {
         _layout = layout;
+        _moment = moment;
         _levels = [.. layout.Symbols.Select(s => s.YMm).Concat(layout.Bars.SelectMany(b => new[] { b.TopMm, b.BottomMm })).Distinct().Order()];
         int lines = layout.Symbols.Max(s => (int?)WordLines(s).Count) ?? 0;
         _aboveMm = layout.Symbols.Select(NameTopMm).Prepend(LeastAboveMm).Max();
@@ -104,7 +109,7 @@ internal sealed class WiringPicture
 
         if (top.DistanceTo(bottom) > Tolerances.JoinMm)
         {
-            pen.Line(top, bottom, IsRail(bar) ? Rail : bar.IsWheel ? Copper : Wire);
+            pen.Line(top, bottom, LineOf(bar, IsRail(bar) ? Rail : bar.IsWheel ? Copper : Wire));
             pen.Texts.TakeLine(top, bottom);
         }
     }
@@ -189,13 +194,34 @@ internal sealed class WiringPicture
         Point left = place.Of(symbol.LeftMm, symbol.YMm);
         Point right = place.Of(symbol.RightMm, symbol.YMm);
         double half = WiringSigns.HalfMm(symbol.Kind);
-        leads.Line(left, centre - new Vector(half, 0), Wire);
-        leads.Line(centre + new Vector(half, 0), right, Wire);
+        leads.Line(left, centre - new Vector(half, 0), LineOf(_layout.Bars[symbol.LeftBar], Wire));
+        leads.Line(centre + new Vector(half, 0), right, LineOf(_layout.Bars[symbol.RightBar], Wire));
         leads.Texts.TakeLine(left, right);
-        WiringSigns.Draw(pen, symbol.Kind, centre);
+        WiringSigns.Draw(pen, symbol.Kind, centre, Look(symbol));
         Dot(leads, symbol.LeftBar, left);
         Dot(leads, symbol.RightBar, right);
     }
+
+    // How a net's lines look: plain at rest, by its state at a moment.
+    private LineStyle LineOf(WiringBar bar, LineStyle plain) =>
+        _moment is MomentView moment ? MomentView.WireOf(bar.IsWheel ? moment.WheelCopper : moment.Net(bar.Net), plain) : plain;
+
+    private WiringLook Look(WiringSymbol symbol) => _moment is not MomentView moment ? WiringLook.AtRest : symbol.Kind switch
+    {
+        WiringKind.Ring => new(moment.IsMade(symbol.Name), Fill.Of(FillKind.Paper)),
+        WiringKind.Input => new(moment.IsClosed(symbol.Name), Fill.Of(FillKind.Paper)),
+        WiringKind.Load or WiringKind.Motor => new(false, MomentView.FillOf(moment.Load(symbol.Name))),
+        _ => WiringLook.AtRest,
+    };
+
+    // What is written below a symbol: at a moment its state; angles and powers are told by the diagram at rest.
+    private string WordsOf(WiringSymbol symbol) => _moment is not MomentView moment ? symbol.Words : symbol.Kind switch
+    {
+        WiringKind.Ring => moment.IsMade(symbol.Name) ? "closed" : "open",
+        WiringKind.Input => string.Join("; ", ((string[])[moment.IsClosed(symbol.Name) ? "closed" : "open", symbol.Words]).Where(w => w.Length > 0)),
+        WiringKind.Load or WiringKind.Motor => moment.LoadWords(symbol.Name),
+        _ => symbol.Words,
+    };
 
     // A dot where three ways meet.
     private void Dot(GroupPen pen, int bar, Point at)
@@ -221,7 +247,7 @@ internal sealed class WiringPicture
         WiringSigns.AboveMm(symbol.Kind) + NameGapMm + (Name(symbol).Lines.Count * LinePitchMm);
 
     private IReadOnlyList<string> WordLines(WiringSymbol symbol) =>
-        symbol.Words.Length == 0 ? [] : TextFit.Wrap(symbol.Words, RoomMm(symbol), TextStyle.Caption);
+        WordsOf(symbol) is { Length: > 0 } words ? TextFit.Wrap(words, RoomMm(symbol), TextStyle.Caption) : [];
 
     private void Words(GroupPen pen, WiringSymbol symbol, Place place)
     {
@@ -240,6 +266,15 @@ internal sealed class WiringPicture
             pen.Text(words[i], new(new(centre.X, centre.Y - BelowMm - (i * LinePitchMm)), TextAlong.Middle, TextAcross.Top), TextStyle.Caption);
         }
     }
+}
+
+/// <summary>How a symbol stands.</summary>
+/// <param name="IsClosed">Whether a contact or input is closed.</param>
+/// <param name="Body">The filling of a load.</param>
+internal readonly record struct WiringLook(bool IsClosed, Fill Body)
+{
+    /// <summary>Open, off.</summary>
+    public static WiringLook AtRest => new(false, Fill.Of(FillKind.Paper));
 }
 
 /// <summary>The graphic symbols, after IEC 60617 (from memory).</summary>
@@ -276,22 +311,22 @@ internal static class WiringSigns
     };
 
     /// <summary>Draws a symbol about a point.</summary>
-    public static void Draw(GroupPen pen, WiringKind kind, Point centre)
+    public static void Draw(GroupPen pen, WiringKind kind, Point centre, WiringLook look)
     {
         switch (kind)
         {
             case WiringKind.Load:
-                pen.Box(new Bounds(centre.X - LoadHalfMm, centre.Y - (LoadHighMm / 2), centre.X + LoadHalfMm, centre.Y + (LoadHighMm / 2)), Fill.Of(FillKind.Paper), Line);
+                pen.Box(new Bounds(centre.X - LoadHalfMm, centre.Y - (LoadHighMm / 2), centre.X + LoadHalfMm, centre.Y + (LoadHighMm / 2)), look.Body, Line);
                 break;
             case WiringKind.Motor:
-                pen.Area(new Outline(Contour.Circle(centre, MotorMm)), Fill.Of(FillKind.Paper), Line);
+                pen.Area(new Outline(Contour.Circle(centre, MotorMm)), look.Body, Line);
                 pen.Text("M", new(centre, TextAlong.Middle, TextAcross.Middle), TextStyle.Label);
                 break;
             case WiringKind.Feed:
                 Brush(pen, centre);
                 break;
             default:
-                Contact(pen, centre, kind == WiringKind.Ring);
+                Contact(pen, centre, kind == WiringKind.Ring, look.IsClosed);
                 break;
         }
     }
@@ -305,12 +340,13 @@ internal static class WiringSigns
         pen.Box(new Bounds(right - (2 * BrushMm), centre.Y - BrushMm, right, centre.Y + BrushMm), Fill.Solid(Ink.Outline));
     }
 
-    // A make contact: the blade hangs on the left lead, open; over one of the wheel's its ring with a piece of copper, linked to the blade.
-    private static void Contact(GroupPen pen, Point centre, bool isRing)
+    // A make contact: the blade hangs on the left lead; over one of the wheel's its ring with a piece of copper, linked to the blade.
+    private static void Contact(GroupPen pen, Point centre, bool isRing, bool isClosed)
     {
-        const double riseMm = 4;
+        // Closed, the blade touches the other lead from above.
+        double riseMm = isClosed ? 0.5 : 4;
         Point hinge = centre - new Vector(ContactHalfMm, 0);
-        Point tip = centre + new Vector(ContactHalfMm - 0.8, riseMm);
+        Point tip = centre + new Vector(isClosed ? ContactHalfMm + 0.4 : ContactHalfMm - 0.8, riseMm);
         pen.Line(hinge, tip, Line);
         pen.Texts.TakeLine(hinge, tip);
         if (!isRing)

@@ -5,20 +5,24 @@ namespace WheelDraft.Drawing;
 
 /// <summary>The wiring diagram: line on the left, neutral on the right, contacts of the wheel with their angles, inputs, loads and motor between.</summary>
 /// <remarks>Graphic symbols after IEC 60617 (from memory): make contact, brush on slip ring, load as a rectangle, motor as a circle with M.
-/// Everything is drawn at rest: inputs open, contacts open.</remarks>
+/// Everything is drawn at rest, inputs open, contacts open, or as it stands at a moment.</remarks>
 public static class CircuitSheet
 {
     private static IEnumerable<PaperSize> Sizes => [PaperSize.A4.Turned, PaperSize.A4, PaperSize.A3, PaperSize.A2, PaperSize.A1, PaperSize.A0];
 
     /// <summary>Draws it on the smallest sheet on which it finds room.</summary>
-    public static Sheet Of(Design design, SheetNumber? number = null)
+    /// <param name="design">The design.</param>
+    /// <param name="number">Its place in the set.</param>
+    /// <param name="options">How it is drawn.</param>
+    public static Sheet Of(Design design, SheetNumber? number = null, SheetOptions? options = null)
     {
         ArgumentNullException.ThrowIfNull(design);
         WiringLayout layout = WiringLayout.Of(design.Circuit.Request);
-        WiringPicture picture = new(layout);
-        NoteBlock notes = Notes(layout);
+        MomentView? moment = (options ?? SheetOptions.Usual).MomentOf(design);
+        WiringPicture picture = new(layout, moment);
+        NoteBlock notes = Notes(layout, moment);
         PaperSize size = Sizes.FirstOrDefault(s => picture.Fits(PictureRoom(s, notes))) ?? PaperSize.A0;
-        SheetBuilder sheet = new(new("circuit", $"Wiring diagram: {design.Brief.Title}", Description(design, layout)), size);
+        SheetBuilder sheet = new(new("circuit", $"Wiring diagram: {design.Brief.Title}", Description(design, layout) + (moment is null ? "" : $" {moment.Sentence} {Loads(design, moment)}")), size);
         SheetFrame.Draw(sheet, (number ?? SheetNumber.Single).On(SheetWordsOf.TitleBlock(design, "Wiring", "Circuit diagram")));
         Bounds room = PictureRoom(size, notes);
         if (!picture.Fits(room))
@@ -57,12 +61,16 @@ public static class CircuitSheet
 
     private static string Fuse => SheetWordsOf.Caution + " Fuse, thermal cut-out and protective earth belong in the finished wiring and are not drawn.";
 
-    private static NoteBlock Notes(WiringLayout layout)
+    private static string Loads(Design design, MomentView moment) =>
+        $"Loads: {string.Join("; ", design.Circuit.Loads.Select(l => $"{l} {moment.LoadWords(l)}"))}.";
+
+    private static NoteBlock Notes(WiringLayout layout, MomentView? moment)
     {
         List<string> notes =
         [
-            "Drawn at rest: every contact and input open, whatever the wheel's place.",
-            "A contact linked to a ring is one of the wheel's; below it stand the programme angles at which it is closed.",
+            moment is null ? "Drawn at rest: every contact and input open, whatever the wheel's place."
+                : $"{moment.Sentence} Heavy lines are live; dashed ones are joined to neither line nor neutral and may hold a charge.",
+            "A contact linked to a ring is one of the wheel's" + (moment is null ? "; below it stand the programme angles at which it is closed." : "."),
         ];
         if (layout.Bars.Any(b => b.IsWheel))
         {

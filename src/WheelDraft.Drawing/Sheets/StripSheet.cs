@@ -18,38 +18,21 @@ public static class StripSheet
         ArgumentNullException.ThrowIfNull(design);
         PlacedStrip strip = design.Strips.Strips[index];
         StripWords words = new(design, strip);
-        SheetMatter matter = new(words.FoldTable(), words.Notes());
-        SheetTable figures = words.FigureTable();
-        PaperSize size = Sizes.FirstOrDefault(s => IsRoomy(SheetPlan.Of(s, matter), matter, figures, strip)) ?? PaperSize.A0;
+        SheetMatter matter = new([words.FoldTable(), words.FigureTable()], words.Notes());
+        PaperSize size = Sizes.FirstOrDefault(s => SheetPlan.Of(s, matter) is { IsRoomy: true } p && StripViews.Fits(strip, p.Picture)) ?? PaperSize.A0;
         SheetPlan plan = SheetPlan.Of(size, matter);
         StripViews views = new(design, strip, plan.Picture);
         string slug = FileSlugs.Of(design.Strips.Strips.Select(s => s.Form.Strip.Name))[index];
         SheetBuilder sheet = new(new($"strip-{slug}", $"Strip {strip.Form.Strip.Name}: {design.Brief.Title}", words.Description()), size);
         TitleBlock block = SheetWordsOf.TitleBlock(design, $"Strip: {strip.Form.Strip.Name}", "Part drawing", views.Scale) with { Projection = Projection.FirstAngle };
         SheetFrame.Draw(sheet, (number ?? SheetNumber.Single).On(block));
-        int missing = plan.Draw(sheet, matter);
-        GroupPen pen = sheet.Group("figures", "Spring and electrical figures", "table");
-        missing += figures.Rows.Count - figures.DrawSideBySide(pen, FigureRoom(plan, matter));
-        if (missing > 0)
+        if (plan.Draw(sheet, matter) is > 0 and int missing)
         {
             sheet.Warn(Invariant.Text($"The drawing of strip '{strip.Form.Strip.Name}' lacks {missing} rows of its tables; report.json has all figures."));
         }
 
         views.Draw(sheet);
         return sheet.Build();
-    }
-
-    // Under the folds.
-    private static Bounds FigureRoom(SheetPlan plan, SheetMatter matter)
-    {
-        const double gapMm = 6;
-        return plan.Table with { MaxY = plan.Table.MaxY - matter.Table.SideBySideHeightMm(plan.Table.Width) - gapMm };
-    }
-
-    private static bool IsRoomy(SheetPlan plan, SheetMatter matter, SheetTable figures, PlacedStrip strip)
-    {
-        Bounds room = FigureRoom(plan, matter);
-        return plan.IsRoomy && figures.SideBySideHeightMm(room.Width) <= room.Height && StripViews.Fits(strip, plan.Picture);
     }
 }
 
@@ -83,10 +66,16 @@ internal sealed class StripWords(Design design, PlacedStrip strip)
                 _numbers.LengthInColumn(f.Setting.ToolRadiusMm),
                 _numbers.LengthInColumn(f.AllowanceMm),
                 DrawingNumbers.Trimmed(f.Order, 0),
-            ])]);
+            ])])
+    {
+        Title = "Folds",
+    };
 
     /// <summary>Force, stress and electrical figures.</summary>
-    public SheetTable FigureTable() => new([new("Figure"), new("Value", TextAlong.End)], [.. FigureRows().Select(r => (IReadOnlyList<string>)[r.Name, r.Value])]);
+    public SheetTable FigureTable() => new([new("Figure"), new("Value", TextAlong.End)], [.. FigureRows().Select(r => (IReadOnlyList<string>)[r.Name, r.Value])])
+    {
+        Title = "Spring and electrical figures",
+    };
 
     /// <summary>What a maker must know beside the figures.</summary>
     public NoteBlock Notes()

@@ -11,6 +11,7 @@ internal sealed class TimingPen(SheetBuilder sheet, ChartAxis axis, Bounds chart
     // Middles of letters keep this far off home, mm.
     private const double LetterMm = 1.8;
 
+    private readonly List<Bounds> _headings = [];
     private int _rows;
 
     /// <summary>The filling of a state.</summary>
@@ -46,8 +47,13 @@ internal sealed class TimingPen(SheetBuilder sheet, ChartAxis axis, Bounds chart
     {
         GroupPen pen = sheet.Group($"section-{Invariant.Text($"{_rows}")}", heading, "section");
         pen.Box(new(chart.MinX, topMm - heightMm, chart.MaxX, topMm), Fill.Of(FillKind.Band));
-        pen.Text(heading, new(new(chart.MinX + 1, topMm - (heightMm / 2)), TextAlong.Start, TextAcross.Middle), TextStyle.Caption);
+        SheetText words = new(heading, new(new(chart.MinX + 1, topMm - (heightMm / 2)), TextAlong.Start, TextAcross.Middle), TextStyle.Caption);
+        pen.Add(words);
+        _headings.Add(words.Bounds.Grown(TextRegistry.AirMm));
     }
+
+    /// <summary>What the headings take so far.</summary>
+    public IReadOnlyList<Bounds> Headings => _headings;
 
     /// <summary>Draws a row: its name and its bars.</summary>
     public void Row(TimingRow row, double middleMm, double barMm)

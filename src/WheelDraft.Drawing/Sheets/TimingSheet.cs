@@ -10,14 +10,18 @@ public static class TimingSheet
     private static IEnumerable<PaperSize> Sizes => [PaperSize.A4.Turned, PaperSize.A4, PaperSize.A3, PaperSize.A2, PaperSize.A1, PaperSize.A0];
 
     /// <summary>Draws it on the first sheet on which all rows and the table find room.</summary>
-    public static Sheet Of(Design design, SheetNumber? number = null)
+    /// <param name="design">The design.</param>
+    /// <param name="number">Its place in the set.</param>
+    /// <param name="options">How it is drawn: a moment is a line down the chart.</param>
+    public static Sheet Of(Design design, SheetNumber? number = null, SheetOptions? options = null)
     {
         ArgumentNullException.ThrowIfNull(design);
         TimingChart? chart = null;
         IReadOnlyList<TimingSection> sections = new TimingRows(design).Sections();
+        MomentView? moment = (options ?? SheetOptions.Usual).MomentOf(design);
         foreach (PaperSize size in Sizes)
         {
-            chart = new(design, sections, size);
+            chart = new(design, sections, size) { Moment = moment };
             if (chart.IsRoomy)
             {
                 break;
@@ -60,6 +64,9 @@ internal sealed class TimingChart
         _footMm = FootHeight();
     }
 
+    /// <summary>The moment at which the cursor stands, or null.</summary>
+    public MomentView? Moment { get; init; }
+
     /// <summary>Whether rows and table find room.</summary>
     public bool IsRoomy => PitchMm >= Math.Max(LeastPitchMm, (_lettering.LinesOf(Names) * _lettering.NameStyle.HeightMm * Lettering.ClosePitch) + 1);
 
@@ -91,7 +98,7 @@ internal sealed class TimingChart
     /// <summary>Draws the whole sheet.</summary>
     public Sheet Draw(SheetNumber number)
     {
-        SheetBuilder sheet = new(new("timing", $"Timing chart: {_design.Brief.Title}", TimingWords.Description(_design)), _size);
+        SheetBuilder sheet = new(new("timing", $"Timing chart: {_design.Brief.Title}", TimingWords.Description(_design) + (Moment is null ? "" : $" {Moment.Sentence}")), _size);
         SheetFrame.Draw(sheet, number.On(SheetWordsOf.TitleBlock(_design, "Timing of one turn", "Timing chart")));
         double top = _room.MaxY - AxisMm;
         double pitch = Math.Max(PitchMm, 1);
@@ -99,6 +106,12 @@ internal sealed class TimingChart
         DrawAxes(sheet, top, bottom);
         TimingPen pen = new(sheet, Seconds, new(_room.MinX, bottom, _room.MaxX, top), _lettering);
         pen.Parked(Rows);
+        if (Moment is MomentView moment)
+        {
+            // Labels of the rows keep off the cursor, which is drawn over the bars.
+            sheet.Texts.TakeLine(new(Seconds.Of(moment.TimeS), bottom), new(Seconds.Of(moment.TimeS), top));
+        }
+
         double y = top;
         foreach (TimingSection section in _sections)
         {
@@ -111,8 +124,39 @@ internal sealed class TimingChart
             }
         }
 
+        DrawCursor(sheet, pen.Headings, top, bottom);
         DrawFoot(sheet, bottom - AxisMm - GapMm);
         return sheet.Build();
+    }
+
+    /// <summary>The moment: a line down the chart between two heads, its time beside it in the first heading's band or at an axis.</summary>
+    private void DrawCursor(SheetBuilder sheet, IReadOnlyList<Bounds> headings, double top, double bottom)
+    {
+        if (Moment is null)
+        {
+            return;
+        }
+
+        const double besideMm = 1.5;
+        const double titleMm = 1.8 + 1 + 2.5 + 2.4; // the height of the axes' titles
+        GroupPen pen = sheet.Group("moment", $"The moment {Moment.Time} after home", "moment");
+        double x = Seconds.Of(Moment.TimeS);
+        TimingCursor.Draw(pen, x, bottom, top, headings);
+        double band = top - (HeadingMm / 2);
+        bool found = pen.TryText(
+            $"{Moment.Time}, {Moment.Angle}",
+            [
+                new(new(x + besideMm, band), TextAlong.Start, TextAcross.Middle),
+                new(new(x - besideMm, band), TextAlong.End, TextAcross.Middle),
+                .. from aside in Enumerable.Range(0, 30).SelectMany(i => (double[])[4 * i, -4 * i])
+                   from isAbove in (bool[])[true, false]
+                   select new TextSpot(new(x + aside, isAbove ? top + titleMm : bottom - titleMm), TextAlong.Middle, isAbove ? TextAcross.Baseline : TextAcross.Top),
+            ],
+            new TextStyle(2.5, TextWeight.Heavy, Ink.Accent));
+        if (!found)
+        {
+            sheet.Warn($"The timing chart has no room for the words of the moment {Moment.Time}.");
+        }
     }
 
     private void DrawAxes(SheetBuilder sheet, double top, double bottom)

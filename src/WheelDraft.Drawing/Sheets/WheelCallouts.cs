@@ -3,31 +3,31 @@ using WheelDraft.Geometry;
 
 namespace WheelDraft.Drawing;
 
-/// <summary>A note about a point of the wheel.</summary>
-/// <param name="At">The point, wheel frame.</param>
-/// <param name="Text">The words.</param>
-internal sealed record WheelCallout(Point At, string Text);
-
-/// <summary>The notes round a wheel: bore, fixings, home, wipers, edges.</summary>
+/// <summary>The notes round a wheel: bore, fixings, home, wipers, edges; their points in the wheel frame.</summary>
 internal sealed class WheelCallouts(Design design)
 {
     private readonly WheelLayout _wheel = design.Wheel;
     private readonly DrawingNumbers _numbers = new(design.Brief.DrawingUnit);
 
     /// <summary>Ways of annotating, the fullest first: rings by name, then by their number in the table; the table has whatever a way leaves out.</summary>
-    public IReadOnlyList<IReadOnlyList<WheelCallout>> Ways() =>
+    public IReadOnlyList<IReadOnlyList<RingCallout>> Ways() =>
     [
         [.. Holes(), .. Stations(Named), .. Edges(Named)],
-        [.. Holes(), .. Stations(Numbered), .. Edges(Numbered)],
+        [.. Holes(), .. Stations(ByNumber), .. Edges(ByNumber)],
         [.. Holes(), .. Stations(Named)],
-        [.. Holes(), .. Stations(Numbered)],
+        [.. Holes(), .. Stations(ByNumber)],
         [.. Holes()],
     ];
 
-    /// <summary>Width of the widest text, mm.</summary>
-    public static double WidestMm(IReadOnlyList<WheelCallout> callouts) => callouts.Max(c => DimensionForm.TextWidthMm(c.Text));
+    /// <summary>Everything, numbered, in the wheel frame; without the edges when there are more than a reader would look up.</summary>
+    public IReadOnlyList<RingCallout> Numbered()
+    {
+        const int most = 40;
+        RingCallout[] all = [.. Holes(), .. Stations(Named), .. Edges(Named)];
+        return CalloutKey.Numbered(all.Length <= most ? all : [.. Holes(), .. Stations(Named)]);
+    }
 
-    private IEnumerable<WheelCallout> Holes()
+    private IEnumerable<RingCallout> Holes()
     {
         BoreBrief bore = design.Brief.Wheel.Bore;
         string flat = bore.FlatMm is double mm ? $", flat {_numbers.Length(mm)}" : "";
@@ -46,18 +46,18 @@ internal sealed class WheelCallouts(Design design)
         yield return new(Point.Polar(Math.Max(_wheel.OuterDiameterMm, design.Brief.Carrier.DiameterMm ?? 0) / 2, 0), "home mark, 0°");
     }
 
-    private IEnumerable<WheelCallout> Stations(Func<RingLayout, int, string> name) =>
-        _wheel.AllRings.SelectMany(ring => WheelEdges.Wipers(ring).Select(w => new WheelCallout(
+    private IEnumerable<RingCallout> Stations(Func<RingLayout, int, string> name) =>
+        _wheel.AllRings.SelectMany(ring => WheelEdges.Wipers(ring).Select(w => new RingCallout(
             Point.Polar(ring.RadiusMm, w.StationRad),
             $"{name(ring, NumberOf(ring))} {w.Word} {DrawingNumbers.Direction(w.StationRad)}")));
 
-    private IEnumerable<WheelCallout> Edges(Func<RingLayout, int, string> name) => _wheel.AllRings.SelectMany(ring => ring.Periods.SelectMany(period =>
+    private IEnumerable<RingCallout> Edges(Func<RingLayout, int, string> name) => _wheel.AllRings.SelectMany(ring => ring.Periods.SelectMany(period =>
     {
         (double make, double off) = WheelEdges.MakeAndBreak(design, period);
         return new[]
         {
-            new WheelCallout(Point.Polar(ring.RadiusMm, make), $"{name(ring, NumberOf(ring))} make {DrawingNumbers.Direction(make)}"),
-            new WheelCallout(Point.Polar(ring.RadiusMm, off), $"{name(ring, NumberOf(ring))} break {DrawingNumbers.Direction(off)}"),
+            new RingCallout(Point.Polar(ring.RadiusMm, make), $"{name(ring, NumberOf(ring))} make {DrawingNumbers.Direction(make)}"),
+            new RingCallout(Point.Polar(ring.RadiusMm, off), $"{name(ring, NumberOf(ring))} break {DrawingNumbers.Direction(off)}"),
         };
     }));
 
@@ -65,7 +65,7 @@ internal sealed class WheelCallouts(Design design)
 
     private static string Named(RingLayout ring, int number) => ring.IsFeed ? "feed" : ring.Name;
 
-    private static string Numbered(RingLayout ring, int number) => ring.IsFeed ? "feed" : Invariant.Text($"{number}");
+    private static string ByNumber(RingLayout ring, int number) => ring.IsFeed ? "feed" : Invariant.Text($"{number}");
 }
 
 /// <summary>The edges of a wheel in figures and words.</summary>
@@ -81,10 +81,13 @@ internal static class WheelEdges
     }
 
     /// <summary>Every ring and every edge.</summary>
-    public static SheetTable Table(Design design)
+    /// <param name="design">The design.</param>
+    /// <param name="withNumbers">Whether rings are numbered, for callouts that name them by number.</param>
+    public static SheetTable Table(Design design, bool withNumbers = true)
     {
         DrawingNumbers numbers = new(design.Brief.DrawingUnit);
-        return new(
+        int first = withNumbers ? 0 : 1;
+        TableColumn[] columns =
             [
                 new("No.", TextAlong.End),
                 new("Ring"),
@@ -95,8 +98,11 @@ internal static class WheelEdges
                 new("Break edge °", TextAlong.End),
                 new("Makes s", TextAlong.End),
                 new("Breaks s", TextAlong.End),
-            ],
-            [.. design.Wheel.AllRings.SelectMany(ring => Rows(design, numbers, ring))]);
+            ];
+        return new(columns[first..], [.. design.Wheel.AllRings.SelectMany(ring => Rows(design, numbers, ring)).Select(r => (IReadOnlyList<string>)[.. r.Skip(first)])])
+        {
+            Title = "Rings and edges",
+        };
     }
 
     /// <summary>What the drawing leaves to words.</summary>

@@ -10,22 +10,26 @@ namespace WheelDraft.Drawing;
 public static class WheelSheet
 {
     /// <summary>Draws it on the smallest sheet on which everything finds room at full size or larger.</summary>
-    public static Sheet Of(Design design, SheetNumber? number = null)
+    /// <param name="design">The design.</param>
+    /// <param name="number">Its place in the set.</param>
+    /// <param name="options">How it is drawn; a moment does not matter, a part drawing shows the wheel at home.</param>
+    public static Sheet Of(Design design, SheetNumber? number = null, SheetOptions? options = null)
     {
         ArgumentNullException.ThrowIfNull(design);
-        SheetMatter matter = new(WheelEdges.Table(design), new("Notes", WheelEdges.Notes(design)));
+        IReadOnlyList<RingCallout> key = (options ?? SheetOptions.Usual).Callouts == CalloutMarks.Numbers ? new WheelCallouts(design).Numbered() : [];
+        SheetMatter matter = new SheetMatter(WheelEdges.Table(design, withNumbers: key.Count == 0), new("Notes", WheelEdges.Notes(design))).WithKey(key);
         WheelPicture? picture = null;
         foreach (PaperSize size in PaperSize.Iso)
         {
             SheetPlan plan = SheetPlan.Of(size, matter);
-            picture = WheelPicture.Fitted(design, size, plan);
-            if (plan.IsRoomy && picture.Scale.Factor >= 1)
+            picture = WheelPicture.Fitted(design, size, plan, key);
+            if (plan.IsRoomy && picture.Scale.Factor >= 1 && picture.HasAllCallouts)
             {
                 break;
             }
         }
 
-        return picture!.Draw(matter, number ?? SheetNumber.Single);
+        return picture!.Draw(matter.WithKey(picture.Key), number ?? SheetNumber.Single);
     }
 }
 
@@ -61,6 +65,12 @@ internal sealed class WheelPicture
     /// <summary>The scale.</summary>
     public DrawingScale Scale => _view.Scale;
 
+    /// <summary>Whether numbered callouts, which the key counts on, all find room; words may give way to the table.</summary>
+    public bool HasAllCallouts => MarksOf(_callouts) == CalloutMarks.Words || _callouts.Count <= Ring(_design, (_view, _callouts), _plan.Picture).Capacity;
+
+    /// <summary>The key to numbered callouts; empty for words.</summary>
+    public IReadOnlyList<RingCallout> Key => MarksOf(_callouts) == CalloutMarks.Numbers ? _callouts : [];
+
     private WheelLayout Wheel => _design.Wheel;
 
     private Point Centre => _view.Of(Point.Origin);
@@ -68,14 +78,24 @@ internal sealed class WheelPicture
     private double OuterMm => _view.OnPaperMm(Reach(_design) / 2);
 
     /// <summary>Chooses scale and callouts for a sheet.</summary>
-    public static WheelPicture Fitted(Design design, PaperSize size, SheetPlan plan)
+    /// <param name="design">The design.</param>
+    /// <param name="size">The paper.</param>
+    /// <param name="plan">How it is shared out.</param>
+    /// <param name="key">Numbered callouts; empty for words, as many as find room.</param>
+    public static WheelPicture Fitted(Design design, PaperSize size, SheetPlan plan, IReadOnlyList<RingCallout> key)
     {
+        if (key.Count > 0)
+        {
+            (SheetView View, IReadOnlyList<RingCallout> Callouts) all = View(design, plan.Picture, key);
+            return new(design, size, plan, (all.View, CalloutKey.Numbered(Ring(design, all, plan.Picture).InOrder(all.Callouts))));
+        }
+
         (SheetView View, IReadOnlyList<RingCallout> Callouts)[] ways = [.. new WheelCallouts(design).Ways().Select(w => View(design, plan.Picture, w))];
         (SheetView View, IReadOnlyList<RingCallout> Callouts) few = ways[^1];
         foreach ((SheetView View, IReadOnlyList<RingCallout> Callouts) way in ways)
         {
             bool large = way.View.Scale == few.View.Scale || way.View.OnPaperMm(Reach(design)) >= LeastWheelMm;
-            if (large && way.Callouts.Count <= MostCallouts && way.Callouts.Count <= Ring(design, way.View, plan.Picture).Capacity)
+            if (large && way.Callouts.Count <= MostCallouts && way.Callouts.Count <= Ring(design, way, plan.Picture).Capacity)
             {
                 return new(design, size, plan, way);
             }
@@ -102,20 +122,24 @@ internal sealed class WheelPicture
 
     private static double Reach(Design design) => Math.Max(design.Wheel.OuterDiameterMm, design.Brief.Carrier.DiameterMm ?? 0);
 
-    private static (SheetView View, IReadOnlyList<RingCallout> Callouts) View(Design design, Bounds picture, IReadOnlyList<WheelCallout> chosen)
+    // Callouts come in the wheel frame and go on the paper.
+    private static (SheetView View, IReadOnlyList<RingCallout> Callouts) View(Design design, Bounds picture, IReadOnlyList<RingCallout> chosen)
     {
         double half = Reach(design) / 2;
-        double beside = Math.Min(BesideMm + WheelCallouts.WidestMm(chosen), picture.Width * 0.4);
+        double beside = Math.Min(BesideMm + CalloutRing.ColumnMm(MarksOf(chosen), chosen.Select(c => c.Text)), picture.Width * 0.4);
         Bounds area = new(picture.MinX + beside, picture.MinY + AboveMm, picture.MaxX - beside, picture.MaxY - AboveMm);
         SheetView view = SheetView.Fitted(new(-half, -half, half, half), area);
-        return (view, [.. chosen.Select(c => new RingCallout(view.Of(c.At), c.Text))]);
+        return (view, [.. chosen.Select(c => c with { At = view.Of(c.At) })]);
     }
 
-    private static CalloutRing Ring(Design design, SheetView view, Bounds picture)
+    private static CalloutRing Ring(Design design, (SheetView View, IReadOnlyList<RingCallout> Callouts) way, Bounds picture)
     {
         double half = Reach(design) / 2;
-        return new(view.Of(new Bounds(-half, -half, half, half)).Grown(4), picture);
+        return new(way.View.Of(new Bounds(-half, -half, half, half)).Grown(4), picture) { Marks = MarksOf(way.Callouts) };
     }
+
+    private static CalloutMarks MarksOf(IReadOnlyList<RingCallout> callouts) =>
+        callouts.Any(c => c.Number is not null) ? CalloutMarks.Numbers : CalloutMarks.Words;
 
     private void DrawWheel()
     {
@@ -199,7 +223,7 @@ internal sealed class WheelPicture
     private void DrawDimensions()
     {
         GroupPen pen = _sheet.Group("dimensions", "Dimensions", "dimensions");
-        CalloutRing ring = Ring(_design, _view, _plan.Picture);
+        CalloutRing ring = Ring(_design, (_view, _callouts), _plan.Picture);
         if (!ring.TryDraw(pen, _callouts))
         {
             _sheet.Warn("The wheel drawing has no room for leaders to its edges and wipers; its table lists them.");

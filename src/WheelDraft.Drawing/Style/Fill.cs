@@ -45,6 +45,18 @@ public enum FillKind
     /// <summary>A place that misses its rule.</summary>
     Error,
 
+    /// <summary>What is live at the moment shown.</summary>
+    Live,
+
+    /// <summary>What is at zero at the moment shown.</summary>
+    AtZero,
+
+    /// <summary>What is joined to neither line nor neutral at the moment shown.</summary>
+    Unjoined,
+
+    /// <summary>A lamp that is lit: a load that is on at the moment shown.</summary>
+    Lit,
+
     /// <summary>First net.</summary>
     Net1,
 
@@ -154,6 +166,8 @@ public readonly record struct FillPattern(PatternKind Kind, double AngleDeg, dou
         FillKind.Whisker => new(PatternKind.Hatch, 60, 0.9, 0.13),
         FillKind.Warning => new(PatternKind.Hatch, 45, 1.2, 0.25),
         FillKind.Error => new(PatternKind.CrossHatch, 45, 1.4, 0.25),
+        FillKind.Live => new(PatternKind.Hatch, 45, 1.6, 0.25),
+        FillKind.Unjoined => new(PatternKind.Dots, 0, 1.6, 0.35),
         FillKind.Net1 => new(PatternKind.Hatch, 45, 2.2, 0.18),
         FillKind.Net2 => new(PatternKind.Hatch, 135, 2.2, 0.18),
         FillKind.Net3 => new(PatternKind.Dots, 0, 1.8, 0.45),

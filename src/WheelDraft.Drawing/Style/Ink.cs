@@ -42,6 +42,9 @@ public enum Ink
     /// <summary>What misses its rule: an error.</summary>
     Error,
 
+    /// <summary>What is live at the moment shown.</summary>
+    Live,
+
     /// <summary>The colour of the paper, for writing on dark fills.</summary>
     Paper,
 

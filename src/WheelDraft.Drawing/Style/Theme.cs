@@ -101,17 +101,19 @@ public sealed class Theme
     public Rgb Of(Fill fill) => fill.Kind switch
     {
         FillKind.Solid => Of(fill.SolidInk),
-        FillKind.Paper or FillKind.Window => Paper,
+        FillKind.Paper or FillKind.Window or FillKind.Unjoined => Paper,
+        FillKind.AtZero => _ink.Over(Paper, 0.16),
         FillKind.Band => _ink.Over(Paper, 0.07),
         FillKind.BarOff => _ink.Over(Paper, 0.04),
         FillKind.Carrier => _ink.Over(Paper, 0.10),
         FillKind.Insulation => _ink.Over(Paper, 0.06),
         FillKind.Part => _ink.Over(Paper, 0.16),
         FillKind.BarOn when _grey => _ink.Over(Paper, 0.62),
-        FillKind.Copper when _grey => _ink.Over(Paper, 0.26),
+        FillKind.Copper or FillKind.Lit when _grey => _ink.Over(Paper, 0.26),
         _ when _grey => _ink.Over(Paper, 0.08),
         FillKind.CopperPale => Orange.Over(Paper, _fillShare * 0.35),
         FillKind.BarOn => Blue.Over(Paper, _fillShare + 0.2),
+        FillKind.Lit => Yellow.Over(Paper, _fillShare + 0.4),
         _ => Hue(fill.Kind).Over(Paper, _fillShare),
     };
 
@@ -122,6 +124,7 @@ public sealed class Theme
         FillKind.Error => Of(Ink.Error),
         FillKind.Warning => Of(Ink.Warning),
         FillKind.Whisker => Of(Ink.Whisker),
+        FillKind.Live => Of(Ink.Live),
         _ => _ink.Over(Paper, 0.6),
     };
 
@@ -132,7 +135,7 @@ public sealed class Theme
         Ink.Whisker => Vermillion,
         Ink.Meets => BluishGreen,
         Ink.Warning => Orange,
-        Ink.Error => Vermillion,
+        Ink.Error or Ink.Live => Vermillion,
         _ => Hue(FillKind.Net1 + (ink - Ink.Net1)),
     };
 
@@ -142,7 +145,7 @@ public sealed class Theme
         FillKind.Whisker => Vermillion,
         FillKind.Meets => BluishGreen,
         FillKind.Warning => Yellow,
-        FillKind.Error => Vermillion,
+        FillKind.Error or FillKind.Live => Vermillion,
         FillKind.Net1 => Vermillion,
         FillKind.Net2 => Blue,
         FillKind.Net3 => BluishGreen,

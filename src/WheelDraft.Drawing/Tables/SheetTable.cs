@@ -40,6 +40,9 @@ public sealed class SheetTable
         Rows = rows;
     }
 
+    /// <summary>A word or two for those who cannot see it.</summary>
+    public string Title { get; init; } = "Table";
+
     /// <summary>The columns.</summary>
     public IReadOnlyList<TableColumn> Columns { get; }
 

@@ -114,6 +114,17 @@ public sealed class CircuitAnalysis
             : _voltages.GetValueOrDefault(order < 0 ? (firstNet, secondNet) : (secondNet, firstNet), _sound.Model.SupplyV);
     }
 
+    /// <summary>How everything stands while the wheel passes an angle.</summary>
+    /// <param name="programmeRad">Programme angle; any.</param>
+    /// <param name="inputs">Closed inputs, one bit each.</param>
+    /// <exception cref="ArgumentOutOfRangeException">There are fewer inputs.</exception>
+    public CircuitMoment At(double programmeRad, int inputs = 0)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(inputs);
+        ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(inputs, _sound.Model.InputPositions);
+        return CircuitMoment.Of(_sound, programmeRad, inputs);
+    }
+
     /// <summary>Plays a scenario over time, on this circuit.</summary>
     public ScenarioRun Play(ScenarioBrief scenario) => ScenarioRun.Of(_sound, scenario);
 }

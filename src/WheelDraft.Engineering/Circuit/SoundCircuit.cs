@@ -1,3 +1,5 @@
+using System.Numerics;
+
 namespace WheelDraft.Engineering;
 
 /// <summary>The circuit without fault, solved: answers what any state is.</summary>
@@ -58,6 +60,64 @@ internal sealed class SoundCircuit
             IsShort = isShort,
             SecondsToHome = Motion.SecondsToHome(interval, inputs),
         };
+    }
+
+    /// <summary>Voltage of every node over neutral; null where nothing holds a node, everywhere when the fuse is open.</summary>
+    /// <param name="interval">Index of the interval.</param>
+    /// <param name="inputs">Closed inputs.</param>
+    public double?[] NodesV(int interval, int inputs)
+    {
+        int position = Model.Turn.Intervals[interval].Position;
+        double?[] nodes = new double?[Model.NodeCount];
+        if (BitRow.Has(Sheet.Short(inputs), position))
+        {
+            return nodes;
+        }
+
+        // The work space serves one state at a time.
+        lock (_gate)
+        {
+            _split.Split(_none, inputs);
+            double?[] merged = new double?[Model.NodeCount];
+            for (int s = 0; s < _split.Count; s++)
+            {
+                AddSection(s, position, merged);
+            }
+
+            for (int n = 0; n < nodes.Length; n++)
+            {
+                nodes[n] = _split.Held[_split.Roots[n]] switch
+                {
+                    HeldAt.Line => Model.SupplyV,
+                    HeldAt.Zero => 0,
+                    _ => merged[_split.Roots[n]],
+                };
+            }
+        }
+
+        return nodes;
+    }
+
+    private void AddSection(int section, int position, double?[] merged)
+    {
+        if (_split.IsFed(section))
+        {
+            SectionDetail detail = _solver.Detail(_split.Section(section));
+            SectionPattern pattern = detail.Solved[detail.Contacts.PatternAt[position]];
+            for (int k = 0; k < detail.Nodes.Length; k++)
+            {
+                merged[detail.Nodes[k]] = pattern.Potentials[k] is { } volts ? Complex.Abs(volts) : null;
+            }
+
+            return;
+        }
+
+        List<NodePotential>[] potentials = _solver.Unfed(_split.Section(section), out int[] nodes);
+        for (int k = 0; k < nodes.Length; k++)
+        {
+            NodePotential here = potentials[k].First(p => BitRow.Has(p.Positions, position));
+            merged[nodes[k]] = here.Floats < 0 ? Complex.Abs(here.Volts) : null;
+        }
     }
 
     /// <summary>How a load behaves in an interval, and when it is on.</summary>

@@ -105,6 +105,22 @@ internal sealed class TurnPositions
     /// <summary>Groups of edges too large to follow in every order, in words; empty as a rule.</summary>
     public IReadOnlyList<string> UnexploredGroups => _unexplored;
 
+    /// <summary>Index of the nominal interval that an angle lies in; an interval has its start and not its end.</summary>
+    /// <param name="programmeRad">Programme angle, in [0, 2π).</param>
+    public int IntervalAt(double programmeRad)
+    {
+        for (int i = 1; i < _intervals.Count; i++)
+        {
+            // An angle told in seconds may lie a rounding before the edge that it names.
+            if (Angles.InTurn(programmeRad - _intervals[i].FromRad + SameAngleRad) < _intervals[i].LengthRad)
+            {
+                return i;
+            }
+        }
+
+        return 0;
+    }
+
     /// <summary>Positions in which the wheel may stand at home.</summary>
     public IEnumerable<int> AtHome()
     {

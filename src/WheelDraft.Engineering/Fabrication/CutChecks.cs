@@ -12,7 +12,7 @@ internal static class CutChecks
     {
         foreach (ContourFault fault in Soundness.Faults(copper.ToCut))
         {
-            yield return Finding.Error("cut.contours", FormattableString.Invariant($"The cutting contours of {what} cannot be cut: {fault}."), where);
+            yield return Finding.Error("cut.contours", FormattableString.Invariant($"The cutting contours of {what} cannot be cut: {fault.Told(At(fault.At))}"), where);
         }
 
         if (Thickness.LeastWeb(copper.Finished) is Nearest web && Less(web.DistanceMm, process.LeastWebMm))
@@ -38,5 +38,6 @@ internal static class CutChecks
 
     private static string At(Nearest nearest) => At(nearest.OnFirst.Towards(nearest.OnSecond, 0.5));
 
-    private static string At(Point point) => $"({Wording.Number(point.X, 2)}, {Wording.Number(point.Y, 2)})";
+    /// <summary>A place on the part in words, to a hundredth of a millimetre.</summary>
+    internal static string At(Point point) => $"({Wording.Number(point.X, 2)}, {Wording.Number(point.Y, 2)})";
 }

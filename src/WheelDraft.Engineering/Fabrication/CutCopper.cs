@@ -35,7 +35,7 @@ public sealed record CutCopper(Outline Finished, Outline ToCut)
         OffsetResult compensated = Offsets.Of(finished, process.KerfMm / 2);
         if (compensated.Changes.Count > 0 || compensated.Outlines.Count != 1)
         {
-            string lost = string.Join("; ", compensated.Changes.Select(c => c.ToString()));
+            string lost = string.Join("; ", compensated.Changes.Select(c => c.Told(CutChecks.At(c.At))));
             throw new DesignRefusedException(
                 "cut.vanishes",
                 $"With a kerf of {Wording.Mm(process.KerfMm)} {what} loses features: {lost}. A finer process or larger windows would do.",

@@ -208,7 +208,7 @@ internal sealed class LandWiper
         _patch = patch.Shape.Placed(toProgramme).Placed(Placement.Translation(new(ring.RadiusMm, 0)));
         _programme = new(patch, motion.Direction);
         (_ring, _laterRad) = (ring, laterRad);
-        WornMm = patch.WornHalfLengthMm - patch.HalfLengthMm;
+        WornMm = patch.WearMm;
     }
 
     /// <summary>How much the patch grows to either side over its life, mm.</summary>

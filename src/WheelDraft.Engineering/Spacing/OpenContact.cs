@@ -24,7 +24,9 @@ public sealed record OpenContact
     /// <summary>Least gap sideways, over the travel, mm; with lands the gap between the patches of the two wipers.</summary>
     public required double SidewaysMm { get; init; }
 
-    /// <summary>The same at the worst tolerance, mm.</summary>
+    /// <summary>The same at the worst tolerance and with the contact worn, mm.</summary>
+    /// <remarks>A worn disc is larger all round; of a worn rectangle what it grows along the radius counts, see
+    /// <see cref="ContactPatch.SidewaysWearMm"/>.</remarks>
     public required double WorstSidewaysMm { get; init; }
 
     /// <summary>Speed at which the contact opens, mm/s.</summary>

@@ -83,7 +83,6 @@ internal sealed class OpenContactGaps(Brief brief, Motion motion, WheelLayout wh
         double sideways = SidewaysGap(ring);
         double along = rule.AlongMm(ring.Patch);
         List<OpenPeriod> periods = [.. Enumerable.Range(0, ring.Periods.Count).Select(i => Period(ring, i, sideways, rule.IsNone ? null : along))];
-        double worstSideways = sideways - _offCentre - _cutter - ring.SidePlayMm;
         ParkedGap? park = Parked(periods, parked, (i, from, to) => LeastBetween(ring, i, sideways, (from, to)));
         OpenPeriod tightest = periods.MinBy(p => p.WorstGreatestMm)!;
         bool parkDecides = park is not null && park.WorstMm < tightest.WorstGreatestMm;
@@ -96,7 +95,7 @@ internal sealed class OpenContactGaps(Brief brief, Motion motion, WheelLayout wh
             WorkingV = workingV,
             RequiredMm = rule.IsNone ? null : along,
             SidewaysMm = sideways,
-            WorstSidewaysMm = worstSideways,
+            WorstSidewaysMm = WorstSideways(ring, sideways),
             OpeningMmPerS = ring.RadiusMm * motion.SpeedRadPerS,
             Periods = periods,
             Parked = park,
@@ -148,12 +147,12 @@ internal sealed class OpenContactGaps(Brief brief, Motion motion, WheelLayout wh
         ? [ring.RadiusMm]
         : [ring.RadiusMm - (ring.TravelMm / 2), ring.RadiusMm, ring.RadiusMm + (ring.TravelMm / 2)];
 
-    /// <summary>The lesser of the gaps along the motion and sideways, each less its own tolerances; wear lengthens the patch along the motion.</summary>
-    private double Worst(RingLayout ring, double alongMm, double sidewaysMm)
-    {
-        double worn = ring.Patch.WornHalfLengthMm - ring.Patch.HalfLengthMm;
-        return Math.Max(0, Math.Min(alongMm - _offCentre - _cutter - worn, sidewaysMm - _offCentre - _cutter - ring.SidePlayMm));
-    }
+    /// <summary>The lesser of the gaps along the motion and sideways, each less its own tolerances and wear.</summary>
+    private double Worst(RingLayout ring, double alongMm, double sidewaysMm) =>
+        Math.Max(0, Math.Min(alongMm - _offCentre - _cutter - ring.Patch.WearMm, WorstSideways(ring, sidewaysMm)));
+
+    private double WorstSideways(RingLayout ring, double sidewaysMm) =>
+        sidewaysMm - _offCentre - _cutter - ring.SidePlayMm - ring.Patch.SidewaysWearMm;
 
     private (double LeastMm, double WorstMm, double AtRad) LeastBetween(RingLayout ring, int index, double sidewaysMm, (double FromRad, double ToRad) span)
     {

@@ -44,6 +44,15 @@ public sealed record ContactPatch
         ? this with { HalfLengthMm = WornHalfLengthMm, HalfWidthMm = WornHalfLengthMm }
         : this with { HalfLengthMm = WornHalfLengthMm };
 
+    /// <summary>By how much the patch reaches further to either side of its length at the end of its life, mm; in no direction more.</summary>
+    public double WearMm => WornHalfLengthMm - HalfLengthMm;
+
+    /// <summary>By how much the patch reaches further along the radius, to either side, at the end of its life, mm.</summary>
+    /// <remarks>A disc grows all round. A rectangle grows across its fold, so that only the part of it along the radius counts:
+    /// nothing where the fold lies along the radius. What the corners of a longer rectangle reach further round the circle, a few
+    /// micrometres, is left out: the side gap is defined on the corners of the new one.</remarks>
+    public double SidewaysWearMm => WearMm * (IsDisc ? 1 : Math.Abs(Math.Sin(AngleRad)));
+
     /// <summary>The patch that counts for edges when the copper stands proud of the carrier.</summary>
     /// <remarks>A round nose of radius R meets an edge of height s early by √(2Rs − s²) from its lowest line.</remarks>
     /// <param name="stepMm">How far the copper stands proud, at least 0.</param>

@@ -45,6 +45,9 @@ internal sealed record RingDemand
     /// <summary>Programme angle from the wiper that breaks to the wiper that makes; 0 where one does both.</summary>
     public double ApartRad => Land?.Pair.ApartRad ?? 0;
 
+    /// <summary>By how much the patch of its wipers reaches beyond the patch path when worn, mm.</summary>
+    public double SidewaysWearMm => Math.Max(MakePatch.SidewaysWearMm, BreakPatch.SidewaysWearMm);
+
     /// <summary>Whether the ring is copper all the way round.</summary>
     public bool IsWhole => Periods.Count == 0;
 

@@ -70,12 +70,14 @@ internal sealed class WheelSetter(WheelTask task)
     {
         OutputProgramme programme = task.Programme.Outputs[index];
         ContactPatch patch = task.Contacts.Outputs[index];
-        (double gap, string why) = SideGap(output, task.Rules[index], patch);
+        ContactPatch forEdges = patch.OverStep(_brief.Carrier.StepMm);
+        double play = (_brief.Wheel.RunOutMm / 2) + _brief.Process.ToleranceMm + output.SidePlayMm;
+        (double gap, string why) = SideGap(task.Rules[index], patch, play, forEdges.SidewaysWearMm);
         return new RingDemand
         {
             Name = output.Name,
             Where = _brief.PlaceOf(FormattableString.Invariant($"output[{index}]")),
-            Patch = patch.OverStep(_brief.Carrier.StepMm),
+            Patch = forEdges,
             Periods = programme.Periods,
             SidePlayMm = output.SidePlayMm,
             AskedRadiusMm = output.RadiusMm,
@@ -86,16 +88,18 @@ internal sealed class WheelSetter(WheelTask task)
         };
     }
 
-    private (double GapMm, string Why) SideGap(OutputBrief output, OpenContactRule rule, ContactPatch patch)
+    /// <summary>How far windows reach beyond the path of the new patch: what is required, play, and what the patch grows sideways
+    /// over its life, so that a worn contact keeps what is required too.</summary>
+    private (double GapMm, string Why) SideGap(OpenContactRule rule, ContactPatch patch, double playMm, double wearMm)
     {
-        double play = (_brief.Wheel.RunOutMm / 2) + _brief.Process.ToleranceMm + output.SidePlayMm;
         double required = rule.SidewaysMm(patch);
+        string worn = wearMm > 0 ? $", and {Wording.Mm(wearMm)} by which the contact grows sideways as it wears" : "";
         string why = rule.IsNone
-            ? "no separation asked of its open contact"
-            : $"{Wording.Mm(required)} required of its open contact{(required > rule.RequiredMm ? ", more than the rule because the nose is a dome" : "")}, and {Wording.Mm(play)} of play and tolerance";
-        double gap = play + (rule.IsNone ? PlainGapMm : required);
-        double corner = _brief.Process.InsideRadiusMm + CornerGapMm;
-        return gap >= corner ? (gap, why) : (corner, "the inside radius of the window's corners");
+            ? $"no separation asked of its open contact{worn}"
+            : $"{Wording.Mm(required)} required of its open contact{(required > rule.RequiredMm ? ", more than the rule because the nose is a dome" : "")}, and {Wording.Mm(playMm)} of play and tolerance{worn}";
+        double gap = playMm + (rule.IsNone ? PlainGapMm : required) + wearMm;
+        double corner = _brief.Process.InsideRadiusMm + CornerGapMm + wearMm;
+        return gap >= corner ? (gap, why) : (corner, $"the inside radius of the window's corners{worn}");
     }
 
     private RingLayout Layout(PackedRing packed, string net, double stationRad, PackedWheel wheel)

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using WheelDraft.Drawing;
 using WheelDraft.Formats.Pdf;
@@ -9,20 +10,39 @@ namespace WheelDraft.Formats.Outputs;
 /// <summary>The sheets of a design as files. Only pictures, PDF and template load the graphics library.</summary>
 internal static class DrawingFiles
 {
-    // 2.5 mm letters are then 18 pixels high: read without zooming, an A4 sheet under half a megabyte.
-    private const double PngDpi = 180;
+    // 8 pixels a millimetre: pictures of moments, 240 by 135 mm, are then 1920 by 1080 pixels, as screens and films have them.
+    private const double FilmDpi = 8 * 25.4;
 
     public static IEnumerable<OutputFile> Svg(OutputTask task)
     {
-        SvgOptions options = new() { Theme = task.Request.Theme, Text = task.Request.Text };
-        return SideBySide(task, s => new OutputFile($"draw/{s.Words.Name}.svg", Encoding.UTF8.GetBytes(SvgWriter.Write(s, options))));
+        SvgOptions options = new() { Theme = task.Request.Theme, Text = task.Request.Text, WidthMm = task.Request.SvgWidthMm };
+        return SideBySide(task, s => new OutputFile($"{OutputFiles.DrawFolder}/{s.Words.Name}.svg", Encoding.UTF8.GetBytes(SvgWriter.Write(s, options))));
     }
 
     public static IEnumerable<OutputFile> Png(OutputTask task)
     {
-        PngOptions options = new() { Theme = task.Request.Theme, Dpi = PngDpi };
-        return SideBySide(task, s => new OutputFile($"draw/{s.Words.Name}.png", PngWriter.Write(s, options)));
+        PngOptions options = new() { Theme = task.Request.Theme, Dpi = task.Request.PngDpi };
+        return SideBySide(task, s => new OutputFile($"{OutputFiles.DrawFolder}/{s.Words.Name}.png", PngWriter.Write(s, options)));
     }
+
+    /// <summary>The pictures of a film, a few at a time, so that a long one does not fill the memory.</summary>
+    public static IEnumerable<OutputFile> Film(MomentFilm film, Theme theme)
+    {
+        PngOptions options = new() { Theme = theme, Dpi = FilmDpi };
+        foreach (int[] some in Enumerable.Range(0, film.Frames).Chunk(Environment.ProcessorCount))
+        {
+            OutputFile[] files = new OutputFile[some.Length];
+            Parallel.For(0, files.Length, i => files[i] = new OutputFile($"{OutputFiles.FilmFolder}/{FrameName(some[i] + 1)}", PngWriter.Write(film[some[i]], options)));
+            foreach (OutputFile file in files)
+            {
+                yield return file;
+            }
+        }
+    }
+
+    /// <summary>The name of a film's picture.</summary>
+    /// <param name="number">From 1.</param>
+    public static string FrameName(int number) => string.Create(CultureInfo.InvariantCulture, $"frame-{number:D4}.png");
 
     /// <summary>Sheets know nothing of each other, so they are written side by side; the order is that of the sheets.</summary>
     private static OutputFile[] SideBySide(OutputTask task, Func<Sheet, OutputFile> write)
@@ -35,7 +55,7 @@ internal static class DrawingFiles
     public static IEnumerable<OutputFile> Pdf(OutputTask task)
     {
         PdfOptions options = new(task.Design.Brief.Title) { Theme = task.Request.Theme, Subject = "Drawings of a contact timer" };
-        yield return new("draw/set.pdf", PdfWriter.Write(task.Sheets, options));
+        yield return new($"{OutputFiles.DrawFolder}/set.pdf", PdfWriter.Write(task.Sheets, options));
     }
 
     public static IEnumerable<OutputFile> Template(OutputTask task)

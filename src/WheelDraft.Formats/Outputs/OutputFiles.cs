@@ -52,6 +52,18 @@ public sealed record OutputRequest
 
     /// <summary>Whether the texts of SVG drawings are live or strokes; all other drawings have strokes.</summary>
     public SvgText Text { get; init; } = SvgText.Live;
+
+    /// <summary>What sheets show: a moment, callouts in words or numbers.</summary>
+    public SheetOptions Sheets { get; init; } = SheetOptions.Usual;
+
+    /// <summary>Width at which SVG drawings are shown, mm; null for the true size of each sheet.</summary>
+    public double? SvgWidthMm { get; init; }
+
+    /// <summary>Pixels per inch of PNG drawings, 10 to 2400; at 150 letters of 2.5 mm are read without zooming.</summary>
+    public double PngDpi { get; init; } = 150;
+
+    /// <summary>The film that is drawn with the PNG drawings, picture by picture; null for none.</summary>
+    public MomentFilm? Film { get; init; }
 }
 
 /// <summary>One file of a set.</summary>
@@ -64,6 +76,22 @@ public static class OutputFiles
 {
     /// <summary>The folder of cutting files.</summary>
     public const string CutFolder = "cut";
+
+    /// <summary>The folder of drawings.</summary>
+    public const string DrawFolder = "draw";
+
+    /// <summary>The folder of a film's pictures.</summary>
+    public const string FilmFolder = "frames";
+
+    /// <summary>Whether a name in the folder of a film is one that this program gives: frame-0001.png.</summary>
+    public static bool IsFrame(string fileName)
+    {
+        ArgumentNullException.ThrowIfNull(fileName);
+        return fileName.Length == DrawingFiles.FrameName(1).Length
+            && fileName.StartsWith("frame-", StringComparison.Ordinal)
+            && fileName.EndsWith(".png", StringComparison.Ordinal)
+            && fileName[6..^4].All(char.IsAsciiDigit);
+    }
 
     /// <summary>Whether the cutting files of a design are withheld.</summary>
     public static bool Withheld(Design design, OutputRequest request)
@@ -82,11 +110,14 @@ public static class OutputFiles
     }
 
     /// <summary>The files, in the order of their kinds.</summary>
-    public static IEnumerable<OutputFile> Of(Design design, OutputRequest request)
+    /// <param name="design">The design.</param>
+    /// <param name="request">What is wanted.</param>
+    /// <param name="warn">Told what drawings had to do without (a character shown as a box, a label without room), each once, when they are drawn.</param>
+    public static IEnumerable<OutputFile> Of(Design design, OutputRequest request, Action<string>? warn = null)
     {
         ArgumentNullException.ThrowIfNull(design);
         ArgumentNullException.ThrowIfNull(request);
-        OutputTask task = new(design, request);
+        OutputTask task = new(design, request, warn ?? (_ => { }));
         return request.Kinds.Distinct().Order().SelectMany(kind => Of(task, kind));
     }
 
@@ -100,12 +131,14 @@ public static class OutputFiles
         OutputKind.Report => [new("report.json", ReportJson.Write(task.Design)), new("report.md", ReportMarkdown.Write(task.Design))],
         OutputKind.Cut => Withheld(task.Design, task.Request) ? [] : [.. CutFiles(task.Design).Select(c => new OutputFile($"{CutFolder}/{c.Name}.dxf", Encoding.ASCII.GetBytes(DxfWriter.Write(c.Drawing, task.Request.Dxf)))), .. StripCutFiles(task.Design, task.Request)],
         OutputKind.Draw => DrawingFiles.Svg(task),
-        OutputKind.Png => DrawingFiles.Png(task),
+        OutputKind.Png => DrawingFiles.Png(task).Concat(Film(task)),
         OutputKind.Pdf => DrawingFiles.Pdf(task),
         OutputKind.Print => DrawingFiles.Template(task),
         OutputKind.Show => [new("show/index.html", ShowPage.Write(task.Design))],
         _ => throw new NotSupportedException($"Outputs of kind {kind}."),
     };
+
+    private static IEnumerable<OutputFile> Film(OutputTask task) => task.Request.Film is MomentFilm film ? DrawingFiles.Film(film, task.Request.Theme) : [];
 
     /// <summary>The cutting files by name; the carrier's only where it bears lands.</summary>
     private static IEnumerable<(string Name, CutDrawing Drawing)> CutFiles(Design design)
@@ -119,13 +152,24 @@ public static class OutputFiles
 }
 
 /// <summary>A design and what is wanted of it; its sheets are drawn once, when the first kind asks for them.</summary>
-internal sealed class OutputTask(Design design, OutputRequest request)
+internal sealed class OutputTask(Design design, OutputRequest request, Action<string> warn)
 {
-    private readonly Lazy<IReadOnlyList<Sheet>> _sheets = new(() => DesignSheets.Of(design));
+    private readonly Lazy<IReadOnlyList<Sheet>> _sheets = new(() => Drawn(design, request, warn));
 
     public Design Design => design;
 
     public OutputRequest Request => request;
 
     public IReadOnlyList<Sheet> Sheets => _sheets.Value;
+
+    private static IReadOnlyList<Sheet> Drawn(Design design, OutputRequest request, Action<string> warn)
+    {
+        IReadOnlyList<Sheet> sheets = DesignSheets.Of(design, request.Sheets);
+        foreach (string warning in sheets.SelectMany(s => s.Warnings).Distinct(StringComparer.Ordinal))
+        {
+            warn(warning);
+        }
+
+        return sheets;
+    }
 }

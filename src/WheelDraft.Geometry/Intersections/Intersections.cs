@@ -131,10 +131,10 @@ public static class Intersections
         bool inStretch = false;
         foreach (Candidate next in candidates.Skip(1))
         {
-            double length = (next.Common.ShareOnFirst - last.Common.ShareOnFirst) * first.Length;
             Point middle = first.PointAt((last.Common.ShareOnFirst + next.Common.ShareOnFirst) / 2);
-            bool together = length <= 2 * tolerance || middle.DistanceTo(second.NearestTo(middle)) <= tolerance;
-            if (together && (length <= 2 * tolerance || !last.IsEnd || !next.IsEnd))
+            bool onePlace = AreOne(first, second, (last.Common, next.Common), tolerance);
+            bool together = onePlace || middle.DistanceTo(second.NearestTo(middle)) <= tolerance;
+            if (together && (onePlace || !last.IsEnd || !next.IsEnd))
             {
                 last = last.IsEnd ? last : next;
                 continue;
@@ -153,14 +153,50 @@ public static class Intersections
             last = next;
         }
 
-        // The start of a whole circle is its end as well, and no second point.
-        bool repeats = points.Count > 0 && points[0].ShareOnFirst == 0 && last.Common.ShareOnFirst == 1 && first.Start == first.End;
-        if (!inStretch && !repeats)
+        if (!inStretch)
         {
             points.Add(last.Common);
         }
 
-        return new(points, stretches);
+        return OnceAtSeams(first, second, new(points, stretches));
+    }
+
+    /// <summary>The meeting without points that tell a place again from the other end of a closed piece.</summary>
+    /// <remarks>The start of a whole circle is its end as well, and that of an arc which closes but for a gap that counts as none
+    /// (<see cref="Tolerances.JoinMm"/>) is so too: what touches there touches once, and where a stretch ends there is no point
+    /// besides. The first along the first piece stays.</remarks>
+    private static Meeting OnceAtSeams(Piece first, Piece second, Meeting all)
+    {
+        List<CommonPoint> told = [.. all.Stretches.SelectMany(s => new[] { s.From, s.To })];
+        List<CommonPoint> once = [];
+        foreach (CommonPoint next in all.Points)
+        {
+            if (!told.Exists(p => AreSeam(p, next, Math.Max(AlongFirst(first, p, next), AlongSecond(second, p, next)))))
+            {
+                told.Add(next);
+                once.Add(next);
+            }
+        }
+
+        return all with { Points = once };
+    }
+
+    /// <summary>Whether two points are one place to which a piece comes twice: its two ends meet there.</summary>
+    private static bool AreSeam(CommonPoint a, CommonPoint b, double alongMm) =>
+        alongMm > 2 * Tolerances.JoinMm && a.At.DistanceTo(b.At) <= Tolerances.JoinMm;
+
+    private static double AlongFirst(Piece first, CommonPoint a, CommonPoint b) => Math.Abs(b.ShareOnFirst - a.ShareOnFirst) * first.Length;
+
+    private static double AlongSecond(Piece second, CommonPoint a, CommonPoint b) => Math.Abs(b.ShareOnSecond - a.ShareOnSecond) * second.Length;
+
+    /// <summary>Whether two neighbours along the first piece are one place: within twice the tolerance along either piece, so that
+    /// rounding does not tell a stretch in one order of the pieces and a point in the other; or at the seam of the second.</summary>
+    private static bool AreOne(Piece first, Piece second, (CommonPoint Last, CommonPoint Next) pair, double tolerance)
+    {
+        double onFirst = AlongFirst(first, pair.Last, pair.Next);
+        double onSecond = AlongSecond(second, pair.Last, pair.Next);
+        return onFirst <= 2 * tolerance
+            || (onFirst <= Tolerances.JoinMm && (onSecond <= 2 * tolerance || AreSeam(pair.Last, pair.Next, onSecond)));
     }
 
     private static CommonStretch Stretch(Piece first, Piece second, CommonPoint begin, CommonPoint finish)

@@ -21,16 +21,20 @@ public sealed record OffsetResult(IReadOnlyList<Outline> Outlines, IReadOnlyList
 public readonly record struct OffsetChange(OffsetChangeKind Kind, int Contour, int Piece, Point At)
 {
     /// <summary>Kind, contour and place in words.</summary>
-    public override string ToString()
+    public override string ToString() => Told(At.ToString());
+
+    /// <summary>The same with the place written as the reader wants it.</summary>
+    /// <param name="place">The place in words, e.g. rounded coordinates.</param>
+    public string Told(string place)
     {
         string what = Contour == 0 ? "the outer contour" : string.Create(System.Globalization.CultureInfo.InvariantCulture, $"hole {Contour}");
         return Kind switch
         {
-            OffsetChangeKind.ContourVanished => $"{what} at {At} vanishes",
-            OffsetChangeKind.PieceVanished => $"a side of {what} at {At} vanishes",
-            OffsetChangeKind.CornerRounded => $"a corner of {what} at {At} is too sharp and would come back rounded",
-            OffsetChangeKind.ContourSplit => $"{what} at {At} falls apart",
-            _ => $"{what} at {At} joins another contour",
+            OffsetChangeKind.ContourVanished => $"{what} at {place} vanishes",
+            OffsetChangeKind.PieceVanished => $"a side of {what} at {place} vanishes",
+            OffsetChangeKind.CornerRounded => $"a corner of {what} at {place} is too sharp and would come back rounded",
+            OffsetChangeKind.ContourSplit => $"{what} at {place} falls apart",
+            _ => $"{what} at {place} joins another contour",
         };
     }
 }

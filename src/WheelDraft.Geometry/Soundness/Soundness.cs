@@ -106,17 +106,21 @@ public static class Soundness
 public readonly record struct ContourFault(ContourFaultKind Kind, int First, int FirstPiece, int Second, int SecondPiece, Point At)
 {
     /// <summary>The fault in words.</summary>
-    public override string ToString()
+    public override string ToString() => Told(At.ToString());
+
+    /// <summary>The same with the place written as the reader wants it.</summary>
+    /// <param name="place">The place in words, e.g. rounded coordinates.</param>
+    public string Told(string place)
     {
         string who = First == Second
             ? string.Create(CultureInfo.InvariantCulture, $"Contour {First} {{0}} itself, pieces {FirstPiece} and {SecondPiece}")
             : string.Create(CultureInfo.InvariantCulture, $"Contour {First} piece {FirstPiece} {{0}} contour {Second} piece {SecondPiece}");
         return Kind switch
         {
-            ContourFaultKind.Meets => $"{who.Replace("{0}", "meets", StringComparison.Ordinal)}, at {At}.",
-            ContourFaultKind.Overlaps => $"{who.Replace("{0}", "lies on", StringComparison.Ordinal)}, at {At}.",
-            ContourFaultKind.HoleOutside => string.Create(CultureInfo.InvariantCulture, $"Hole {Second} lies outside its shape, at {At}."),
-            _ => string.Create(CultureInfo.InvariantCulture, $"Hole {Second} lies in hole {First}, at {At}."),
+            ContourFaultKind.Meets => $"{who.Replace("{0}", "meets", StringComparison.Ordinal)}, at {place}.",
+            ContourFaultKind.Overlaps => $"{who.Replace("{0}", "lies on", StringComparison.Ordinal)}, at {place}.",
+            ContourFaultKind.HoleOutside => string.Create(CultureInfo.InvariantCulture, $"Hole {Second} lies outside its shape, at {place}."),
+            _ => string.Create(CultureInfo.InvariantCulture, $"Hole {Second} lies in hole {First}, at {place}."),
         };
     }
 }

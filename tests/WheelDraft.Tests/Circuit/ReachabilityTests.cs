@@ -9,7 +9,8 @@ public sealed class ReachabilityTests
 {
     private static readonly string[] Nets = ["L", "N", "a", "b", "c"];
 
-    private static readonly Gen<CircuitBuilder> Circuits =
+    /// <summary>Random circuits of up to three contacts, four loads and two inputs.</summary>
+    internal static readonly Gen<CircuitBuilder> Circuits =
         from isLands in Gen.Int[0, 4]
         from feed in Gen.Int[0, 3]
         from edges in Gen.Shuffle(Enumerable.Range(1, 35).Select(i => i * 10).ToArray(), 6)

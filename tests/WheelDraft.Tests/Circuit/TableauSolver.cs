@@ -35,6 +35,26 @@ internal sealed class TableauSolver
         return solver.IsShort() ? null : solver.Volts();
     }
 
+    /// <summary>Voltage of every net over neutral, by name; null for one that no closed switch or load joins to line, neutral or earth.</summary>
+    public static IReadOnlyDictionary<string, double?> NetVolts(CircuitBuilder circuit, double angleRad, int inputs)
+    {
+        TableauSolver solver = new(circuit, new CircuitFault(CircuitFaultKind.None));
+        solver.AddBranches(angleRad, inputs);
+        if (solver.IsShort())
+        {
+            return solver._nets.Keys.ToDictionary(n => n, _ => (double?)null, StringComparer.Ordinal);
+        }
+
+        Vector<Complex> solution = solver.Solve();
+        HashSet<int> joined = [0, 1, 2];
+        while (solver._branches.Find(b => (b.Closed || b.Impedance is not null) && joined.Contains(b.A) != joined.Contains(b.B)) is Branch next)
+        {
+            joined.UnionWith([next.A, next.B]);
+        }
+
+        return solver._nets.ToDictionary(n => n.Key, n => joined.Contains(n.Value) ? solution[n.Value].Magnitude : (double?)null, StringComparer.Ordinal);
+    }
+
     private static Complex Impedance(LoadRating rating, double supplyV) => rating switch
     {
         RatedImpedance z => new Complex(z.ResistanceOhm, z.ReactanceOhm),

@@ -13,10 +13,10 @@ public sealed class FileSetTests : IDisposable
     public void Commit_NewAndOldFiles_ReplacesAllAndLeavesNothingElse()
     {
         Write("report.json", "old");
-        FileSet set = new();
+        using FileSet set = Set();
         set.Add("report.json", [1]);
         set.Add("cut/wheel.dxf", [2]);
-        set.Commit(Target, [], TestContext.Current.CancellationToken);
+        set.Commit([]);
         Assert.Equal(["cut/wheel.dxf", "report.json"], Present());
         Assert.Equal([1], File.ReadAllBytes(Path.Combine(Target, "report.json")));
     }
@@ -26,9 +26,9 @@ public sealed class FileSetTests : IDisposable
     {
         Write("cut/wheel.dxf", "old");
         Write("notes.txt", "the person's own");
-        FileSet set = new();
+        using FileSet set = Set();
         set.Add("report.json", [1]);
-        IReadOnlyList<string> deleted = set.Commit(Target, ["cut/wheel.dxf", "cut/sheet.dxf", "report.json"], TestContext.Current.CancellationToken);
+        IReadOnlyList<string> deleted = set.Commit(["cut/wheel.dxf", "cut/sheet.dxf", "report.json"]);
         Assert.Equal(["cut/wheel.dxf"], deleted);
         Assert.Equal(["notes.txt", "report.json"], Present());
     }
@@ -38,10 +38,13 @@ public sealed class FileSetTests : IDisposable
     {
         Write("a.txt", "old");
         Directory.CreateDirectory(Path.Combine(Target, "b.txt"));
-        FileSet set = new();
-        set.Add("a.txt", [1]);
-        set.Add("b.txt", [2]);
-        Assert.Throws<FileTroubleException>(() => set.Commit(Target, ["a.txt"], TestContext.Current.CancellationToken));
+        using (FileSet set = Set())
+        {
+            set.Add("a.txt", [1]);
+            set.Add("b.txt", [2]);
+            Assert.Throws<FileTroubleException>(() => set.Commit(["a.txt"]));
+        }
+
         Assert.Equal(["a.txt"], Present());
         Assert.Equal("old", File.ReadAllText(Path.Combine(Target, "a.txt")));
     }
@@ -51,10 +54,12 @@ public sealed class FileSetTests : IDisposable
     {
         Write("a.txt", "old");
         Write("cut", "a file of that name");
-        FileSet set = new();
-        set.Add("a.txt", [1]);
-        set.Add("cut/wheel.dxf", [2]);
-        Assert.Throws<FileTroubleException>(() => set.Commit(Target, [], TestContext.Current.CancellationToken));
+        using (FileSet set = Set())
+        {
+            set.Add("a.txt", [1]);
+            Assert.Throws<FileTroubleException>(() => set.Add("cut/wheel.dxf", [2]));
+        }
+
         Assert.Equal(["a.txt", "cut"], Present());
         Assert.Equal("old", File.ReadAllText(Path.Combine(Target, "a.txt")));
     }
@@ -63,9 +68,15 @@ public sealed class FileSetTests : IDisposable
     public void Commit_Stopped_LeavesTheOldSet()
     {
         Write("a.txt", "old");
-        FileSet set = new();
-        set.Add("a.txt", [1]);
-        Assert.Throws<OperationCanceledException>(() => set.Commit(Target, ["a.txt"], new CancellationToken(canceled: true)));
+        using CancellationTokenSource stop = new();
+        using (FileSet set = new(Target, stop.Token))
+        {
+            set.Add("a.txt", [1]);
+            stop.Cancel();
+            Assert.Throws<OperationCanceledException>(() => set.Add("b.txt", [2]));
+            Assert.Throws<OperationCanceledException>(() => set.Commit(["a.txt"]));
+        }
+
         Assert.Equal(["a.txt"], Present());
         Assert.Equal("old", File.ReadAllText(Path.Combine(Target, "a.txt")));
     }
@@ -76,13 +87,30 @@ public sealed class FileSetTests : IDisposable
     [InlineData("a//b")]
     [InlineData("a\\b")]
     [InlineData("")]
-    public void Add_NameThatLeavesTheFolder_Throws(string name) =>
-        Assert.Throws<ArgumentException>(() => new FileSet().Add(name, []));
+    public void Add_NameThatLeavesTheFolder_Throws(string name)
+    {
+        using FileSet set = Set();
+        Assert.Throws<ArgumentException>(() => set.Add(name, []));
+    }
+
+    [Fact]
+    public void Dispose_WithoutCommit_LeavesTheOldSetAndNoTemporaryFile()
+    {
+        Write("a.txt", "old");
+        using (FileSet set = Set())
+        {
+            set.Add("a.txt", [1]);
+            Assert.Equal(2, Directory.GetFiles(Target).Length);
+        }
+
+        Assert.Equal(["a.txt"], Present());
+        Assert.Equal("old", File.ReadAllText(Path.Combine(Target, "a.txt")));
+    }
 
     [Fact]
     public void Add_SameNameTwice_Throws()
     {
-        FileSet set = new();
+        using FileSet set = Set();
         set.Add("a", []);
         Assert.Throws<ArgumentException>(() => set.Add("a", []));
     }
@@ -96,6 +124,8 @@ public sealed class FileSetTests : IDisposable
         Assert.Equal([1], File.ReadAllBytes(path));
         Assert.Single(Directory.GetFiles(_folder));
     }
+
+    private FileSet Set() => new(Target, TestContext.Current.CancellationToken);
 
     private string Target => Path.Combine(_folder, "out");
 

@@ -92,18 +92,4 @@ public sealed class NewCommandTests
         Assert.Equal(ParameterSchema.Text(), run.Out);
         Assert.Empty(run.Error);
     }
-
-    [Fact]
-    public void ParameterFile_Faulty_TellsFileLineAndColumn()
-    {
-        using CliRun run = new();
-        File.WriteAllText(run.PathOf("bad.toml"), "format = 1\ntitle = 7\n");
-        using StringWriter error = new() { NewLine = "\n" };
-        using StringWriter output = new() { NewLine = "\n" };
-        CommandContext context = new(new Surroundings { Out = output, Error = error, Folder = run.Folder }) { Json = true };
-        Assert.Null(ParameterFile.Read("bad.toml", context));
-        Assert.Contains("bad.toml:2:9: 'title' is the bare number 7; write a text in quotation marks, e.g. title = ", error.ToString(), StringComparison.Ordinal);
-        Assert.Equal(2, (int?)JsonNode.Parse(output.ToString())!["faults"]!.AsArray()[^1]!["line"]);
-        Assert.Throws<FileTroubleException>(() => ParameterFile.Read("none.toml", context));
-    }
 }

@@ -71,6 +71,50 @@ public sealed class IntersectionsTests
         Assert.Single(Intersections.Of(touching, circle).Points);
     }
 
+    // Found by sampling: an arc short of a whole turn by 1e-9 rad gave the touch at its seam twice, 1.5e-9 mm apart, but only as
+    // the first of the two.
+    [Theory]
+    [InlineData(1e-9)]
+    [InlineData(6e-8)]
+    public void Of_TangentCirclesTouchingAtASeamWithAHairOfGap_GiveOnePointInEitherOrder(double gapRad)
+    {
+        Arc plain = new(new(0.5, 4), 1, -Angles.TurnRad, 5);
+        Arc withSeam = new(new(0, 4), 1.5, 0, gapRad - Angles.TurnRad);
+        Point touch = new(1.5, 4);
+        Assert.Equal(0, Assert.Single(Intersections.Of(plain, withSeam).Points).At.DistanceTo(touch), Tolerances.JoinMm);
+        Assert.Equal(0, Assert.Single(Intersections.Of(withSeam, plain).Points).At.DistanceTo(touch), Tolerances.JoinMm);
+    }
+
+    // Found by sampling: the seam of the circle, where the stretch begins, was given as a point besides.
+    [Fact]
+    public void Of_CircleAndCocircularArcFromItsSeam_GivesTheStretchAndNoPoint()
+    {
+        Arc circle = new(new(2, 4), 1.5, 1, -Angles.TurnRad);
+        Arc part = new(new(2, 4), 1.5, 1, -4);
+        Assert.Empty(Intersections.Of(circle, part).Points);
+        Assert.Empty(Intersections.Of(part, circle).Points);
+        Assert.Single(Intersections.Of(circle, part).Stretches);
+    }
+
+    // Found by sampling: where the line itself begins on the circle's seam, the crossing was given at both ends of the circle.
+    [Fact]
+    public void Of_LineFromTheSeamOfACircle_GivesItOnce()
+    {
+        Arc circle = new(new(-4, 0), 4, -3.6e-16, Angles.TurnRad);
+        Segment line = new(new(0, -1.396e-13), new(-3.5, 2));
+        Assert.Single(Intersections.Of(line, circle).Points);
+        Assert.Single(Intersections.Of(circle, line).Points);
+    }
+
+    [Fact]
+    public void Of_TangentCirclesTouchingInAGapThatIsOne_GiveBothEnds()
+    {
+        Arc plain = new(new(0.5, 4), 1, -Angles.TurnRad, 5);
+        Arc gapped = new(new(0, 4), 1.5, 0, 1e-6 - Angles.TurnRad);
+        Assert.Equal(2, Intersections.Of(plain, gapped).Points.Count);
+        Assert.Equal(2, Intersections.Of(gapped, plain).Points.Count);
+    }
+
     [Fact]
     public void Of_CocircularArcsAcrossZero_GivesTheirCommonArc()
     {
@@ -154,7 +198,7 @@ public sealed class IntersectionsTests
                 Meeting there = Intersections.Of(a, b);
                 Meeting back = Intersections.Of(b, a);
 
-                // Places, not entries: where a touch lies on a seam, one order may list it twice, a nanometre apart.
+                Assert.Equal(there.Points.Count, back.Points.Count);
                 foreach (CommonPoint p in there.Points)
                 {
                     Assert.Contains(back.Points, q => q.At.DistanceTo(p.At) < 1e-6);

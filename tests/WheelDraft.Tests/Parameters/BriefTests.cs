@@ -1,3 +1,4 @@
+using System.Text;
 using WheelDraft.Engineering;
 using WheelDraft.Formats.Parameters;
 using WheelDraft.Geometry;
@@ -37,6 +38,22 @@ public sealed class BriefTests
         Assert.Equal(new Coast(0, Math.PI / 360), Windowed.Drive.Coast);
         Assert.Equal(new FrictionBand(0.2, 0.5), Windowed.Drive.Friction);
         Assert.Equal(0.25, Windowed.Drive.TorqueNm);
+    }
+
+    // IEC 61210, common table with UL 310, dimension C of the tabs 4.8x0.5: 0.47 to 0.54 mm (row from memory). Once 0.5 mm and
+    // nothing else was taken, so that stock of 0.020 in was refused.
+    [Theory]
+    [InlineData("0.47 mm", true)]
+    [InlineData("0.54 mm", true)]
+    [InlineData("0.020 in", true)]
+    [InlineData("0.46 mm", false)]
+    [InlineData("0.55 mm", false)]
+    public void Read_TabFromStockWithinItsLimits_IsTaken(string thickness, bool taken)
+    {
+        string text = File.ReadAllText(Demos.PathOf("propagation-bench")).Replace("thickness = \"0.5 mm\"", $"thickness = \"{thickness}\"", StringComparison.Ordinal);
+        IReadOnlyList<Diagnostic> told = ParameterReader.Read(Encoding.UTF8.GetBytes(text)).Diagnostics;
+        Assert.Equal(taken, !told.Any(d => d.Wrong.StartsWith("a tab 4.8x0.5 is cut from stock of 0.47 mm to 0.54 mm", StringComparison.Ordinal)));
+        Assert.Equal(taken, told.Count == 0);
     }
 
     [Fact]

@@ -40,9 +40,9 @@ internal sealed partial class StripForming
         }
 
         double t = _strip.ThicknessMm;
-        if (t < size.LeastThicknessMm || t > size.MostThicknessMm)
+        if (!size.IsCutFrom(t))
         {
-            string[] fitting = [.. TabDimensions.All.Where(d => t >= d.LeastThicknessMm && t <= d.MostThicknessMm).Select(d => $"\"{d.Size}\"")];
+            string[] fitting = [.. TabDimensions.All.Where(d => d.IsCutFrom(t)).Select(d => $"\"{d.Size}\"")];
             Refuse(Piece(piece), $"tab \"{size.Size}\" of strip \"{_strip.Name}\" needs stock {size.LeastThicknessMm:0.00} to {size.MostThicknessMm:0.00} mm thick (IEC 61210), but the strip is {t:0.###} mm; {(fitting.Length == 0 ? "no tab fits this stock" : $"this stock can be {string.Join(" or ", fitting)}")}");
         }
     }

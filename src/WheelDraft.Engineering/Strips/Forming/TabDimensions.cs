@@ -37,7 +37,8 @@ public sealed record TabDimensions(string Size, string Source)
 
     private const string Memory = "common table of IEC 61210 and UL 310, row from memory";
 
-    internal static IReadOnlyList<TabDimensions> All { get; } =
+    /// <summary>Every size, by width and thickness.</summary>
+    public static IReadOnlyList<TabDimensions> All { get; } =
     [
         new("2.8x0.5", "common table of IEC 61210 and UL 310 (UL 310 Table 3, ninth edition), dimple row; the same row with a hole from memory")
         {
@@ -61,6 +62,13 @@ public sealed record TabDimensions(string Size, string Source)
         },
     ];
 
-    internal static TabDimensions? Find(string size) =>
-        All.FirstOrDefault(t => string.Equals(t.Size, size.Replace(" ", "", StringComparison.Ordinal), StringComparison.OrdinalIgnoreCase));
+    /// <summary>The tab of a size as written in a file; null when it is not listed.</summary>
+    public static TabDimensions? Find(string size)
+    {
+        ArgumentNullException.ThrowIfNull(size);
+        return All.FirstOrDefault(t => string.Equals(t.Size, size.Replace(" ", "", StringComparison.Ordinal), StringComparison.OrdinalIgnoreCase));
+    }
+
+    /// <summary>Whether it can be cut from stock of a thickness, mm: dimension C of the row of <see cref="Source"/>, both limits included.</summary>
+    public bool IsCutFrom(double thicknessMm) => thicknessMm >= LeastThicknessMm && thicknessMm <= MostThicknessMm;
 }

@@ -48,6 +48,6 @@ internal sealed record WiperPlace(ContactPatch Patch, double StationRad);
 /// <summary>What the lands of one ring must keep.</summary>
 /// <param name="Pair">The two wipers.</param>
 /// <param name="GapMm">Between neighbouring lands, tolerances included.</param>
-/// <param name="WipersMm">Between the patches of the two wipers, play included.</param>
+/// <param name="WipersMm">Between the new patches of the two wipers, play and wear included.</param>
 /// <param name="Why">What asks for both, in words.</param>
 internal sealed record LandDemand(WiperPair Pair, double GapMm, double WipersMm, string Why);

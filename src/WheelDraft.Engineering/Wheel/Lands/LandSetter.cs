@@ -49,8 +49,9 @@ internal sealed class LandSetter(RingShop shop, RingDemand ring)
         };
     }
 
-    /// <summary>How far lands reach beyond the patch path: whatever play there is, the patch stays on the land.</summary>
-    public static double ReachMm(RingShop shop, RingDemand ring) => ring.SidePlayMm + (shop.RunOutMm / 2) + shop.Process.ToleranceMm;
+    /// <summary>How far lands reach beyond the path of the new patch: whatever play and wear there is, the patch stays on the land,
+    /// and so is nowhere nearer to the lands of the next ring than its own lands are.</summary>
+    public static double ReachMm(RingShop shop, RingDemand ring) => ring.SidePlayMm + (shop.RunOutMm / 2) + shop.Process.ToleranceMm + ring.SidewaysWearMm;
 
     private PeriodCut Cut(double radiusMm, OnPeriod period)
     {

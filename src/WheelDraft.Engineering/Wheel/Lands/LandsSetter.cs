@@ -74,7 +74,7 @@ internal sealed class LandsSetter(WheelTask task)
             Land = new(
                 WiperPair.Of(new(own, stations.OwnRad), new(other, stations.ReturnRad), task.Motion),
                 required + (2 * _brief.Process.ToleranceMm),
-                required + (2 * output.SidePlayMm),
+                required + (2 * output.SidePlayMm) + own.WearMm + other.WearMm,
                 why),
         };
     }

@@ -31,7 +31,7 @@ public sealed record CutFigures(
         IReadOnlyList<ContourFault> faults = Soundness.Faults(contours);
         if (faults.Count > 0)
         {
-            findings.AddRange(findings.Exists(f => f.Code is "drawing.crossing") ? [] : faults.Take(MostPlaces).Select(f => Finding.Error("drawing.crossing", $"Contours that are cut meet: {f}.")));
+            findings.AddRange(findings.Exists(f => f.Code is "drawing.crossing") ? [] : faults.Take(MostPlaces).Select(f => Finding.Error("drawing.crossing", $"Contours that are cut meet: {f.Told(LayerJoiner.Text(f.At))}")));
             findings.Add(Finding.Warning("drawing.limits", "Webs, slots and holes are not measured against the process, because contours that are cut meet each other or themselves."));
             return null;
         }

@@ -1,10 +1,12 @@
+using WheelDraft.Engineering;
+
 namespace WheelDraft.Formats.Parameters;
 
 /// <summary>Formed strips.</summary>
 internal static class StripKeys
 {
     /// <summary>The quick-connect tabs of IEC 61210 that can be cut in one with a strip.</summary>
-    public static string[] Tabs => ["2.8x0.5", "2.8x0.8", "4.8x0.5", "4.8x0.8", "6.3x0.8"];
+    public static string[] Tabs => [.. TabDimensions.All.Select(t => t.Size)];
 
     /// <summary>[[strip]]</summary>
     public static TableDefinition Strip => new("[[strip]]", "A formed copper strip, from its terminal end to its tip.",

@@ -1,3 +1,5 @@
+using WheelDraft.Engineering;
+
 namespace WheelDraft.Formats.Parameters;
 
 /// <summary>What strips serve, and what goes with what in them.</summary>
@@ -133,11 +135,14 @@ internal sealed class StripRules(CheckedTable root, DiagnosticList diagnostics) 
         }
 
         if (piece.Text("tab") is { } tab && strip.Quantity("thickness") is { } thickness
-            && decimal.Parse(tab.Split('x')[1], System.Globalization.CultureInfo.InvariantCulture) is var needed && needed != thickness.InBaseUnit)
+            && TabDimensions.Find(tab) is { } size && !size.IsCutFrom((double)thickness.InBaseUnit))
         {
-            string[] fitting = [.. StripKeys.Tabs.Where(t => t.EndsWith($"x{QuantityText.Plain(thickness.InBaseUnit)}", StringComparison.Ordinal)).Select(Words.Quoted)];
+            string[] fitting = [.. TabDimensions.All.Where(t => t.IsCutFrom((double)thickness.InBaseUnit)).Select(t => Words.Quoted(t.Size))];
             string others = fitting.Length == 0 ? "no tab can be cut from this stock" : $"from this stock there are {Words.Or(fitting)}";
-            Wrong(piece.PlaceOf("tab"), $"a tab {tab} is cut from stock of {Mm(needed)}, and this strip is {Mm(thickness.InBaseUnit)} thick", $"write thickness = \"{Mm(needed)}\"; {others}");
+            Wrong(
+                piece.PlaceOf("tab"),
+                $"a tab {tab} is cut from stock of {Mm((decimal)size.LeastThicknessMm)} to {Mm((decimal)size.MostThicknessMm)} (IEC 61210, dimension C), and this strip is {Mm(thickness.InBaseUnit)} thick",
+                $"write thickness = \"{tab.Split('x')[1]} mm\"; {others}");
         }
     }
 

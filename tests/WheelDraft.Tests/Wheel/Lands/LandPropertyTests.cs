@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using CsCheck;
 using WheelDraft.Engineering;
 using WheelDraft.Geometry;
@@ -85,7 +86,7 @@ public sealed class LandPropertyTests
     });
 
     /// <summary>Builds random rings; those that cannot be are refused with a reason, and most can be.</summary>
-    private static void Sample(Action<Design, Brief> holds)
+    private static void Sample(Action<Design, Brief> holds, [CallerMemberName] string test = "")
     {
         int built = 0;
         Rings.Sample(
@@ -114,7 +115,7 @@ public sealed class LandPropertyTests
             },
             iter: Cases,
             threads: 1,
-            seed: "0000000000001");
+            test: test);
         Assert.InRange(built, Cases / 10, Cases);
     }
 }

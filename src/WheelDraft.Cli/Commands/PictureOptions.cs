@@ -1,0 +1,164 @@
+using System.CommandLine;
+using System.Globalization;
+using WheelDraft.Drawing;
+using WheelDraft.Engineering;
+using WheelDraft.Formats.Outputs;
+using WheelDraft.Formats.Parameters;
+using WheelDraft.Formats.Svg;
+using WheelDraft.Geometry;
+using Dimension = WheelDraft.Formats.Parameters.Dimension;
+
+namespace WheelDraft.Cli;
+
+/// <summary>The options of <c>make</c> that shape drawings: colours, letters, size, callouts, a moment, a film.</summary>
+internal sealed class PictureOptions
+{
+    private readonly Option<string> _theme = new("--theme") { HelpName = "THEME", Description = "Colours of drawings: light, dark or print", DefaultValueFactory = _ => "light" };
+    private readonly Option<string> _text = new("--text") { HelpName = "KIND", Description = "Texts of SVG drawings: live (can be searched and translated) or strokes (the same everywhere)", DefaultValueFactory = _ => "live" };
+    private readonly Option<string> _width = new("--width") { HelpName = "LENGTH", Description = "Width at which SVG drawings are shown, e.g. \"160 mm\"; true size when left out" };
+    private readonly Option<string> _dpi = new("--dpi") { HelpName = "N", Description = "Pixels per inch of PNG drawings, 10 to 1200", DefaultValueFactory = _ => "150" };
+    private readonly Option<string> _callouts = new("--callouts") { HelpName = "KIND", Description = "Leaders of wheel and assembly end in words, or in numbers with a key", DefaultValueFactory = _ => "words" };
+    private readonly Option<string> _frame = new("--frame") { HelpName = "T", Description = "Draw the state at a moment: time in the turn (\"83 s\"; a bare number is seconds) or programme angle (\"90 deg\")" };
+    private readonly Option<string> _frames = new("--frames") { HelpName = "N", Description = FormattableString.Invariant($"Draw a film of one turn: so many PNGs, 1 to {MomentFilm.MostFrames}, in frames/") };
+    private readonly Option<string[]> _closed = new("--closed") { HelpName = "INPUT,...", Description = "Inputs that are closed in --frame and --frames; all others are open", AllowMultipleArgumentsPerToken = true };
+
+    /// <summary>Every option.</summary>
+    public IReadOnlyList<Option> All => [_theme, _text, _width, _dpi, _callouts, _frame, _frames, _closed];
+
+    /// <summary>What was asked, read but for what only the design can tell.</summary>
+    /// <exception cref="DesignRefusedException">A value is not understood.</exception>
+    public PictureChoice Of(ParseResult parsed)
+    {
+        string[] closed = [.. (parsed.GetValue(_closed) ?? []).SelectMany(c => c.Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries))];
+        PictureChoice choice = new()
+        {
+            Theme = Theme.Named(parsed.GetValue(_theme)!) ?? throw Unknown(_theme, parsed, [.. Theme.All.Select(t => t.Name)]),
+            Text = Choice(_text, parsed, [("live", SvgText.Live), ("strokes", SvgText.Strokes)]),
+            Callouts = Choice(_callouts, parsed, [("words", CalloutMarks.Words), ("numbers", CalloutMarks.Numbers)]),
+            SvgWidthMm = parsed.GetValue(_width) is string width ? Width(width) : null,
+            PngDpi = Number(_dpi, parsed.GetValue(_dpi)!, 10, 1200),
+            Frame = parsed.GetValue(_frame) is string frame ? Moment(frame) : null,
+            Frames = parsed.GetValue(_frames) is string frames ? Number(_frames, frames, 1, MomentFilm.MostFrames) : null,
+            Closed = closed,
+        };
+        return closed.Length > 0 && choice is { Frame: null, Frames: null }
+            ? throw Refused(_closed, "says how inputs stand in --frame or --frames; give one of them with it")
+            : choice;
+    }
+
+    private static T Choice<T>(Option<string> option, ParseResult parsed, IReadOnlyList<(string Word, T Value)> choices)
+    {
+        string word = parsed.GetValue(option)!;
+        foreach ((string known, T value) in choices)
+        {
+            if (string.Equals(known, word, StringComparison.Ordinal))
+            {
+                return value;
+            }
+        }
+
+        throw Unknown(option, parsed, [.. choices.Select(c => c.Word)]);
+    }
+
+    private double Width(string text)
+    {
+        const double mostMm = 10_000;
+        return !Quantity.TryParse(text, Dimension.Length, out Quantity width, out string complaint) ? throw Refused(_width, complaint)
+            : width.Value is >= 1 and <= mostMm ? width.Value
+            : throw Refused(_width, $"\"{text}\" is outside 1 mm to {Wording.Mm(mostMm)}");
+    }
+
+    private static int Number(Option<string> option, string text, int least, int most) =>
+        int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out int number) && number >= least && number <= most
+            ? number
+            : throw Refused(option, FormattableString.Invariant($"\"{text}\" is no whole number from {least} to {most}"));
+
+    private TurnAmount Moment(string text)
+    {
+        if (double.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out double seconds))
+        {
+            return TurnAmount.Seconds(seconds);
+        }
+
+        return !Quantity.TryParse(text, [Dimension.Time, Dimension.Angle], out Quantity moment, out string complaint) ? throw Refused(_frame, complaint)
+            : moment.Dimension == Dimension.Angle ? TurnAmount.Radians(moment.AngleRad)
+            : TurnAmount.Seconds(moment.Value);
+    }
+
+    private static DesignRefusedException Unknown(Option<string> option, ParseResult parsed, string[] words) =>
+        Refused(option, $"knows no '{parsed.GetValue(option)}'; it is {string.Join(", ", words[..^1])} or {words[^1]}");
+
+    private static DesignRefusedException Refused(Option option, string what) => new($"arguments.{option.Name.TrimStart('-')}", $"{option.Name}: {what}.");
+}
+
+/// <summary>How drawings were asked for.</summary>
+internal sealed record PictureChoice
+{
+    /// <summary>Colours.</summary>
+    public required Theme Theme { get; init; }
+
+    /// <summary>Letters of SVG drawings.</summary>
+    public required SvgText Text { get; init; }
+
+    /// <summary>What leaders end in.</summary>
+    public required CalloutMarks Callouts { get; init; }
+
+    /// <summary>Width of SVG drawings, mm; null for true size.</summary>
+    public required double? SvgWidthMm { get; init; }
+
+    /// <summary>Pixels per inch of PNG drawings.</summary>
+    public required int PngDpi { get; init; }
+
+    /// <summary>The moment to draw, or null.</summary>
+    public required TurnAmount? Frame { get; init; }
+
+    /// <summary>How many pictures of a film, or null.</summary>
+    public required int? Frames { get; init; }
+
+    /// <summary>Names of inputs that are closed.</summary>
+    public required IReadOnlyList<string> Closed { get; init; }
+
+    /// <summary>The request for a design, with all that these choices say.</summary>
+    /// <exception cref="DesignRefusedException">The moment is outside the turn, or the design has no such input.</exception>
+    public OutputRequest On(OutputRequest request, Design design)
+    {
+        int inputs = Closed.Aggregate(0, (mask, name) => mask | (1 << InputOf(design, name)));
+        return request with
+        {
+            Theme = Theme,
+            Text = Text,
+            SvgWidthMm = SvgWidthMm,
+            PngDpi = PngDpi,
+            Sheets = new SheetOptions
+            {
+                Callouts = Callouts,
+                Moment = Frame is TurnAmount frame ? design.Circuit.At(AngleOf(design, frame), inputs) : null,
+            },
+            Film = Frames is int frames ? new MomentFilm(design, frames, inputs) : null,
+        };
+    }
+
+    private static double AngleOf(Design design, TurnAmount frame)
+    {
+        double angle = design.Motion.RadOf(frame);
+        return angle >= 0 && angle <= Angles.TurnRad
+            ? angle
+            : throw new DesignRefusedException(
+                "arguments.frame",
+                $"--frame: a moment lies in one turn, 0 to {Wording.Seconds(design.Motion.TurnTimeS)} or 0 to 360 deg; this one is {(frame.IsAngle ? Wording.Degrees(frame.Value) : Wording.Seconds(frame.Value))}.");
+    }
+
+    private static int InputOf(Design design, string name)
+    {
+        for (int i = 0; i < design.Circuit.Inputs.Count; i++)
+        {
+            if (string.Equals(design.Circuit.Inputs[i], name, StringComparison.OrdinalIgnoreCase))
+            {
+                return i;
+            }
+        }
+
+        string known = design.Circuit.Inputs.Count == 0 ? "the file has no inputs" : $"the inputs are {string.Join(", ", design.Circuit.Inputs)}";
+        throw new DesignRefusedException("arguments.closed", $"--closed: there is no input '{name}'; {known}.");
+    }
+}

@@ -1,0 +1,43 @@
+using System.Diagnostics;
+using System.Globalization;
+
+namespace WheelDraft.Cli;
+
+/// <summary>A count on one line of the terminal that is written over itself, and is gone when the work is done.</summary>
+/// <remarks>Nothing at all where standard error is no terminal, or with --quiet; nothing either for work of less than half a second.</remarks>
+internal sealed class Progress(CommandContext context, string what) : IDisposable
+{
+    private static readonly TimeSpan Patience = TimeSpan.FromMilliseconds(500);
+    private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(100);
+
+    private readonly long _begun = Stopwatch.GetTimestamp();
+    private long _shown;
+    private int _done;
+    private int _width;
+
+    /// <summary>One more is done.</summary>
+    public void Step()
+    {
+        _done++;
+        if (!context.ShowsProgress || Stopwatch.GetElapsedTime(_begun) < Patience || (_shown > 0 && Stopwatch.GetElapsedTime(_shown) < Pause))
+        {
+            return;
+        }
+
+        _shown = Stopwatch.GetTimestamp();
+        string line = string.Create(CultureInfo.InvariantCulture, $"{_done} {what}");
+        context.Error.Write('\r' + line);
+        context.Error.Flush();
+        _width = Math.Max(_width, line.Length);
+    }
+
+    /// <inheritdoc/>
+    public void Dispose()
+    {
+        if (_width > 0)
+        {
+            context.Error.Write('\r' + new string(' ', _width) + '\r');
+            context.Error.Flush();
+        }
+    }
+}

@@ -1,0 +1,166 @@
+using WheelDraft.Engineering;
+using WheelDraft.Geometry;
+
+namespace WheelDraft.Drawing;
+
+/// <summary>A row of the chart beside the wheel: whose it is, when it is on over the turn, and its state now.</summary>
+internal sealed record MomentRow(string Name, IReadOnlyList<MomentBar> Bars, Func<MomentView, string> State, Func<MomentView, Fill>? Lamp);
+
+/// <summary>A stretch of a row, s from home; it may run through home.</summary>
+internal readonly record struct MomentBar(double FromS, double ForS, Fill Fill);
+
+/// <summary>The programme of a turn, inputs held as they are, with a cursor and the state of every row at the cursor.</summary>
+internal sealed class MomentChart
+{
+    private const double HeadingMm = 4.6;
+    private const double LeastPitchMm = 5.2;
+    private const double MostPitchMm = 9.5;
+    private const double BarShare = 0.6;
+    private const double AxisMm = 11;
+    private const double StateMm = 22;
+    private const double LampMm = 1.7;
+    private const double CursorHeadMm = 2.4;
+
+    private readonly Design _design;
+    private readonly int _inputs;
+    private readonly IReadOnlyList<(string Heading, IReadOnlyList<MomentRow> Rows)> _sections;
+
+    /// <summary>The rows of a design, with inputs held.</summary>
+    public MomentChart(Design design, int inputs)
+    {
+        (_design, _inputs) = (design, inputs);
+        CircuitAnalysis circuit = design.Circuit;
+        _sections =
+        [
+            .. ((string Heading, IReadOnlyList<MomentRow> Rows)[])
+            [
+                ("Contacts", [.. design.Wheel.Rings.Select(Contact)]),
+                ("Inputs", [.. circuit.Inputs.Select(i => new MomentRow(i, [], m => m.IsClosed(i) ? "closed" : "open", null))]),
+                ("Loads", [.. circuit.Loads.Select((l, i) => new MomentRow(l, Load(i), m => MomentView.Word(m.Load(l)), m => MomentView.FillOf(m.Load(l))))]),
+            ],
+        ];
+        _sections = [.. _sections.Where(s => s.Rows.Count > 0)];
+    }
+
+    /// <summary>What its fillings mean.</summary>
+    public IReadOnlyList<LegendEntry> Legend { get; } =
+    [
+        new("contact closed", TimingPen.FillOf(TimingState.Closed), LineStyle.Thin),
+        new("load on", TimingPen.FillOf(TimingState.On), LineStyle.Thin),
+    ];
+
+    private int Rows => _sections.Sum(s => s.Rows.Count);
+
+    /// <summary>Whether every row finds room.</summary>
+    public bool Fits(Bounds area) => Pitch(area) >= LeastPitchMm;
+
+    /// <summary>Draws it.</summary>
+    public void Draw(SheetBuilder sheet, MomentView moment, Bounds area)
+    {
+        double pitch = Math.Clamp(Pitch(area), 1, MostPitchMm);
+        double names = Math.Min(area.Width * 0.34, _sections.SelectMany(s => s.Rows).Max(r => TextFit.WidthMm(r.Name, TextStyle.Small)) + 2);
+        ChartAxis axis = new(0, _design.Motion.TurnTimeS, area.MinX + names, area.MaxX - StateMm) { Steps = StepKind.Seconds };
+        double top = area.MaxY - CursorHeadMm;
+        double bottom = top - (_sections.Count * HeadingMm) - (Rows * pitch);
+        GroupPen axes = sheet.Group("time-axis", "Time axis", "axes");
+        axis.DrawGrid(axes, bottom, top);
+        axis.Draw(axes, bottom, AxisSide.Below, "time from home, s →");
+        GroupPen words = sheet.Group("rows", "Names and states", "names");
+        GroupPen bars = sheet.Group("bars", "When each is closed or on", "bars");
+        double y = top;
+        foreach ((string heading, IReadOnlyList<MomentRow> rows) in _sections)
+        {
+            words.Box(new Bounds(area.MinX, y - HeadingMm, area.MaxX, y), Fill.Of(FillKind.Band));
+            words.Text(heading, new(new(area.MinX + 1, y - (HeadingMm / 2)), TextAlong.Start, TextAcross.Middle), TextStyle.Caption);
+            y -= HeadingMm;
+            foreach (MomentRow row in rows)
+            {
+                double middle = y - (pitch / 2);
+                Name(words, row.Name, new Point(area.MinX + 1, middle), names - 2);
+                State(words, row, moment, new Point(axis.RightMm + 3, middle));
+                ChartRow line = new(bars, axis, middle, pitch * BarShare);
+                foreach (MomentBar bar in row.Bars)
+                {
+                    line.BarRound(bar.FromS, bar.ForS, bar.Fill, LineStyle.Thin);
+                }
+
+                y -= pitch;
+            }
+        }
+
+        TimingCursor.Draw(sheet.Group("cursor", "The moment", "moment"), axis.Of(moment.TimeS), bottom, top);
+    }
+
+    private double Pitch(Bounds area) => (area.Height - AxisMm - CursorHeadMm - (_sections.Count * HeadingMm)) / Rows;
+
+    // A name longer than its column ends in dots; the description of the picture has it whole.
+    private static void Name(GroupPen pen, string name, Point at, double widthMm)
+    {
+        string text = name;
+        for (int length = name.Length; length > 1 && TextFit.WidthMm(text, TextStyle.Small) > widthMm;)
+        {
+            text = name[..--length].TrimEnd() + "...";
+        }
+
+        pen.Text(text, new(at, TextAlong.Start, TextAcross.Middle), TextStyle.Small);
+    }
+
+    private static void State(GroupPen pen, MomentRow row, MomentView moment, Point at)
+    {
+        if (row.Lamp is Func<MomentView, Fill> lamp)
+        {
+            Point centre = at + new Vector(LampMm, 0);
+            pen.Area(new Outline(Contour.Circle(centre, LampMm)), lamp(moment), LineStyle.Edge);
+
+            // The sign of a lamp: a circle with a cross (IEC 60617, from memory).
+            foreach (double turn in (double[])[Math.PI / 4, -Math.PI / 4])
+            {
+                Vector half = Vector.Polar(LampMm, turn);
+                pen.Line(centre - half, centre + half, LineStyle.Thin);
+            }
+        }
+
+        string words = row.State(moment);
+        bool isOn = words is "on" or "closed" or "undecided";
+        pen.Text(words, new(at + new Vector(row.Lamp is null ? 0 : (2 * LampMm) + 1.5, 0), TextAlong.Start, TextAcross.Middle), isOn ? new TextStyle(2.5, TextWeight.Heavy) : TextStyle.Small);
+    }
+
+    private MomentRow Contact(RingLayout ring)
+    {
+        Fill fill = TimingPen.FillOf(TimingState.Closed);
+        IReadOnlyList<MomentBar> bars = ring.IsWhole
+            ? [new(0, _design.Motion.TurnTimeS, fill)]
+            : [.. ring.Periods.Select(p => new MomentBar(_design.Motion.SecondsFromRad(p.Wanted.StartRad), _design.Motion.SecondsFromRad(p.Wanted.SweepRad), fill))];
+        return new(ring.Name, bars, m => m.IsMade(ring.Name) ? "closed" : "open", null);
+    }
+
+    /// <summary>When a load is on or undecided, interval by interval, equal neighbours joined.</summary>
+    private List<MomentBar> Load(int load)
+    {
+        IReadOnlyList<CircuitInterval> intervals = _design.Circuit.Intervals;
+        LoadState[] states = [.. intervals.Select((_, i) => _design.Circuit.State(i, _inputs).Loads[load])];
+        if (states.All(s => s == states[0]))
+        {
+            return states[0] == LoadState.Off ? [] : [new(0, _design.Motion.TurnTimeS, FillOf(states[0]))];
+        }
+
+        int first = Enumerable.Range(0, states.Length).First(i => states[i] != states[(i + states.Length - 1) % states.Length]);
+        List<MomentBar> bars = [];
+        for (int done = 0; done < states.Length;)
+        {
+            int at = (first + done) % states.Length;
+            int run = Enumerable.Range(1, states.Length - done).First(n => done + n == states.Length || states[(at + n) % states.Length] != states[at]);
+            if (states[at] != LoadState.Off)
+            {
+                double sweep = Enumerable.Range(0, run).Sum(n => intervals[(at + n) % states.Length].LengthRad);
+                bars.Add(new(_design.Motion.SecondsFromRad(Angles.InTurn(intervals[at].FromRad)), _design.Motion.SecondsFromRad(sweep), FillOf(states[at])));
+            }
+
+            done += run;
+        }
+
+        return bars;
+    }
+
+    private static Fill FillOf(LoadState state) => TimingPen.FillOf(state == LoadState.On ? TimingState.On : TimingState.Undecided);
+}

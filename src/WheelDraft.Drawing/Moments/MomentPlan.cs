@@ -1,0 +1,66 @@
+using WheelDraft.Engineering;
+using WheelDraft.Geometry;
+
+namespace WheelDraft.Drawing;
+
+/// <summary>The wheel with its strips, each wiper with a tag of its state; places are found once, for all moments of a turn.</summary>
+internal sealed class MomentPlan
+{
+    // Round the model for tags, as shares of its size: the first at which every tag finds room.
+    private static readonly double[] AirShares = [0.03, 0.06, 0.1, 0.14, 0.18, 0.24];
+
+    private readonly Design _design;
+    private readonly SheetView _view;
+    private readonly IReadOnlyList<MomentWiper> _wipers;
+    private readonly IReadOnlyList<MomentTag> _tags;
+
+    /// <summary>Puts it into an area, as large as it fits.</summary>
+    public MomentPlan(Design design, Bounds area)
+    {
+        _design = design;
+        PlanView plan = new(design, null);
+        _wipers = MomentWiper.Of(design, plan.CarrierMm);
+        Bounds model = _wipers.SelectMany(w => w.Outline).Aggregate(plan.Model, (all, c) => all.With(c.Bounds));
+        _view = SheetView.At(DrawingScale.FullSize, Point.Origin, area.Centre);
+        _tags = [];
+        foreach (double air in AirShares)
+        {
+            _view = View(model.Grown(Math.Max(model.Width, model.Height) * air), area);
+            _tags = new MomentTags(_view, _wipers, plan.CarrierMm, area).Place();
+            if (_tags.Count == _wipers.Count)
+            {
+                break;
+            }
+        }
+    }
+
+    /// <summary>Wipers whose tag finds no room.</summary>
+    public IEnumerable<string> Untagged => _wipers.Except(_tags.Select(t => t.Wiper)).Select(w => w.Name);
+
+    /// <summary>Draws a moment.</summary>
+    public void Draw(SheetBuilder sheet, MomentView moment)
+    {
+        PlanView plan = new(_design, moment);
+        plan.Draw(sheet, _view);
+        GroupPen arms = sheet.Group("wipers", "Arms in place of strips, and their contact patches", "wipers");
+        foreach (MomentWiper wiper in _wipers.Where(w => w.Patch is not null))
+        {
+            arms.In(_view).Area(new Outline(wiper.Outline[0]), MomentView.FillOf(moment.Net(wiper.Net)), LineStyle.Edge).Area(wiper.Patch!, Fill.Solid(Ink.Accent));
+        }
+
+        plan.DrawIndex(sheet, _view);
+        GroupPen tags = sheet.Group("tags", "How each wiper stands", "tags");
+        foreach (MomentTag tag in _tags)
+        {
+            tag.Draw(tags, moment);
+        }
+    }
+
+    // A picture, not a drawing to measure on: any scale will do.
+    private static SheetView View(Bounds model, Bounds area)
+    {
+        const int parts = 1000;
+        int scale = Math.Max(1, (int)Math.Floor(parts * Math.Min(area.Width / model.Width, area.Height / model.Height)));
+        return SheetView.At(new DrawingScale(scale, parts), model.Centre, area.Centre);
+    }
+}
