@@ -17,9 +17,9 @@ public sealed class MissingGroupTests(ITestOutputHelper output)
 
     [Theory]
     [MemberData(nameof(Sheets), DisableDiscoveryEnumeration = true)]
-    public void Svg_WithoutOneGroup_IsNoticed(string demo, string sheet, string theme)
+    public void Svg_WithoutOneGroup_IsNoticed(string demo, string sheet, string manner)
     {
-        PicturedSheet pictured = DemoSheets.Of(demo, sheet, theme);
+        PicturedSheet pictured = DemoSheets.Of(demo, sheet, manner);
         Picture own = pictured.Own;
         PixelWindow all = new(0, 0, own.Width, own.Height);
         SkiaDrawing drawing = new(pictured.Svg);
@@ -27,28 +27,28 @@ public sealed class MissingGroupTests(ITestOutputHelper output)
         foreach (SheetGroup group in pictured.Sheet.AllGroups.Except(pictured.Unseen))
         {
             PixelWindow window = pictured.WindowOf(group);
-            Assert.True(PictureDifference.IsSeenBetween(own.Part(window), drawing.PaintedWithout(group.Id, window)), $"{demo}, sheet {sheet}: the group {group.Id} is not missed");
+            Assert.True(PictureDifference.IsSeenBetween(own.Part(window), drawing.PaintedWithout(group.Id, window)), $"{demo}, sheet {sheet}, {manner}: the group {group.Id} is not missed");
         }
 
         Assert.False(PictureDifference.Of(own, drawing.Painted(all)).IsSeen, "all is there again");
-        output.WriteLine($"{demo} {sheet}, covered: {string.Join(' ', pictured.Unseen.Select(g => g.Id))}");
-        Assert.All(pictured.Unseen, g => Assert.True(Covered.Any(c => IsOf(c, pictured, g)), $"{demo}, sheet {sheet}: next to nothing is seen of the group {g.Id}: draw it further up, or list it with the reason."));
+        output.WriteLine($"{demo} {sheet} {manner}, covered: {string.Join(' ', pictured.Unseen.Select(g => g.Id))}");
+        Assert.All(pictured.Unseen, g => Assert.True(Covered.Any(c => IsOf(c, pictured, g)), $"{demo}, sheet {sheet}, {manner}: next to nothing is seen of the group {g.Id}: draw it further up, or list it with the reason."));
     }
 
     /// <summary>Each group by itself on the paper, so that nothing lies over it.</summary>
     [Theory]
     [MemberData(nameof(Sheets), DisableDiscoveryEnumeration = true)]
-    public void Svg_OfOneGroupAlone_LooksAsItsPngAndIsNoticedWhenMissing(string demo, string sheet, string theme)
+    public void Svg_OfOneGroupAlone_LooksAsItsPngAndIsNoticedWhenMissing(string demo, string sheet, string manner)
     {
-        PicturedSheet pictured = DemoSheets.Of(demo, sheet, theme);
+        PicturedSheet pictured = DemoSheets.Of(demo, sheet, manner);
         foreach (SheetGroup group in pictured.Sheet.AllGroups)
         {
             PixelWindow window = pictured.WindowOf(group);
             Picture own = pictured.Painted([group], window);
             SkiaDrawing drawing = new(pictured.SvgOf(new(pictured.Sheet.Words, pictured.Sheet.Size, [group], [])));
             PictureDifference there = PictureDifference.Of(own, drawing.Painted(window));
-            Assert.False(there.IsSeen, $"{demo}, sheet {sheet}, group {group.Id} alone: {there}");
-            Assert.True(PictureDifference.IsSeenBetween(own, drawing.PaintedWithout(group.Id, window)), $"{demo}, sheet {sheet}: the group {group.Id} alone is not missed");
+            Assert.False(there.IsSeen, $"{demo}, sheet {sheet}, {manner}, group {group.Id} alone: {there}");
+            Assert.True(PictureDifference.IsSeenBetween(own, drawing.PaintedWithout(group.Id, window)), $"{demo}, sheet {sheet}, {manner}: the group {group.Id} alone is not missed");
         }
     }
 

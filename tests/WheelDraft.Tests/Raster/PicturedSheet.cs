@@ -23,6 +23,7 @@ internal sealed class PicturedSheet
         Demo = demo;
         Sheet = sheet;
         Theme = theme;
+        Manner = theme.Name;
         _png = new(() => PngWriter.Write(Sheet, new() { Theme = Theme, Dpi = Dpi }));
         _svg = new(() => SvgOf(Sheet));
         _unseen = new(FindUnseen);
@@ -33,6 +34,9 @@ internal sealed class PicturedSheet
     internal Sheet Sheet { get; }
 
     internal Theme Theme { get; }
+
+    /// <summary>The theme's name, and what else is not as usual.</summary>
+    internal string Manner { get; init; }
 
     /// <summary>Our own PNG; the file is written once, and read anew each time so that not all pictures lie in memory.</summary>
     internal Picture Own => Picture.Of(_png.Value);

@@ -1,4 +1,3 @@
-using WheelDraft.Drawing;
 using Xunit;
 
 namespace WheelDraft.Tests.Raster;
@@ -18,13 +17,13 @@ public sealed class RsvgSheetsAgreeTests(ITestOutputHelper output) : IDisposable
     [Theory]
     [Trait("Needs", "rsvg-convert")]
     [MemberData(nameof(Sheets), DisableDiscoveryEnumeration = true)]
-    public async Task Png_OfASheet_LooksAsRsvgDrawsItsSvg(string demo, string sheet, string theme)
+    public async Task Png_OfASheet_LooksAsRsvgDrawsItsSvg(string demo, string sheet, string manner)
     {
-        PicturedSheet pictured = DemoSheets.Of(demo, sheet, theme);
+        PicturedSheet pictured = DemoSheets.Of(demo, sheet, manner);
         Picture own = pictured.Own;
         PictureDifference difference = PictureDifference.Of(own, await OutsideRenderers.RsvgAsync(pictured.Svg, own, _folder));
-        output.WriteLine($"{demo} {sheet} {theme}: {difference}");
-        Assert.False(difference.IsSeen, $"{demo}, sheet {sheet}, {theme}, rsvg-convert: {difference}");
+        output.WriteLine($"{demo} {sheet} {manner}: {difference}");
+        Assert.False(difference.IsSeen, $"{demo}, sheet {sheet}, {manner}, rsvg-convert: {difference}");
     }
 }
 
@@ -35,17 +34,17 @@ public sealed class SvgSkiaSheetsAgreeTests(ITestOutputHelper output)
 
     [Theory]
     [MemberData(nameof(Sheets), DisableDiscoveryEnumeration = true)]
-    public void Png_OfASheet_LooksAsSvgSkiaDrawsItsSvg(string demo, string sheet, string theme)
+    public void Png_OfASheet_LooksAsSvgSkiaDrawsItsSvg(string demo, string sheet, string manner)
     {
-        PicturedSheet pictured = DemoSheets.Of(demo, sheet, theme);
+        PicturedSheet pictured = DemoSheets.Of(demo, sheet, manner);
         Picture own = pictured.Own;
         PictureDifference difference = PictureDifference.Of(own, new SkiaDrawing(pictured.Svg).Painted(new(0, 0, own.Width, own.Height)));
-        output.WriteLine($"{demo} {sheet} {theme}: {difference}");
-        Assert.False(difference.IsSeen, $"{demo}, sheet {sheet}, {theme}, Svg.Skia: {difference}");
+        output.WriteLine($"{demo} {sheet} {manner}: {difference}");
+        Assert.False(difference.IsSeen, $"{demo}, sheet {sheet}, {manner}, Svg.Skia: {difference}");
     }
 }
 
-/// <summary>Against Chromium, which draws the sheets of an example in one run.</summary>
+/// <summary>Against Chromium, which draws the sheets of an example in one manner in one run.</summary>
 public sealed class ChromiumSheetsAgreeTests(ITestOutputHelper output, ChromiumPages pages) : IClassFixture<ChromiumPages>
 {
     public static TheoryData<string, string, string> Sheets => DemoSheets.Rows;
@@ -53,16 +52,16 @@ public sealed class ChromiumSheetsAgreeTests(ITestOutputHelper output, ChromiumP
     [Theory]
     [Trait("Needs", "chromium")]
     [MemberData(nameof(Sheets), DisableDiscoveryEnumeration = true)]
-    public async Task Png_OfASheet_LooksAsChromiumDrawsItsSvg(string demo, string sheet, string theme)
+    public async Task Png_OfASheet_LooksAsChromiumDrawsItsSvg(string demo, string sheet, string manner)
     {
-        PicturedSheet pictured = DemoSheets.Of(demo, sheet, theme);
+        PicturedSheet pictured = DemoSheets.Of(demo, sheet, manner);
         PictureDifference difference = PictureDifference.Of(pictured.Own, await pages.PictureAsync(pictured));
-        output.WriteLine($"{demo} {sheet} {theme}: {difference}");
-        Assert.False(difference.IsSeen, $"{demo}, sheet {sheet}, {theme}, Chromium: {difference}");
+        output.WriteLine($"{demo} {sheet} {manner}: {difference}");
+        Assert.False(difference.IsSeen, $"{demo}, sheet {sheet}, {manner}, Chromium: {difference}");
     }
 }
 
-/// <summary>What Chromium draws: the light pictures of one example at a time, or the others, as the tests come to them.</summary>
+/// <summary>What Chromium draws: the pictures of one example in one manner at a time, as the tests come to them.</summary>
 public sealed class ChromiumPages
 {
     private Dictionary<PicturedSheet, Picture> _drawn = [];
@@ -71,7 +70,7 @@ public sealed class ChromiumPages
     {
         if (!_drawn.ContainsKey(sheet))
         {
-            PicturedSheet[] together = [.. DemoSheets.All.Where(s => (s.Demo, s.Theme == Theme.Light) == (sheet.Demo, sheet.Theme == Theme.Light))];
+            PicturedSheet[] together = [.. DemoSheets.All.Where(s => (s.Demo, s.Manner) == (sheet.Demo, sheet.Manner))];
             using OutsideFolder folder = new();
             IReadOnlyList<Picture> pictures = await OutsideRenderers.ChromiumAsync([.. together.Select(s => (s.Svg, s.Own))], folder);
             _drawn = together.Zip(pictures).ToDictionary(p => p.First, p => p.Second);
