@@ -10,6 +10,7 @@ public sealed class MissingGroupTests(ITestOutputHelper output)
     private static readonly (string Sheet, string Role, string Reason)[] Covered =
     [
         ("spacing", "part", "a strip is many solids one upon the other, seen from above"),
+        ("spacing", "hidden", "the end of a shaft under the carrier is a small dashed circle between other edges"),
         ("wheel", "wipers", "contact patches are small, and leaders end on them"),
     ];
 
@@ -21,16 +22,14 @@ public sealed class MissingGroupTests(ITestOutputHelper output)
     {
         PicturedSheet pictured = DemoSheets.Of(demo, sheet, manner);
         Picture own = pictured.Own;
-        PixelWindow all = new(0, 0, own.Width, own.Height);
         SkiaDrawing drawing = new(pictured.Svg);
-        Assert.False(PictureDifference.Of(own, drawing.Painted(all)).IsSeen, "all is there");
         foreach (SheetGroup group in pictured.Sheet.AllGroups.Except(pictured.Unseen))
         {
             PixelWindow window = pictured.WindowOf(group);
             Assert.True(PictureDifference.IsSeenBetween(own.Part(window), drawing.PaintedWithout(group.Id, window)), $"{demo}, sheet {sheet}, {manner}: the group {group.Id} is not missed");
         }
 
-        Assert.False(PictureDifference.Of(own, drawing.Painted(all)).IsSeen, "all is there again");
+        Assert.False(PictureDifference.IsSeenBetween(own, drawing.Painted(pictured.Whole)), $"{demo}, sheet {sheet}, {manner}: with every group in its place again, something is seen.");
         output.WriteLine($"{demo} {sheet} {manner}, covered: {string.Join(' ', pictured.Unseen.Select(g => g.Id))}");
         Assert.All(pictured.Unseen, g => Assert.True(Covered.Any(c => IsOf(c, pictured, g)), $"{demo}, sheet {sheet}, {manner}: next to nothing is seen of the group {g.Id}: draw it further up, or list it with the reason."));
     }

@@ -10,7 +10,7 @@ internal static class OutsideRenderers
     // Chromium draws pages up to 16384 pixels either way.
     private const int WidestPagePixels = 8400;
 
-    internal static async Task<Picture> RsvgAsync(string svg, Picture size, OutsideFolder folder)
+    internal static async Task<Picture> RsvgAsync(string svg, PixelWindow size, OutsideFolder folder)
     {
         OutsideProgram rsvg = OutsideProgram.OrSkip("/usr/bin/rsvg-convert", "--version");
         string file = await folder.WriteAsync("picture.svg", svg);
@@ -19,7 +19,7 @@ internal static class OutsideRenderers
     }
 
     /// <summary>Many pictures in one run: the browser takes far longer to start than to draw.</summary>
-    internal static async Task<IReadOnlyList<Picture>> ChromiumAsync(IReadOnlyList<(string Svg, Picture Size)> pictures, OutsideFolder folder)
+    internal static async Task<IReadOnlyList<Picture>> ChromiumAsync(IReadOnlyList<(string Svg, PixelWindow Size)> pictures, OutsideFolder folder)
     {
         OutsideProgram chromium = OutsideProgram.OrSkip("/usr/bin/chromium", "--version");
         PixelWindow[] places = [.. Places([.. pictures.Select(p => p.Size)])];
@@ -49,10 +49,10 @@ internal static class OutsideRenderers
     }
 
     /// <summary>Side by side in rows.</summary>
-    private static IEnumerable<PixelWindow> Places(IReadOnlyList<Picture> sizes)
+    private static IEnumerable<PixelWindow> Places(IReadOnlyList<PixelWindow> sizes)
     {
         (int x, int y, int rowHeight) = (0, 0, 0);
-        foreach (Picture size in sizes)
+        foreach (PixelWindow size in sizes)
         {
             if (x > 0 && x + size.Width > WidestPagePixels)
             {

@@ -43,6 +43,9 @@ internal sealed class PicturedSheet
 
     internal string Svg => _svg.Value;
 
+    /// <summary>The whole picture.</summary>
+    internal PixelWindow Whole => new(0, 0, (int)Math.Ceiling((Sheet.WidthMm * PixelsPerMm) - 1e-6), (int)Math.Ceiling((Sheet.HeightMm * PixelsPerMm) - 1e-6));
+
     /// <summary>Groups whose absence is not seen in our own picture either: others lie over them.</summary>
     internal IReadOnlyList<SheetGroup> Unseen => _unseen.Value;
 
@@ -74,8 +77,8 @@ internal sealed class PicturedSheet
         Bounds all = PixelsOf(items.Select(i => i.Bounds).Aggregate((a, b) => a.With(b))).Grown(2);
         int left = Math.Max(0, (int)all.MinX / square * square);
         int top = Math.Max(0, (int)all.MinY / square * square);
-        int right = Math.Min((int)(Sheet.WidthMm * PixelsPerMm), ((int)all.MaxX / square * square) + square);
-        int bottom = Math.Min((int)(Sheet.HeightMm * PixelsPerMm), ((int)all.MaxY / square * square) + square);
+        int right = Math.Min(Whole.Width, ((int)all.MaxX / square * square) + square);
+        int bottom = Math.Min(Whole.Height, ((int)all.MaxY / square * square) + square);
         return new(left, top, right - left, bottom - top);
     }
 

@@ -19,7 +19,7 @@ public sealed class RenderersAgreeTests : IDisposable
     public async Task Png_AgainstRsvg_DiffersInUnderOnePercentOfItsInk(string theme)
     {
         PicturedSheet card = Card(theme);
-        AssertAlike(card, await OutsideRenderers.RsvgAsync(card.Svg, card.Own, _folder));
+        AssertAlike(card, await OutsideRenderers.RsvgAsync(card.Svg, card.Whole, _folder));
     }
 
     [Fact]
@@ -27,15 +27,14 @@ public sealed class RenderersAgreeTests : IDisposable
     public async Task Png_AgainstChromium_DiffersInUnderOnePercentOfItsInk()
     {
         PicturedSheet card = Card("light");
-        AssertAlike(card, (await OutsideRenderers.ChromiumAsync([(card.Svg, card.Own)], _folder)).Single());
+        AssertAlike(card, (await OutsideRenderers.ChromiumAsync([(card.Svg, card.Whole)], _folder)).Single());
     }
 
     [Fact]
     public void Png_AgainstSvgSkia_DiffersInUnderOnePercentOfItsInk()
     {
         PicturedSheet card = Card("light");
-        Picture own = card.Own;
-        AssertAlike(card, new SkiaDrawing(card.Svg).Painted(new(0, 0, own.Width, own.Height)));
+        AssertAlike(card, new SkiaDrawing(card.Svg).Painted(card.Whole));
     }
 
     [Theory]
@@ -48,7 +47,7 @@ public sealed class RenderersAgreeTests : IDisposable
     {
         PicturedSheet card = Card("light");
         string svg = card.SvgOf(SheetEdits.Without(card.Sheet, id));
-        PictureDifference difference = PictureDifference.Of(card.Own, await OutsideRenderers.RsvgAsync(svg, card.Own, _folder));
+        PictureDifference difference = PictureDifference.Of(card.Own, await OutsideRenderers.RsvgAsync(svg, card.Whole, _folder));
         Assert.True(difference.Share > PictureDifference.MostShare, $"group {id} was not missed: {difference}");
     }
 

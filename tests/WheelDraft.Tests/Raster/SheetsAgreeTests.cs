@@ -20,8 +20,7 @@ public sealed class RsvgSheetsAgreeTests(ITestOutputHelper output) : IDisposable
     public async Task Png_OfASheet_LooksAsRsvgDrawsItsSvg(string demo, string sheet, string manner)
     {
         PicturedSheet pictured = DemoSheets.Of(demo, sheet, manner);
-        Picture own = pictured.Own;
-        PictureDifference difference = PictureDifference.Of(own, await OutsideRenderers.RsvgAsync(pictured.Svg, own, _folder));
+        PictureDifference difference = PictureDifference.Of(pictured.Own, await OutsideRenderers.RsvgAsync(pictured.Svg, pictured.Whole, _folder));
         output.WriteLine($"{demo} {sheet} {manner}: {difference}");
         Assert.False(difference.IsSeen, $"{demo}, sheet {sheet}, {manner}, rsvg-convert: {difference}");
     }
@@ -37,8 +36,7 @@ public sealed class SvgSkiaSheetsAgreeTests(ITestOutputHelper output)
     public void Png_OfASheet_LooksAsSvgSkiaDrawsItsSvg(string demo, string sheet, string manner)
     {
         PicturedSheet pictured = DemoSheets.Of(demo, sheet, manner);
-        Picture own = pictured.Own;
-        PictureDifference difference = PictureDifference.Of(own, new SkiaDrawing(pictured.Svg).Painted(new(0, 0, own.Width, own.Height)));
+        PictureDifference difference = PictureDifference.Of(pictured.Own, new SkiaDrawing(pictured.Svg).Painted(pictured.Whole));
         output.WriteLine($"{demo} {sheet} {manner}: {difference}");
         Assert.False(difference.IsSeen, $"{demo}, sheet {sheet}, {manner}, Svg.Skia: {difference}");
     }
@@ -72,7 +70,7 @@ public sealed class ChromiumPages
         {
             PicturedSheet[] together = [.. DemoSheets.All.Where(s => (s.Demo, s.Manner) == (sheet.Demo, sheet.Manner))];
             using OutsideFolder folder = new();
-            IReadOnlyList<Picture> pictures = await OutsideRenderers.ChromiumAsync([.. together.Select(s => (s.Svg, s.Own))], folder);
+            IReadOnlyList<Picture> pictures = await OutsideRenderers.ChromiumAsync([.. together.Select(s => (s.Svg, s.Whole))], folder);
             _drawn = together.Zip(pictures).ToDictionary(p => p.First, p => p.Second);
         }
 
