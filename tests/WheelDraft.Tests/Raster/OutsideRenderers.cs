@@ -1,14 +1,16 @@
 using System.Globalization;
+using System.Text;
 using SkiaSharp;
-using Svg.Skia;
-using WheelDraft.Drawing;
 
 namespace WheelDraft.Tests.Raster;
 
-/// <summary>Other projects' renderers of SVG and PDF, at the size of a picture of our own.</summary>
+/// <summary>Other projects' programs that draw SVG and PDF.</summary>
 internal static class OutsideRenderers
 {
-    internal static async Task<Picture> RsvgAsync(string svg, Picture size, OutsideFolder folder)
+    // Chromium draws pages up to 16384 pixels either way.
+    private const int WidestPagePixels = 8400;
+
+    internal static async Task<Picture> RsvgAsync(string svg, PixelWindow size, OutsideFolder folder)
     {
         OutsideProgram rsvg = OutsideProgram.OrSkip("/usr/bin/rsvg-convert", "--version");
         string file = await folder.WriteAsync("picture.svg", svg);
@@ -16,35 +18,25 @@ internal static class OutsideRenderers
         return Picture.Of(await File.ReadAllBytesAsync(folder.At("rsvg.png")));
     }
 
-    internal static async Task<Picture> ChromiumAsync(string svg, Picture size, OutsideFolder folder)
+    /// <summary>Many pictures in one run: the browser takes far longer to start than to draw.</summary>
+    internal static async Task<IReadOnlyList<Picture>> ChromiumAsync(IReadOnlyList<(string Svg, PixelWindow Size)> pictures, OutsideFolder folder)
     {
         OutsideProgram chromium = OutsideProgram.OrSkip("/usr/bin/chromium", "--version");
-        await folder.WriteAsync("picture.svg", svg);
-        string page = await folder.WriteAsync(
-            "page.html",
-            $"<!doctype html><style>*{{margin:0}}img{{display:block}}</style><img src=\"picture.svg\" width=\"{Text(size.Width)}\" height=\"{Text(size.Height)}\">");
+        PixelWindow[] places = [.. Places([.. pictures.Select(p => p.Size)])];
+        StringBuilder page = new("<!doctype html><style>*{margin:0}img{position:absolute}</style>");
+        for (int i = 0; i < pictures.Count; i++)
+        {
+            await folder.WriteAsync($"{Text(i)}.svg", pictures[i].Svg);
+            page.Append(CultureInfo.InvariantCulture, $"<img src=\"{i}.svg\" width=\"{places[i].Width}\" height=\"{places[i].Height}\" style=\"left:{places[i].X}px;top:{places[i].Y}px\">\n");
+        }
+
+        string file = await folder.WriteAsync("page.html", page.ToString());
         await chromium.RunAsync(
             "--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update",
             "--disable-sync", "--hide-scrollbars", "--force-device-scale-factor=1", $"--user-data-dir={folder.At("profile")}",
-            $"--window-size={Text(size.Width)},{Text(size.Height)}", $"--screenshot={folder.At("chromium.png")}", "file://" + page);
-        return Picture.Of(await File.ReadAllBytesAsync(folder.At("chromium.png")));
-    }
-
-    /// <summary>The library Svg.Skia, which reads SVG for itself and paints with the same canvas library as our own writer.</summary>
-    internal static Picture SvgSkia(string svg, Picture size)
-    {
-        using SKSvg read = new();
-        using MemoryStream stream = new(System.Text.Encoding.UTF8.GetBytes(svg));
-        SKPicture picture = read.Load(stream) ?? throw new InvalidDataException("Svg.Skia does not read this.");
-
-        // Its own size is rounded to whole pixels of 1/96 in; the scale is taken from the wanted size.
-        using SKSurface surface = SKSurface.Create(new SKImageInfo(size.Width, size.Height, SKColorType.Rgb888x, SKAlphaType.Opaque));
-        surface.Canvas.Clear(SKColors.White);
-        surface.Canvas.Scale(size.Width / picture.CullRect.Width, size.Height / picture.CullRect.Height);
-        surface.Canvas.DrawPicture(picture);
-        using SKImage image = surface.Snapshot();
-        using SKData data = image.Encode(SKEncodedImageFormat.Png, 100);
-        return Picture.Of(data.ToArray());
+            $"--window-size={Text(places.Max(p => p.X + p.Width))},{Text(places.Max(p => p.Y + p.Height))}", $"--screenshot={folder.At("chromium.png")}", "file://" + file);
+        using SKBitmap shot = SKBitmap.Decode(await File.ReadAllBytesAsync(folder.At("chromium.png")));
+        return [.. places.Select(p => Picture.Of(shot, p))];
     }
 
     /// <summary>A page of a PDF.</summary>
@@ -56,12 +48,21 @@ internal static class OutsideRenderers
         return Picture.Of(await File.ReadAllBytesAsync(folder.At("poppler.png")));
     }
 
-    /// <summary>The sheet without one of its groups.</summary>
-    internal static Sheet Without(Sheet sheet, string id) => new(sheet.Words, sheet.Size, Kept(sheet.Groups, id), sheet.Warnings);
+    /// <summary>Side by side in rows.</summary>
+    private static IEnumerable<PixelWindow> Places(IReadOnlyList<PixelWindow> sizes)
+    {
+        (int x, int y, int rowHeight) = (0, 0, 0);
+        foreach (PixelWindow size in sizes)
+        {
+            if (x > 0 && x + size.Width > WidestPagePixels)
+            {
+                (x, y, rowHeight) = (0, y + rowHeight, 0);
+            }
 
-    private static List<SheetGroup> Kept(IEnumerable<SheetGroup> groups, string id) =>
-        [.. groups.Where(g => !string.Equals(g.Id, id, StringComparison.Ordinal))
-            .Select(g => new SheetGroup(g.Name, [.. g.Content.SelectMany(n => n is SheetGroup nested ? Kept([nested], id) : (IEnumerable<SheetNode>)[n])]))];
+            yield return new(x, y, size.Width, size.Height);
+            (x, rowHeight) = (x + size.Width, Math.Max(rowHeight, size.Height));
+        }
+    }
 
     private static string Text(int number) => number.ToString(CultureInfo.InvariantCulture);
 }

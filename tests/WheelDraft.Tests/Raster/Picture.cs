@@ -2,120 +2,70 @@ using SkiaSharp;
 
 namespace WheelDraft.Tests.Raster;
 
-/// <summary>A decoded picture, and how two of them are compared.</summary>
+/// <summary>A rectangle of pixels, from the upper left corner of a picture.</summary>
+internal readonly record struct PixelWindow(int X, int Y, int Width, int Height);
+
+/// <summary>A decoded picture; what was transparent shows the white paper behind it.</summary>
 internal sealed class Picture
 {
-    private readonly byte[] _rgb;
+    private readonly uint[] _pixels;
 
-    private Picture(int width, int height, byte[] rgb)
+    private Picture(int width, int height, uint[] pixels)
     {
         Width = width;
         Height = height;
-        _rgb = rgb;
+        _pixels = pixels;
     }
 
     internal int Width { get; }
 
     internal int Height { get; }
 
+    /// <summary>Row by row; red in the lowest byte, then green and blue.</summary>
+    internal ReadOnlySpan<uint> Pixels => _pixels;
+
     internal static Picture Of(byte[] png)
     {
         using SKBitmap decoded = SKBitmap.Decode(png);
-        byte[] rgb = new byte[decoded.Width * decoded.Height * 3];
-        SKColor[] pixels = decoded.Pixels;
-        for (int i = 0; i < pixels.Length; i++)
+        return Of(decoded, new(0, 0, decoded.Width, decoded.Height));
+    }
+
+    /// <summary>A part of a decoded picture.</summary>
+    internal static Picture Of(SKBitmap decoded, PixelWindow part) => Painted(part, canvas => canvas.DrawBitmap(decoded, 0, 0, SKSamplingOptions.Default));
+
+    /// <summary>What a window shows of something painted on a canvas whose unit is one pixel.</summary>
+    internal static Picture Painted(PixelWindow window, Action<SKCanvas> paint)
+    {
+        SKImageInfo info = new(window.Width, window.Height, SKColorType.Rgba8888, SKAlphaType.Opaque);
+        using SKSurface surface = SKSurface.Create(info);
+        surface.Canvas.Clear(SKColors.White);
+        surface.Canvas.Translate(-window.X, -window.Y);
+        paint(surface.Canvas);
+        using SKPixmap pixels = surface.PeekPixels();
+        return new(window.Width, window.Height, pixels.GetPixelSpan<uint>().ToArray());
+    }
+
+    internal Picture Part(PixelWindow window)
+    {
+        uint[] part = new uint[window.Width * window.Height];
+        for (int y = 0; y < window.Height; y++)
         {
-            // What is transparent shows the white paper behind it.
-            int alpha = pixels[i].Alpha;
-            rgb[3 * i] = (byte)(((pixels[i].Red * alpha) + (255 * (255 - alpha))) / 255);
-            rgb[(3 * i) + 1] = (byte)(((pixels[i].Green * alpha) + (255 * (255 - alpha))) / 255);
-            rgb[(3 * i) + 2] = (byte)(((pixels[i].Blue * alpha) + (255 * (255 - alpha))) / 255);
+            Pixels.Slice(((window.Y + y) * Width) + window.X, window.Width).CopyTo(part.AsSpan(y * window.Width));
         }
 
-        return new(decoded.Width, decoded.Height, rgb);
+        return new(window.Width, window.Height, part);
     }
 
     /// <summary>Whether a pixel differs from the ground (the upper left corner) by more than rounding.</summary>
-    internal bool IsInked(int x, int y) => Apart(x, y, _rgb, 0) > 24;
+    internal bool IsInked(int x, int y) => IsInked((y * Width) + x);
 
-    /// <summary>How many pixels differ, as a share of those inked in either picture, widened by one pixel.</summary>
-    /// <remarks>A pixel differs when nothing within one pixel of it in the other picture looks like it, both ways: renderers
-    /// may round edges to different pixels, and may shade them differently, but may not leave out, add or move anything.</remarks>
-    internal double DifferenceFrom(Picture other)
-    {
-        if (Width != other.Width || Height != other.Height)
-        {
-            return 1;
-        }
+    /// <summary>The same by its place among all pixels.</summary>
+    internal bool IsInked(int at) => _pixels[at] != _pixels[0] && Apart(_pixels[at], _pixels[0]) > 24;
 
-        bool[] own = Ink();
-        bool[] theirs = other.Ink();
-        long inked = 0;
-        long different = 0;
-        for (int y = 0; y < Height; y++)
-        {
-            for (int x = 0; x < Width; x++)
-            {
-                if (Any(own, x, y) || Any(theirs, x, y))
-                {
-                    inked++;
-                    different += Lacks(x, y, other) || other.Lacks(x, y, this) ? 1 : 0;
-                }
-            }
-        }
+    /// <summary>The greatest difference of two pixels in one of the three colours, levels of 255.</summary>
+    internal static int Apart(uint one, uint other) =>
+        Math.Max(Math.Abs(Level(one, 0) - Level(other, 0)), Math.Max(Math.Abs(Level(one, 8) - Level(other, 8)), Math.Abs(Level(one, 16) - Level(other, 16))));
 
-        return inked == 0 ? 0 : different / (double)inked;
-    }
-
-    /// <summary>Whether no neighbour in the other picture comes near this pixel.</summary>
-    private bool Lacks(int x, int y, Picture other)
-    {
-        // Edge pixels are shades between two colours: half of a full step counts as alike, a whole line missing does not.
-        const int alike = 96;
-        for (int ny = Math.Max(0, y - 1); ny <= Math.Min(Height - 1, y + 1); ny++)
-        {
-            for (int nx = Math.Max(0, x - 1); nx <= Math.Min(Width - 1, x + 1); nx++)
-            {
-                if (Apart(x, y, other._rgb, 3 * ((ny * Width) + nx)) <= alike)
-                {
-                    return false;
-                }
-            }
-        }
-
-        return true;
-    }
-
-    private bool[] Ink()
-    {
-        bool[] ink = new bool[Width * Height];
-        for (int i = 0; i < ink.Length; i++)
-        {
-            ink[i] = IsInked(i % Width, i / Width);
-        }
-
-        return ink;
-    }
-
-    private bool Any(bool[] ink, int x, int y)
-    {
-        for (int ny = Math.Max(0, y - 1); ny <= Math.Min(Height - 1, y + 1); ny++)
-        {
-            for (int nx = Math.Max(0, x - 1); nx <= Math.Min(Width - 1, x + 1); nx++)
-            {
-                if (ink[(ny * Width) + nx])
-                {
-                    return true;
-                }
-            }
-        }
-
-        return false;
-    }
-
-    private int Apart(int x, int y, byte[] rgb, int at)
-    {
-        int own = 3 * ((y * Width) + x);
-        return Math.Max(Math.Abs(_rgb[own] - rgb[at]), Math.Max(Math.Abs(_rgb[own + 1] - rgb[at + 1]), Math.Abs(_rgb[own + 2] - rgb[at + 2])));
-    }
+    /// <summary>The level, of 255, of the colour that is so many bits up.</summary>
+    internal static int Level(uint pixel, int bits) => (int)((pixel >> bits) & 255);
 }

@@ -1,0 +1,93 @@
+using WheelDraft.Drawing;
+using WheelDraft.Formats.Raster;
+using WheelDraft.Formats.Svg;
+using WheelDraft.Geometry;
+
+namespace WheelDraft.Tests.Raster;
+
+/// <summary>A sheet of an example in the colours of a theme, with its own picture and its SVG at the same size.</summary>
+/// <remarks>Texts are strokes in both: live text is drawn with a font of the machine, so no two machines need agree on it.</remarks>
+internal sealed class PicturedSheet
+{
+    /// <summary>127 dpi: sheets of A sizes then have a whole number of pixels, and no renderer has to round their size.</summary>
+    internal const int PixelsPerMm = 5;
+
+    private const double Dpi = PixelsPerMm * 25.4;
+
+    private readonly Lazy<byte[]> _png;
+    private readonly Lazy<string> _svg;
+    private readonly Lazy<IReadOnlyList<SheetGroup>> _unseen;
+
+    internal PicturedSheet(string demo, Sheet sheet, Theme theme)
+    {
+        Demo = demo;
+        Sheet = sheet;
+        Theme = theme;
+        Manner = theme.Name;
+        _png = new(() => PngWriter.Write(Sheet, new() { Theme = Theme, Dpi = Dpi }));
+        _svg = new(() => SvgOf(Sheet));
+        _unseen = new(FindUnseen);
+    }
+
+    internal string Demo { get; }
+
+    internal Sheet Sheet { get; }
+
+    internal Theme Theme { get; }
+
+    /// <summary>The theme's name, and what else is not as usual.</summary>
+    internal string Manner { get; init; }
+
+    /// <summary>Our own PNG; the file is written once, and read anew each time so that not all pictures lie in memory.</summary>
+    internal Picture Own => Picture.Of(_png.Value);
+
+    internal string Svg => _svg.Value;
+
+    /// <summary>The whole picture.</summary>
+    internal PixelWindow Whole => new(0, 0, (int)Math.Ceiling((Sheet.WidthMm * PixelsPerMm) - 1e-6), (int)Math.Ceiling((Sheet.HeightMm * PixelsPerMm) - 1e-6));
+
+    /// <summary>Groups whose absence is not seen in our own picture either: others lie over them.</summary>
+    internal IReadOnlyList<SheetGroup> Unseen => _unseen.Value;
+
+    /// <summary>The file of another sheet of this size, as wide as the picture has pixels of 1/96 in.</summary>
+    internal string SvgOf(Sheet other) =>
+        SvgWriter.Write(other, new() { Theme = Theme, Text = SvgText.Strokes, WidthMm = other.WidthMm * PixelsPerMm * 25.4 / 96 });
+
+    /// <summary>What our own painter, that of the PNG, draws of groups in a window.</summary>
+    internal Picture Painted(IReadOnlyList<SheetGroup> groups, PixelWindow window)
+    {
+        Bounds seen = new Bounds(window.X, window.Y, window.X + window.Width, window.Y + window.Height).Grown(1);
+        SheetItem[] items = [.. groups.SelectMany(g => g.Items).Where(i => PixelsOf(i.Bounds).Overlaps(seen))];
+        Sheet part = new(Sheet.Words, Sheet.Size, [new(new("part", "Part", "part"), items)], []);
+        return Picture.Painted(window, canvas =>
+        {
+            canvas.Scale(PixelsPerMm);
+            new SheetPainter(canvas, Theme).Paint(part);
+        });
+    }
+
+    /// <summary>The squares of the comparison that a group touches.</summary>
+    internal PixelWindow WindowOf(SheetGroup group) =>
+        group.Items.Any() ? WindowOf(group.Items) : throw new InvalidDataException($"The group {group.Id} of sheet {Sheet.Words.Name} is empty.");
+
+    /// <summary>The squares of the comparison that items touch.</summary>
+    internal PixelWindow WindowOf(IEnumerable<SheetItem> items)
+    {
+        const int square = PictureDifference.SquarePixels;
+        Bounds all = PixelsOf(items.Select(i => i.Bounds).Aggregate((a, b) => a.With(b))).Grown(2);
+        int left = Math.Max(0, (int)all.MinX / square * square);
+        int top = Math.Max(0, (int)all.MinY / square * square);
+        int right = Math.Min(Whole.Width, ((int)all.MaxX / square * square) + square);
+        int bottom = Math.Min(Whole.Height, ((int)all.MaxY / square * square) + square);
+        return new(left, top, right - left, bottom - top);
+    }
+
+    private IReadOnlyList<SheetGroup> FindUnseen()
+    {
+        Picture own = Own;
+        return [.. Sheet.AllGroups.Where(g => !PictureDifference.IsSeenBetween(own.Part(WindowOf(g)), Painted(SheetEdits.Without(Sheet, g.Id).Groups, WindowOf(g))))];
+    }
+
+    private Bounds PixelsOf(Bounds onPaper) =>
+        new(onPaper.MinX * PixelsPerMm, (Sheet.HeightMm - onPaper.MaxY) * PixelsPerMm, onPaper.MaxX * PixelsPerMm, (Sheet.HeightMm - onPaper.MinY) * PixelsPerMm);
+}

@@ -1,0 +1,79 @@
+using Xunit;
+
+namespace WheelDraft.Tests.Raster;
+
+// Every sheet of every example: our own PNG against other projects' renderers of our SVG. No difference comes near the bound,
+// so there is no list of exceptions. A class a renderer: they run side by side.
+
+/// <summary>Against librsvg.</summary>
+public sealed class RsvgSheetsAgreeTests(ITestOutputHelper output) : IDisposable
+{
+    private readonly OutsideFolder _folder = new();
+
+    public static TheoryData<string, string, string> Sheets => DemoSheets.Rows;
+
+    public void Dispose() => _folder.Dispose();
+
+    [Theory]
+    [Trait("Needs", "rsvg-convert")]
+    [MemberData(nameof(Sheets), DisableDiscoveryEnumeration = true)]
+    public async Task Png_OfASheet_LooksAsRsvgDrawsItsSvg(string demo, string sheet, string manner)
+    {
+        PicturedSheet pictured = DemoSheets.Of(demo, sheet, manner);
+        PictureDifference difference = PictureDifference.Of(pictured.Own, await OutsideRenderers.RsvgAsync(pictured.Svg, pictured.Whole, _folder));
+        output.WriteLine($"{demo} {sheet} {manner}: {difference}");
+        Assert.False(difference.IsSeen, $"{demo}, sheet {sheet}, {manner}, rsvg-convert: {difference}");
+    }
+}
+
+/// <summary>Against Svg.Skia.</summary>
+public sealed class SvgSkiaSheetsAgreeTests(ITestOutputHelper output)
+{
+    public static TheoryData<string, string, string> Sheets => DemoSheets.Rows;
+
+    [Theory]
+    [MemberData(nameof(Sheets), DisableDiscoveryEnumeration = true)]
+    public void Png_OfASheet_LooksAsSvgSkiaDrawsItsSvg(string demo, string sheet, string manner)
+    {
+        PicturedSheet pictured = DemoSheets.Of(demo, sheet, manner);
+        PictureDifference difference = PictureDifference.Of(pictured.Own, new SkiaDrawing(pictured.Svg).Painted(pictured.Whole));
+        output.WriteLine($"{demo} {sheet} {manner}: {difference}");
+        Assert.False(difference.IsSeen, $"{demo}, sheet {sheet}, {manner}, Svg.Skia: {difference}");
+    }
+}
+
+/// <summary>Against Chromium, which draws the sheets of an example in one manner in one run.</summary>
+public sealed class ChromiumSheetsAgreeTests(ITestOutputHelper output, ChromiumPages pages) : IClassFixture<ChromiumPages>
+{
+    public static TheoryData<string, string, string> Sheets => DemoSheets.Rows;
+
+    [Theory]
+    [Trait("Needs", "chromium")]
+    [MemberData(nameof(Sheets), DisableDiscoveryEnumeration = true)]
+    public async Task Png_OfASheet_LooksAsChromiumDrawsItsSvg(string demo, string sheet, string manner)
+    {
+        PicturedSheet pictured = DemoSheets.Of(demo, sheet, manner);
+        PictureDifference difference = PictureDifference.Of(pictured.Own, await pages.PictureAsync(pictured));
+        output.WriteLine($"{demo} {sheet} {manner}: {difference}");
+        Assert.False(difference.IsSeen, $"{demo}, sheet {sheet}, {manner}, Chromium: {difference}");
+    }
+}
+
+/// <summary>What Chromium draws: the pictures of one example in one manner at a time, as the tests come to them.</summary>
+public sealed class ChromiumPages
+{
+    private Dictionary<PicturedSheet, Picture> _drawn = [];
+
+    internal async Task<Picture> PictureAsync(PicturedSheet sheet)
+    {
+        if (!_drawn.ContainsKey(sheet))
+        {
+            PicturedSheet[] together = [.. DemoSheets.All.Where(s => (s.Demo, s.Manner) == (sheet.Demo, sheet.Manner))];
+            using OutsideFolder folder = new();
+            IReadOnlyList<Picture> pictures = await OutsideRenderers.ChromiumAsync([.. together.Select(s => (s.Svg, s.Whole))], folder);
+            _drawn = together.Zip(pictures).ToDictionary(p => p.First, p => p.Second);
+        }
+
+        return _drawn[sheet];
+    }
+}
