@@ -177,13 +177,19 @@ internal sealed class SpacingPicture
         bool IsOn(string name) => string.Equals(name, surface.Name, StringComparison.OrdinalIgnoreCase);
     }
 
-    private IEnumerable<(double TopMm, string Name, Action<ViewPen> Draw)> Solids() => _design.Solids.Select(solid =>
+    // A strip is many short solids one upon the other: they are one part, and thick edges would fill it.
+    private IEnumerable<(double TopMm, string Name, Action<ViewPen> Draw)> Solids() => _design.Solids
+        .GroupBy(s => s.Name, StringComparer.Ordinal)
+        .Select(part => (part.Max(s => s.ToZMm), part.Key, (Action<ViewPen>)(pen => DrawPart(pen, [.. part.OrderBy(s => s.ToZMm)]))));
+
+    private void DrawPart(ViewPen pen, IReadOnlyList<Solid> solids)
     {
-        // A strip is many short solids: thick edges would fill it.
-        LineStyle edge = _design.Solids.Count(s => string.Equals(s.Name, solid.Name, StringComparison.Ordinal)) > 1 ? LineStyle.Thin : LineStyle.Edge;
-        Fill fill = solid.Kind == SolidKind.Floating ? Fill.Of(FillKind.Part) : Fill.Net(_nets.IndexOf(solid.Net));
-        return (solid.ToZMm, solid.Name, (Action<ViewPen>)(pen => pen.Area(solid.Outline, fill, edge)));
-    });
+        foreach (Solid solid in solids)
+        {
+            Fill fill = solid.Kind == SolidKind.Floating ? Fill.Of(FillKind.Part) : Fill.Net(_nets.IndexOf(solid.Net));
+            pen.Area(solid.Outline, fill, solids.Count > 1 ? LineStyle.Thin : LineStyle.Edge);
+        }
+    }
 
     private void DrawPlaces(SheetBuilder sheet)
     {

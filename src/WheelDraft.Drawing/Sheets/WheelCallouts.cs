@@ -112,7 +112,7 @@ internal static class WheelEdges
         ProcessBrief process = design.Brief.Process;
         return
         [
-            $"Seen from the wiper side; the wheel turns {SheetWordsOf.Turns(design)}, {DrawingNumbers.Trimmed(design.Motion.TurnTimeS, 3)} s a turn. Wipers are drawn at home.",
+            $"Seen from the wiper side; the wheel turns {SheetWordsOf.Turns(design)}, {DrawingNumbers.Trimmed(design.Motion.TurnTimeS, 3)} s a turn. Circles mark the wipers at home.",
             "Angles anticlockwise from the home mark, edges on their ring radius. Finished sizes, before any kerf.",
             $"Copper {design.Brief.Wheel.Material}, {numbers.LengthWithUnit(design.Brief.Wheel.ThicknessMm)} thick. Cut edges ±{numbers.LengthWithUnit(process.ToleranceMm, 3)}; inside corners {numbers.Radius(process.InsideRadiusMm, 3)}.",
             .. design.Wheel.Rings.Where(r => r.Adjust is not null).Select(r => Slope(numbers, r.Name, r.Adjust!)),

@@ -39,6 +39,10 @@ internal sealed class WheelPicture
     // Above and below the wheel, mm on the paper: the arrow of rotation and the line of the diameter, each with its text.
     private const double AboveMm = 13;
 
+    // Patches are small, and leaders end on them: a circle lets them be found.
+    private const double PatchCircleMm = 1.5;
+    private static readonly LineStyle PatchCircle = LineStyle.Wide(LineKind.ContinuousNarrow, Ink.Accent, 0.35);
+
     // From the wheel to the texts at its sides: what the arrows of leaders need.
     private const double BesideMm = 12;
 
@@ -172,15 +176,18 @@ internal sealed class WheelPicture
         }
 
         ViewPen wipers = In("wipers", "Contact patches at home", "wipers");
-        foreach (RingLayout ring in Wheel.AllRings)
+        foreach ((ContactPatch patch, double radius, double station) in Wheel.AllRings.SelectMany(Patches))
         {
-            wipers.Area(ring.Patch.At(ring.RadiusMm, ring.StationRad), Fill.Solid(Ink.Accent));
-            if (ring.Return is ReturnWiper other)
-            {
-                wipers.Area(other.Patch.At(ring.RadiusMm, other.StationRad), Fill.Solid(Ink.Accent));
-            }
+            wipers.Area(patch.At(radius, station), Fill.Solid(Ink.Accent));
+            wipers.Pen.Line(Contour.Circle(_view.Of(Point.Polar(radius, station)), PatchCircleMm), PatchCircle);
         }
     }
+
+    private static IEnumerable<(ContactPatch Patch, double RadiusMm, double StationRad)> Patches(RingLayout ring) =>
+    [
+        (ring.Patch, ring.RadiusMm, ring.StationRad),
+        .. ring.Return is ReturnWiper other ? [(other.Patch, ring.RadiusMm, other.StationRad)] : Array.Empty<(ContactPatch, double, double)>(),
+    ];
 
     private void DrawFixingAxes(ViewPen axes)
     {
