@@ -19,7 +19,7 @@ internal sealed class PictureOptions
     private readonly Option<string> _dpi = new("--dpi") { HelpName = "N", Description = "Pixels per inch of PNG drawings, 10 to 1200", DefaultValueFactory = _ => "150" };
     private readonly Option<string> _callouts = new("--callouts") { HelpName = "KIND", Description = "Leaders of wheel and assembly end in words, or in numbers with a key", DefaultValueFactory = _ => "words" };
     private readonly Option<string> _frame = new("--frame") { HelpName = "T", Description = "Draw the state at a moment: time in the turn (\"83 s\"; a bare number is seconds) or programme angle (\"90 deg\")" };
-    private readonly Option<string> _frames = new("--frames") { HelpName = "N", Description = FormattableString.Invariant($"Draw a film of one turn: so many PNGs, 1 to {MomentFilm.MostFrames}, in frames/") };
+    private readonly Option<string> _frames = new("--frames") { HelpName = "N", Description = FormattableString.Invariant($"Draw a film of one turn besides: so many PNGs, 1 to {MomentFilm.MostFrames}, in frames/") };
     private readonly Option<string[]> _closed = new("--closed") { HelpName = "INPUT,...", Description = "Inputs that are closed in --frame and --frames; all others are open", AllowMultipleArgumentsPerToken = true };
 
     /// <summary>Every option.</summary>
@@ -127,6 +127,11 @@ internal sealed record PictureChoice
     /// <exception cref="DesignRefusedException">The moment is outside the turn, or the design has no such input.</exception>
     public OutputRequest On(OutputRequest request, Design design)
     {
+        if (Frame is not null && !request.Kinds.Any(k => k is OutputKind.Draw or OutputKind.Png or OutputKind.Pdf))
+        {
+            throw new DesignRefusedException("arguments.frame", "--frame: --only asks for no drawing that could show the moment; add draw, png or pdf.");
+        }
+
         int inputs = Closed.Aggregate(0, (mask, name) => mask | (1 << InputOf(design, name)));
         return request with
         {

@@ -12,7 +12,7 @@ internal static class StaleFiles
         .. areCutFilesWithheld ? Named(folder, OutputFiles.CutFolder, OutputFiles.IsCutFile) : [],
         .. request.Kinds.Contains(OutputKind.Draw) ? Named(folder, OutputFiles.DrawFolder, n => n is "moment.svg") : [],
         .. request.Kinds.Contains(OutputKind.Png) ? Named(folder, OutputFiles.DrawFolder, n => n is "moment.png") : [],
-        .. request.Kinds.Contains(OutputKind.Png) && request.Film is not null ? Named(folder, OutputFiles.FilmFolder, OutputFiles.IsFrame) : [],
+        .. request.Film is not null ? Named(folder, OutputFiles.FilmFolder, OutputFiles.IsFrame) : [],
     ];
 
     private static IEnumerable<string> Named(string folder, string below, Func<string, bool> isOurs)

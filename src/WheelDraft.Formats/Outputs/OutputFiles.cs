@@ -62,7 +62,7 @@ public sealed record OutputRequest
     /// <summary>Pixels per inch of PNG drawings, 10 to 2400; at 150 letters of 2.5 mm are read without zooming.</summary>
     public double PngDpi { get; init; } = 150;
 
-    /// <summary>The film that is drawn with the PNG drawings, picture by picture; null for none.</summary>
+    /// <summary>The film that is drawn besides, picture by picture, whatever the kinds; null for none.</summary>
     public MomentFilm? Film { get; init; }
 }
 
@@ -109,7 +109,7 @@ public static class OutputFiles
             || (fileName.StartsWith("strip-", StringComparison.Ordinal) && fileName.EndsWith(".dxf", StringComparison.Ordinal));
     }
 
-    /// <summary>The files, in the order of their kinds.</summary>
+    /// <summary>The files, in the order of their kinds, a film's pictures last.</summary>
     /// <param name="design">The design.</param>
     /// <param name="request">What is wanted.</param>
     /// <param name="warn">Told what drawings had to do without (a character shown as a box, a label without room), each once, when they are drawn.</param>
@@ -118,7 +118,7 @@ public static class OutputFiles
         ArgumentNullException.ThrowIfNull(design);
         ArgumentNullException.ThrowIfNull(request);
         OutputTask task = new(design, request, warn ?? (_ => { }));
-        return request.Kinds.Distinct().Order().SelectMany(kind => Of(task, kind));
+        return request.Kinds.Distinct().Order().SelectMany(kind => Of(task, kind)).Concat(Film(request));
     }
 
     private static IEnumerable<OutputFile> StripCutFiles(Design design, OutputRequest request) =>
@@ -131,14 +131,14 @@ public static class OutputFiles
         OutputKind.Report => [new("report.json", ReportJson.Write(task.Design)), new("report.md", ReportMarkdown.Write(task.Design))],
         OutputKind.Cut => Withheld(task.Design, task.Request) ? [] : [.. CutFiles(task.Design).Select(c => new OutputFile($"{CutFolder}/{c.Name}.dxf", Encoding.ASCII.GetBytes(DxfWriter.Write(c.Drawing, task.Request.Dxf)))), .. StripCutFiles(task.Design, task.Request)],
         OutputKind.Draw => DrawingFiles.Svg(task),
-        OutputKind.Png => DrawingFiles.Png(task).Concat(Film(task)),
+        OutputKind.Png => DrawingFiles.Png(task),
         OutputKind.Pdf => DrawingFiles.Pdf(task),
         OutputKind.Print => DrawingFiles.Template(task),
         OutputKind.Show => [new("show/index.html", ShowPage.Write(task.Design))],
         _ => throw new NotSupportedException($"Outputs of kind {kind}."),
     };
 
-    private static IEnumerable<OutputFile> Film(OutputTask task) => task.Request.Film is MomentFilm film ? DrawingFiles.Film(film, task.Request.Theme) : [];
+    private static IEnumerable<OutputFile> Film(OutputRequest request) => request.Film is MomentFilm film ? DrawingFiles.Film(film, request.Theme) : [];
 
     /// <summary>The cutting files by name; the carrier's only where it bears lands.</summary>
     private static IEnumerable<(string Name, CutDrawing Drawing)> CutFiles(Design design)
