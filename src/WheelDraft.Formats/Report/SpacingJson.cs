@@ -32,7 +32,7 @@ internal static class SpacingJson
             json.Deg("at_deg", at);
         }
 
-        json.Array("points", [row.OnFirst, row.OnSecond], p => json.RawValue(JsonSheet.List([JsonSheet.MmFigure(p.X), JsonSheet.MmFigure(p.Y), JsonSheet.MmFigure(p.Z)])));
+        Points(json, row.OnFirst, row.OnSecond);
         if (row.Bounds is GapBounds bounds)
         {
             json.MmList("bounds_mm", bounds.LowerMm, bounds.UpperMm);
@@ -60,6 +60,7 @@ internal static class SpacingJson
         json.Mm("nominal_mm", open.NominalMm);
         json.Mm("worst_mm", open.WorstMm);
         json.Deg("at_deg", open.AtRad);
+        Points(json, SpacePoint.At(open.Deciding.OnCopper, 0), SpacePoint.At(open.Deciding.OnNose, 0));
         json.Text("decides", open.SidewaysDecides ? "sideways" : "along");
         Gap(json, "along", open.Along);
         Gap(json, "sideways", open.Sideways);
@@ -87,6 +88,9 @@ internal static class SpacingJson
             json.Text("basis", "contact gap without specified separation: micro-interruption unless tested");
         }
     }
+
+    private static void Points(JsonSheet json, SpacePoint first, SpacePoint second) =>
+        json.Array("points", [first, second], p => json.RawValue(JsonSheet.List([JsonSheet.MmFigure(p.X), JsonSheet.MmFigure(p.Y), JsonSheet.MmFigure(p.Z)])));
 
     private static void Gap(JsonSheet json, string name, OpenGap? gap)
     {
