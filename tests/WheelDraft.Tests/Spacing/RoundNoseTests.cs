@@ -17,6 +17,20 @@ public sealed class RoundNoseTests
     // √((1.7 + 1.5)² − 1.5²), the plan distance from the axis of a nose of radius 1.5 mm: √7.99.
     private const double SectionMm = 2.8266588049;
 
+    private static readonly Gen<ContactPatch> Patches = Gen.Select(
+        Gen.Int[0, 2],
+        Gen.Double[0.1, 6],
+        Gen.Double[-1.57, 1.57],
+        (kind, nose, angle) => kind == 0 ? MeasuredContacts.Rivet(nose) : MeasuredContacts.Fold(nose, kind == 1 ? angle : 0));
+
+    private static readonly Gen<Question> Any = Gen.Select(
+        Gen.Double[20, 500],
+        Gen.Int[1, 3],
+        Gen.Int[1, 4],
+        Gen.Int[0, 3],
+        Patches,
+        (volts, degree, category, group, patch) => new Question(volts, degree, (OvervoltageCategory)category, (MaterialGroup)group, patch));
+
     private static OutputBrief Fan => Briefs.Output("fan", 30, (20, 60));
 
     [Fact]
@@ -100,23 +114,17 @@ public sealed class RoundNoseTests
     public void AutoRing_AnyNoseUnderAnyRule_NeverMisses()
     {
         int byClearance = 0, byCreepage = 0;
-        Gen.Select(Gen.Double[20, 500], Gen.Int[1, 3], Gen.Double[0.1, 6], Gen.Int[0, 2], Gen.Double[-1.57, 1.57], Gen.Int[1, 4], Gen.Int[0, 3]).Sample(
-            (volts, degree, nose, kind, angle, category, group) =>
+        Any.Sample(
+            g =>
             {
                 Brief plain = Briefs.Plain(Fan);
                 Brief brief = plain with
                 {
-                    Supply = plain.Supply with { VoltageV = volts, Category = (OvervoltageCategory)category },
-                    Environment = new(degree, 300, false),
-                    Carrier = plain.Carrier with { Group = (MaterialGroup)group },
+                    Supply = plain.Supply with { VoltageV = g.VoltageV, Category = g.Category },
+                    Environment = new(g.Degree, 300, false),
+                    Carrier = plain.Carrier with { Group = g.Group },
                 };
-                ContactPatch patch = kind switch
-                {
-                    0 => MeasuredContacts.Rivet(nose),
-                    1 => MeasuredContacts.Fold(nose, angle),
-                    _ => MeasuredContacts.Fold(nose),
-                };
-                OpenContact open = MeasuredContacts.Of(brief, patch, new ParkedPosition(4, 4.1, null)).Only;
+                OpenContact open = MeasuredContacts.Of(brief, g.Patch, new ParkedPosition(4, 4.1, null)).Only;
                 Assert.NotEqual(SpacingVerdict.Misses, Verdicts.On(open.WorstMm, open.RequiredMm!.Value));
                 Assert.Empty(OpenContactFindings.Of(brief, open));
                 Interlocked.Increment(ref open.Along!.RequiredMm > open.Requirement!.Creepage!.RequiredMm ? ref byClearance : ref byCreepage);
@@ -181,4 +189,6 @@ public sealed class RoundNoseTests
     }
 
     private static Brief Degree2(OutputBrief output) => Briefs.Plain(output) with { Environment = new(2, 300, false) };
+
+    private sealed record Question(double VoltageV, int Degree, OvervoltageCategory Category, MaterialGroup Group, ContactPatch Patch);
 }
