@@ -16,65 +16,57 @@ internal sealed class LandContactGaps(Brief brief, Motion motion, WheelLayout wh
             return null;
         }
 
+        // Between the two patches, and between lands, what a round nose must keep is kept too: as the lands are laid out.
         OpenContactRule rule = OpenContactRule.Of(requirement);
-        double along = Math.Max(rule.AlongMm(ring.Patch), rule.AlongMm(ring.Return!.Patch));
-        LandPlay play = new(brief.Wheel.RunOutMm / 2, brief.Process.ToleranceMm, ring.SidePlayMm);
-        IReadOnlyList<LandGap> gaps = [.. Enumerable.Range(0, ring.Periods.Count).Select(i => new LandGap(motion, ring, i, play))];
-        IReadOnlyList<OpenPeriod> periods = [.. gaps.Select(g => g.Period(rule.IsNone ? null : along))];
-        ParkedGap? park = Parked(periods, parked, (i, from, to) => gaps[i].LeastBetween(from, to));
-        OpenPeriod tightest = periods.MinBy(p => p.WorstGreatestMm)!;
-        bool parkDecides = park is not null && park.WorstMm < tightest.WorstGreatestMm;
-        return new OpenContact
+        double? required = rule.IsNone ? null : Math.Max(rule.AlongMm(ring.Patch), rule.AlongMm(ring.Return!.Patch));
+        GapPlay play = new(brief.Wheel.RunOutMm / 2, brief.Process.ToleranceMm, ring.SidePlayMm);
+        IReadOnlyList<LandGap> gaps = [.. Enumerable.Range(0, ring.Periods.Count).Select(i => new LandGap(motion, ring, i, play) { RequiredMm = required })];
+        IReadOnlyList<OpenPeriod> periods = [.. gaps.Select(g => g.Period())];
+        ParkedGap? park = Parked(periods, parked, (i, from, to) => gaps[i].LeastBetween(from, to), (i, at) => gaps[i].Touching(at));
+        OpenContact open = new()
         {
             Output = ring.Name,
             WiperNet = ring.Net,
             WheelNet = ring.WheelNet,
             Requirement = requirement,
             WorkingV = workingV,
-            RequiredMm = rule.IsNone ? null : along,
-            SidewaysMm = ring.Return.PatchGapMm,
-            WorstSidewaysMm = gaps[0].WorstPatchGapMm,
+            Along = Tightest([.. periods.Select(p => p.Along), park?.Along]),
+            Sideways = gaps[0].BetweenPatches(periods[0].GreatestAtRad),
             OpeningMmPerS = ring.RadiusMm * motion.SpeedRadPerS,
             Periods = periods,
             Parked = park,
-            NominalMm = parkDecides ? park!.LeastMm : tightest.GreatestMm,
-            WorstMm = parkDecides ? park!.WorstMm : tightest.WorstGreatestMm,
-            AtRad = Angles.InTurn(parkDecides ? park!.AtRad : tightest.GreatestAtRad),
+            Steps = [],
         };
+        return open with { Steps = OpenContactSteps.Of(open, rule, ring) };
     }
 }
-
-/// <summary>What makes a gap smaller than drawn, mm.</summary>
-/// <param name="OffCentreMm">Half the run-out.</param>
-/// <param name="CutterMm">Tolerance of a cut edge.</param>
-/// <param name="SidePlayMm">Radial play of a wiper.</param>
-internal sealed record LandPlay(double OffCentreMm, double CutterMm, double SidePlayMm);
 
 /// <summary>The gap between the two sides of one output in one off-period.</summary>
 internal sealed class LandGap
 {
-    private readonly LandPlay _play;
+    private readonly GapPlay _play;
     private readonly LandWiper _upstream;
     private readonly LandWiper _downstream;
     private readonly double _breakRad;
     private readonly double _makeRad;
     private readonly double _leavesRad;
     private readonly double _reachesRad;
-    private readonly double _patchGapMm;
-    private readonly double _landGapMm;
+    private readonly Nearest _betweenPatches;
+    private readonly Nearest? _betweenLands;
+    private readonly Motion _motion;
 
     /// <param name="motion">The turning.</param>
     /// <param name="ring">The ring.</param>
     /// <param name="index">The on-period that the off-period follows.</param>
     /// <param name="play">Tolerances.</param>
-    public LandGap(Motion motion, RingLayout ring, int index, LandPlay play)
+    public LandGap(Motion motion, RingLayout ring, int index, GapPlay play)
     {
-        _play = play;
+        (_play, _motion) = (play, motion);
         int next = (index + 1) % ring.Periods.Count;
         ReturnWiper other = ring.Return!;
         double toReturn = other.IsUpstream ? -other.ApartRad : other.ApartRad;
-        LandWiper own = new(motion, ring, ring.Patch, 0);
-        LandWiper second = new(motion, ring, other.Patch, toReturn);
+        LandWiper own = new(motion, ring, new(ring.Patch, ring.StationRad), 0);
+        LandWiper second = new(motion, ring, new(other.Patch, other.StationRad), toReturn);
         (_upstream, _downstream) = other.IsUpstream ? (second, own) : (own, second);
         _upstream.Over(ring.Periods[index], ring.Periods[next]);
         _downstream.Over(ring.Periods[index], ring.Periods[next]);
@@ -88,19 +80,37 @@ internal sealed class LandGap
         // The break is when the upstream wiper leaves a land, the make when the downstream one reaches the next.
         _leavesRad = _breakRad + other.ApartRad - _upstream.ReachRad(EdgeEnd.Break) + _downstream.ReachRad(EdgeEnd.Break);
         _reachesRad = _makeRad - other.ApartRad + _downstream.ReachRad(EdgeEnd.Make) - _upstream.ReachRad(EdgeEnd.Make);
-        _patchGapMm = other.PatchGapMm;
-        _landGapMm = index == next ? double.PositiveInfinity : Distances.Between(ring.Lands[index].Outline, ring.Lands[next].Outline).DistanceMm;
+        _betweenPatches = Distances.Between(other.Patch.At(ring.RadiusMm, other.StationRad), ring.Patch.At(ring.RadiusMm, ring.StationRad)) with { DistanceMm = other.PatchGapMm };
+        _betweenLands = index == next ? null : Distances.Between(ring.Lands[index].Outline, ring.Lands[next].Outline);
     }
+
+    /// <summary>What every gap must keep, mm; null when nothing is asked.</summary>
+    public double? RequiredMm { get; init; }
 
     private double Worn => Math.Max(_upstream.WornMm, _downstream.WornMm);
 
-    /// <summary>The gap between the two patches at the worst tolerance.</summary>
-    public double WorstPatchGapMm => Math.Max(0, _patchGapMm - (2 * _play.SidePlayMm) - _upstream.WornMm - _downstream.WornMm);
+    private double WorstPatchGapMm => Math.Max(0, _betweenPatches.DistanceMm - (2 * _play.SidePlayMm) - _upstream.WornMm - _downstream.WornMm);
+
+    /// <summary>The gap between the two patches, told at a programme angle; it always stays the same.</summary>
+    public OpenGap BetweenPatches(double atRad) => new(RequiredMm, _betweenPatches.DistanceMm, WorstPatchGapMm, atRad)
+    {
+        OnCopper = _betweenPatches.OnFirst,
+        OnNose = _betweenPatches.OnSecond,
+    };
+
+    /// <summary>The gap at the beginning or end of the off-period, where a patch and a land touch.</summary>
+    public OpenGap Touching(double atRad)
+    {
+        List<(double From, double To)> stretches = [.. Stretches()];
+        (double from, double to) = atRad > _breakRad ? stretches[^1] : stretches[0];
+        return (Along(atRad, from, to) ?? BetweenPatches(atRad)) with { NominalMm = 0, WorstMm = 0 };
+    }
 
     /// <summary>The off-period with the greatest gap reached in it.</summary>
-    public OpenPeriod Period(double? requiredMm)
+    public OpenPeriod Period()
     {
         (double greatest, double worst, double at) = (double.NegativeInfinity, 0, _breakRad);
+        OpenGap? along = null;
         double? reached = null;
         foreach ((double from, double to) in Stretches())
         {
@@ -109,9 +119,10 @@ internal sealed class LandGap
             if (nominal > greatest)
             {
                 (greatest, worst, at) = (nominal, least, top);
+                along = Along(top, from, to);
             }
 
-            if (requiredMm is double required && nominal >= required)
+            if (RequiredMm is double required && nominal >= required)
             {
                 reached ??= At(from, from, to).NominalMm >= required
                     ? from
@@ -119,12 +130,13 @@ internal sealed class LandGap
             }
         }
 
-        return new(_breakRad, _makeRad, greatest, worst, at, reached - _breakRad);
+        return new(_breakRad, _makeRad, greatest, worst, at, reached - _breakRad) { Along = along };
     }
 
     /// <summary>The least gap over part of the off-period.</summary>
-    public (double LeastMm, double WorstMm, double AtRad) LeastBetween(double fromRad, double toRad)
+    public ParkedGap LeastBetween(double fromRad, double toRad)
     {
+        List<OpenGap> along = [];
         (double least, double worst, double at) = (double.PositiveInfinity, double.PositiveInfinity, fromRad);
         foreach ((double from, double to) in Stretches().Where(s => s.From <= toRad && s.To >= fromRad))
         {
@@ -137,10 +149,11 @@ internal sealed class LandGap
                 }
 
                 worst = Math.Min(worst, lower);
+                along.AddRange(Along(end, from, to) is OpenGap there ? [there] : []);
             }
         }
 
-        return (least, worst, at);
+        return new(fromRad, toRad, least, worst, at) { Along = along.MinBy(g => g.ToSpareMm) };
     }
 
     private IEnumerable<(double From, double To)> Stretches()
@@ -180,10 +193,36 @@ internal sealed class LandGap
     {
         (bool last, bool next) = On(fromRad, toRad);
         double noses = Math.Min(Grows(atRad, fromRad, toRad), Shrinks(atRad, fromRad, toRad));
-        double lands = last && next ? _landGapMm : double.PositiveInfinity;
+        double lands = last && next && _betweenLands is Nearest between ? between.DistanceMm : double.PositiveInfinity;
         double worst = Math.Min(noses - _play.OffCentreMm - _play.CutterMm - Worn, lands - (2 * _play.CutterMm));
-        return (Math.Min(_patchGapMm, Math.Min(noses, lands)), Math.Max(0, Math.Min(WorstPatchGapMm, worst)));
+        return (Math.Min(_betweenPatches.DistanceMm, Math.Min(noses, lands)), Math.Max(0, Math.Min(WorstPatchGapMm, worst)));
     }
+
+    /// <summary>The gap with less at worst of that between a nose and a land and that between two lands; null where neither is.</summary>
+    private OpenGap? Along(double atRad, double fromRad, double toRad)
+    {
+        (bool last, bool next) = On(fromRad, toRad);
+        List<OpenGap> gaps = [];
+        IEnumerable<Nearest> noses = [.. last ? _upstream.Last(atRad) : [], .. next ? _downstream.Next(atRad) : []];
+        foreach (Nearest nose in noses)
+        {
+            gaps.Add(Gap(nose, nose.DistanceMm - _play.OffCentreMm - _play.CutterMm - Worn, atRad));
+        }
+
+        if (last && next && _betweenLands is Nearest lands)
+        {
+            Placement turned = _motion.WheelAt(atRad);
+            gaps.Add(Gap(new(lands.DistanceMm, turned.Of(lands.OnSecond), turned.Of(lands.OnFirst)), lands.DistanceMm - (2 * _play.CutterMm), atRad));
+        }
+
+        return gaps.MinBy(g => g.WorstMm);
+    }
+
+    private OpenGap Gap(Nearest noseToLand, double worstMm, double atRad) => new(RequiredMm, noseToLand.DistanceMm, Math.Max(0, worstMm), atRad)
+    {
+        OnNose = noseToLand.OnFirst,
+        OnCopper = noseToLand.OnSecond,
+    };
 }
 
 /// <summary>One wiper on a ring of lands, and its distances to the ends of the lands before and after an off-period.</summary>
@@ -193,6 +232,7 @@ internal sealed class LandWiper
     private readonly ProgrammePatch _programme;
     private readonly RingLayout _ring;
     private readonly double _laterRad;
+    private readonly Placement _toHousing;
     private Segment? _beginning;
     private Segment? _end;
     private Segment? _nextBeginning;
@@ -200,15 +240,18 @@ internal sealed class LandWiper
 
     /// <param name="motion">The turning.</param>
     /// <param name="ring">The ring.</param>
-    /// <param name="patch">The wiper's patch.</param>
+    /// <param name="wiper">The wiper's patch and station.</param>
     /// <param name="laterRad">How much later than the output's own wiper a wheel point passes it.</param>
-    public LandWiper(Motion motion, RingLayout ring, ContactPatch patch, double laterRad)
+    public LandWiper(Motion motion, RingLayout ring, WiperPlace wiper, double laterRad)
     {
         Placement toProgramme = motion.Sigma < 0 ? Placement.Identity : Placement.MirrorInX;
-        _patch = patch.Shape.Placed(toProgramme).Placed(Placement.Translation(new(ring.RadiusMm, 0)));
-        _programme = new(patch, motion.Direction);
+        _patch = wiper.Patch.Shape.Placed(toProgramme).Placed(Placement.Translation(new(ring.RadiusMm, 0)));
+        _programme = new(wiper.Patch, motion.Direction);
         (_ring, _laterRad) = (ring, laterRad);
-        WornMm = patch.WearMm;
+        WornMm = wiper.Patch.WearMm;
+
+        // The mirror is its own way back.
+        _toHousing = toProgramme.Then(Placement.Turn(wiper.StationRad));
     }
 
     /// <summary>How much the patch grows to either side over its life, mm.</summary>
@@ -224,13 +267,21 @@ internal sealed class LandWiper
         (_nextBeginning, _nextEnd) = (Line(next.Make), Line(next.Break));
     }
 
-    public double ToBeginning(double atRad) => To(_beginning!, atRad);
+    public double ToBeginning(double atRad) => To(_beginning!, atRad).DistanceMm;
 
-    public double ToEnd(double atRad) => To(_end!, atRad);
+    public double ToEnd(double atRad) => To(_end!, atRad).DistanceMm;
 
-    public double ToNextBeginning(double atRad) => To(_nextBeginning!, atRad);
+    public double ToNextBeginning(double atRad) => To(_nextBeginning!, atRad).DistanceMm;
 
-    public double ToNextEnd(double atRad) => To(_nextEnd!, atRad);
+    public double ToNextEnd(double atRad) => To(_nextEnd!, atRad).DistanceMm;
+
+    /// <summary>From the patch to both ends of the land before the off-period, the points in the housing.</summary>
+    public IEnumerable<Nearest> Last(double atRad) => [InHousing(To(_beginning!, atRad)), InHousing(To(_end!, atRad))];
+
+    /// <summary>The same, to the land after it.</summary>
+    public IEnumerable<Nearest> Next(double atRad) => [InHousing(To(_nextBeginning!, atRad)), InHousing(To(_nextEnd!, atRad))];
+
+    private Nearest InHousing(Nearest nearest) => new(nearest.DistanceMm, _toHousing.Of(nearest.OnFirst), _toHousing.Of(nearest.OnSecond));
 
     private Segment Line(CopperEdge edge)
     {
@@ -238,9 +289,9 @@ internal sealed class LandWiper
         return new(Point.Polar(_ring.LandFromMm!.Value, at), Point.Polar(_ring.LandToMm!.Value, at));
     }
 
-    private double To(Segment edge, double atRad)
+    private Nearest To(Segment edge, double atRad)
     {
         Piece inPatchFrame = edge.Placed(Placement.Turn(-atRad));
-        return _patch.Pieces.Min(p => Distances.Between(p, inPatchFrame).DistanceMm);
+        return _patch.Pieces.Select(p => Distances.Between(p, inPatchFrame)).MinBy(n => n.DistanceMm);
     }
 }

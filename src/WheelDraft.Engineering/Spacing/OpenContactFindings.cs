@@ -7,7 +7,7 @@ internal static class OpenContactFindings
     {
         int index = Enumerable.Range(0, brief.Outputs.Count).First(i => string.Equals(brief.Outputs[i].Name, open.Output, StringComparison.Ordinal));
         TextPlace where = brief.PlaceOf(FormattableString.Invariant($"output[{index}]"));
-        if (open.Requirement is null || open.RequiredMm is not double required)
+        if (open.RequiredMm is not double required)
         {
             yield return Finding.Note(
                 "spacing.open-contact",
@@ -18,14 +18,14 @@ internal static class OpenContactFindings
 
         if (Verdicts.On(open.WorstMm, required) == SpacingVerdict.Misses)
         {
-            string basis = open.Requirement.Creepage!.RequiredMm >= open.Requirement.Clearance.RequiredMm
-                ? open.Requirement.Creepage.BasisInFull
-                : open.Requirement.Clearance.BasisInFull;
             yield return Finding.Error(
                 "spacing.open-contact",
-                $"The open contact of '{open.Output}' has {Wording.Mm(open.WorstMm)} at worst at {Wording.Degrees(open.AtRad)} of the programme, {Wording.Mm(required)} are required ({basis}, with margin). "
+                $"The open contact of '{open.Output}' has {Wording.Mm(open.WorstMm)} {Where(brief, open)} at worst at {Wording.Degrees(open.AtRad)} of the programme, {Wording.Mm(required)} are required ({open.DecidingRule!.BasisInFull}, with margin). "
                     + "A longer off-time, a larger ring, a shorter or less worn contact, or open_contact = \"none\" where a mere contact gap is enough, would do.",
                 where);
         }
     }
+
+    private static string Where(Brief brief, OpenContact open) =>
+        !open.SidewaysDecides ? "along the motion" : brief.Wheel.Construction == WheelConstruction.Lands ? "between its two patches" : "sideways";
 }

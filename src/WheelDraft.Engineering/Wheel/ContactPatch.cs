@@ -25,9 +25,6 @@ public sealed record ContactPatch
     /// <summary>Radius of the nose along the motion, mm; null when unknown: then the nose stands upright on the patch.</summary>
     public double? NoseRadiusMm { get; init; }
 
-    /// <summary>The radius at which the nose of a rivet is a dome, mm; null for a fold or an upright nose.</summary>
-    public double? DomeRadiusMm => IsDisc ? NoseRadiusMm : null;
-
     /// <summary>The patch of a wiper's contact.</summary>
     public static ContactPatch Of(StripContact contact) => new()
     {
@@ -115,6 +112,28 @@ public sealed record ContactPatch
 
         Vector centre = new(ringRadiusMm, 0);
         return Corners.Max(c => (centre + c).Length);
+    }
+
+    /// <summary>The point of the patch on a ring at the station 0 that is nearest to the shaft axis, at <see cref="LeastRadiusMm"/>.</summary>
+    public Point NearestToAxis(double ringRadiusMm)
+    {
+        if (IsDisc)
+        {
+            return new(LeastRadiusMm(ringRadiusMm), 0);
+        }
+
+        // The axis in the frame of the fold, and the nearest point of the rectangle to it.
+        Vector alongFold = Vector.Polar(1, AngleRad);
+        double along = Math.Clamp(-ringRadiusMm * Math.Cos(AngleRad), -HalfWidthMm, HalfWidthMm);
+        double across = Math.Clamp(ringRadiusMm * Math.Sin(AngleRad), -HalfLengthMm, HalfLengthMm);
+        return new Point(ringRadiusMm, 0) + (alongFold * along) + (alongFold.Left * across);
+    }
+
+    /// <summary>A point of the patch on a ring at the station 0 that is farthest from the shaft axis, at <see cref="GreatestRadiusMm"/>.</summary>
+    public Point FarthestFromAxis(double ringRadiusMm)
+    {
+        Point centre = new(ringRadiusMm, 0);
+        return IsDisc ? new(ringRadiusMm + HalfLengthMm, 0) : centre + Corners.MaxBy(c => (centre + c).RadiusMm);
     }
 
     /// <summary>The ring radius on which the least radius covered is as given, mm.</summary>

@@ -96,7 +96,7 @@ internal sealed class WheelSetter(WheelTask task)
         string worn = wearMm > 0 ? $", and {Wording.Mm(wearMm)} by which the contact grows sideways as it wears" : "";
         string why = rule.IsNone
             ? $"no separation asked of its open contact{worn}"
-            : $"{Wording.Mm(required)} required of its open contact{(required > rule.RequiredMm ? ", more than the rule because the nose is a dome" : "")}, and {Wording.Mm(playMm)} of play and tolerance{worn}";
+            : $"{Wording.Mm(required)} required of its open contact{(required > rule.RequiredMm ? $", more than the rule because the nose is {(patch.IsDisc ? "a dome" : "round across its turned fold")}" : "")}, and {Wording.Mm(playMm)} of play and tolerance{worn}";
         double gap = playMm + (rule.IsNone ? PlainGapMm : required) + wearMm;
         double corner = _brief.Process.InsideRadiusMm + CornerGapMm + wearMm;
         return gap >= corner ? (gap, why) : (corner, $"the inside radius of the window's corners{worn}");
@@ -127,36 +127,6 @@ internal sealed class WheelSetter(WheelTask task)
             Why = packed.Why,
         };
     }
-}
-
-/// <summary>What an open contact of one output must keep from the wheel's copper, margin included.</summary>
-/// <param name="ClearanceMm">Clearance, mm.</param>
-/// <param name="CreepageMm">Creepage distance, mm.</param>
-/// <param name="IsNone">Whether no separation is asked.</param>
-internal sealed record OpenContactRule(double ClearanceMm, double CreepageMm, bool IsNone)
-{
-    /// <summary>The distances of a requirement; none where there is none.</summary>
-    public static OpenContactRule Of(PairRequirement? requirement) => requirement is null
-        ? None
-        : new(requirement.Clearance.RequiredMm, requirement.Creepage!.RequiredMm, IsNone: false);
-
-    /// <summary>No separation asked.</summary>
-    public static OpenContactRule None { get; } = new(0, 0, IsNone: true);
-
-    /// <summary>The larger of both: over a flush infill both apply.</summary>
-    public double RequiredMm => Math.Max(ClearanceMm, CreepageMm);
-
-    /// <summary>What the patch must keep along the face sideways, mm.</summary>
-    /// <remarks>A dome of radius R stands off the face, so its section has a clearance c only at √((c + R)² − R²) from its axis.</remarks>
-    public double SidewaysMm(ContactPatch patch) =>
-        patch.DomeRadiusMm is double dome ? Math.Max(RequiredMm, RoundNoseMm(dome, patch)) : RequiredMm;
-
-    /// <summary>What the patch must keep along the face in the direction of motion, mm: there every nose of known radius is round.</summary>
-    public double AlongMm(ContactPatch patch) =>
-        patch.NoseRadiusMm is double nose ? Math.Max(RequiredMm, RoundNoseMm(nose, patch)) : RequiredMm;
-
-    private double RoundNoseMm(double radiusMm, ContactPatch patch) =>
-        IsNone ? 0 : Math.Sqrt(((ClearanceMm + radiusMm) * (ClearanceMm + radiusMm)) - (radiusMm * radiusMm)) - patch.HalfLengthMm;
 }
 
 /// <summary>The patches of all wipers.</summary>

@@ -188,12 +188,12 @@ public static class ReportMarkdown
     private static void OpenContacts(MarkdownPage page, Design design)
     {
         page.Heading(2, "Open contacts")
-            .Paragraph("The gap between the nose and the wheel's copper while an output is open; with lands, between all that is joined to its one wiper and all that is joined to the other, 'sideways' being the gap between the two patches. A contact gap is never a means of isolation.")
+            .Paragraph("The gap between the nose and the wheel's copper while an output is open; with lands, between all that is joined to its one wiper and all that is joined to the other, 'sideways' being the gap between the two patches. Each gap is judged against what it must keep itself; 'worst' is that of the gap with less to spare. A contact gap is never a means of isolation.")
             .Table(["Output", "Required, mm", "Sideways, mm", "Greatest, mm", "Worst, mm", "Reached after the break", "Parked, mm", "Opens at"], design.OpenContacts.Select(o => (IReadOnlyList<string>)
             [
                 o.Output,
-                o.RequiredMm is double required ? Mm(required) : "none asked",
-                $"{Mm(o.SidewaysMm)} (worst {Mm(o.WorstSidewaysMm)})",
+                o.RequiredMm is double required ? Required(o, required) : "none asked",
+                $"{Mm(o.Sideways.NominalMm)} (worst {Mm(o.Sideways.WorstMm)})",
                 Mm(o.Periods.Min(p => p.GreatestMm)),
                 Mm(o.WorstMm),
                 string.Join(", ", o.Periods.Select(p => p.ReachedAfterRad is double after
@@ -203,6 +203,11 @@ public static class ReportMarkdown
                 $"{Wording.Number(o.OpeningMmPerS, 3)} mm/s",
             ]));
     }
+
+    private static string Required(OpenContact open, double deciding) =>
+        open.Along?.RequiredMm is double along && open.Sideways.RequiredMm is double sideways && !string.Equals(Mm(along), Mm(sideways), StringComparison.Ordinal)
+            ? $"{Mm(along)} along the motion, {Mm(sideways)} sideways"
+            : Mm(deciding);
 
     private static void Scope(MarkdownPage page, Design design)
     {

@@ -32,7 +32,7 @@ internal static class SpacingJson
             json.Deg("at_deg", at);
         }
 
-        json.Array("points", [row.OnFirst, row.OnSecond], p => json.RawValue(JsonSheet.List([JsonSheet.MmFigure(p.X), JsonSheet.MmFigure(p.Y), JsonSheet.MmFigure(p.Z)])));
+        Points(json, row.OnFirst, row.OnSecond);
         if (row.Bounds is GapBounds bounds)
         {
             json.MmList("bounds_mm", bounds.LowerMm, bounds.UpperMm);
@@ -60,8 +60,10 @@ internal static class SpacingJson
         json.Mm("nominal_mm", open.NominalMm);
         json.Mm("worst_mm", open.WorstMm);
         json.Deg("at_deg", open.AtRad);
-        json.Mm("sideways_mm", open.SidewaysMm);
-        json.Mm("sideways_worst_mm", open.WorstSidewaysMm);
+        Points(json, SpacePoint.At(open.Deciding.OnCopper, 0), SpacePoint.At(open.Deciding.OnNose, 0));
+        json.Text("decides", open.SidewaysDecides ? "sideways" : "along");
+        Gap(json, "along", open.Along);
+        Gap(json, "sideways", open.Sideways);
         json.Plain("opening_mm_per_s", open.OpeningMmPerS);
         json.Objects("off_periods", open.Periods, p => Period(json, design, p));
         if (open.Parked is ParkedGap parked)
@@ -75,17 +77,35 @@ internal static class SpacingJson
             });
         }
 
-        if (open.Requirement is PairRequirement asked)
+        if (open.DecidingRule is Requirement deciding)
         {
-            Requirement deciding = asked.Creepage!.RequiredMm >= asked.Clearance.RequiredMm ? asked.Creepage : asked.Clearance;
             json.Text("basis", deciding.BasisInFull);
-            json.Texts("steps", asked.Clearance.Steps.Select(s => "Clearance: " + s).Concat(asked.Creepage.Steps.Select(s => "Creepage: " + s)));
+            json.Texts("steps", open.Steps);
             json.Text("verdict", Word(Verdicts.On(open.WorstMm, open.RequiredMm!.Value)));
         }
         else
         {
             json.Text("basis", "contact gap without specified separation: micro-interruption unless tested");
         }
+    }
+
+    private static void Points(JsonSheet json, SpacePoint first, SpacePoint second) =>
+        json.Array("points", [first, second], p => json.RawValue(JsonSheet.List([JsonSheet.MmFigure(p.X), JsonSheet.MmFigure(p.Y), JsonSheet.MmFigure(p.Z)])));
+
+    private static void Gap(JsonSheet json, string name, OpenGap? gap)
+    {
+        if (gap is null)
+        {
+            return;
+        }
+
+        if (gap.RequiredMm is double required)
+        {
+            json.Mm($"{name}_required_mm", required);
+        }
+
+        json.Mm($"{name}_mm", gap.NominalMm);
+        json.Mm($"{name}_worst_mm", gap.WorstMm);
     }
 
     private static void Period(JsonSheet json, Design design, OpenPeriod period)

@@ -100,19 +100,11 @@ public sealed record WhyTopic(string Name, Func<IReadOnlyList<string>> Steps)
 
     private static IEnumerable<string> OpenSteps(OpenContact open)
     {
-        foreach (string step in open.Requirement!.Clearance.Steps)
+        foreach (string step in open.Steps)
         {
-            yield return "Clearance: " + step;
+            yield return step;
         }
 
-        foreach (string step in open.Requirement.Creepage!.Steps)
-        {
-            yield return "Creepage: " + step;
-        }
-
-        yield return $"Over a flush infill both apply: the larger, {Wording.Mm(Math.Max(open.Requirement.Clearance.RequiredMm, open.Requirement.Creepage.RequiredMm))}."
-            + (open.RequiredMm > Math.Max(open.Requirement.Clearance.RequiredMm, open.Requirement.Creepage.RequiredMm) ? $" Along the motion the round nose stands off the face, so {Wording.Mm(open.RequiredMm.Value)} in plan are needed." : "");
-        yield return $"Measured: {Wording.Mm(open.NominalMm)} nominal, {Wording.Mm(open.WorstMm)} at the worst tolerance, at {Wording.Degrees(open.AtRad)} of the programme.";
         yield return "This is a contact gap: never a means of isolation.";
     }
 }

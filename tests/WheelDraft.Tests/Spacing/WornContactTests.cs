@@ -30,10 +30,10 @@ public sealed class WornContactTests
         NetTopologySuite.Geometries.Geometry copperShape = Flattened.Polygon(copper);
         double least = new[] { ring.RadiusMm - (ring.TravelMm / 2) - shift, ring.RadiusMm + (ring.TravelMm / 2) + shift }
             .Min(r => Flattened.Of(Point.Polar(r, housing)).Distance(copperShape) - 0.4);
-        Assert.Equal(least - brief.Process.ToleranceMm, gap.WorstSidewaysMm, Flattened.ErrorMm(copper));
+        Assert.Equal(least - brief.Process.ToleranceMm, gap.Sideways.WorstMm, Flattened.ErrorMm(copper));
         if (gap.RequiredMm is double required)
         {
-            Assert.Equal(required, gap.WorstSidewaysMm, RoundingMm);
+            Assert.Equal(required, gap.Sideways.WorstMm, RoundingMm);
         }
     }
 
@@ -46,7 +46,7 @@ public sealed class WornContactTests
     {
         foreach (OpenContact gap in Set(Briefs.Worked(), Disc(0.2, 0.2 + wearMm)).Open)
         {
-            Assert.True(gap.WorstSidewaysMm >= (gap.RequiredMm ?? 0.2) - RoundingMm);
+            Assert.True(gap.Sideways.WorstMm >= (gap.RequiredMm ?? 0.2) - RoundingMm);
             Assert.True(gap.RequiredMm is null || Verdicts.On(gap.WorstMm, gap.RequiredMm.Value) != SpacingVerdict.Misses);
         }
     }
@@ -104,7 +104,7 @@ public sealed class WornContactTests
         NetTopologySuite.Geometries.Geometry disc = Flattened.Of(Point.Polar(rings[0].RadiusMm + shift, covers.StartRad + (covers.SweepRad / 2))).Buffer(0.5, 90);
         double required = OpenContactRequirements.Of(brief, _ => brief.Supply.VoltageV).Distances[0].RequiredMm;
         Assert.True(DistanceOp.Distance(disc, land) - brief.Process.ToleranceMm >= required - Flattened.ErrorMm(next));
-        Assert.All(Measure(brief, wheel), o => Assert.True(o.WorstSidewaysMm >= required - RoundingMm));
+        Assert.All(Measure(brief, wheel), o => Assert.True(o.Sideways.WorstMm >= required - RoundingMm));
     }
 
     [Fact]
@@ -112,7 +112,7 @@ public sealed class WornContactTests
     {
         Brief brief = Briefs.Lands(Briefs.TwoWipers(Briefs.Output("fan", 30, (5, 100)), 120, 130));
         OpenContact open = Measure(brief, Set(brief, Disc(0.2, 0.5)).Wheel).Single();
-        Assert.Equal(open.RequiredMm!.Value, open.WorstSidewaysMm, 1e-6);
+        Assert.Equal(open.RequiredMm!.Value, open.Sideways.WorstMm, 1e-6);
     }
 
     private static ContactPatch Disc(double halfMm, double wornMm) =>
@@ -150,5 +150,5 @@ public sealed class WornContactTests
     };
 
     private static IEnumerable<double> Figures(OpenContact open) =>
-        [open.WorstMm, open.WorstSidewaysMm, open.Periods.Min(p => p.WorstGreatestMm), open.Parked?.WorstMm ?? 0];
+        [open.WorstMm, open.Sideways.WorstMm, open.Periods.Min(p => p.WorstGreatestMm), open.Parked?.WorstMm ?? 0];
 }

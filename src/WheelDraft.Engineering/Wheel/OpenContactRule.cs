@@ -1,0 +1,77 @@
+namespace WheelDraft.Engineering;
+
+/// <summary>What an open contact of one output must keep from the wheel's copper, margin included.</summary>
+/// <remarks>Along the face the patch keeps the larger of clearance and creepage. A nose of radius R is round and stands off the face:
+/// where it is, its section has the clearance c only at √((c + R)² − R²) in plan from its axis. A rivet is round all round, a fold
+/// across its fold line alone: at both ends of the line it stands upright.</remarks>
+/// <param name="ClearanceMm">Clearance, mm.</param>
+/// <param name="CreepageMm">Creepage distance, mm.</param>
+/// <param name="IsNone">Whether no separation is asked.</param>
+internal sealed record OpenContactRule(double ClearanceMm, double CreepageMm, bool IsNone)
+{
+    /// <summary>The distances of a requirement; none where there is none.</summary>
+    public static OpenContactRule Of(PairRequirement? requirement) => requirement is null
+        ? None
+        : new(requirement.Clearance.RequiredMm, requirement.Creepage!.RequiredMm, IsNone: false);
+
+    /// <summary>No separation asked.</summary>
+    public static OpenContactRule None { get; } = new(0, 0, IsNone: true);
+
+    /// <summary>The larger of both: over a flush infill both apply.</summary>
+    public double RequiredMm => Math.Max(ClearanceMm, CreepageMm);
+
+    /// <summary>What the patch must keep along the face sideways, mm.</summary>
+    /// <remarks>A fold whose line lies β from the radius faces a side of the window partly with its end and partly with its round. The
+    /// points nearer than c to it reach at most c + (√((c + R)² − R²) − c) sin β beyond the corner of its line, β = 0 to 90°: at 0
+    /// exactly c, at 90° exactly the round section, between them up to a few hundredths of a millimetre too much, the safe side.
+    /// (With the point at height c sin θ of the round, c sin θ cos β + √(2Rc cos θ + c² cos² θ) sin β, and √(2Rcx + c²x²) − cx
+    /// grows with x, so that this is at most c sin(θ + β) + (√((c + R)² − R²) − c) sin β.) From the corner of the patch, half its
+    /// length further out, it is less by that half length times sin β.</remarks>
+    public double SidewaysMm(ContactPatch patch)
+    {
+        if (IsNone || patch.NoseRadiusMm is not double nose)
+        {
+            return RequiredMm;
+        }
+
+        double round = patch.IsDisc ? 1 : Math.Abs(Math.Sin(patch.AngleRad));
+        return Math.Max(RequiredMm, ClearanceMm + (round * (BeyondPatchMm(nose, patch) - ClearanceMm)));
+    }
+
+    /// <summary>What the patch must keep along the face in the direction of motion, mm: there every nose of known radius is round.</summary>
+    /// <remarks>Of a fold turned from the radius too, the safe side: the edges that it meets turn as they come.</remarks>
+    public double AlongMm(ContactPatch patch) =>
+        !IsNone && patch.NoseRadiusMm is double nose ? Math.Max(RequiredMm, BeyondPatchMm(nose, patch)) : RequiredMm;
+
+    /// <summary>In plan, beyond the patch, where a round nose has the clearance, mm; less than the clearance under a wide patch.</summary>
+    private double BeyondPatchMm(double radiusMm, ContactPatch patch) => FromAxisMm(radiusMm) - patch.HalfLengthMm;
+
+    private double FromAxisMm(double radiusMm) => Math.Sqrt(((ClearanceMm + radiusMm) * (ClearanceMm + radiusMm)) - (radiusMm * radiusMm));
+
+    /// <summary>How what is required along the motion came about, in words.</summary>
+    public string AlongWords(ContactPatch patch) => patch.NoseRadiusMm is double
+        ? $"Along the motion {Section(patch)}: {Wording.Mm(AlongMm(patch))} are required."
+        : $"Along the motion the nose, of unknown radius, is taken to stand upright on its patch: {Wording.Mm(RequiredMm)} are required.";
+
+    /// <summary>How what is required sideways came about, in words.</summary>
+    public string SidewaysWords(ContactPatch patch)
+    {
+        string required = $"{Wording.Mm(SidewaysMm(patch))} are required.";
+        return patch switch
+        {
+            { NoseRadiusMm: null } => $"Sideways it is taken to stand upright too: {required}",
+            { IsDisc: true } => $"Sideways the nose is a dome and round as well: {required}",
+            { AngleRad: 0 } => $"Sideways a fold along the radius ends upright: {required}",
+            _ => $"Sideways the fold, {Wording.Degrees(patch.AngleRad)} from the radius, is round in part, {Wording.Number(Math.Abs(Math.Sin(patch.AngleRad)), 3)} of the difference from an upright end: {required}",
+        };
+    }
+
+    private string Section(ContactPatch patch)
+    {
+        double radius = patch.NoseRadiusMm!.Value;
+        string c = Wording.Number(ClearanceMm, 3);
+        string r = Wording.Number(radius, 3);
+        return $"the nose is round, of radius {Wording.Mm(radius)}, and its section has the clearance of {Wording.Mm(ClearanceMm)} at √(({c} + {r})² − {r}²) = {Wording.Mm(FromAxisMm(radius))} in plan from its axis, "
+            + $"{Wording.Mm(BeyondPatchMm(radius, patch))} beyond the patch{(BeyondPatchMm(radius, patch) > RequiredMm ? ", more than the rules ask along the face" : ", no more than the rules ask along the face")}";
+    }
+}

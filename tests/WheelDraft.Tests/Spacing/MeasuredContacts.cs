@@ -1,0 +1,33 @@
+using WheelDraft.Engineering;
+
+namespace WheelDraft.Tests.Spacing;
+
+/// <summary>Sets out a wheel under patches of any kind, all outputs alike, and measures its open contacts at supply voltage.</summary>
+/// <param name="Brief">What was asked.</param>
+/// <param name="Wheel">The wheel.</param>
+/// <param name="Open">Its open contacts.</param>
+internal sealed record MeasuredContacts(Brief Brief, WheelLayout Wheel, IReadOnlyList<OpenContact> Open)
+{
+    /// <summary>The only output's.</summary>
+    public OpenContact Only => Open.Single();
+
+    public static MeasuredContacts Of(Brief brief, ContactPatch patch, params IReadOnlyList<ParkedPosition> parked)
+    {
+        Motion motion = Motion.Of(brief);
+        IReadOnlyList<ContactPatch> all = [.. brief.Outputs.Select(_ => patch)];
+        bool isLands = brief.Wheel.Construction == WheelConstruction.Lands;
+        WiperContacts contacts = new(isLands ? null : ContactPatch.Of(StripContact.OfFeed(brief)), all, isLands ? all : []);
+        OpenContactRequirements rules = OpenContactRequirements.Of(brief, _ => brief.Supply.VoltageV);
+        WheelLayout wheel = new WheelTask(brief, motion, Programme.Of(brief, motion), contacts, rules.Distances).Set();
+        OpenContactMeter meter = OpenContactMeter.Of(brief, motion, wheel);
+        return new(brief, wheel, [.. brief.Outputs.Select((_, i) => meter.Of(i, rules.Outputs[i], brief.Supply.VoltageV, parked)).OfType<OpenContact>()]);
+    }
+
+    /// <summary>The rectangle under a fold, 2 mm along it.</summary>
+    public static ContactPatch Fold(double? noseMm, double angleRad = 0, double halfMm = 0.2) =>
+        new() { IsDisc = false, HalfLengthMm = halfMm, HalfWidthMm = 1, WornHalfLengthMm = halfMm, AngleRad = angleRad, NoseRadiusMm = noseMm };
+
+    /// <summary>The disc under a rivet.</summary>
+    public static ContactPatch Rivet(double? noseMm, double halfMm = 0.2) =>
+        new() { IsDisc = true, HalfLengthMm = halfMm, HalfWidthMm = halfMm, WornHalfLengthMm = halfMm, AngleRad = 0, NoseRadiusMm = noseMm };
+}
