@@ -25,6 +25,9 @@ public sealed record ContactPatch
     /// <summary>Radius of the nose along the motion, mm; null when unknown: then the nose stands upright on the patch.</summary>
     public double? NoseRadiusMm { get; init; }
 
+    /// <summary>How far the nose rides below the copper's face while it is off it, mm: the step of the copper over the carrier.</summary>
+    public double StepMm { get; init; }
+
     /// <summary>The patch of a wiper's contact.</summary>
     public static ContactPatch Of(StripContact contact) => new()
     {
@@ -69,6 +72,7 @@ public sealed record ContactPatch
             HalfLengthMm = half,
             HalfWidthMm = IsDisc ? half : HalfWidthMm,
             WornHalfLengthMm = Math.Max(WornHalfLengthMm, reach),
+            StepMm = stepMm,
         };
     }
 

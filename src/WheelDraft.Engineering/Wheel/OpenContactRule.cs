@@ -3,7 +3,8 @@ namespace WheelDraft.Engineering;
 /// <summary>What an open contact of one output must keep from the wheel's copper, margin included.</summary>
 /// <remarks>Along the face the patch keeps the larger of clearance and creepage. A nose of radius R is round and stands off the face:
 /// where it is, its section has the clearance c only at √((c + R)² − R²) in plan from its axis. A rivet is round all round, a fold
-/// across its fold line alone: at both ends of the line it stands upright.</remarks>
+/// across its fold line alone: at both ends of the line it stands upright. Where the copper stands a step s proud of the carrier, the
+/// open nose rides that much lower, and the edge of the copper is nearer to its round: √((c + R)² − (R − s)²).</remarks>
 /// <param name="ClearanceMm">Clearance, mm.</param>
 /// <param name="CreepageMm">Creepage distance, mm.</param>
 /// <param name="IsNone">Whether no separation is asked.</param>
@@ -44,9 +45,14 @@ internal sealed record OpenContactRule(double ClearanceMm, double CreepageMm, bo
         !IsNone && patch.NoseRadiusMm is double nose ? Math.Max(RequiredMm, BeyondPatchMm(nose, patch)) : RequiredMm;
 
     /// <summary>In plan, beyond the patch, where a round nose has the clearance, mm; less than the clearance under a wide patch.</summary>
-    private double BeyondPatchMm(double radiusMm, ContactPatch patch) => FromAxisMm(radiusMm) - patch.HalfLengthMm;
+    private double BeyondPatchMm(double radiusMm, ContactPatch patch) => FromAxisMm(radiusMm, patch) - patch.HalfLengthMm;
 
-    private double FromAxisMm(double radiusMm) => Math.Sqrt(((ClearanceMm + radiusMm) * (ClearanceMm + radiusMm)) - (radiusMm * radiusMm));
+    private double FromAxisMm(double radiusMm, ContactPatch patch)
+    {
+        // A nose that rides deeper than its radius faces the copper's edge with its widest part.
+        double above = Math.Max(0, radiusMm - patch.StepMm);
+        return Math.Sqrt(((ClearanceMm + radiusMm) * (ClearanceMm + radiusMm)) - (above * above));
+    }
 
     /// <summary>How what is required along the motion came about, in words.</summary>
     public string AlongWords(ContactPatch patch) => patch.NoseRadiusMm is double
@@ -71,7 +77,8 @@ internal sealed record OpenContactRule(double ClearanceMm, double CreepageMm, bo
         double radius = patch.NoseRadiusMm!.Value;
         string c = Wording.Number(ClearanceMm, 3);
         string r = Wording.Number(radius, 3);
-        return $"the nose is round, of radius {Wording.Mm(radius)}, and its section has the clearance of {Wording.Mm(ClearanceMm)} at √(({c} + {r})² − {r}²) = {Wording.Mm(FromAxisMm(radius))} in plan from its axis, "
+        string below = patch.StepMm > 0 ? $"({r} − {Wording.Number(patch.StepMm, 3)})" : r;
+        return $"the nose is round, of radius {Wording.Mm(radius)}, and its section has the clearance of {Wording.Mm(ClearanceMm)} at √(({c} + {r})² − {below}²) = {Wording.Mm(FromAxisMm(radius, patch))} in plan from its axis, "
             + $"{Wording.Mm(BeyondPatchMm(radius, patch))} beyond the patch{(BeyondPatchMm(radius, patch) > RequiredMm ? ", more than the rules ask along the face" : ", no more than the rules ask along the face")}";
     }
 }

@@ -72,7 +72,7 @@ internal sealed class WheelSetter(WheelTask task)
         ContactPatch patch = task.Contacts.Outputs[index];
         ContactPatch forEdges = patch.OverStep(_brief.Carrier.StepMm);
         double play = (_brief.Wheel.RunOutMm / 2) + _brief.Process.ToleranceMm + output.SidePlayMm;
-        (double gap, string why) = SideGap(task.Rules[index], patch, play, forEdges.SidewaysWearMm);
+        (double gap, string why) = SideGap(task.Rules[index], forEdges, play);
         return new RingDemand
         {
             Name = output.Name,
@@ -90,8 +90,9 @@ internal sealed class WheelSetter(WheelTask task)
 
     /// <summary>How far windows reach beyond the path of the new patch: what is required, play, and what the patch grows sideways
     /// over its life, so that a worn contact keeps what is required too.</summary>
-    private (double GapMm, string Why) SideGap(OpenContactRule rule, ContactPatch patch, double playMm, double wearMm)
+    private (double GapMm, string Why) SideGap(OpenContactRule rule, ContactPatch patch, double playMm)
     {
+        double wearMm = patch.SidewaysWearMm;
         double required = rule.SidewaysMm(patch);
         string worn = wearMm > 0 ? $", and {Wording.Mm(wearMm)} by which the contact grows sideways as it wears" : "";
         string why = rule.IsNone

@@ -45,7 +45,7 @@ public sealed class DrawingFilesTests
     }
 
     [Theory]
-    [InlineData("--theme", "sepia", "light, dark, print")]
+    [InlineData("--theme", "sepia", "light, dark or print")]
     [InlineData("--text", "glyphs", "live or strokes")]
     [InlineData("--only", "drawings", "draw")]
     public void Make_UnknownWord_IsRefusedWithThoseThatAreKnown(string option, string word, string known)

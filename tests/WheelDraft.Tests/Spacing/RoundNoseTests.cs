@@ -58,6 +58,24 @@ public sealed class RoundNoseTests
         Assert.Empty(OpenContactFindings.Of(Degree2(Fan), open));
     }
 
+    [Theory]
+    [InlineData(0)]
+    [InlineData(0.1)]
+    [InlineData(0.6)]
+    [InlineData(1.4)]
+    [InlineData(2)]
+    public void Rule_CopperProudOfTheCarrier_KeepsTheClearanceFromTheLowerNose(double stepMm)
+    {
+        // Oracle: a ball of radius 1.5 mm that rides on the carrier, its middle 1.5 mm − step over the copper's face, and the edge of
+        // the copper. The nose was once taken to ride on the copper, up to some hundredths of a millimetre on the unsafe side.
+        OpenContactRule rule = new(1.7, 0, IsNone: false);
+        ContactPatch patch = MeasuredContacts.Rivet(1.5).OverStep(stepMm);
+        double plan = patch.HalfLengthMm + rule.SidewaysMm(patch);
+        double wanted = double.Hypot(plan, Math.Max(0, 1.5 - stepMm)) - 1.5;
+        Assert.True(wanted >= 1.7 - RoundingMm, FormattableString.Invariant($"{wanted} mm from the edge"));
+        Assert.True(rule.SidewaysMm(patch) == 1.7 || wanted <= 1.7 + RoundingMm, "more than asked, and not because the patch itself asks it");
+    }
+
     [Fact]
     public void ReachedAfter_FoldWhereTheClearanceDecides_IsWhereTheGapAlongTheMotionHasItsSection()
     {
