@@ -11,6 +11,9 @@ internal sealed class SpacingDetails
     private const double PitchMm = 42;
     private const double CaptionMm = 10;
 
+    // Where the name of the first net stands, as a share of the way to the circle.
+    private const double NameShare = 0.68;
+
     // Round what is shown: a third more, so that the parts on either side are seen.
     private const double Round = 1.35;
 
@@ -76,9 +79,10 @@ internal sealed class SpacingDetails
             return;
         }
 
-        Vector way = (onPaper.Second - onPaper.First).Unit() * beyondMm;
-        pen.PlatedText(place.Nets[0], new(onPaper.First - way, TextAlong.Middle, TextAcross.Middle), TextStyle.Small);
-        pen.PlatedText(place.Nets[1], new(onPaper.Second + way, TextAlong.Middle, TextAcross.Middle), TextStyle.Small);
+        // The first point is the middle of the circle: its name stands near the rim, clear of a nose there.
+        Vector way = (onPaper.Second - onPaper.First).Unit();
+        pen.PlatedText(place.Nets[0], new(onPaper.First - (way * (DiscMm * NameShare)), TextAlong.Middle, TextAcross.Middle), TextStyle.Small);
+        pen.PlatedText(place.Nets[1], new(onPaper.Second + (way * beyondMm), TextAlong.Middle, TextAcross.Middle), TextStyle.Small);
     }
 
     private static void Caption(GroupPen pen, DrawingNumbers numbers, (TightPlace Place, DrawingScale Scale) of, Point top)

@@ -125,7 +125,7 @@ internal sealed class SpacingPicture
             entries.Add(new("under the carrier", null, LineStyle.Hidden));
         }
 
-        if (_places.Numbered.Any(p => p.TurnedRad is not null))
+        if (_places.Numbered.Any(p => p.Turning.Count > 0))
         {
             entries.Add(new("wheel or strip as it stands there", null, LineStyle.Phantom));
         }

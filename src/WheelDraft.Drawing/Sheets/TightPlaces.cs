@@ -104,12 +104,21 @@ internal sealed record TightPlaces(IReadOnlyList<TightPlace> Numbered, int Unnum
         };
     }
 
+    /// <summary>An open contact: from its nose to the copper, at the angle that decides.</summary>
+    /// <remarks>The wheel as it stands there is drawn in the detail alone: one upon the other for every contact they would hide the plan.</remarks>
     private static TightPlace PlaceOf(Design design, OpenContact contact, int number)
     {
         RingLayout ring = design.Wheel.Ring(contact.Output);
-        Point at = Point.Polar(ring.RadiusMm, ring.StationRad);
+        OpenGap gap = contact.Deciding;
         TightFigures figures = FiguresOf(contact);
-        return new(number, figures.Verdict, at, at, []) { Figures = figures };
+        return new(number, figures.Verdict, gap.OnNose, gap.OnCopper, [.. Through([gap.OnNose, gap.OnCopper])])
+        {
+            Figures = figures,
+            Items = [.. design.Solids.Where(s => s.Turns).Select(s => s.Name)],
+            Nets = [ring.Net, ring.WheelNet],
+            RequiredMm = gap.RequiredMm,
+            TurnedRad = design.Motion.Sigma * gap.AtRad,
+        };
     }
 
     /// <summary>The radius at which a sphere cuts a level so far from its centre; null where it does not reach it.</summary>
