@@ -70,7 +70,10 @@ internal sealed class DesignStages(Brief brief)
     {
         Programme programme = Programme.Of(brief, _motion);
         WiperContacts contacts = WiperContacts.Of(brief);
-        CircuitAnalysis circuit = CircuitAnalysis.Of(new CircuitRequest(brief, WheelContacts.Exact(brief, programme)));
+        CircuitAnalysis circuit = CircuitAnalysis.Of(new CircuitRequest(brief, WheelContacts.Exact(brief, programme))
+        {
+            VoltagesUnderFaults = brief.Spacing.VoltagesUnderFaults,
+        });
         VoltageBook voltages = new(circuit);
         for (int round = 1; ; round++)
         {
@@ -96,6 +99,7 @@ internal sealed class DesignStages(Brief brief)
         CircuitAnalysis circuit = CircuitAnalysis.Of(new CircuitRequest(brief, WheelContacts.OnWheel(brief, _motion, wheel))
         {
             Bridges = lands.Bridges(SpacingStage.Bridges(spacing)),
+            VoltagesUnderFaults = brief.Spacing.VoltagesUnderFaults,
         });
         OpenContactMeter gaps = OpenContactMeter.Of(brief, _motion, wheel);
         IReadOnlyList<OpenContact> open = [.. brief.Outputs

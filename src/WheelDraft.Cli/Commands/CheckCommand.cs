@@ -9,12 +9,13 @@ namespace WheelDraft.Cli;
 internal sealed class CheckCommand : ICommand
 {
     private readonly Argument<string[]> _files = new("FILE") { Arity = ArgumentArity.OneOrMore, Description = "Parameter files, or drawings (.dxf)" };
+    private readonly Option<bool> _underFaults = DesignFile.UnderFaults();
     private readonly DrawingOptions _drawing = new();
 
     /// <inheritdoc/>
     public Command Describe()
     {
-        Command command = new("check", "Checks parameter files and drawings: every finding and the figures behind it, no files written") { _files };
+        Command command = new("check", "Checks parameter files and drawings: every finding and the figures behind it, no files written") { _files, _underFaults };
         foreach (Option option in _drawing.All)
         {
             command.Add(option);
@@ -37,19 +38,25 @@ internal sealed class CheckCommand : ICommand
             throw new DesignRefusedException("arguments.drawing", "--net and the other options marked DXF are for drawings (.dxf); a parameter file says all this itself.");
         }
 
+        bool underFaults = parsed.GetValue(_underFaults);
+        if (underFaults && files.All(DrawingChecking.IsDrawing))
+        {
+            throw new DesignRefusedException("arguments.under-faults", "--under-faults is for parameter files: a drawing (.dxf) has no circuit.");
+        }
+
         bool meets = true;
         foreach (string file in files)
         {
             context.Stop.ThrowIfCancellationRequested();
-            meets &= DrawingChecking.IsDrawing(file) ? Drawing(file, parsed, context) : Parameters(file, context);
+            meets &= DrawingChecking.IsDrawing(file) ? Drawing(file, parsed, context) : Parameters(file, underFaults, context);
         }
 
         return meets ? ExitStatus.Done : ExitStatus.Findings;
     }
 
-    private static bool Parameters(string file, CommandContext context)
+    private static bool Parameters(string file, bool underFaults, CommandContext context)
     {
-        Design design = DesignFile.Read(file, context);
+        Design design = DesignFile.Read(file, context, underFaults);
         if (context.Json)
         {
             context.Out.Write(System.Text.Encoding.UTF8.GetString(ReportJson.Write(design)));

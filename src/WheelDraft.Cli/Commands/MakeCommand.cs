@@ -15,6 +15,7 @@ internal sealed class MakeCommand : ICommand
     private readonly Option<string[]> _only = new("--only") { HelpName = "KIND,...", Description = $"Only these kinds: {string.Join(", ", Kinds.Select(k => k.Word))}", AllowMultipleArgumentsPerToken = true };
     private readonly Option<bool> _despite = new("--despite-findings") { Description = "Write cutting files even where something misses" };
     private readonly Option<string> _dxf = new("--dxf") { HelpName = "VERSION", Description = "Version of cutting files: r2000 or r12", DefaultValueFactory = _ => "r2000" };
+    private readonly Option<bool> _underFaults = DesignFile.UnderFaults();
     private readonly PictureOptions _pictures = new();
 
     private static readonly (string Word, OutputKind Kind)[] Kinds =
@@ -31,7 +32,7 @@ internal sealed class MakeCommand : ICommand
     /// <inheritdoc/>
     public Command Describe()
     {
-        Command command = new("make", "Makes everything from a parameter file: report, cutting files, drawings") { _file, _folder, _only, _despite, _dxf };
+        Command command = new("make", "Makes everything from a parameter file: report, cutting files, drawings") { _file, _folder, _only, _despite, _dxf, _underFaults };
         foreach (Option option in _pictures.All)
         {
             command.Add(option);
@@ -51,7 +52,7 @@ internal sealed class MakeCommand : ICommand
             Dxf = VersionOf(parsed.GetValue(_dxf)!),
         };
         PictureChoice pictures = _pictures.Of(parsed);
-        Design design = DesignFile.Read(named, context);
+        Design design = DesignFile.Read(named, context, parsed.GetValue(_underFaults));
         OutputRequest request = pictures.On(asked, design);
         string folder = parsed.GetValue(_folder) ?? Path.Combine("out", Path.GetFileNameWithoutExtension(named));
         string full = context.PathOf(folder);

@@ -10,13 +10,15 @@ internal sealed class WhyCommand : ICommand
     private readonly Argument<string> _file = new("FILE") { Description = "Parameter file" };
     private readonly Argument<string[]> _topic = new("TOPIC") { Arity = ArgumentArity.ZeroOrMore, Description = "What to explain; without it, the topics of the file are listed" };
 
+    private readonly Option<bool> _underFaults = DesignFile.UnderFaults();
+
     /// <inheritdoc/>
-    public Command Describe() => new("why", "Tells how a figure came about: an arc, a distance between two nets, a working voltage, a force") { _file, _topic };
+    public Command Describe() => new("why", "Tells how a figure came about: an arc, a distance between two nets, a working voltage, a force") { _file, _topic, _underFaults };
 
     /// <inheritdoc/>
     public int Run(ParseResult parsed, CommandContext context)
     {
-        Design design = DesignFile.Read(parsed.GetRequiredValue(_file), context);
+        Design design = DesignFile.Read(parsed.GetRequiredValue(_file), context, parsed.GetValue(_underFaults));
         string asked = string.Join(' ', parsed.GetValue(_topic) ?? []);
         IReadOnlyList<WhyTopic> topics = WhyTopic.Of(design);
         WhyTopic? found = topics.FirstOrDefault(t => t.IsAskedBy(asked));

@@ -21,6 +21,11 @@ internal static class CircuitJson
         json.Array("parks_at_deg", circuit.Parks, p => json.RawValue(JsonSheet.List([JsonSheet.DegFigure(p.FromRad), JsonSheet.DegFigure(p.ToRad)])));
         json.Flag("cycle_completes", circuit.CycleCompletes);
         json.Array("stalls_in", circuit.StalledIntervals, i => json.RawValue(JsonSheet.Figure(i, 0)));
+        if (circuit.Request.VoltagesUnderFaults)
+        {
+            json.Flag("voltages_under_faults", true);
+        }
+
         json.Objects("working_voltage", circuit.WorkingVoltages, v =>
         {
             json.RawList("between", JsonSheet.Quoted(v.First), JsonSheet.Quoted(v.Second));

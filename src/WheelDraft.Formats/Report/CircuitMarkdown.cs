@@ -21,7 +21,7 @@ internal static class CircuitMarkdown
         Interlocks(page, circuit);
         Faults(page, circuit);
         page.Heading(3, "Working voltages")
-            .Paragraph("The largest r.m.s. voltage between two nets over every reachable state and angle, single open loads included.")
+            .Paragraph($"The largest r.m.s. voltage between two nets over every reachable state and angle, {(circuit.Request.VoltagesUnderFaults ? "each single fault of the table above included, as asked" : "single open loads included")}.")
             .Table(["Nets", "V", "Found"], circuit.WorkingVoltages.Select(v => (IReadOnlyList<string>)[$"{v.First} – {v.Second}", Wording.Number(v.VoltageV, 1), v.Where]));
     }
 

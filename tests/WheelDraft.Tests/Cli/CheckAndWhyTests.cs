@@ -1,3 +1,4 @@
+using System.Text.Json;
 using System.Text.Json.Nodes;
 using Xunit;
 
@@ -89,5 +90,35 @@ public sealed class CheckAndWhyTests
         using CliRun run = new();
         Assert.Equal(0, run.Run("schema", "--report"));
         Assert.Equal("WheelDraft report, format 1", (string?)JsonNode.Parse(run.Out)!["title"]);
+    }
+
+    [Fact]
+    public void Check_UnderFaults_CountsAnOpenNeutralInWorkingVoltages()
+    {
+        // Common practice, no source: behind an open neutral every load lifts the neutral's net to line. Without faults N is at earth.
+        using CliRun run = new();
+        Assert.Equal(0, Between("E", "N", "check", Demos.PathOf("propagation-bench"), "--json"));
+        Assert.Equal(230, Between("E", "N", "check", Demos.PathOf("propagation-bench"), "--json", "--under-faults"), 1e-6);
+        Assert.Contains("\"voltages_under_faults\": true", run.Out, StringComparison.Ordinal);
+        run.Run("why", Demos.PathOf("propagation-bench"), "--under-faults", "voltage", "E", "N");
+        Assert.Contains("neutral open", run.Out, StringComparison.Ordinal);
+
+        double Between(string first, string second, params string[] args)
+        {
+            run.Run(args);
+            using JsonDocument report = JsonDocument.Parse(run.Out);
+            return report.RootElement.GetProperty("circuit").GetProperty("working_voltage").EnumerateArray()
+                .Single(v => v.GetProperty("between")[0].ValueEquals(first) && v.GetProperty("between")[1].ValueEquals(second))
+                .GetProperty("volts").GetDouble();
+        }
+    }
+
+    [Fact]
+    public void Check_UnderFaultsForADrawing_IsWrongInput()
+    {
+        using CliRun run = new();
+        File.WriteAllText(run.PathOf("part.dxf"), "");
+        Assert.Equal(2, run.Run("check", "part.dxf", "--under-faults"));
+        Assert.Contains("--under-faults", run.Error, StringComparison.Ordinal);
     }
 }
