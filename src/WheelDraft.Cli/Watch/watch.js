@@ -36,7 +36,8 @@
     page.contentWindow.scrollTo(0, settings.scroll);
   }
 
-  function redraw(version) {
+  /** Draws the design anew; done when it is shown. A drawing that a later one overtakes is never done. */
+  const redraw = version => new Promise(shown => {
     const old = picture.querySelector("iframe:not(.coming)");
     picture.querySelectorAll("iframe.coming").forEach(page => page.remove());
     const page = document.createElement("iframe");
@@ -53,10 +54,11 @@
         old.remove();
       }
       picture.dataset.version = version;
+      shown();
     });
     page.src = "/files/show/index.html";
     picture.append(page);
-  }
+  });
 
   function item(finding) {
     const line = document.createElement("li");
@@ -121,8 +123,9 @@
     showWords(state);
     // A page that is opened while the file is broken shows the last picture there is.
     if (state.drawn && (state.faults.length === 0 || !picture.querySelector("iframe"))) {
-      redraw(state.version);
+      await redraw(state.version);
     }
+    // The list comes last: to name the files they are made, and that would hold up the picture.
     await files();
   }
 
