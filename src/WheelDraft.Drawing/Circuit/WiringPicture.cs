@@ -47,17 +47,19 @@ internal sealed class WiringPicture
 
     private double WidthMm => _layout.WidthMm - _layout.Bars.Min(b => b.XMm) + (2 * MarginMm);
 
-    private double HeightMm => RailNameMm + RailBeyondMm + (_levels.Count * _rungMm);
+    /// <summary>Whether it finds room in one column.</summary>
+    public bool Fits(Bounds area) => ColumnsIn(area) is { Count: 1 };
 
-    /// <summary>Whether it finds room.</summary>
-    public bool Fits(Bounds area) => WidthMm <= area.Width && HeightMm <= area.Height;
+    /// <summary>Whether it finds room in as many columns as it takes.</summary>
+    public bool FitsFolded(Bounds area) => ColumnsIn(area) is not null;
+
+    /// <summary>How many columns it takes in an area; the least where it finds no room.</summary>
+    public int ColumnCount(Bounds area) => (ColumnsIn(area) ?? AllIn(_levels.Count)).Count;
 
     /// <summary>Draws it, in the middle of an area.</summary>
     public void Draw(SheetBuilder sheet, Bounds area)
     {
-        double left = area.Centre.X - (WidthMm / 2) + MarginMm - _layout.Bars.Min(b => b.XMm);
-        double top = Math.Min(area.MaxY, area.Centre.Y + (HeightMm / 2)) - RailNameMm - RailBeyondMm;
-        Place place = new(left, top - _aboveMm, _rungMm, _levels);
+        WiringPlace place = PlaceIn(area);
         GroupPen bars = sheet.Group("nets", "Nets", "nets");
         foreach (WiringBar bar in _layout.Bars)
         {
@@ -84,46 +86,64 @@ internal sealed class WiringPicture
         }
     }
 
-    /// <summary>From the layout's millimetres to the paper's.</summary>
-    private sealed record Place(double LeftMm, double TopMm, double RungMm, IReadOnlyList<double> Levels)
-    {
-        public Point Of(double xMm, double yMm) => new(LeftMm + xMm, TopMm - (RungMm * Levels.ToList().IndexOf(yMm)));
+    private WiringColumns AllIn(int rungs) =>
+        WiringColumns.Of(_levels, Math.Max(1, rungs), [.. _layout.Bars.Where(b => !IsRail(b) && !b.IsWheel)]);
 
-        public double BottomMm => TopMm - (RungMm * (Levels.Count - 1));
+    // Null where even columns side by side are too wide, or an area too low for a rung.
+    private WiringColumns? ColumnsIn(Bounds area)
+    {
+        int rungs = (int)Math.Floor((area.Height - RailNameMm - RailBeyondMm) / _rungMm);
+        return rungs < 1 ? null : AllIn(rungs) is { } columns && columns.Count * WidthMm <= area.Width ? columns : null;
+    }
+
+    private WiringPlace PlaceIn(Bounds area)
+    {
+        WiringColumns columns = ColumnsIn(area) ?? AllIn(_levels.Count);
+        double width = columns.Count * WidthMm;
+        double height = RailNameMm + RailBeyondMm + (columns.MostRungs * _rungMm);
+        double left = area.Centre.X - (width / 2) + MarginMm - _layout.Bars.Min(b => b.XMm);
+        double top = Math.Min(area.MaxY, area.Centre.Y + (height / 2)) - RailNameMm - RailBeyondMm;
+        return new(new(left, top - _aboveMm), _rungMm, WidthMm, columns);
     }
 
     private bool IsRail(WiringBar bar) => ReferenceEquals(bar, _layout.Bars[0]) || ReferenceEquals(bar, _layout.Bars[1]);
 
-    private void Bar(GroupPen pen, WiringBar bar, Place place)
+    private void Bar(GroupPen pen, WiringBar bar, WiringPlace place)
     {
-        Point top = place.Of(bar.XMm, bar.TopMm);
-        Point bottom = place.Of(bar.XMm, bar.BottomMm);
-        if (IsRail(bar))
+        foreach ((Point top, Point bottom) in IsRail(bar) ? Rails(bar, place) : place.Parts(bar).Select(p => bar.IsWheel ? (p.Top + new Vector(0, 3), p.Bottom - new Vector(0, 3)) : p))
         {
-            (top, bottom) = (new(top.X, place.TopMm + _aboveMm + RailBeyondMm), new(top.X, place.BottomMm - RailBeyondMm));
-        }
-        else if (bar.IsWheel)
-        {
-            (top, bottom) = (top + new Vector(0, 3), bottom - new Vector(0, 3));
-        }
-
-        if (top.DistanceTo(bottom) > Tolerances.JoinMm)
-        {
-            pen.Line(top, bottom, LineOf(bar, IsRail(bar) ? Rail : bar.IsWheel ? Copper : Wire));
-            pen.Texts.TakeLine(top, bottom);
+            if (top.DistanceTo(bottom) > Tolerances.JoinMm)
+            {
+                pen.Line(top, bottom, LineOf(bar, IsRail(bar) ? Rail : bar.IsWheel ? Copper : Wire));
+                pen.Texts.TakeLine(top, bottom);
+            }
         }
     }
 
-    private void Label(SheetBuilder sheet, GroupPen pen, WiringBar bar, Place place)
+    // Rails run down every column, beyond its first and last rung.
+    private IEnumerable<(Point Top, Point Bottom)> Rails(WiringBar bar, WiringPlace place) => Enumerable.Range(0, place.Columns.Count).Select(c =>
+        (place.On(bar.XMm, c, 0) + new Vector(0, _aboveMm + RailBeyondMm), place.On(bar.XMm, c, place.Columns.RungsOf(c) - 1) - new Vector(0, RailBeyondMm)));
+
+    private void Label(SheetBuilder sheet, GroupPen pen, WiringBar bar, WiringPlace place)
     {
         if (IsRail(bar))
         {
-            pen.Text(bar.Net, new(new(place.Of(bar.XMm, _levels[0]).X, place.TopMm + _aboveMm + RailBeyondMm + 1.5), TextAlong.Middle), new TextStyle(3.5, TextWeight.Heavy));
+            foreach ((Point rail, _) in Rails(bar, place))
+            {
+                pen.Text(bar.Net, new(rail + new Vector(0, 1.5), TextAlong.Middle), new TextStyle(3.5, TextWeight.Heavy));
+            }
+
             return;
         }
 
-        Point top = place.Of(bar.XMm, bar.TopMm);
-        Point bottom = place.Of(bar.XMm, bar.BottomMm);
+        foreach ((Point top, Point bottom) in place.Parts(bar))
+        {
+            Label(sheet, pen, bar, top, bottom);
+        }
+    }
+
+    private void Label(SheetBuilder sheet, GroupPen pen, WiringBar bar, Point top, Point bottom)
+    {
         string words = bar.IsWheel ? $"wheel, {bar.Net}" : bar.Net;
         TextStyle style = new(2.5, TextWeight.Regular, Ink.Quiet);
         double beyond = bar.IsWheel ? 4 : 1.5;
@@ -188,7 +208,7 @@ internal sealed class WiringPicture
         }
     }
 
-    private void Symbol(GroupPen leads, GroupPen pen, WiringSymbol symbol, Place place)
+    private void Symbol(GroupPen leads, GroupPen pen, WiringSymbol symbol, WiringPlace place)
     {
         Point centre = place.Of(symbol.CentreMm, symbol.YMm);
         Point left = place.Of(symbol.LeftMm, symbol.YMm);
@@ -198,6 +218,13 @@ internal sealed class WiringPicture
         leads.Line(centre + new Vector(half, 0), right, LineOf(_layout.Bars[symbol.RightBar], Wire));
         leads.Texts.TakeLine(left, right);
         WiringSigns.Draw(pen, symbol.Kind, centre, Look(symbol));
+        if (symbol.Kind is WiringKind.Load or WiringKind.Motor)
+        {
+            // Names of nets keep off its body.
+            double high = WiringSigns.AboveMm(symbol.Kind);
+            pen.Texts.Block(new Bounds(centre.X - half, centre.Y - high, centre.X + half, centre.Y + high));
+        }
+
         Dot(leads, symbol.LeftBar, left);
         Dot(leads, symbol.RightBar, right);
     }
@@ -249,7 +276,7 @@ internal sealed class WiringPicture
     private IReadOnlyList<string> WordLines(WiringSymbol symbol) =>
         WordsOf(symbol) is { Length: > 0 } words ? TextFit.Wrap(words, RoomMm(symbol), TextStyle.Caption) : [];
 
-    private void Words(GroupPen pen, WiringSymbol symbol, Place place)
+    private void Words(GroupPen pen, WiringSymbol symbol, WiringPlace place)
     {
         Point centre = place.Of(symbol.CentreMm, symbol.YMm);
         FittedText name = Name(symbol);

@@ -8,7 +8,12 @@ namespace WheelDraft.Drawing;
 /// Everything is drawn at rest, inputs open, contacts open, or as it stands at a moment.</remarks>
 public static class CircuitSheet
 {
-    private static IEnumerable<PaperSize> Sizes => [PaperSize.A4.Turned, PaperSize.A4, PaperSize.A3, PaperSize.A2, PaperSize.A1, PaperSize.A0];
+    // In one column on the smaller sheets; from A3 on folded into columns where it is long.
+    private static IEnumerable<(PaperSize Size, bool MayFold)> Sizes =>
+    [
+        (PaperSize.A4.Turned, false), (PaperSize.A4, false), (PaperSize.A3, false),
+        (PaperSize.A3, true), (PaperSize.A2, true), (PaperSize.A1, true), (PaperSize.A0, true),
+    ];
 
     /// <summary>Draws it on the smallest sheet on which it finds room.</summary>
     /// <param name="design">The design.</param>
@@ -20,12 +25,14 @@ public static class CircuitSheet
         WiringLayout layout = WiringLayout.Of(design.Circuit.Request);
         MomentView? moment = (options ?? SheetOptions.Usual).MomentOf(design);
         WiringPicture picture = new(layout, moment);
-        NoteBlock notes = Notes(layout, moment);
-        PaperSize size = Sizes.FirstOrDefault(s => picture.Fits(PictureRoom(s, notes))) ?? PaperSize.A0;
+        NoteBlock folded = Notes(layout, moment, isFolded: true);
+        NoteBlock notes = Notes(layout, moment, isFolded: false);
+        (PaperSize size, bool folds) = Sizes.FirstOrDefault(((PaperSize Size, bool MayFold) s) => Fits(picture, s, s.MayFold ? folded : notes), (PaperSize.A0, true));
+        notes = folds && picture.ColumnCount(PictureRoom(size, folded)) > 1 ? folded : notes;
         SheetBuilder sheet = new(new("circuit", $"Wiring diagram: {design.Brief.Title}", Description(design, layout) + (moment is null ? "" : $" {moment.Sentence} {Loads(design, moment)}")), size);
         SheetFrame.Draw(sheet, (number ?? SheetNumber.Single).On(SheetWordsOf.TitleBlock(design, "Wiring", "Circuit diagram")));
         Bounds room = PictureRoom(size, notes);
-        if (!picture.Fits(room))
+        if (!picture.FitsFolded(room))
         {
             sheet.Warn("The wiring diagram is larger than its paper.");
         }
@@ -36,6 +43,9 @@ public static class CircuitSheet
     }
 
     private const double GapMm = 5;
+
+    private static bool Fits(WiringPicture picture, (PaperSize Size, bool MayFold) on, NoteBlock notes) =>
+        on.MayFold ? picture.FitsFolded(PictureRoom(on.Size, notes)) : picture.Fits(PictureRoom(on.Size, notes));
 
     // Notes stand below the picture, over the whole width.
     private static Bounds PictureRoom(PaperSize size, NoteBlock notes)
@@ -64,7 +74,7 @@ public static class CircuitSheet
     private static string Loads(Design design, MomentView moment) =>
         $"Loads: {string.Join("; ", design.Circuit.Loads.Select(l => $"{l} {moment.LoadWords(l)}"))}.";
 
-    private static NoteBlock Notes(WiringLayout layout, MomentView? moment)
+    private static NoteBlock Notes(WiringLayout layout, MomentView? moment, bool isFolded)
     {
         List<string> notes =
         [
@@ -80,6 +90,11 @@ public static class CircuitSheet
         if (layout.Crossings > 0)
         {
             notes.Add("Lines that cross without a dot are not joined.");
+        }
+
+        if (isFolded)
+        {
+            notes.Add("Columns go on from left to right; bars of the same name are one net.");
         }
 
         return new("Notes", notes);
