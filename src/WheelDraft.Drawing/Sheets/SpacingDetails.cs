@@ -58,6 +58,11 @@ internal sealed class SpacingDetails
             }
         }
 
+        foreach (Piece piece in place.Patch?.Pieces.SelectMany(p => Within(p, disc)) ?? [])
+        {
+            parts.Line([piece], LineStyle.Edge);
+        }
+
         if (place.RequiredMm is double required)
         {
             parts.Line(Contour.Circle(place.First, required), TightPen.RequiredStyle);

@@ -26,6 +26,9 @@ internal sealed record TightPlace(int Number, SpacingVerdict Verdict, Point Firs
     /// <summary>The nets at its beginning and its end; empty where there is no path.</summary>
     public IReadOnlyList<string> Nets { get; init; } = [];
 
+    /// <summary>The contact patch that it begins on, in the housing; null where it begins on no contact.</summary>
+    public Outline? Patch { get; init; }
+
     /// <summary>What the table says of it.</summary>
     public required TightFigures Figures { get; init; }
 }
@@ -118,7 +121,21 @@ internal sealed record TightPlaces(IReadOnlyList<TightPlace> Numbered, int Unnum
             Nets = [ring.Net, ring.WheelNet],
             RequiredMm = gap.RequiredMm,
             TurnedRad = design.Motion.Sigma * gap.AtRad,
+            Patch = PatchAt(ring, gap.OnNose),
         };
+    }
+
+    // The patch where it is on its travel, in the middle or at either end, that has the point on its edge.
+    private static Outline PatchAt(RingLayout ring, Point onNose)
+    {
+        double half = ring.TravelMm / 2;
+        return ((double[])[0, -half, half])
+            .SelectMany(o => (Outline[])
+            [
+                ring.Patch.At(ring.RadiusMm + o, ring.StationRad),
+                .. ring.Return is ReturnWiper other ? [other.Patch.At(ring.RadiusMm + o, other.StationRad)] : Array.Empty<Outline>(),
+            ])
+            .MinBy(p => Distances.ToEdge(onNose, p).DistanceMm)!;
     }
 
     /// <summary>The radius at which a sphere cuts a level so far from its centre; null where it does not reach it.</summary>
