@@ -10,8 +10,9 @@ namespace WheelDraft.Formats.Outputs;
 /// <summary>The sheets of a design as files. Only pictures, PDF and template load the graphics library.</summary>
 internal static class DrawingFiles
 {
-    // 8 pixels a millimetre: pictures of moments, 240 by 135 mm, are then 1920 by 1080 pixels, as screens and films have them.
-    private const double FilmDpi = 8 * 25.4;
+    // Pictures of moments, 240 by 135 mm, are 1920 by 1080 pixels, as screens and films have them; larger ones 3840 by 2160.
+    private const double FilmPixelsPerMm = 8;
+    private const double MostFilmPixels = 3840;
 
     public static IEnumerable<OutputFile> Svg(OutputTask task)
     {
@@ -28,7 +29,7 @@ internal static class DrawingFiles
     /// <summary>The pictures of a film, a few at a time, so that a long one does not fill the memory.</summary>
     public static IEnumerable<OutputFile> Film(MomentFilm film, Theme theme)
     {
-        PngOptions options = new() { Theme = theme, Dpi = FilmDpi };
+        PngOptions options = new() { Theme = theme, Dpi = Math.Min(FilmPixelsPerMm, MostFilmPixels / film[0].WidthMm) * 25.4 };
         foreach (int[] some in Enumerable.Range(0, film.Frames).Chunk(Environment.ProcessorCount))
         {
             OutputFile[] files = new OutputFile[some.Length];

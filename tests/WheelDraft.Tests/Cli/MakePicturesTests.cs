@@ -1,5 +1,7 @@
 using System.Buffers.Binary;
 using System.Text.Json.Nodes;
+using WheelDraft.Engineering;
+using WheelDraft.Formats.Outputs;
 using Xunit;
 
 namespace WheelDraft.Tests.Cli;
@@ -65,6 +67,16 @@ public sealed class MakePicturesTests
         byte[] png = File.ReadAllBytes(run.PathOf("made/frames/frame-0001.png"));
         Assert.Equal((1920, 1080), (BinaryPrimitives.ReadInt32BigEndian(png.AsSpan(16)), BinaryPrimitives.ReadInt32BigEndian(png.AsSpan(20))));
         Assert.NotEqual(png, File.ReadAllBytes(run.PathOf("made/frames/frame-0002.png")));
+    }
+
+    [Fact]
+    public void Film_OfManyCircuits_HasTheNextSizeOfScreens()
+    {
+        OutputBrief[] outputs = [.. Enumerable.Range(0, 30).Select(i => Briefs.Output(FormattableString.Invariant($"circuit {i + 1}"), 3, (5 + (5 * i), 4)))];
+        Design design = Design.Of(Briefs.Plain(outputs));
+        OutputFile frame = Assert.Single(OutputFiles.Of(design, new() { Kinds = [], Film = new(design, 1) }));
+        Assert.Equal("frames/frame-0001.png", frame.Name);
+        Assert.Equal((3840, 2160), (BinaryPrimitives.ReadInt32BigEndian(frame.Bytes.AsSpan(16)), BinaryPrimitives.ReadInt32BigEndian(frame.Bytes.AsSpan(20))));
     }
 
     [Fact]
