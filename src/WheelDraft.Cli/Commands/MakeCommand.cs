@@ -57,12 +57,14 @@ internal sealed class MakeCommand : ICommand
         string folder = parsed.GetValue(_folder) ?? Path.Combine("out", Path.GetFileNameWithoutExtension(named));
         string full = context.PathOf(folder);
         using FileSet files = new(full, context.Stop);
-        using Progress progress = new(context, "files written");
         List<string> warnings = [];
-        foreach (OutputFile file in OutputFiles.Of(design, request, warnings.Add))
+        using (Progress progress = new(context, "files written"))
         {
-            files.Add(file.Name, file.Bytes);
-            progress.Step();
+            foreach (OutputFile file in OutputFiles.Of(design, request, warnings.Add))
+            {
+                files.Add(file.Name, file.Bytes);
+                progress.Step();
+            }
         }
 
         bool withheld = request.Kinds.Contains(OutputKind.Cut) && OutputFiles.Withheld(design, request);

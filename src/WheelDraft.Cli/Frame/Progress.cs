@@ -7,8 +7,10 @@ namespace WheelDraft.Cli;
 /// <remarks>Nothing at all where standard error is no terminal, or with --quiet; nothing either for work of less than half a second.</remarks>
 internal sealed class Progress(CommandContext context, string what) : IDisposable
 {
-    private static readonly TimeSpan Patience = TimeSpan.FromMilliseconds(500);
     private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(100);
+
+    /// <summary>How long work is left in peace before it is spoken of.</summary>
+    public TimeSpan Patience { get; init; } = TimeSpan.FromMilliseconds(500);
 
     private readonly long _begun = Stopwatch.GetTimestamp();
     private long _shown;
