@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Text;
 using WheelDraft.Drawing;
 using WheelDraft.Engineering;
@@ -46,22 +45,5 @@ internal static class PictureBenchmark
         }
     }
 
-    private static double Median<T>(Func<T> work)
-    {
-        for (int i = 0; i < WarmUps; i++)
-        {
-            work();
-        }
-
-        double[] times = new double[Rounds];
-        for (int i = 0; i < Rounds; i++)
-        {
-            long begin = Stopwatch.GetTimestamp();
-            work();
-            times[i] = Stopwatch.GetElapsedTime(begin).TotalMilliseconds;
-        }
-
-        Array.Sort(times);
-        return times[Rounds / 2];
-    }
+    private static double Median<T>(Func<T> work) => Clock.MedianMs(work, WarmUps, Rounds);
 }

@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Globalization;
 using WheelDraft.Engineering;
 using WheelDraft.Geometry;
@@ -21,24 +20,8 @@ internal static class StripBenchmarks
         yield return Line("one strip of 50 pieces", 1, () => StripSet.Of(fifty, rings));
     }
 
-    private static string Line(string what, double promiseMs, Action work)
-    {
-        for (int i = 0; i < Rounds; i++)
-        {
-            work();
-        }
-
-        double[] times = new double[Rounds];
-        for (int i = 0; i < Rounds; i++)
-        {
-            long start = Stopwatch.GetTimestamp();
-            work();
-            times[i] = Stopwatch.GetElapsedTime(start).TotalMilliseconds;
-        }
-
-        Array.Sort(times);
-        return string.Create(CultureInfo.InvariantCulture, $"{what}: {times[Rounds / 2]:0.000} ms (promised {promiseMs:0} ms)");
-    }
+    private static string Line(string what, double promiseMs, Func<StripSet> work) =>
+        string.Create(CultureInfo.InvariantCulture, $"{what}: {Clock.MedianMs(work, Rounds, Rounds):0.000} ms (promised {promiseMs:0} ms)");
 
     private static double Deg(double deg) => Angles.RadFromDeg(deg);
 
