@@ -125,23 +125,12 @@ internal sealed class MakeCommand : ICommand
         json.WriteStartObject();
         json.WriteString("verdict", design.Meets ? "meets" : "misses");
         json.WriteString("folder", written.Folder);
-        Strings(json, "files", written.Names);
+        json.WriteStrings("files", written.Names);
         json.WriteBoolean("cut_withheld", written.Withheld);
-        Strings(json, "deleted", written.Deleted);
-        Strings(json, "drawing_warnings", written.Warnings);
-        Strings(json, "findings", design.Findings.Where(f => f.Severity == FindingSeverity.Error).Select(f => f.Message));
+        json.WriteStrings("deleted", written.Deleted);
+        json.WriteStrings("drawing_warnings", written.Warnings);
+        json.WriteStrings("findings", design.Findings.Where(f => f.Severity == FindingSeverity.Error).Select(f => f.Message));
         json.WriteEndObject();
-    }
-
-    private static void Strings(Utf8JsonWriter json, string key, IEnumerable<string> values)
-    {
-        json.WriteStartArray(key);
-        foreach (string value in values)
-        {
-            json.WriteStringValue(value);
-        }
-
-        json.WriteEndArray();
     }
 
     private static IReadOnlyList<OutputKind> KindsOf(string[] words)

@@ -124,13 +124,7 @@ internal sealed class RuleCommand : ICommand
         }
 
         writer.WriteString("basis", requirement.Basis);
-        writer.WriteStartArray("steps");
-        foreach (string step in requirement.Steps)
-        {
-            writer.WriteStringValue(step);
-        }
-
-        writer.WriteEndArray();
+        writer.WriteStrings("steps", requirement.Steps);
         writer.WriteString("confidence", requirement.ConfidenceInWords);
         writer.WriteEndObject();
     }

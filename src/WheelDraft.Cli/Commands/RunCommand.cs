@@ -157,8 +157,8 @@ internal sealed class RunCommand : ICommand
         json.WriteNumber("turns", moment.Turns);
         json.WriteString("event", moment.What);
         json.WriteBoolean("turning", moment.IsTurning);
-        Strings(json, "closed", moment.Closed);
-        Strings(json, "inputs_closed", moment.ClosedInputs);
+        json.WriteStrings("closed", moment.Closed);
+        json.WriteStrings("inputs_closed", moment.ClosedInputs);
         json.WriteStartObject("loads");
         for (int i = 0; i < moment.Loads.Count; i++)
         {
@@ -167,17 +167,6 @@ internal sealed class RunCommand : ICommand
 
         json.WriteEndObject();
         json.WriteEndObject();
-    }
-
-    private static void Strings(Utf8JsonWriter json, string key, IEnumerable<string> values)
-    {
-        json.WriteStartArray(key);
-        foreach (string value in values)
-        {
-            json.WriteStringValue(value);
-        }
-
-        json.WriteEndArray();
     }
 
     private static void Number(Utf8JsonWriter json, string key, double value) => json.WriteNumber(key, Math.Round(value, 6) + 0.0);

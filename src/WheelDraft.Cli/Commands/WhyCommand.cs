@@ -34,13 +34,7 @@ internal sealed class WhyCommand : ICommand
             {
                 json.WriteStartObject();
                 json.WriteString("topic", asked);
-                json.WriteStartArray(found is null ? "topics" : "steps");
-                foreach (string line in lines)
-                {
-                    json.WriteStringValue(line);
-                }
-
-                json.WriteEndArray();
+                json.WriteStrings(found is null ? "topics" : "steps", lines);
                 json.WriteEndObject();
             });
             return ExitStatus.Done;

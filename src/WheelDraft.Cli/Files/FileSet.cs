@@ -38,7 +38,6 @@ internal sealed class FileSet(string folder, CancellationToken stop) : IDisposab
         {
             Directory.CreateDirectory(Path.GetDirectoryName(final)!);
             WriteFlushed(_temporary[relativePath], bytes);
-            return true;
         });
     }
 
@@ -50,10 +49,13 @@ internal sealed class FileSet(string folder, CancellationToken stop) : IDisposab
     public IReadOnlyList<string> Commit(IReadOnlyList<string> deleteStale)
     {
         stop.ThrowIfCancellationRequested();
+        List<string> deleted = [];
         lock (Gate)
         {
-            return Guarded(() => PutInPlace(deleteStale));
+            Guarded(() => deleted = PutInPlace(deleteStale));
         }
+
+        return deleted;
     }
 
     /// <summary>Takes away what was written and not put in place.</summary>
@@ -93,11 +95,11 @@ internal sealed class FileSet(string folder, CancellationToken stop) : IDisposab
         }
     }
 
-    private T Guarded<T>(Func<T> work)
+    private void Guarded(Action work)
     {
         try
         {
-            return work();
+            work();
         }
         catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
         {

@@ -1,6 +1,5 @@
 using System.Text.Json;
 using WheelDraft.Engineering;
-using WheelDraft.Formats.Outputs;
 
 namespace WheelDraft.Cli;
 
@@ -20,16 +19,7 @@ internal static class WatchJson
     });
 
     /// <summary>The names of the files.</summary>
-    public static byte[] Files(WatchedDesign watched) => Write(json =>
-    {
-        json.WriteStartArray("files");
-        foreach (OutputFile file in watched.Files)
-        {
-            json.WriteStringValue(file.Name);
-        }
-
-        json.WriteEndArray();
-    });
+    public static byte[] Files(WatchedDesign watched) => Write(json => json.WriteStrings("files", watched.Files.Select(f => f.Name)));
 
     private static byte[] Write(Action<Utf8JsonWriter> members)
     {

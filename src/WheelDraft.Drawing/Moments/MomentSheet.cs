@@ -44,6 +44,9 @@ public sealed class MomentFilm
     /// <summary>How many pictures.</summary>
     public int Frames { get; }
 
+    /// <summary>The size of every picture, on paper.</summary>
+    public PaperSize Size => _scene.Size;
+
     /// <summary>A picture.</summary>
     /// <param name="index">Which one, from 0; picture i shows the wheel after i parts of the turn.</param>
     public Sheet this[int index] => _scene.At(_design.Circuit.At(Angles.TurnRad * index / Frames, _inputs));
@@ -67,7 +70,6 @@ internal sealed class MomentScene
     private readonly Design _design;
     private readonly MomentChart _chart;
     private readonly MomentPlan _plan;
-    private readonly PaperSize _size;
 
     /// <summary>Measures a design's moments.</summary>
     /// <param name="design">The design.</param>
@@ -77,17 +79,20 @@ internal sealed class MomentScene
         _design = design;
         _chart = new MomentChart(design, inputs);
         int times = Enumerable.Range(1, 20).First(k => k == 20 || _chart.Fits(ChartRoom(Room(k))));
-        _size = new PaperSize("screen", WidthMm * times, HeightMm * times);
+        Size = new PaperSize("screen", WidthMm * times, HeightMm * times);
         _plan = new MomentPlan(design, PlanRoom(Inside(All)));
     }
 
-    private Bounds All => new(MarginMm, MarginMm, _size.WidthMm - MarginMm, _size.HeightMm - MarginMm);
+    /// <summary>The size of every moment's picture.</summary>
+    public PaperSize Size { get; }
+
+    private Bounds All => new(MarginMm, MarginMm, Size.WidthMm - MarginMm, Size.HeightMm - MarginMm);
 
     /// <summary>The picture of a moment.</summary>
     public Sheet At(CircuitMoment moment)
     {
         MomentView view = new(_design, moment);
-        SheetBuilder sheet = new(new("moment", $"{view.Time} after home: {_design.Brief.Title}", Description(view)), _size);
+        SheetBuilder sheet = new(new("moment", $"{view.Time} after home: {_design.Brief.Title}", Description(view)), Size);
         Bounds room = Inside(All);
         Head(sheet, view);
         Foot(sheet);

@@ -78,12 +78,8 @@ internal sealed class MomentView
     /// <param name="land">Its place among the ring's lands.</param>
     public NetState Land(RingLayout ring, int land)
     {
-        LandLayout copper = ring.Lands[land];
-        NetState[] on =
-        [
-            .. copper.OnWiper.Contains(Moment.AngleRad) ? [Net(ring.Net)] : (NetState[])[],
-            .. ring.Return is ReturnWiper other && copper.OnReturn.Contains(Moment.AngleRad) ? [Net(other.Net)] : (NetState[])[],
-        ];
+        LandState state = ring.Lands[land].StateAt(Moment.AngleRad);
+        NetState[] on = [.. ring.Wipers.Where(w => state == LandState.OnBoth || state == (w.IsReturn ? LandState.OnReturn : LandState.OnWiper)).Select(w => Net(w.Net))];
         return on.Contains(NetState.Live) ? NetState.Live : on.Contains(NetState.AtZero) ? NetState.AtZero : NetState.Unjoined;
     }
 

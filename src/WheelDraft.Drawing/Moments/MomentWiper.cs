@@ -14,10 +14,10 @@ internal sealed record MomentWiper(string Name, string Net, string? Output, IRea
     private const double ArmShare = 0.18;
 
     /// <summary>Its outer end.</summary>
-    public required Point Foot { get; init; }
+    public Point Foot { get; init; }
 
     /// <summary>Its contact.</summary>
-    public required Point Tip { get; init; }
+    public Point Tip { get; init; }
 
     /// <summary>The contact patch where an arm stands for a strip; else null.</summary>
     public Outline? Patch { get; init; }
@@ -28,42 +28,30 @@ internal sealed record MomentWiper(string Name, string Net, string? Output, IRea
         List<MomentWiper> wipers = [];
         foreach (RingLayout ring in design.Wheel.AllRings)
         {
-            string name = ring.IsFeed ? "feed" : ring.Name;
-            wipers.Add(Of(design, ring, carrierMm) with { Name = name, Net = ring.Net, Output = ring.IsFeed ? null : ring.Name });
-            if (ring.Return is ReturnWiper other)
-            {
-                RingLayout second = ring with { StationRad = other.StationRad, Patch = other.Patch };
-                wipers.Add(Of(design, second, carrierMm) with { Name = $"{ring.Name} return", Net = other.Net });
-            }
+            wipers.AddRange(ring.Wipers.Select(w => Of(design, ring, w, carrierMm)));
         }
 
-        wipers.AddRange(design.Strips.Strips.Where(s => s.Ring is null).Select(s => OfStrip(s, s.Placement.Of(s.Form.FrameAt(s.Form.LengthMm)).Origin.Plan) with { Name = s.Form.Strip.Name }));
+        wipers.AddRange(design.Strips.Strips
+            .Where(s => s.Ring is null)
+            .Select(s => OfStrip(new(s.Form.Strip.Name, s.Net, null, []), s, s.Placement.Of(s.Form.FrameAt(s.Form.LengthMm)).Origin.Plan)));
         return wipers;
     }
 
-    private static MomentWiper Of(Design design, RingLayout ring, double carrierMm)
+    private static MomentWiper Of(Design design, RingLayout ring, RingWiper wiper, double carrierMm)
     {
-        Point tip = Point.Polar(ring.RadiusMm, ring.StationRad);
-        PlacedStrip? strip = design.Strips.Strips.FirstOrDefault(s => s.Ring is RingPlace place && place.RadiusMm == ring.RadiusMm && place.StationRad == ring.StationRad);
-        if (strip is not null)
+        Point tip = Point.Polar(ring.RadiusMm, wiper.StationRad);
+        MomentWiper named = new(wiper.Name, wiper.Net, ring.IsFeed || wiper.IsReturn ? null : ring.Name, []);
+        if (design.Strips.At(ring.RadiusMm, wiper.StationRad) is PlacedStrip strip)
         {
-            return OfStrip(strip, tip);
+            return OfStrip(named, strip, tip);
         }
 
-        double half = Math.Max(ring.Patch.HalfWidthMm, ring.Patch.HalfLengthMm);
+        double half = Math.Max(wiper.Patch.HalfWidthMm, wiper.Patch.HalfLengthMm);
         double reach = carrierMm * (1 + ArmShare);
-        Contour arm = Contour.Rectangle(new(ring.RadiusMm - half, -half), new(reach, half)).Placed(Placement.Turn(ring.StationRad));
-        return new("", ring.Net, null, [arm])
-        {
-            Foot = Point.Polar(reach, ring.StationRad),
-            Tip = tip,
-            Patch = ring.Patch.At(ring.RadiusMm, ring.StationRad),
-        };
+        Contour arm = Contour.Rectangle(new(ring.RadiusMm - half, -half), new(reach, half)).Placed(Placement.Turn(wiper.StationRad));
+        return named with { Outline = [arm], Foot = Point.Polar(reach, wiper.StationRad), Tip = tip, Patch = wiper.Patch.At(ring.RadiusMm, wiper.StationRad) };
     }
 
-    private static MomentWiper OfStrip(PlacedStrip strip, Point tip) => new("", strip.Net, null, [.. PlanView.Ribbons(strip)])
-    {
-        Foot = strip.Placement.Of(strip.Form.FrameAt(0)).Origin.Plan,
-        Tip = tip,
-    };
+    private static MomentWiper OfStrip(MomentWiper named, PlacedStrip strip, Point tip) =>
+        named with { Outline = [.. PlanView.Ribbons(strip)], Foot = strip.Placement.Of(strip.Form.FrameAt(0)).Origin.Plan, Tip = tip };
 }

@@ -31,7 +31,7 @@ public static class AssemblySheet
         SheetMatter matter = new SheetMatter(words.Table(), words.Notes()).WithKey(key);
         PaperSize size = Sizes.FirstOrDefault(s => SheetPlan.Of(s, matter).IsRoomy) ?? PaperSize.A0;
         SheetBuilder sheet = new(new("assembly", $"Assembly: {design.Brief.Title}", words.Description()), size);
-        AssemblyPlan Picture(SheetPlan shared) => new(plan, key.Count == 0 ? labels.All() : key, shared.Picture) { Legend = labels.Legend(), IsMoment = moment is not null };
+        AssemblyPlan Picture(SheetPlan shared) => new(plan, labels, key.Count == 0 ? labels.All() : key, shared.Picture) { IsMoment = moment is not null };
         (SheetPlan shared, AssemblyPlan picture) = ((SheetPlan?[])[SheetPlan.Of(size, matter), SheetPlan.WithTablesAtTheFoot(size, matter)])
             .OfType<SheetPlan>()
             .Where((p, i) => i == 0 || p.IsRoomy)
@@ -43,7 +43,7 @@ public static class AssemblySheet
             sheet.Warn(Invariant.Text($"The assembly drawing lacks {missing} rows of its tables; report.json has all strips."));
         }
 
-        picture.Draw(sheet, labels);
+        picture.Draw(sheet);
         return sheet.Build();
     }
 }
@@ -114,80 +114,59 @@ internal sealed class AssemblyPlan
     private const double LeaderMm = 11;
 
     private readonly PlanView _plan;
-    private readonly IReadOnlyList<RingCallout> _labels;
+    private readonly AssemblyLabels _words;
     private readonly Bounds _area;
-    private readonly Bounds _model;
+    private readonly ChartLegend _legend;
+    private readonly double _footMm;
+    private readonly SheetView _view;
+    private readonly CalloutRing _ring;
+    private readonly IReadOnlyList<RingCallout> _labels;
 
     /// <summary>Puts the plan into an area.</summary>
     /// <param name="plan">The plan.</param>
-    /// <param name="labels">Its labels, points in the housing.</param>
+    /// <param name="words">What is said of it.</param>
+    /// <param name="labels">Its labels, points in the housing; numbered ones are numbered anew as they stand.</param>
     /// <param name="area">The area.</param>
-    public AssemblyPlan(PlanView plan, IReadOnlyList<RingCallout> labels, Bounds area)
+    public AssemblyPlan(PlanView plan, AssemblyLabels words, IReadOnlyList<RingCallout> labels, Bounds area)
     {
-        (_plan, _labels, _area) = (plan, labels, area);
-        _model = plan.Model;
+        (_plan, _words, _area) = (plan, words, area);
+        _legend = words.Legend();
+        _footMm = _legend.HeightMm(area.Width) + 4;
+        Bounds model = plan.Model;
+        CalloutMarks marks = labels.Any(l => l.Number is not null) ? CalloutMarks.Numbers : CalloutMarks.Words;
+        double side = CalloutRing.ColumnMm(marks, labels.Select(l => l.Text)) + LeaderMm;
+        _view = SheetView.Fitted(model, new(area.MinX + side, area.MinY + AboveMm + _footMm, area.MaxX - side, area.MaxY - AboveMm));
+        _ring = new(_view.Of(model).Grown(3), area with { MinY = area.MinY + _footMm }) { Marks = marks };
+        RingCallout[] placed = [.. labels.Select(l => l with { At = _view.Of(l.At) })];
+        _labels = marks == CalloutMarks.Numbers ? CalloutKey.Numbered(_ring.InOrder(placed)) : placed;
     }
 
     /// <summary>Whether a moment is shown, so that the wheel's home mark wants the index that it meets.</summary>
     public bool IsMoment { get; init; }
 
-    /// <summary>The legend.</summary>
-    public required ChartLegend Legend { get; init; }
-
     /// <summary>The scale.</summary>
-    public DrawingScale Scale => View.Scale;
+    public DrawingScale Scale => _view.Scale;
 
     /// <summary>The key to numbered labels, in the order in which they stand; empty for words.</summary>
-    public IReadOnlyList<RingCallout> Key => Marks == CalloutMarks.Numbers ? Placed(View) : [];
-
-    private double FootMm => Legend.HeightMm(_area.Width) + 4;
-
-    private CalloutMarks Marks => _labels.Any(l => l.Number is not null) ? CalloutMarks.Numbers : CalloutMarks.Words;
-
-    private SheetView View
-    {
-        get
-        {
-            double side = CalloutRing.ColumnMm(Marks, _labels.Select(l => l.Text)) + LeaderMm;
-            return SheetView.Fitted(_model, new(_area.MinX + side, _area.MinY + AboveMm + FootMm, _area.MaxX - side, _area.MaxY - AboveMm));
-        }
-    }
+    public IReadOnlyList<RingCallout> Key => _ring.Marks == CalloutMarks.Numbers ? _labels : [];
 
     /// <summary>Draws it.</summary>
-    public void Draw(SheetBuilder sheet, AssemblyLabels labels)
+    public void Draw(SheetBuilder sheet)
     {
-        SheetView view = View;
-        _plan.Draw(sheet, view);
-        labels.DrawStations(sheet, view);
+        _plan.Draw(sheet, _view);
+        _words.DrawStations(sheet, _view);
         if (IsMoment)
         {
-            _plan.DrawIndex(sheet, view);
+            _plan.DrawIndex(sheet, _view);
         }
 
-        Legend.Draw(sheet.Group("legend", "Legend", "legend"), new Point(_area.MinX, _area.MinY + FootMm - 4), _area.Width);
-        Callouts(sheet, view);
-    }
-
-    private CalloutRing Ring(SheetView view) =>
-        new(view.Of(_model).Grown(3), new(_area.MinX, _area.MinY + FootMm, _area.MaxX, _area.MaxY)) { Marks = Marks };
-
-    // The labels with their points on the paper; numbered ones as they stand round the part.
-    private IReadOnlyList<RingCallout> Placed(SheetView view)
-    {
-        RingCallout[] labels = [.. _labels.Select(l => l with { At = view.Of(l.At) })];
-        return Marks == CalloutMarks.Numbers ? CalloutKey.Numbered(Ring(view).InOrder(labels)) : labels;
-    }
-
-    private void Callouts(SheetBuilder sheet, SheetView view)
-    {
+        _legend.Draw(sheet.Group("legend", "Legend", "legend"), new Point(_area.MinX, _area.MinY + _footMm - 4), _area.Width);
         GroupPen pen = sheet.Group("labels", "Labels", "labels");
-        CalloutRing ring = Ring(view);
-        IReadOnlyList<RingCallout> labels = Placed(view);
-        if (!ring.TryDraw(pen, labels))
+        if (!_ring.TryDraw(pen, _labels))
         {
-            bool most = ring.TryDraw(pen, [.. labels.Take(ring.Capacity)]);
+            bool most = _ring.TryDraw(pen, [.. _labels.Take(_ring.Capacity)]);
             sheet.Warn(most
-                ? Invariant.Text($"The assembly drawing lacks {labels.Count - ring.Capacity} labels that find no room.")
+                ? Invariant.Text($"The assembly drawing lacks {_labels.Count - _ring.Capacity} labels that find no room.")
                 : "The assembly drawing lacks its labels: they find no room.");
         }
     }
@@ -203,7 +182,7 @@ internal sealed class AssemblyLabels(Design design, PlanView plan, MomentView? m
     public IReadOnlyList<RingCallout> All() =>
     [
         .. Labelled().Select(l => new RingCallout(l.At, l.Words)),
-        .. Wipers().Select(w => new RingCallout(StationEnd(w.StationRad), $"{w.Name} at {DrawingNumbers.Angle(w.StationRad)}")),
+        .. design.Wheel.AllRings.SelectMany(r => r.Wipers).Select(w => new RingCallout(StationEnd(w.StationRad), $"{w.Name} at {DrawingNumbers.Angle(w.StationRad)}")),
     ];
 
     /// <summary>Ring radii and stations as chain lines.</summary>
@@ -215,9 +194,9 @@ internal sealed class AssemblyLabels(Design design, PlanView plan, MomentView? m
             pen.Line(Contour.Circle(Point.Origin, ring.RadiusMm), LineStyle.Centre);
         }
 
-        foreach ((RingLayout ring, double stationRad, _) in Wipers())
+        foreach ((RingLayout ring, RingWiper wiper) in design.Wheel.AllRings.SelectMany(r => r.Wipers, (r, w) => (r, w)))
         {
-            pen.Line(Point.Polar(ring.RadiusMm, stationRad), StationEnd(stationRad), LineStyle.Centre);
+            pen.Line(Point.Polar(ring.RadiusMm, wiper.StationRad), StationEnd(wiper.StationRad), LineStyle.Centre);
         }
     }
 
@@ -231,18 +210,6 @@ internal sealed class AssemblyLabels(Design design, PlanView plan, MomentView? m
     ]);
 
     private Point StationEnd(double stationRad) => Point.Polar(plan.CarrierMm * (1 + BeyondShare), stationRad);
-
-    private IEnumerable<(RingLayout Ring, double StationRad, string Name)> Wipers()
-    {
-        foreach (RingLayout ring in design.Wheel.AllRings)
-        {
-            yield return (ring, ring.StationRad, ring.IsFeed ? "feed" : ring.Name);
-            if (ring.Return is ReturnWiper other)
-            {
-                yield return (ring, other.StationRad, $"{ring.Name} return");
-            }
-        }
-    }
 
     // Its net, or at a moment how that stands.
     private string Standing(string name, string net) => moment is null ? $"{name} ({net})" : $"{name}, {moment.Word(moment.Net(net))}";

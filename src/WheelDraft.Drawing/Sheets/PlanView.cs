@@ -46,7 +46,7 @@ internal sealed class PlanView
     /// <summary>The filling of a net: its look at home, its state at a moment.</summary>
     public Fill FillOf(string net) => _moment is MomentView moment
         ? MomentView.FillOf(moment.Net(net))
-        : Fill.Net(Math.Max(0, Nets.ToList().FindIndex(n => string.Equals(n, net, StringComparison.Ordinal))));
+        : Fill.Net(Nets.IndexOf(net));
 
     /// <summary>A strip's edges in the housing.</summary>
     public static IEnumerable<Contour> Ribbons(PlacedStrip strip)

@@ -130,11 +130,7 @@ internal sealed record TightPlaces(IReadOnlyList<TightPlace> Numbered, int Unnum
     {
         double half = ring.TravelMm / 2;
         return ((double[])[0, -half, half])
-            .SelectMany(o => (Outline[])
-            [
-                ring.Patch.At(ring.RadiusMm + o, ring.StationRad),
-                .. ring.Return is ReturnWiper other ? [other.Patch.At(ring.RadiusMm + o, other.StationRad)] : Array.Empty<Outline>(),
-            ])
+            .SelectMany(o => ring.Wipers.Select(w => w.Patch.At(ring.RadiusMm + o, w.StationRad)))
             .MinBy(p => Distances.ToEdge(onNose, p).DistanceMm)!;
     }
 

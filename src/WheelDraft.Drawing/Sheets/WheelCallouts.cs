@@ -47,9 +47,9 @@ internal sealed class WheelCallouts(Design design)
     }
 
     private IEnumerable<RingCallout> Stations(Func<RingLayout, int, string> name) =>
-        _wheel.AllRings.SelectMany(ring => WheelEdges.Wipers(ring).Select(w => new RingCallout(
+        _wheel.AllRings.SelectMany(ring => ring.Wipers.Select(w => new RingCallout(
             Point.Polar(ring.RadiusMm, w.StationRad),
-            $"{name(ring, NumberOf(ring))} {w.Word} {DrawingNumbers.Direction(w.StationRad)}")));
+            $"{name(ring, NumberOf(ring))} {(w.IsReturn ? "return" : "wiper")} {DrawingNumbers.Direction(w.StationRad)}")));
 
     private IEnumerable<RingCallout> Edges(Func<RingLayout, int, string> name) => _wheel.AllRings.SelectMany(ring => ring.Periods.SelectMany(period =>
     {
@@ -138,10 +138,6 @@ internal static class WheelEdges
     public static int NumberOf(Design design, RingLayout ring) =>
         ring.IsFeed ? 0 : 1 + design.Wheel.Rings.TakeWhile(r => !ReferenceEquals(r, ring)).Count();
 
-    /// <summary>A ring's wipers: one, or with lands two.</summary>
-    public static IEnumerable<(string Word, double StationRad)> Wipers(RingLayout ring) =>
-        ring.Return is ReturnWiper other ? [("wiper", ring.StationRad), ("return", other.StationRad)] : [("wiper", ring.StationRad)];
-
     /// <summary>From which radius to which a ring's windows or lands reach.</summary>
     private static string Band(DrawingNumbers numbers, RingLayout ring) =>
         (ring.WindowFromMm ?? ring.LandFromMm) is double from && (ring.WindowToMm ?? ring.LandToMm) is double to
@@ -159,7 +155,7 @@ internal static class WheelEdges
             ring.IsFeed ? "" : DrawingNumbers.Trimmed(NumberOf(design, ring), 0),
             ring.IsFeed ? $"feed ({ring.Name})" : ring.Name,
             numbers.LengthInColumn(ring.RadiusMm),
-            string.Join(", ", Wipers(ring).Select(w => DrawingNumbers.DirectionInColumn(w.StationRad, 2))),
+            string.Join(", ", ring.Wipers.Select(w => DrawingNumbers.DirectionInColumn(w.StationRad, 2))),
         ];
         if (ring.IsWhole)
         {

@@ -176,18 +176,12 @@ internal sealed class WheelPicture
         }
 
         ViewPen wipers = In("wipers", "Contact patches at home", "wipers");
-        foreach ((ContactPatch patch, double radius, double station) in Wheel.AllRings.SelectMany(Patches))
+        foreach ((RingLayout ring, RingWiper wiper) in Wheel.AllRings.SelectMany(r => r.Wipers, (r, w) => (r, w)))
         {
-            wipers.Area(patch.At(radius, station), Fill.Solid(Ink.Accent));
-            wipers.Pen.Line(Contour.Circle(_view.Of(Point.Polar(radius, station)), PatchCircleMm), PatchCircle);
+            wipers.Area(wiper.Patch.At(ring.RadiusMm, wiper.StationRad), Fill.Solid(Ink.Accent));
+            wipers.Pen.Line(Contour.Circle(_view.Of(Point.Polar(ring.RadiusMm, wiper.StationRad)), PatchCircleMm), PatchCircle);
         }
     }
-
-    private static IEnumerable<(ContactPatch Patch, double RadiusMm, double StationRad)> Patches(RingLayout ring) =>
-    [
-        (ring.Patch, ring.RadiusMm, ring.StationRad),
-        .. ring.Return is ReturnWiper other ? [(other.Patch, ring.RadiusMm, other.StationRad)] : Array.Empty<(ContactPatch, double, double)>(),
-    ];
 
     private void DrawFixingAxes(ViewPen axes)
     {

@@ -10,12 +10,14 @@ namespace WheelDraft.Engineering;
 public sealed class CircuitAnalysis
 {
     private readonly SoundCircuit _sound;
+    private readonly Lazy<CircuitNetwork> _network;
     private readonly Dictionary<(string First, string Second), double> _voltages = [];
 
     internal CircuitAnalysis(SoundCircuit sound, CircuitVerdicts verdicts)
     {
         _sound = sound;
         CircuitModel model = sound.Model;
+        _network = new(() => CircuitNetwork.Of(model));
         Inputs = [.. model.Inputs.Select(i => i.Name)];
         Loads = [.. model.Loads.Select(l => l.Name)];
         Intervals = [.. model.Turn.Intervals.Select(i => new CircuitInterval(
@@ -44,7 +46,7 @@ public sealed class CircuitAnalysis
     public CircuitRequest Request => _sound.Model.Request;
 
     /// <summary>The circuit as numbered nodes.</summary>
-    public CircuitNetwork Network => CircuitNetwork.Of(_sound.Model);
+    public CircuitNetwork Network => _network.Value;
 
     /// <summary>Names of the inputs; input i is bit i of an input position.</summary>
     public IReadOnlyList<string> Inputs { get; }

@@ -65,8 +65,8 @@ internal sealed class LandGap
         int next = (index + 1) % ring.Periods.Count;
         ReturnWiper other = ring.Return!;
         double toReturn = other.IsUpstream ? -other.ApartRad : other.ApartRad;
-        LandWiper own = new(motion, ring, new(ring.Patch, ring.StationRad), 0);
-        LandWiper second = new(motion, ring, new(other.Patch, other.StationRad), toReturn);
+        LandWiper own = new(motion, ring, ring.Wipers[0], 0);
+        LandWiper second = new(motion, ring, ring.Wipers[1], toReturn);
         (_upstream, _downstream) = other.IsUpstream ? (second, own) : (own, second);
         _upstream.Over(ring.Periods[index], ring.Periods[next]);
         _downstream.Over(ring.Periods[index], ring.Periods[next]);
@@ -240,9 +240,9 @@ internal sealed class LandWiper
 
     /// <param name="motion">The turning.</param>
     /// <param name="ring">The ring.</param>
-    /// <param name="wiper">The wiper's patch and station.</param>
+    /// <param name="wiper">The wiper.</param>
     /// <param name="laterRad">How much later than the output's own wiper a wheel point passes it.</param>
-    public LandWiper(Motion motion, RingLayout ring, WiperPlace wiper, double laterRad)
+    public LandWiper(Motion motion, RingLayout ring, RingWiper wiper, double laterRad)
     {
         Placement toProgramme = motion.Sigma < 0 ? Placement.Identity : Placement.MirrorInX;
         _patch = wiper.Patch.Shape.Placed(toProgramme).Placed(Placement.Translation(new(ring.RadiusMm, 0)));

@@ -29,6 +29,12 @@ public sealed record StripSet
     /// <summary>All strips' solids.</summary>
     public IEnumerable<Solid> Solids => Strips.SelectMany(s => s.Solids);
 
+    /// <summary>The strip whose contact rides on a ring at a station; null when none is given there.</summary>
+    /// <param name="ringRadiusMm">Radius of the ring.</param>
+    /// <param name="stationRad">The station.</param>
+    public PlacedStrip? At(double ringRadiusMm, double stationRad) =>
+        Strips.FirstOrDefault(s => s.Ring is RingPlace place && place.RadiusMm == ringRadiusMm && place.StationRad == stationRad);
+
     /// <summary>Forms and places every strip of a brief.</summary>
     /// <param name="brief">The whole brief.</param>
     /// <param name="rings">Where the wheel layout has put rings and stations.</param>

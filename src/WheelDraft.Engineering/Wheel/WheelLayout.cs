@@ -116,6 +116,16 @@ public sealed record RingLayout
     /// <summary>The lands, one for each on-period in the same order, or the one whole ring; empty for a windowed wheel.</summary>
     public IReadOnlyList<LandLayout> Lands { get; init; } = [];
 
+    /// <summary>What rides on it: its own wiper, then the second one of a lands wheel.</summary>
+    public IReadOnlyList<RingWiper> Wipers
+    {
+        get
+        {
+            RingWiper own = new(IsFeed ? "feed" : Name, Net, StationRad, Patch);
+            return Return is ReturnWiper other ? [own, new($"{Name} return", other.Net, other.StationRad, other.Patch) { IsReturn = true }] : [own];
+        }
+    }
+
     /// <summary>What the adjusting edge does; null without one.</summary>
     public AdjustLayout? Adjust { get; init; }
 
@@ -124,6 +134,17 @@ public sealed record RingLayout
 
     /// <summary>Whether the ring is copper all the way round.</summary>
     public bool IsWhole => Periods.Count == 0;
+}
+
+/// <summary>A wiper on its ring.</summary>
+/// <param name="Name">What people call it: feed, the output's name, or that name with "return".</param>
+/// <param name="Net">Its net.</param>
+/// <param name="StationRad">Its station, housing angle, rad in [0, 2π).</param>
+/// <param name="Patch">Its contact patch, wiper frame.</param>
+public sealed record RingWiper(string Name, string Net, double StationRad, ContactPatch Patch)
+{
+    /// <summary>Whether it is the second wiper of a lands wheel.</summary>
+    public bool IsReturn { get; init; }
 }
 
 /// <summary>One on-period on its ring.</summary>

@@ -29,7 +29,7 @@ internal static class DrawingFiles
     /// <summary>The pictures of a film, a few at a time, so that a long one does not fill the memory.</summary>
     public static IEnumerable<OutputFile> Film(MomentFilm film, Theme theme)
     {
-        PngOptions options = new() { Theme = theme, Dpi = Math.Min(FilmPixelsPerMm, MostFilmPixels / film[0].WidthMm) * 25.4 };
+        PngOptions options = new() { Theme = theme, Dpi = Math.Min(FilmPixelsPerMm, MostFilmPixels / film.Size.WidthMm) * 25.4 };
         foreach (int[] some in Enumerable.Range(0, film.Frames).Chunk(Environment.ProcessorCount))
         {
             OutputFile[] files = new OutputFile[some.Length];

@@ -124,8 +124,7 @@ internal sealed class ShowWheel
     {
         string name = ring.IsFeed ? "feed" : ring.Name;
         _svg.Put($"<g class=\"wiper\" {data}><title>{SvgMarkup.Escaped(name)}</title>\n");
-        PlacedStrip? strip = _design.Strips.Strips.FirstOrDefault(s => s.Ring is RingPlace place
-            && place.RadiusMm == ring.RadiusMm && place.StationRad == ring.StationRad);
+        PlacedStrip? strip = _design.Strips.At(ring.RadiusMm, ring.StationRad);
         SvgPath plan = new(0);
         if (strip is not null)
         {
