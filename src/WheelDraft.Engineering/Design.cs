@@ -133,6 +133,7 @@ internal sealed class DesignStages(Brief brief)
                 .. collisions,
                 .. spacing.Findings.Where(f => !SpacingStage.IsToldByCollision(f, collisions)),
                 .. open.SelectMany(o => OpenContactFindings.Of(brief, o)),
+                .. OwnDistances.Of(brief, spacing, open),
                 .. circuit.Findings,
                 .. cut.SelectMany((c, i) => CutChecks.Of(c, brief.Process, Name(wheel.Copper[i]), process)),
                 .. strips.Strips.SelectMany((s, i) => CutChecks.Of(cutStrips[i], brief.Process, NameOf(s), PlaceOf(s))),

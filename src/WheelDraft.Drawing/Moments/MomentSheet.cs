@@ -139,7 +139,7 @@ internal sealed class MomentScene
     {
         ChartLegend legend = new([.. MomentView.Legend, .. _chart.Legend]);
         legend.Draw(sheet.Group("legend", "What patterns mean", "legend"), new Point(All.MinX, All.MinY + FootMm - 2), All.Width);
-        FittedText caution = TextFit.Into(SheetWordsOf.Caution, All.Width, TextStyle.Caption);
+        FittedText caution = TextFit.Into(string.Join(' ', SheetWordsOf.CautionsOf(_design)), All.Width, TextStyle.Caption);
         GroupPen pen = sheet.Group("caution", "Caution", "notes");
         for (int i = 0; i < caution.Lines.Count; i++)
         {

@@ -45,6 +45,9 @@ public sealed record TitleBlock
     /// <summary>Approval person.</summary>
     public string Approval { get; init; } = "";
 
+    /// <summary>Revision index.</summary>
+    public string Revision { get; init; } = "";
+
     /// <summary>Scale, as 2:1; empty for charts and diagrams.</summary>
     public string Scale { get; init; } = "";
 
@@ -60,6 +63,8 @@ public sealed record TitleBlock
     /// <summary>Height of this form of it, mm.</summary>
     public const double HeightMm = 40;
 
+    private const double TitleWidthMm = 100;
+
     /// <summary>Draws it, its lower right corner at a point.</summary>
     /// <returns>The area that it takes.</returns>
     internal Bounds Draw(SheetBuilder sheet, Point lowerRight)
@@ -72,8 +77,8 @@ public sealed record TitleBlock
         TextStyle value = TextStyle.Small;
         fields.Row(31, 9, [(60, "Document type", DocumentType, value), (24, "Scale", Scale, TextStyle.Label), (48, "Units", Units, value), (24, "Projection", "", value), (24, "Paper", sheet.Size.Name, value)]);
         fields.Row(22, 9, [(60, "Legal owner", Owner, value), (42, "Created by", Creator, value), (42, "Approved by", Approval, value), (36, "Date of issue", Date, value)]);
-        fields.Row(0, 22, [(116, "Title", "", value), (44, "Identification number", Number, TextStyle.Label), (20, "Sheet", Invariant.Text($"{Sheet} / {Sheets}"), TextStyle.Label)]);
-        fields.Titles(new Bounds(all.MinX, all.MinY, all.MinX + 116, all.MinY + 22), Title, Subtitle);
+        fields.Row(0, 22, [(TitleWidthMm, "Title", "", value), (44, "Identification number", Number, TextStyle.Label), (16, "Revision", Revision, TextStyle.Label), (20, "Sheet", Invariant.Text($"{Sheet} / {Sheets}"), TextStyle.Label)]);
+        fields.Titles(new Bounds(all.MinX, all.MinY, all.MinX + TitleWidthMm, all.MinY + 22), Title, Subtitle);
         if (Projection is Projection projection)
         {
             ProjectionSymbol.Draw(pen, new Point(all.MinX + 144.6, all.MinY + 33.9), projection);

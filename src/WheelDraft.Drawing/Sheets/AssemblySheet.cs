@@ -28,7 +28,7 @@ public static class AssemblySheet
         PlanView plan = new(design, moment);
         AssemblyLabels labels = new(design, plan, moment);
         IReadOnlyList<RingCallout> key = chosen.Callouts == CalloutMarks.Numbers ? CalloutKey.Numbered(labels.All()) : [];
-        SheetMatter matter = new SheetMatter(words.Table(), words.Notes()).WithKey(key);
+        SheetMatter matter = new SheetMatter(words.Table(), words.Notes()) { Caution = new(SheetWordsOf.CautionsOf(design)) }.WithKey(key);
         PaperSize size = Sizes.FirstOrDefault(s => SheetPlan.Of(s, matter).IsRoomy) ?? PaperSize.A0;
         SheetBuilder sheet = new(new("assembly", $"Assembly: {design.Brief.Title}", words.Description()), size);
         AssemblyPlan Picture(SheetPlan shared) => new(plan, labels, key.Count == 0 ? labels.All() : key, shared.Picture) { IsMoment = moment is not null };

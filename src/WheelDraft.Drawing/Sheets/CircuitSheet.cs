@@ -25,51 +25,53 @@ public static class CircuitSheet
         WiringLayout layout = WiringLayout.Of(design.Circuit.Request);
         MomentView? moment = (options ?? SheetOptions.Usual).MomentOf(design);
         WiringPicture picture = new(layout, moment);
+        CautionBlock caution = CautionOf(design);
         NoteBlock folded = Notes(layout, moment, isFolded: true);
         NoteBlock notes = Notes(layout, moment, isFolded: false);
-        (PaperSize size, bool folds) = Sizes.FirstOrDefault(((PaperSize Size, bool MayFold) s) => Fits(picture, s, s.MayFold ? folded : notes), (PaperSize.A0, true));
-        notes = folds && picture.ColumnCount(PictureRoom(size, folded)) > 1 ? folded : notes;
+        (PaperSize size, bool folds) = Sizes.FirstOrDefault(((PaperSize Size, bool MayFold) s) => Fits(picture, s, PictureRoom(s.Size, s.MayFold ? folded : notes, caution)), (PaperSize.A0, true));
+        notes = folds && picture.ColumnCount(PictureRoom(size, folded, caution)) > 1 ? folded : notes;
         SheetBuilder sheet = new(new("circuit", $"Wiring diagram: {design.Brief.Title}", Description(design, layout) + (moment is null ? "" : $" {moment.Sentence} {Loads(design, moment)}")), size);
         SheetFrame.Draw(sheet, (number ?? SheetNumber.Single).On(SheetWordsOf.TitleBlock(design, "Wiring", "Circuit diagram")));
-        Bounds room = PictureRoom(size, notes);
+        Bounds room = PictureRoom(size, notes, caution);
         if (!picture.FitsFolded(room))
         {
             sheet.Warn("The wiring diagram is larger than its paper.");
         }
 
         picture.Draw(sheet, room);
-        Words(sheet, notes, room);
+        Words(sheet, (notes, caution), room);
         return sheet.Build();
     }
 
     private const double GapMm = 5;
 
-    private static bool Fits(WiringPicture picture, (PaperSize Size, bool MayFold) on, NoteBlock notes) =>
-        on.MayFold ? picture.FitsFolded(PictureRoom(on.Size, notes)) : picture.Fits(PictureRoom(on.Size, notes));
+    private static bool Fits(WiringPicture picture, (PaperSize Size, bool MayFold) on, Bounds room) =>
+        on.MayFold ? picture.FitsFolded(room) : picture.Fits(room);
 
     // Notes stand below the picture, over the whole width.
-    private static Bounds PictureRoom(PaperSize size, NoteBlock notes)
+    private static Bounds PictureRoom(PaperSize size, NoteBlock notes, CautionBlock caution)
     {
         Bounds room = SheetFrame.RoomOf(size);
-        return room with { MinY = room.MinY + FootMm(room.Width, notes) + GapMm };
+        return room with { MinY = room.MinY + FootMm(room.Width, notes, caution) + GapMm };
     }
 
-    private static double FootMm(double widthMm, NoteBlock notes)
+    private static double FootMm(double widthMm, NoteBlock notes, CautionBlock caution)
     {
         double half = (widthMm - GapMm) / 2;
-        return Math.Max(notes.HeightMm(half), new CautionBlock([Fuse]).HeightMm(half));
+        return Math.Max(notes.HeightMm(half), caution.HeightMm(half));
     }
 
-    private static void Words(SheetBuilder sheet, NoteBlock notes, Bounds picture)
+    private static void Words(SheetBuilder sheet, (NoteBlock Notes, CautionBlock Caution) foot, Bounds picture)
     {
         GroupPen pen = sheet.Group("notes", "Notes and caution", "notes");
         double half = (picture.Width - GapMm) / 2;
         double top = picture.MinY - GapMm;
-        notes.Draw(pen, new Point(picture.MinX, top), half);
-        new CautionBlock([Fuse]).Draw(pen, new Point(picture.MinX + half + GapMm, top), half);
+        foot.Notes.Draw(pen, new Point(picture.MinX, top), half);
+        foot.Caution.Draw(pen, new Point(picture.MinX + half + GapMm, top), half);
     }
 
-    private static string Fuse => SheetWordsOf.Caution + " Fuse, thermal cut-out and protective earth belong in the finished wiring and are not drawn.";
+    private static CautionBlock CautionOf(Design design) =>
+        new([.. SheetWordsOf.CautionsOf(design), "Fuse, thermal cut-out and protective earth belong in the finished wiring and are not drawn."]);
 
     private static string Loads(Design design, MomentView moment) =>
         $"Loads: {string.Join("; ", design.Circuit.Loads.Select(l => $"{l} {moment.LoadWords(l)}"))}.";

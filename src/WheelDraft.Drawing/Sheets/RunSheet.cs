@@ -185,7 +185,7 @@ internal sealed class RunChart
         const double leastCautionMm = 60;
         if (beside.Width >= leastCautionMm)
         {
-            new CautionBlock([SheetWordsOf.Caution]).Draw(sheet.Group("caution", "Caution", "notes"), new Point(beside.MinX, beside.MaxY), Math.Min(beside.Width, 110));
+            new CautionBlock(SheetWordsOf.CautionsOf(_design)).Draw(sheet.Group("caution", "Caution", "notes"), new Point(beside.MinX, beside.MaxY), Math.Min(beside.Width, 110));
         }
     }
 

@@ -22,7 +22,7 @@ internal sealed record SheetMatter(IReadOnlyList<SheetTable> Tables, NoteBlock N
         numbered.Count == 0 ? this : this with { Tables = [Tables[0], CalloutKey.Table(numbered)] };
 
     /// <summary>The caution.</summary>
-    public CautionBlock Caution { get; } = new([SheetWordsOf.Caution]);
+    public required CautionBlock Caution { get; init; }
 
     /// <summary>The width at which no table breaks a cell into lines, mm.</summary>
     public double TablesNaturalWidthMm => Tables.Max(t => t.NaturalWidthMm);

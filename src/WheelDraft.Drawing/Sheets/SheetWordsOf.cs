@@ -11,6 +11,14 @@ internal static class SheetWordsOf
     public const string Caution =
         "Mains voltage kills: isolate before work. This is a drafting aid and certifies nothing; local codes and a qualified person decide.";
 
+    /// <summary>The cautions of a sheet of a design: that of every sheet, that something misses, and what the person takes on themselves.</summary>
+    public static IReadOnlyList<string> CautionsOf(Design design) =>
+    [
+        .. design.Meets ? Array.Empty<string>() : ["MISSES: DO NOT CUT. Something in this design misses what is required of it; the report says what."],
+        Caution,
+        .. design.Brief.Spacing.OwnResponsibility is string words ? [$"Distances of one's own below the rule's, on own responsibility: \"{words}\"."] : Array.Empty<string>(),
+    ];
+
     /// <summary>The title block of a sheet.</summary>
     public static TitleBlock TitleBlock(Design design, string subtitle, string documentType, DrawingScale? scale = null)
     {
@@ -21,6 +29,10 @@ internal static class SheetWordsOf
             Subtitle = subtitle,
             DocumentType = documentType,
             Number = design.Brief.DrawingNumber ?? "",
+            Owner = design.Brief.Office.Owner,
+            Creator = design.Brief.Office.CreatedBy,
+            Approval = design.Brief.Office.ApprovedBy,
+            Revision = design.Brief.Office.Revision,
             Date = design.Brief.Date?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) ?? "",
             Scale = scale?.ToString() ?? "",
             Units = scale is null ? "" : $"{numbers.UnitSign}, decimal point",

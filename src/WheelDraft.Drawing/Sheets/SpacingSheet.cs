@@ -14,7 +14,7 @@ public static class SpacingSheet
         SpacingPicture? picture = null;
         foreach (PaperSize size in PaperSize.Iso)
         {
-            SheetMatter matter = new(SpacingWords.Table(design, places), new("Notes", SpacingWords.Notes(design, places)));
+            SheetMatter matter = new(SpacingWords.Table(design, places), new("Notes", SpacingWords.Notes(design, places))) { Caution = new(SheetWordsOf.CautionsOf(design)) };
             picture = new(design, places, matter, size);
             if (picture.IsRoomy)
             {

@@ -18,7 +18,7 @@ public static class StripSheet
         ArgumentNullException.ThrowIfNull(design);
         PlacedStrip strip = design.Strips.Strips[index];
         StripWords words = new(design, strip);
-        SheetMatter matter = new([words.FoldTable(), words.FigureTable()], words.Notes());
+        SheetMatter matter = new([words.FoldTable(), words.FigureTable()], words.Notes()) { Caution = new(SheetWordsOf.CautionsOf(design)) };
         PaperSize size = Sizes.FirstOrDefault(s => SheetPlan.Of(s, matter) is { IsRoomy: true } p && StripViews.Fits(strip, p.Picture)) ?? PaperSize.A0;
         SheetPlan plan = SheetPlan.Of(size, matter);
         StripViews views = new(design, strip, plan.Picture);

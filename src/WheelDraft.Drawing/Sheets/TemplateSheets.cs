@@ -38,13 +38,13 @@ public static class TemplateSheets
 
         y -= title.HeightMm + 8;
         Bounds steps = new NoteBlock("How to use it", Steps(design)).Draw(pen, new(marginMm, y), width);
-        new CautionBlock(Cautions).Draw(pen, new(marginMm, steps.MinY - 8), width);
+        new CautionBlock(Cautions(design)).Draw(pen, new(marginMm, steps.MinY - 8), width);
         return sheet.Build();
     }
 
-    private static IReadOnlyList<string> Cautions =>
+    private static IReadOnlyList<string> Cautions(Design design) =>
     [
-        SheetWordsOf.Caution,
+        .. SheetWordsOf.CautionsOf(design),
         "Sharp edges and burrs: file them off; a burr shortens the distance to the next live part. Clamp the metal before drilling, wear eye protection.",
         "A part cut by hand is rarely as near to size as the tolerance that the design counts with: measure it, and check the made wheel on the bench with an isolating transformer and a residual-current device before it is used.",
     ];

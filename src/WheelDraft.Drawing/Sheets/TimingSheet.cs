@@ -78,7 +78,7 @@ internal sealed class TimingChart
 
     private NoteBlock Notes => new("Notes", TimingWords.Notes(_design, _lettering.Conditions));
 
-    private static CautionBlock Caution => new([SheetWordsOf.Caution]);
+    private CautionBlock Caution => new(SheetWordsOf.CautionsOf(_design));
 
     private double PitchMm
     {

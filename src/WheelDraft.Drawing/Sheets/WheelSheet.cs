@@ -17,7 +17,7 @@ public static class WheelSheet
     {
         ArgumentNullException.ThrowIfNull(design);
         IReadOnlyList<RingCallout> key = (options ?? SheetOptions.Usual).Callouts == CalloutMarks.Numbers ? new WheelCallouts(design).Numbered() : [];
-        SheetMatter matter = new SheetMatter(WheelEdges.Table(design, withNumbers: key.Count == 0), new("Notes", WheelEdges.Notes(design))).WithKey(key);
+        SheetMatter matter = new SheetMatter(WheelEdges.Table(design, withNumbers: key.Count == 0), new("Notes", WheelEdges.Notes(design))) { Caution = new(SheetWordsOf.CautionsOf(design)) }.WithKey(key);
         WheelPicture? picture = null;
         foreach (PaperSize size in PaperSize.Iso)
         {

@@ -20,6 +20,9 @@ public sealed record Brief
     /// <summary>The only date that ever appears in an output, or null.</summary>
     public DateOnly? Date { get; init; }
 
+    /// <summary>Who answers for the drawing.</summary>
+    public DrawingOfficeBrief Office { get; init; } = new();
+
     /// <summary>SHA-256 of the file's bytes, lower-case hexadecimal.</summary>
     public string InputSha256 { get; init; } = "";
 

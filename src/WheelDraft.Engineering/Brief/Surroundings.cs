@@ -84,6 +84,9 @@ public sealed record SpacingBrief(
     /// <summary>The person's own creepage distance in place of the rule's, mm; null for the rule's.</summary>
     public double? CreepageMm { get; init; }
 
+    /// <summary>The person's words why a distance of their own may be below the rule's; null when none are given.</summary>
+    public string? OwnResponsibility { get; init; }
+
     /// <summary>Whether working voltages count the states under every single fault, and not only under open loads. Asked for on the
     /// command line: no key of a parameter file says so.</summary>
     public bool VoltagesUnderFaults { get; init; }

@@ -21,6 +21,11 @@ public static class Cautions
             "An open contact of this kind is a contact gap (micro-interruption unless tested), never a means of isolation.",
             "Breaking capacity, arcing and contact life are not proved by this drawing; contacts that break inductive loads or more than about 0.5 A need a test of their own.",
         ];
+        if (design.Brief.Spacing.OwnResponsibility is string own)
+        {
+            cautions.Add($"Distances of one's own below the rule's stand in this design on own responsibility: \"{own}\".");
+        }
+
         cautions.Add("Rule data: tables are quoted from public texts and memory, graded in the steps; check against a controlled copy of the standard before signing.");
         if (design.Brief.Supply.VoltageV > 50)
         {

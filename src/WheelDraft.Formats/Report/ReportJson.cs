@@ -21,6 +21,7 @@ public static class ReportJson
                 json.Text("drawing", number);
             }
 
+            SigningJson.Office(json, design.Brief.Office);
             json.Text("input_sha256", design.Brief.InputSha256);
             json.Text("verdict", design.Meets ? "meets" : "misses");
             Motion(json, design);
@@ -34,6 +35,7 @@ public static class ReportJson
             json.Objects("findings", design.Findings, f => Finding(json, f));
             json.Texts("not_evaluated", NotEvaluated.Of(design));
             json.Texts("not_checked", NotEvaluated.NotChecked);
+            SigningJson.Write(json, design);
             json.Texts("cautions", Cautions.For(design));
         });
         return json.Finish();

@@ -50,6 +50,16 @@ public static class ReportMarkdown
             ["Rules", $"{(brief.Spacing.Standard == SpacingStandard.Iec60664 ? "IEC 60664-1" : "IEC 60335-1")}, carrier of material group {brief.Carrier.Group}, margin {Wording.Mm(brief.Spacing.MarginMm)}"],
             ["Process", $"{brief.Process.Name ?? "own figures"}: kerf {Wording.Mm(brief.Process.KerfMm)}, a cut edge ± {Wording.Mm(brief.Process.ToleranceMm)}"],
         ];
+        if (brief.Office.Owner.Length > 0)
+        {
+            rows.Add(["Owner", brief.Office.Owner]);
+        }
+
+        if (brief.Office.Revision.Length > 0)
+        {
+            rows.Add(["Revision", brief.Office.Revision]);
+        }
+
         if (brief.Date is DateOnly date)
         {
             rows.Add(["Date", date.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture)]);
@@ -221,7 +231,7 @@ public static class ReportMarkdown
             .Paragraph("No report of this program looks at these; they are for the person who signs.")
             .List(NotEvaluated.NotChecked)
             .Heading(2, "Cautions")
-            .List(Cautions.For(design))
-            .Paragraph($"Parameter file SHA-256 `{design.Brief.InputSha256}`.");
+            .List(Cautions.For(design));
+        SigningMarkdown.Write(page, design);
     }
 }

@@ -27,6 +27,15 @@ public sealed class BriefTests
         Assert.Equal((3.0, 4.0, 0.2), (Windowed.Spacing.ClearanceMm, Windowed.Spacing.CreepageMm, Windowed.Spacing.MarginMm));
     }
 
+    [Fact]
+    public void Read_DrawingOffice_KeepsBlanksToSignOn()
+    {
+        Assert.Equal(("Cutting Garden Works", "M. R.", "", "B"), (Windowed.Office.Owner, Windowed.Office.CreatedBy, Windowed.Office.ApprovedBy, Windowed.Office.Revision));
+        Assert.Equal([new RevisionBrief("A", new DateOnly(2026, 10, 2), "first issue")], Windowed.Office.Revisions);
+        Assert.Equal("type test 17 of 2026", Windowed.Spacing.OwnResponsibility);
+        Assert.Equal(new DrawingOfficeBrief(), Lands.Office);
+    }
+
     // n = 120 * 50 / 12 = 500 turns a minute; 1500 of them take 180 s.
     [Fact]
     public void Read_PolesAndGear_GiveTheTurnTime()

@@ -42,6 +42,20 @@ public sealed class RuleTableTests
     }
 
     [Fact]
+    public void TableF6_Copy_IsTheSame()
+    {
+        CaseTable copy = CaseTable.Read("tables/f6_impulse_test_voltage.csv");
+        Assert.Equal(copy.Rows.Count, Iec60664TableF6.Rows.Length);
+        foreach ((string[] read, ImpulseTestRow row) in copy.Rows.Zip(Iec60664TableF6.Rows))
+        {
+            Assert.Equal(1000 * copy.Number(read, "rated_impulse_kv"), row.RatedV, 1e-9);
+            Assert.Equal(1000 * copy.Number(read, "test_kv_sea_level"), row.AtSeaLevelV, 1e-9);
+            Assert.Equal(1000 * copy.Number(read, "test_kv_200m"), row.At200MetresV, 1e-9);
+            Assert.Equal(1000 * copy.Number(read, "test_kv_500m"), row.At500MetresV, 1e-9);
+        }
+    }
+
+    [Fact]
     public void TableF8_Copy_IsTheSame()
     {
         CaseTable copy = CaseTable.Read("tables/f7_clearance_steady_peak.csv");

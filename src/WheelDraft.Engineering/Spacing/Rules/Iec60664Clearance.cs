@@ -30,10 +30,10 @@ internal static class Iec60664Clearance
         switch (query.Insulation)
         {
             case Insulation.Functional:
-                workings.Note("Functional insulation: the impulse voltage is taken to stand across the gap in full; the value as it is.");
+                workings.Note($"Functional insulation: the impulse voltage is taken to stand across the gap in full; the value as it is (footnote 1 of {Iec60664TableF2.Source.Citation}).");
                 return Found(row, query.PollutionDegree, RuleConfidence.High);
             case Insulation.Basic:
-                workings.Note("Basic insulation: the value as it is.");
+                workings.Note($"Basic insulation: the value as it is (footnote 1 of {Iec60664TableF2.Source.Citation}: the rated impulse voltage).");
                 return Found(row, query.PollutionDegree, RuleConfidence.High);
             case Insulation.Supplementary:
                 workings.Note("Supplementary insulation: as basic (from memory).");
@@ -87,9 +87,9 @@ internal static class Iec60664Clearance
         double enteredV = nextV ?? TableRows.Voltage(impulseV * ReinforcedShare);
         ImpulseClearanceRow row = RowFor(enteredV);
         string how = nextV is not null
-            ? $"the next preferred impulse value, {RuleWords.Kilovolts(enteredV)}"
+            ? $"the next value of the preferred series ({Iec60664Clauses.PreferredSeries}), {RuleWords.Kilovolts(enteredV)}"
             : $"160 % of {RuleWords.Kilovolts(impulseV)}, {WhyShare(impulseV)}, {RuleWords.Kilovolts(enteredV)}{RowUp(row, enteredV)}";
-        workings.Note($"Reinforced insulation: {how}: {RuleWords.Mm(row.At(degree))} ({Iec60664TableF2.Source.Citation}).");
+        workings.Note($"Reinforced insulation ({Iec60664Clauses.ReinforcedClearance}): {how}: {RuleWords.Mm(row.At(degree))} ({Iec60664TableF2.Source.Citation}).");
         return Found(row, degree, nextV is not null ? RuleConfidence.High : RuleConfidence.Medium);
     }
 

@@ -85,7 +85,7 @@ internal sealed class Iec60664Rules : SpacingRules
         int at = RowFor(voltageV);
         double upperMm = rows[at].At(query.PollutionDegree, query.Group);
         string column = $"{RuleWords.Degree(query.PollutionDegree)}, {RuleWords.Group(query.Group)}";
-        string head = $"Functional insulation, working voltage {RuleWords.Volts(voltageV)}, {column}: ";
+        string head = $"Functional insulation ({Iec60664Clauses.FunctionalCreepage}), working voltage {RuleWords.Volts(voltageV)}, {column}: ";
         if (at == 0 || rows[at].VoltageV == voltageV)
         {
             workings.Note(head + $"row {RuleWords.Volts(rows[at].VoltageV)}{BelowFirst(voltageV)}, {RuleWords.Mm(upperMm)} ({Iec60664TableF5.Source.Citation}).");
@@ -116,7 +116,7 @@ internal sealed class Iec60664Rules : SpacingRules
         {
             workings.Trust(rationalised.Confidence);
             string disputed = rationalised.Confidence == RuleConfidence.Low ? "; texts differ on this voltage, the larger value is used" : "";
-            workings.Note($"Voltage {RuleWords.Volts(voltageV)}, rationalised {RuleWords.Volts(rationalised.V)} ({rationalised.Source.Citation}{disputed}).");
+            workings.Note($"Voltage {RuleWords.Volts(voltageV)}, rationalised {RuleWords.Volts(rationalised.V)} ({rationalised.Source.Citation}, {Iec60664Clauses.Rationalised}{disputed}).");
             return rationalised.V;
         }
 
@@ -130,7 +130,7 @@ internal sealed class Iec60664Rules : SpacingRules
         {
             case Insulation.Reinforced:
                 double doubledMm = TableRows.Noiseless(2 * mm);
-                workings.Note($"Reinforced insulation: twice, {RuleWords.Mm(doubledMm)}.");
+                workings.Note($"Reinforced insulation: twice, {RuleWords.Mm(doubledMm)} ({Iec60664Clauses.ReinforcedCreepage}).");
                 return doubledMm;
             case Insulation.Supplementary:
                 workings.Trust(RuleConfidence.FromMemory);

@@ -63,17 +63,19 @@ internal sealed class PairRules
     private Requirement AfterVoltage(Requirement requirement) =>
         requirement with { Steps = [_voltageStep, .. requirement.Steps] };
 
-    private static Requirement Raised(Requirement creepage, Requirement clearance)
+    private string NotBelow => _rules.Standard == SpacingStandard.Iec60664 ? Iec60664Clauses.NotBelowClearance : "IEC 60335-1 annex L";
+
+    private Requirement Raised(Requirement creepage, Requirement clearance)
     {
         RuleWorkings workings = RuleWorkings.After(creepage);
         if (creepage.RequiredMm >= clearance.RequiredMm)
         {
-            workings.Note($"Never less than the clearance: {RuleWords.Mm(clearance.RequiredMm)}, so it stays.");
+            workings.Note($"Never less than the clearance ({NotBelow}): {RuleWords.Mm(clearance.RequiredMm)}, so it stays.");
             return creepage with { Steps = workings.Steps };
         }
 
         workings.Trust(clearance.Confidence);
-        workings.Note($"Never less than the clearance: raised to {RuleWords.Mm(clearance.RequiredMm)} ({clearance.BasisInFull}).");
+        workings.Note($"Never less than the clearance ({NotBelow}): raised to {RuleWords.Mm(clearance.RequiredMm)} ({clearance.BasisInFull}).");
         return creepage with
         {
             RequiredMm = clearance.RequiredMm,

@@ -16,6 +16,7 @@ internal static class BriefMaker
             DrawingUnit = root.Is("drawing_units", "in") ? DrawingUnit.Inch : DrawingUnit.Millimetre,
             Date = root.Find("date")?.Content as DateOnly?,
             InputSha256 = sha256,
+            Office = root.Table("drawing_office") is { } office ? Office(office) : new DrawingOfficeBrief(),
             Supply = SurroundingsMaker.Supply(root.Table("supply")!),
             Environment = SurroundingsMaker.Environment(root.Table("environment")!),
             Drive = SurroundingsMaker.Drive(root),
@@ -39,4 +40,13 @@ internal static class BriefMaker
             Places = places,
         };
     }
+
+    private static DrawingOfficeBrief Office(CheckedTable table) => new()
+    {
+        Owner = table.Text("owner") ?? "",
+        CreatedBy = table.Text("created_by") ?? "",
+        ApprovedBy = table.Text("approved_by") ?? "",
+        Revision = table.Text("revision") ?? "",
+        Revisions = [.. table.Tables("revisions").Select(r => new RevisionBrief(r.Text("revision")!, r.Find("date")?.Content as DateOnly?, r.Text("text")!))],
+    };
 }

@@ -57,5 +57,6 @@ internal static class SurroundingsMaker
     {
         ClearanceMm = table.BaseOrNull("clearance"),
         CreepageMm = table.BaseOrNull("creepage"),
+        OwnResponsibility = table.Text("own_responsibility"),
     };
 }

@@ -13,6 +13,7 @@ internal sealed class ValueCheck(DiagnosticList diagnostics)
     {
         QuantityShape quantity => QuantityOrWord(node, quantity, key),
         WordShape word => Word(node, word.Words, key),
+        TextShape { MayBeEmpty: true } when node is TomlText { Value: "" } => "",
         TextShape text => Text(node, text.MostCharacters, key),
         NameShape => Name(node, key),
         NumberShape number => Number(node, number, key),

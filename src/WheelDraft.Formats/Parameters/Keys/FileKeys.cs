@@ -27,6 +27,7 @@ internal static class FileKeys
 
     private static KeyDefinition[] Tables =>
     [
+        Optional("drawing_office", OfficeKeys.Office),
         Needed("supply", SupplyKeys.Supply, "voltages, clearances and speed"),
         Needed("environment", SupplyKeys.Environment, "pollution and altitude, and with them every required distance"),
         Needed("drive", SupplyKeys.Drive, "how long a turn takes and which way it goes"),

@@ -68,5 +68,10 @@ internal static class SupplyKeys
         Make.Preset("groove_x", Make.Word("full", "third"), "\"full\"", "Least groove width X, or its reduction to a third of a clearance below 3 mm."),
         Make.Optional("clearance", Make.Length(), "The person's own clearance in place of the rule's, reported as such.", "\"3.0 mm\""),
         Make.Optional("creepage", Make.Length(), "The person's own creepage distance in place of the rule's, reported as such.", "\"4.0 mm\""),
+        Make.Optional(
+            "own_responsibility",
+            new TextShape(200),
+            "Why a clearance or creepage of one's own may be below the rule's value. Without these words that is an error; every report and drawing repeats them.",
+            "\"type test 17 of 2026\""),
     ]);
 }

@@ -13,8 +13,12 @@ internal sealed record QuantityShape(IReadOnlyList<Limits> Ranges, IReadOnlyList
 /// <summary>One of some words.</summary>
 internal sealed record WordShape(IReadOnlyList<string> Words) : ValueShape;
 
-/// <summary>Running text, not empty.</summary>
-internal sealed record TextShape(int MostCharacters) : ValueShape;
+/// <summary>Running text, not empty unless it may be.</summary>
+internal sealed record TextShape(int MostCharacters) : ValueShape
+{
+    /// <summary>Whether nothing between the quotation marks is right too: a line to be filled in by hand.</summary>
+    public bool MayBeEmpty { get; init; }
+}
 
 /// <summary>A name: 1 to 60 characters, no control characters, no path separators.</summary>
 internal sealed record NameShape : ValueShape

@@ -13,6 +13,9 @@ internal static class QuantityPattern
     /// <summary>A text with something in it and no control characters.</summary>
     public const string PlainText = "^(?=.*\\S)[^\\u0000-\\u001F\\u007F-\\u009F]+$";
 
+    /// <summary>Text on one line, or none at all.</summary>
+    public const string TextOrNone = "^[^\\u0000-\\u001F\\u007F-\\u009F]*$";
+
     /// <summary>A name: the same without path separators.</summary>
     public const string Name = "^(?=.*\\S)[^\\u0000-\\u001F\\u007F-\\u009F/\\\\]+$";
 

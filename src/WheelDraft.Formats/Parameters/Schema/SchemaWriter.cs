@@ -84,7 +84,7 @@ internal sealed class SchemaWriter(Utf8JsonWriter writer)
                 Names("enum", word.Words);
                 break;
             case TextShape text:
-                Text(text.MostCharacters, QuantityPattern.PlainText);
+                Text(text.MostCharacters, text.MayBeEmpty ? QuantityPattern.TextOrNone : QuantityPattern.PlainText);
                 break;
             case NameShape:
                 Text(NameShape.MostCharacters, QuantityPattern.Name);

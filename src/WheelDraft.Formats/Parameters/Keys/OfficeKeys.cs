@@ -1,0 +1,26 @@
+namespace WheelDraft.Formats.Parameters;
+
+/// <summary>Who answers for the drawing.</summary>
+internal static class OfficeKeys
+{
+    private const int MostWords = 80;
+
+    /// <summary>[drawing_office]</summary>
+    public static TableDefinition Office => new("[drawing_office]", "Who answers for the drawing; all of it goes into title blocks and the report.",
+    [
+        Make.Optional("owner", Words(MostWords), "Legal owner of the drawing.", "\"Cutting Garden Works\""),
+        Make.Optional("created_by", Words(MostWords), "Who made the design; left blank, a line to sign on.", "\"M. R.\""),
+        Make.Optional("approved_by", Words(MostWords), "Who approves it; left blank, a line to sign on.", "\"\""),
+        Make.Optional("revision", Words(8), "Index of the present revision.", "\"B\""),
+        Make.Optional("revisions", new ListShape(new TableShape(Revision), 0, 100), "The table of revisions.", "[ { revision = \"A\", date = \"2026-10-02\", text = \"first issue\" } ]"),
+    ]);
+
+    private static TableDefinition Revision => new("a revision", "One line of the table of revisions.",
+    [
+        Make.Needed("revision", new TextShape(8), "which revision the line is about", "Its index.", "\"A\""),
+        Make.Optional("date", new DateShape(), "Its date.", "\"2026-10-02\""),
+        Make.Needed("text", new TextShape(200), "what the reader is told of the revision", "What changed.", "\"first issue\""),
+    ]);
+
+    private static TextShape Words(int most) => new(most) { MayBeEmpty = true };
+}
