@@ -11,13 +11,12 @@ internal static class SheetWordsOf
     public const string Caution =
         "Mains voltage kills: isolate before work. This is a drafting aid and certifies nothing; local codes and a qualified person decide.";
 
-    /// <summary>The cautions of a sheet of a design: that of every sheet, that something misses, and what the person takes on themselves.</summary>
+    /// <summary>The caution of a sheet of a design, with what the person takes on themselves.</summary>
     public static IReadOnlyList<string> CautionsOf(Design design) =>
-    [
-        .. design.Meets ? Array.Empty<string>() : ["MISSES: DO NOT CUT. Something in this design misses what is required of it; the report says what."],
-        Caution,
-        .. design.Brief.Spacing.OwnResponsibility is string words ? [$"Distances of one's own below the rule's, on own responsibility: \"{words}\"."] : Array.Empty<string>(),
-    ];
+        [design.Brief.Spacing.OwnResponsibility is string words ? $"{Caution} Distances below the rule's on own responsibility: \"{words}\"." : Caution];
+
+    // Stands in the title block of every sheet of a design that misses, so that no part is cut from it by mistake.
+    private static string Mark(Design design) => design.Meets ? "" : " - MISSES: DO NOT CUT";
 
     /// <summary>The title block of a sheet.</summary>
     public static TitleBlock TitleBlock(Design design, string subtitle, string documentType, DrawingScale? scale = null)
@@ -26,7 +25,7 @@ internal static class SheetWordsOf
         return new TitleBlock
         {
             Title = design.Brief.Title,
-            Subtitle = subtitle,
+            Subtitle = subtitle + Mark(design),
             DocumentType = documentType,
             Number = design.Brief.DrawingNumber ?? "",
             Owner = design.Brief.Office.Owner,

@@ -44,7 +44,7 @@ public sealed class RuleCommandTests
               basis       IEC 60664-1:2020 Table F.5, 250 V, PD3, IIIa
               read in     terminal block catalogue of 2015, p. 594, read row by row as Table F.4 of edition 2; TI SLUP419 table 3; notes on edition 3
               confidence  high
-               1. Voltage 230 V, rationalised 250 V (IEC 60664-1:2020 Table F.4).
+               1. Voltage 230 V, rationalised 250 V (IEC 60664-1:2020 Table F.4, IEC 60664-1:2007 clause 5.2.3, from memory).
                2. Creepage, row 250 V, PD3, IIIa: 4.00 mm (IEC 60664-1:2020 Table F.5).
                3. Basic insulation: the value as it is.
                4. The table's distance: no wear addition, no margin, a creepage distance not raised to the clearance.

@@ -70,7 +70,7 @@ internal static class SupplyKeys
         Make.Optional("creepage", Make.Length(), "The person's own creepage distance in place of the rule's, reported as such.", "\"4.0 mm\""),
         Make.Optional(
             "own_responsibility",
-            new TextShape(200),
+            new TextShape(80),
             "Why a clearance or creepage of one's own may be below the rule's value. Without these words that is an error; every report and drawing repeats them.",
             "\"type test 17 of 2026\""),
     ]);
