@@ -35,7 +35,7 @@ internal sealed class Switches
 
         if (described.Subcommands.Count == 0)
         {
-            described.SetAction(parsed => ProgramRun.Guarded(command, parsed, Context(parsed, surroundings), surroundings.Guard));
+            described.SetAction(parsed => CommandGuard.Run(command, parsed, Context(parsed, surroundings), surroundings.Guard));
         }
     }
 }

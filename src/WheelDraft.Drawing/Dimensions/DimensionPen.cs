@@ -10,7 +10,7 @@ namespace WheelDraft.Drawing;
 public sealed class DimensionPen
 {
     private readonly GroupPen _pen;
-    private readonly List<Dimension> _unplaced = [];
+    private readonly List<DimensionMark> _unplaced = [];
 
     /// <summary>Places dimensions with a pen.</summary>
     public DimensionPen(GroupPen pen)
@@ -20,11 +20,11 @@ public sealed class DimensionPen
     }
 
     /// <summary>Dimensions that found no place, in the order given.</summary>
-    public IReadOnlyList<Dimension> Unplaced => _unplaced;
+    public IReadOnlyList<DimensionMark> Unplaced => _unplaced;
 
     /// <summary>Places a dimension.</summary>
     /// <returns>Whether it found a place on the drawing.</returns>
-    public bool Add(Dimension dimension)
+    public bool Add(DimensionMark dimension)
     {
         ArgumentNullException.ThrowIfNull(dimension);
         DimensionLayout? chosen = null;
@@ -49,10 +49,10 @@ public sealed class DimensionPen
     }
 
     /// <summary>Places dimensions, those with the least room first where the order is of no account.</summary>
-    public void Add(IEnumerable<Dimension> dimensions)
+    public void Add(IEnumerable<DimensionMark> dimensions)
     {
         ArgumentNullException.ThrowIfNull(dimensions);
-        foreach (Dimension dimension in dimensions)
+        foreach (DimensionMark dimension in dimensions)
         {
             Add(dimension);
         }

@@ -16,7 +16,7 @@ public enum LinearDirection
 }
 
 /// <summary>The distance of two points.</summary>
-public sealed record LinearDimension : Dimension
+public sealed record LinearDimension : DimensionMark
 {
     private const int Levels = 6;
     private const double ExtensionGapMm = 1;

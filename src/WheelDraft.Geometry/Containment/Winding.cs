@@ -14,7 +14,7 @@ internal static class Winding
     /// <param name="p">The point.</param>
     internal static int Of(Piece piece, Point start, Point end, Point p) => piece is Arc arc
         ? OfArc(arc, start.Y, end.Y, p)
-        : Step(start.Y, end.Y, p.Y) * (IsLeft(start, end, p) ? 1 : 0);
+        : Passed(start.Y, end.Y, p.Y) * (IsLeft(start, end, p) ? 1 : 0);
 
     private static int OfArc(Arc arc, double startY, double endY, Point p)
     {
@@ -31,7 +31,7 @@ internal static class Winding
         {
             int turn = ahead ? firstTurn + part : lastTurn - part;
             double nextY = part == parts - 1 ? endY : arc.Centre.Y + (turn % 2 == 0 ? arc.RadiusMm : -arc.RadiusMm);
-            int step = Step(y, nextY, p.Y);
+            int step = Passed(y, nextY, p.Y);
             if (step != 0)
             {
                 bool onTheRight = (ahead ? turn : turn + 1) % 2 == 0;
@@ -46,7 +46,7 @@ internal static class Winding
         return winding;
     }
 
-    private static int Step(double startY, double endY, double y) =>
+    private static int Passed(double startY, double endY, double y) =>
         startY <= y ? (endY > y ? 1 : 0) : (endY <= y ? -1 : 0);
 
     private static bool IsLeft(Point start, Point end, Point p)

@@ -142,7 +142,7 @@ public static class Intersections
 
             if (together)
             {
-                stretches.Add(Stretch(first, second, last.Common, next.Common));
+                stretches.Add(StretchOf(first, second, last.Common, next.Common));
             }
             else if (!inStretch)
             {
@@ -199,7 +199,7 @@ public static class Intersections
             || (onFirst <= Tolerances.JoinMm && (onSecond <= 2 * tolerance || AreSeam(pair.Last, pair.Next, onSecond)));
     }
 
-    private static CommonStretch Stretch(Piece first, Piece second, CommonPoint begin, CommonPoint finish)
+    private static CommonStretch StretchOf(Piece first, Piece second, CommonPoint begin, CommonPoint finish)
     {
         double middle = (begin.ShareOnFirst + finish.ShareOnFirst) / 2;
         double other = second.ShareNearest(first.PointAt(middle));

@@ -37,8 +37,8 @@ public static class Offsets
         double distance = Math.Abs(outwardMm);
         List<RawPiece> raw = RawPiece.Of(source, distance);
         bool IsKept(Point p) =>
-            outline.Edges.Nearest(p).DistanceMm >= distance - (2 * Tolerances.TouchMm)
-            && outline.Edges.Winding(p) > 0 != grows;
+            outline.Edges().Nearest(p).DistanceMm >= distance - (2 * Tolerances.TouchMm)
+            && outline.Edges().Winding(p) > 0 != grows;
 
         List<OffsetLoop> loops = OffsetLoops.Of(raw, IsKept);
         IEnumerable<Contour> contours = loops.Select(l => grows ? l.Contour : l.Contour.Reversed());

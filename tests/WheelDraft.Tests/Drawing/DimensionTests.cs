@@ -16,11 +16,11 @@ public sealed class DimensionTests
         Gen.Double[0.1, 90].Select(v => "Ø" + DrawingNumbers.Fixed(v, 2) + " +0.05/−0.02"),
         Gen.Const("3 × Ø2.2 on Ø14, countersunk from behind"));
 
-    private static readonly Gen<Dimension> Any = Gen.OneOf<Dimension>(
-        Gen.Select(Points, Points, Gen.Double[-40, 40], Sizes, Gen.Enum<LinearDirection>(), (a, b, o, t, d) => (Dimension)new LinearDimension(a, b, o, t) { Direction = d, Subject = "span" }),
-        Gen.Select(Points, Gen.Double[0.5, 60], Gen.Double[0, 6.3], Sizes, (c, r, a, t) => (Dimension)new RoundDimension(c, r, a, t) { Subject = "hole" }),
-        Gen.Select(Points, Gen.Double[-3.2, 3.2], Sizes, (c, a, t) => (Dimension)new CalloutDimension(c, a, t) { Subject = "note" }),
-        Gen.Select(Gen.Double[0, 6.28], Gen.Double[0.001, 6.28], Gen.Double[10, 70], Sizes, (f, s, r, t) => (Dimension)new AngularDimension(Middle, CircleArc.Sweep(f, s), r, t) { EdgeRadiusMm = r * 0.6, Subject = "edge" }));
+    private static readonly Gen<DimensionMark> Any = Gen.OneOf<DimensionMark>(
+        Gen.Select(Points, Points, Gen.Double[-40, 40], Sizes, Gen.Enum<LinearDirection>(), (a, b, o, t, d) => (DimensionMark)new LinearDimension(a, b, o, t) { Direction = d, Subject = "span" }),
+        Gen.Select(Points, Gen.Double[0.5, 60], Gen.Double[0, 6.3], Sizes, (c, r, a, t) => (DimensionMark)new RoundDimension(c, r, a, t) { Subject = "hole" }),
+        Gen.Select(Points, Gen.Double[-3.2, 3.2], Sizes, (c, a, t) => (DimensionMark)new CalloutDimension(c, a, t) { Subject = "note" }),
+        Gen.Select(Gen.Double[0, 6.28], Gen.Double[0.001, 6.28], Gen.Double[10, 70], Sizes, (f, s, r, t) => (DimensionMark)new AngularDimension(Middle, CircleArc.Sweep(f, s), r, t) { EdgeRadiusMm = r * 0.6, Subject = "edge" }));
 
     // Oracle: rotated rectangles of all texts on the finished sheet, compared pair by pair.
     [Fact]

@@ -6,7 +6,7 @@ namespace WheelDraft.Geometry;
 public sealed class Outline
 {
     private readonly Contour[] _holes;
-    private Boundary? _edges;
+    private object? _kept;
 
     /// <summary>A shape without holes.</summary>
     public Outline(Contour outer)
@@ -59,22 +59,9 @@ public sealed class Outline
     /// <summary>The shape moved, turned, scaled or mirrored.</summary>
     public Outline Placed(Placement placement) => new(Outer.Placed(placement), _holes.Select(h => h.Placed(placement)));
 
-    /// <summary>The pieces prepared for searches; made at the first question and kept.</summary>
-    internal Boundary Edges => _edges ??= new(Contours);
-
-    /// <summary>How often all contours together go round a point: 1 in the material, 0 in the void, when they are sound.</summary>
-    internal int Winding(Point p) => _edges?.Winding(p) ?? Contours.Sum(c => c.Winding(p));
-
-    /// <summary>Whether a point lies in the material, in the void or on an edge.</summary>
-    /// <param name="p">The point.</param>
-    /// <param name="toleranceMm">How near an edge counts as on it, mm.</param>
-    public Whereabouts Locate(Point p, double toleranceMm = Tolerances.TouchMm) =>
-        Edges.Nearest(p).DistanceMm <= toleranceMm ? Whereabouts.OnEdge
-            : Edges.Winding(p) > 0 ? Whereabouts.Inside
-            : Whereabouts.Outside;
-
-    /// <summary>Whether the shape, its edge included, contains a point.</summary>
-    public bool Contains(Point p) => Locate(p) != Whereabouts.Outside;
+    /// <summary>What a chapter above this one made of the outline once and wants to find again; this class does not look into it.</summary>
+    internal T Kept<T>(Func<Outline, T> make)
+        where T : class => (_kept ??= make(this)) as T ?? make(this);
 
     /// <summary>All contours, as in messages.</summary>
     public override string ToString() => string.Join(" / ", Contours);

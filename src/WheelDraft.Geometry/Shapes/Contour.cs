@@ -101,35 +101,6 @@ public sealed class Contour
     /// <summary>The path moved, turned, scaled or mirrored; a mirror reverses the way it is travelled.</summary>
     public Contour Placed(Placement placement) => new(_pieces.Select(p => p.Placed(placement)));
 
-    /// <summary>How often the path goes round a point: 1 inside an anticlockwise contour, −1 inside a clockwise one, 0 outside.</summary>
-    /// <remarks>A point within rounding of the path may be given to either side; ask <see cref="Locate"/> where that matters.</remarks>
-    public int Winding(Point p)
-    {
-        int winding = 0;
-        for (int i = 0; i < _pieces.Length; i++)
-        {
-            winding += Geometry.Winding.Of(_pieces[i], _pieces[i].Start, _pieces[(i + 1) % _pieces.Length].Start, p);
-        }
-
-        return winding;
-    }
-
-    /// <summary>Whether a point lies inside, outside or on the path, whichever way it is travelled.</summary>
-    /// <param name="p">The point.</param>
-    /// <param name="toleranceMm">How near the path counts as on it, mm.</param>
-    public Whereabouts Locate(Point p, double toleranceMm = Tolerances.TouchMm)
-    {
-        foreach (Piece piece in _pieces)
-        {
-            if (p.DistanceTo(piece.NearestTo(p)) <= toleranceMm)
-            {
-                return Whereabouts.OnEdge;
-            }
-        }
-
-        return Winding(p) != 0 ? Whereabouts.Inside : Whereabouts.Outside;
-    }
-
     /// <summary>All pieces, as in messages.</summary>
     public override string ToString() => string.Join("; ", _pieces.AsEnumerable());
 }

@@ -15,32 +15,32 @@ public static partial class Distances
         {
             Point ofFirst = first.Outer.Pieces[0].Start;
             Point ofSecond = second.Outer.Pieces[0].Start;
-            if (second.Edges.Winding(ofFirst) > 0)
+            if (second.Edges().Winding(ofFirst) > 0)
             {
                 return new(0, ofFirst, ofFirst);
             }
 
-            if (first.Edges.Winding(ofSecond) > 0)
+            if (first.Edges().Winding(ofSecond) > 0)
             {
                 return new(0, ofSecond, ofSecond);
             }
         }
 
-        return first.Edges.Nearest(second.Edges);
+        return first.Edges().Nearest(second.Edges());
     }
 
     /// <summary>From a point to a filled shape; 0 where it contains the point.</summary>
     public static Nearest Between(Point point, Outline outline)
     {
         ArgumentNullException.ThrowIfNull(outline);
-        return outline.Edges.Winding(point) > 0 ? new(0, point, point) : outline.Edges.Nearest(point);
+        return outline.Edges().Winding(point) > 0 ? new(0, point, point) : outline.Edges().Nearest(point);
     }
 
     /// <summary>From a point to the edge of a shape, wherever the point lies.</summary>
     public static Nearest ToEdge(Point point, Outline outline)
     {
         ArgumentNullException.ThrowIfNull(outline);
-        return outline.Edges.Nearest(point);
+        return outline.Edges().Nearest(point);
     }
 
     /// <summary>Least and greatest distance of a piece from a point; exactly the radius for an arc about it.</summary>

@@ -5,9 +5,9 @@ namespace WheelDraft.Drawing;
 /// <summary>A dimension after ISO 129-1, on the paper: it knows several ways of being drawn, the best first.</summary>
 /// <remarks>Points and lengths are those of the paper; the text tells the true size. Text stands above its line and is read from
 /// below or from the right.</remarks>
-public abstract record Dimension
+public abstract record DimensionMark
 {
-    private protected Dimension(string text) => Text = text;
+    private protected DimensionMark(string text) => Text = text;
 
     /// <summary>What is written: the size of the model.</summary>
     public string Text { get; }
