@@ -14,6 +14,7 @@ internal sealed class MakeCommand : ICommand
     private readonly Option<string> _folder = new("--out", "-o") { HelpName = "DIR", Description = "Folder to write into; out/ and the file's name when left out" };
     private readonly Option<string[]> _only = new("--only") { HelpName = "KIND,...", Description = $"Only these kinds: {string.Join(", ", Kinds.Select(k => k.Word))}", AllowMultipleArgumentsPerToken = true };
     private readonly Option<bool> _despite = new("--despite-findings") { Description = "Write cutting files even where something misses" };
+    private readonly Option<bool> _takeOver = FolderOptions.TakeOver();
     private readonly Option<string> _dxf = new("--dxf") { HelpName = "VERSION", Description = "Version of cutting files: r2000 or r12", DefaultValueFactory = _ => "r2000" };
     private readonly Option<bool> _underFaults = DesignFile.UnderFaults();
     private readonly PictureOptions _pictures = new();
@@ -32,7 +33,7 @@ internal sealed class MakeCommand : ICommand
     /// <inheritdoc/>
     public Command Describe()
     {
-        Command command = new("make", "Makes everything from a parameter file: report, cutting files, drawings") { _file, _folder, _only, _despite, _dxf, _underFaults };
+        Command command = new("make", "Makes everything from a parameter file: report, cutting files, drawings") { _file, _folder, _only, _despite, _takeOver, _dxf, _underFaults };
         foreach (Option option in _pictures.All)
         {
             command.Add(option);
@@ -67,13 +68,17 @@ internal sealed class MakeCommand : ICommand
             }
         }
 
-        bool withheld = request.Kinds.Contains(OutputKind.Cut) && OutputFiles.Withheld(design, request);
-        IReadOnlyList<string> deleted = files.Commit(StaleFiles.In(full, request, withheld));
-        Tell(design, context, new Written(folder, files.Names, withheld, deleted) { Warnings = warnings });
+        bool withheld = request.Kinds.Any(k => k is OutputKind.Cut or OutputKind.Print) && OutputFiles.Withheld(design, request);
+        FolderOutcome outcome = files.Commit(FolderOptions.Claim(named, design) with
+        {
+            TakesOver = parsed.GetValue(_takeOver),
+            Replaces = name => OutputFiles.IsReplaced(name, design, request),
+        });
+        Tell(design, context, new Written(folder, files.Names, withheld, outcome) { Warnings = warnings });
         return design.Meets ? ExitStatus.Done : ExitStatus.Findings;
     }
 
-    private sealed record Written(string Folder, IReadOnlyCollection<string> Names, bool Withheld, IReadOnlyList<string> Deleted)
+    private sealed record Written(string Folder, IReadOnlyCollection<string> Names, bool Withheld, FolderOutcome Outcome)
     {
         /// <summary>What drawings had to do without.</summary>
         public IReadOnlyList<string> Warnings { get; init; } = [];
@@ -85,13 +90,10 @@ internal sealed class MakeCommand : ICommand
         FindingWords.SayOfDrawings(written.Warnings, context);
         if (written.Withheld)
         {
-            context.Say("Cutting files are withheld because something misses; --despite-findings writes them all the same.");
+            context.Say("Cutting files and the true-size template are withheld because something misses; --despite-findings writes them all the same, marked.");
         }
 
-        if (written.Deleted.Count > 0)
-        {
-            context.Say($"Deleted, of an earlier run: {Listed(written.Deleted)}.");
-        }
+        FolderOptions.Say(written.Outcome, context);
 
         if (context.Json)
         {
@@ -111,15 +113,6 @@ internal sealed class MakeCommand : ICommand
         }
     }
 
-    // A film's pictures by the thousand are told by their number.
-    private static string Listed(IReadOnlyList<string> names)
-    {
-        const int most = 12;
-        return names.Count <= most
-            ? string.Join(", ", names)
-            : $"{string.Join(", ", names.Take(most))} and {Wording.Number(names.Count - most, 0)} more";
-    }
-
     private static void Write(Utf8JsonWriter json, Design design, Written written)
     {
         json.WriteStartObject();
@@ -127,7 +120,8 @@ internal sealed class MakeCommand : ICommand
         json.WriteString("folder", written.Folder);
         json.WriteStrings("files", written.Names);
         json.WriteBoolean("cut_withheld", written.Withheld);
-        json.WriteStrings("deleted", written.Deleted);
+        json.WriteStrings("deleted", written.Outcome.Deleted);
+        json.WriteStrings("foreign", written.Outcome.Foreign);
         json.WriteStrings("drawing_warnings", written.Warnings);
         json.WriteStrings("findings", design.Findings.Where(f => f.Severity == FindingSeverity.Error).Select(f => f.Message));
         json.WriteEndObject();

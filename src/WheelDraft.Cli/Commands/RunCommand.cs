@@ -16,12 +16,13 @@ internal sealed class RunCommand : ICommand
     private readonly Option<string> _scenario = new("--scenario") { HelpName = "NAME", Description = "Play only this scenario; every one when left out" };
     private readonly Option<string> _folder = new("--out", "-o") { HelpName = "DIR", Description = "Folder for CSV and chart; out/ and the file's name when left out" };
 
+    private readonly Option<bool> _takeOver = FolderOptions.TakeOver();
     private readonly PictureOptions _pictures = new();
 
     /// <inheritdoc/>
     public Command Describe()
     {
-        Command command = new("run", "Plays the circuit over time: timeline table, CSV and chart") { _file, _scenario, _folder };
+        Command command = new("run", "Plays the circuit over time: timeline table, CSV and chart") { _file, _scenario, _folder, _takeOver };
         foreach (Option option in _pictures.OfSvg)
         {
             command.Add(option);
@@ -52,7 +53,7 @@ internal sealed class RunCommand : ICommand
             warnings.AddRange(chart.Warnings);
         }
 
-        files.Commit([]);
+        FolderOptions.Say(files.Commit(FolderOptions.Claim(named, design) with { TakesOver = parsed.GetValue(_takeOver) }), context);
         FindingWords.Say(design.Findings, context);
         FindingWords.SayOfDrawings(warnings, context);
         if (context.Json)

@@ -3,9 +3,10 @@ using System.Globalization;
 namespace WheelDraft.Cli;
 
 /// <summary>Files that are written together or not at all, as far as a file system allows.</summary>
-/// <remarks>Every file is first written in full, and flushed to the disk, under a temporary name in its own folder; only when all are there is each
-/// renamed over its old one. A run that fails or is stopped before the renaming leaves the old set and no temporary file. The renaming itself is a
-/// matter of milliseconds, is not interrupted by Ctrl-C, and can be torn only by a loss of power between two renames.</remarks>
+/// <remarks>Every file is first written in full, and flushed to the disk, under a temporary name in its own folder; only when all are there do the
+/// program's own stale files go and is each renamed over its old one. A run that fails or is stopped before that leaves the old set and no
+/// temporary file; a rename that fails half-way is rolled back. Putting in place is a matter of milliseconds and is not interrupted by Ctrl-C; a
+/// run killed in it is noticed by the next, by the manifest (<see cref="FolderRecord"/>). Files that are not the program's own are never touched.</remarks>
 /// <param name="folder">Folder of the set; made when it is not there.</param>
 /// <param name="stop">Looked at until the renaming begins.</param>
 internal sealed class FileSet(string folder, CancellationToken stop) : IDisposable
@@ -14,6 +15,7 @@ internal sealed class FileSet(string folder, CancellationToken stop) : IDisposab
     public static readonly Lock Gate = new();
 
     private readonly SortedDictionary<string, string> _temporary = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, string> _hashes = new(StringComparer.Ordinal);
 
     /// <summary>The relative names added so far, forward slashes, in ordinal order.</summary>
     public IReadOnlyCollection<string> Names => _temporary.Keys;
@@ -34,6 +36,7 @@ internal sealed class FileSet(string folder, CancellationToken stop) : IDisposab
             throw new ArgumentException($"The set holds '{relativePath}' already.", nameof(relativePath));
         }
 
+        _hashes[relativePath] = FolderRecord.HashOf(bytes);
         Guarded(() =>
         {
             Directory.CreateDirectory(Path.GetDirectoryName(final)!);
@@ -41,21 +44,26 @@ internal sealed class FileSet(string folder, CancellationToken stop) : IDisposab
         });
     }
 
-    /// <summary>Puts all files in place and deletes stale ones.</summary>
-    /// <param name="deleteStale">Relative names of files of an earlier run that go; those not there do not matter, those in the set stay.</param>
-    /// <returns>The stale files that were there and are deleted, in the order given.</returns>
-    /// <exception cref="FileTroubleException">Something could not be written; the old set is left.</exception>
+    /// <summary>Deletes the program's own stale files, puts all files in place and writes the manifest.</summary>
+    /// <exception cref="FileTroubleException">The folder is another parameter file's, a file that is not the program's own is in the way, or
+    /// something could not be written; the old set is left.</exception>
     /// <exception cref="OperationCanceledException">The run is stopped; the old set is left.</exception>
-    public IReadOnlyList<string> Commit(IReadOnlyList<string> deleteStale)
+    public FolderOutcome Commit(FolderClaim claim)
     {
+        ArgumentNullException.ThrowIfNull(claim);
         stop.ThrowIfCancellationRequested();
-        List<string> deleted = [];
+        FolderOutcome? outcome = null;
         lock (Gate)
         {
-            Guarded(() => deleted = PutInPlace(deleteStale));
+            Guarded(() =>
+            {
+                Directory.CreateDirectory(folder);
+                using IDisposable alone = FolderLock.Take(folder);
+                outcome = PutInPlace(claim, FolderRecord.Read(folder));
+            });
         }
 
-        return deleted;
+        return outcome!;
     }
 
     /// <summary>Takes away what was written and not put in place.</summary>
@@ -107,10 +115,34 @@ internal sealed class FileSet(string folder, CancellationToken stop) : IDisposab
         }
     }
 
-    private List<string> PutInPlace(IReadOnlyList<string> deleteStale)
+    private FolderOutcome PutInPlace(FolderClaim claim, FolderRecord? before)
     {
-        // A folder in the way of a name is found before the first rename, not half-way.
-        foreach (string name in _temporary.Keys)
+        CheckTheWay(claim, before);
+        IReadOnlyList<string> stale = Stale(claim, before);
+        FolderRecord after = RecordAfter(claim, before, stale);
+        FolderLook.SweepTemporary(folder);
+
+        // From here until the last manifest the folder is between two runs, and says so.
+        Put(FolderRecord.FileName, Between(before, after).Bytes());
+        foreach (string name in stale)
+        {
+            File.Delete(PathIn(name));
+        }
+
+        RenameAll();
+        Put(FolderRecord.FileName, after.Bytes());
+        return new(stale, FolderLook.Foreign(folder, after), before is { IsComplete: false });
+    }
+
+    /// <summary>Everything that stands in the way is found before the first change, not half-way.</summary>
+    private void CheckTheWay(FolderClaim claim, FolderRecord? before)
+    {
+        if (before is not null && !claim.TakesOver && !string.Equals(before.Input, claim.Input, StringComparison.Ordinal))
+        {
+            throw new FileTroubleException($"'{folder}' holds what was made from '{before.Input}', not from '{claim.Input}': give another folder with -o, or --take-over to replace it");
+        }
+
+        foreach (string name in _temporary.Keys.Append(FolderRecord.FileName))
         {
             if (Directory.Exists(PathIn(name)))
             {
@@ -118,28 +150,132 @@ internal sealed class FileSet(string folder, CancellationToken stop) : IDisposab
             }
         }
 
-        foreach ((string name, string temporary) in _temporary)
+        string[] foreign = [.. _temporary.Keys.Where(n => File.Exists(PathIn(n)) && !IsKnown(before, n))];
+        if (foreign.Length > 0 && !claim.TakesOver)
         {
-            File.Move(temporary, PathIn(name), overwrite: true);
+            throw new FileTroubleException($"in '{folder}' there {(foreign.Length == 1 ? "is a file" : "are files")} that this program did not make, or that {(foreign.Length == 1 ? "was" : "were")} changed since: {string.Join(", ", foreign)}; move {(foreign.Length == 1 ? "it" : "them")} away, give another folder with -o, or --take-over to replace");
+        }
+    }
+
+    private bool IsKnown(FolderRecord? before, string name) =>
+        string.Equals(FolderRecord.HashOf(PathIn(name)), _hashes[name], StringComparison.Ordinal) || (before?.IsOwn(folder, name) ?? false);
+
+    /// <summary>Own files of earlier runs that are not of this design, or that this run replaces, or whose run was cut off.</summary>
+    private IReadOnlyList<string> Stale(FolderClaim claim, FolderRecord? before)
+    {
+        if (before is null)
+        {
+            return [];
         }
 
-        List<string> deleted = [];
-        foreach (string name in deleteStale)
+        bool isSameDesign = before.IsComplete
+            && string.Equals(before.InputSha256, claim.InputSha256, StringComparison.Ordinal)
+            && string.Equals(before.Settings, claim.Settings, StringComparison.Ordinal);
+        return [.. before.Files.Keys
+            .Where(n => !_temporary.ContainsKey(n) && (!isSameDesign || claim.Replaces(n)) && before.IsOwn(folder, n))
+            .Order(StringComparer.Ordinal)];
+    }
+
+    private FolderRecord RecordAfter(FolderClaim claim, FolderRecord? before, IReadOnlyList<string> stale)
+    {
+        Dictionary<string, IReadOnlyList<string>> files = new(StringComparer.Ordinal);
+        foreach (string kept in before?.Files.Keys.Except(stale, StringComparer.Ordinal).Where(n => before.IsOwn(folder, n)) ?? [])
         {
-            CheckName(name);
-            if (!_temporary.ContainsKey(name) && File.Exists(PathIn(name)))
+            files[kept] = before!.Files[kept];
+        }
+
+        foreach ((string name, string hash) in _hashes)
+        {
+            files[name] = [hash];
+        }
+
+        return new(claim.Input, claim.InputSha256, claim.Settings, IsComplete: true, files);
+    }
+
+    private static FolderRecord Between(FolderRecord? before, FolderRecord after)
+    {
+        Dictionary<string, IReadOnlyList<string>> both = new(after.Files, StringComparer.Ordinal);
+        foreach ((string name, IReadOnlyList<string> hashes) in before?.Files ?? new Dictionary<string, IReadOnlyList<string>>(StringComparer.Ordinal))
+        {
+            both[name] = both.TryGetValue(name, out IReadOnlyList<string>? later) ? [.. hashes.Union(later, StringComparer.Ordinal)] : hashes;
+        }
+
+        return after with { IsComplete = false, Files = both };
+    }
+
+    private void RenameAll()
+    {
+        List<(string Final, string? Backup)> done = [];
+        try
+        {
+            foreach ((string name, string temporary) in _temporary)
             {
-                File.Delete(PathIn(name));
-                deleted.Add(name);
+                string final = PathIn(name);
+                string? backup = File.Exists(final) ? BackupFor(final) : null;
+                Rename(temporary, final, backup);
+                done.Add((final, backup));
             }
         }
+        catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
+        {
+            RollBack(done);
+            throw;
+        }
 
-        return deleted;
+        foreach ((string _, string? backup) in done)
+        {
+            Discard(backup);
+        }
+    }
+
+    // With a backup the old file keeps a second name until all renames are done; at every moment one whole file has the final name.
+    private static void Rename(string temporary, string final, string? backup)
+    {
+        if (backup is null)
+        {
+            File.Move(temporary, final, overwrite: true);
+        }
+        else
+        {
+            File.Delete(backup);
+            File.Replace(temporary, final, backup);
+        }
+    }
+
+    private static void RollBack(IReadOnlyList<(string Final, string? Backup)> done)
+    {
+        foreach ((string final, string? backup) in done)
+        {
+            if (backup is null)
+            {
+                File.Delete(final);
+            }
+            else
+            {
+                File.Move(backup, final, overwrite: true);
+            }
+        }
+    }
+
+    private void Put(string name, byte[] bytes)
+    {
+        string temporary = TemporaryFor(PathIn(name));
+        try
+        {
+            WriteFlushed(temporary, bytes);
+            File.Move(temporary, PathIn(name), overwrite: true);
+        }
+        finally
+        {
+            Discard(temporary);
+        }
     }
 
     private static void WriteFlushed(string path, byte[] bytes)
     {
-        using FileStream file = new(path, FileMode.Create, FileAccess.Write, FileShare.None);
+        // A leftover of that name goes first, so that a symbolic link is never written through.
+        File.Delete(path);
+        using FileStream file = new(path, FileMode.CreateNew, FileAccess.Write, FileShare.None);
         file.Write(bytes);
         file.Flush(flushToDisk: true);
     }
@@ -149,7 +285,9 @@ internal sealed class FileSet(string folder, CancellationToken stop) : IDisposab
         Path.GetDirectoryName(final)!,
         string.Create(CultureInfo.InvariantCulture, $".{Path.GetFileName(final)}.{Environment.ProcessId}.part"));
 
-    private string PathIn(string name) => Path.Combine(folder, Path.Combine(name.Split('/')));
+    private static string BackupFor(string final) => TemporaryFor(final + ".old");
+
+    private string PathIn(string name) => FolderRecord.PathIn(folder, name);
 
     private static void CheckName(string relativePath)
     {

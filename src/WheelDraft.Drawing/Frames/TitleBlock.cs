@@ -48,6 +48,9 @@ public sealed record TitleBlock
     /// <summary>Revision index.</summary>
     public string Revision { get; init; } = "";
 
+    /// <summary>Mark of the parameter file that it was drawn from.</summary>
+    public string Input { get; init; } = "";
+
     /// <summary>Scale, as 2:1; empty for charts and diagrams.</summary>
     public string Scale { get; init; } = "";
 
@@ -75,13 +78,13 @@ public sealed record TitleBlock
         pen.Box(all, Fill.Of(FillKind.Paper), LineStyle.Wide(LineKind.ContinuousWide, Ink.Frame, SheetFrame.FrameLineMm));
         Fields fields = new(pen, all);
         TextStyle value = TextStyle.Small;
-        fields.Row(31, 9, [(60, "Document type", DocumentType, value), (24, "Scale", Scale, TextStyle.Label), (48, "Units", Units, value), (24, "Projection", "", value), (24, "Paper", sheet.Size.Name, value)]);
+        fields.Row(31, 9, [(60, "Document type", DocumentType, value), (24, "Scale", Scale, TextStyle.Label), (30, "Units", Units, value), (22, "Input", Input, value), (22, "Projection", "", value), (22, "Paper", sheet.Size.Name, value)]);
         fields.Row(22, 9, [(60, "Legal owner", Owner, value), (42, "Created by", Creator, value), (42, "Approved by", Approval, value), (36, "Date of issue", Date, value)]);
         fields.Row(0, 22, [(TitleWidthMm, "Title", "", value), (44, "Identification number", Number, TextStyle.Label), (16, "Revision", Revision, TextStyle.Label), (20, "Sheet", Invariant.Text($"{Sheet} / {Sheets}"), TextStyle.Label)]);
         fields.Titles(new Bounds(all.MinX, all.MinY, all.MinX + TitleWidthMm, all.MinY + 22), Title, Subtitle);
         if (Projection is Projection projection)
         {
-            ProjectionSymbol.Draw(pen, new Point(all.MinX + 144.6, all.MinY + 33.9), projection);
+            ProjectionSymbol.Draw(pen, new Point(all.MinX + 147, all.MinY + 33.9), projection);
         }
 
         return all;

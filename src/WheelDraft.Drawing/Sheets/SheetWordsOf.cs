@@ -32,6 +32,7 @@ internal static class SheetWordsOf
             Creator = design.Brief.Office.CreatedBy,
             Approval = design.Brief.Office.ApprovedBy,
             Revision = design.Brief.Office.Revision,
+            Input = design.Brief.InputMark,
             Date = design.Brief.Date?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) ?? "",
             Scale = scale?.ToString() ?? "",
             Units = scale is null ? "" : $"{numbers.UnitSign}, decimal point",

@@ -33,7 +33,7 @@ public sealed record StripMarks(IReadOnlyList<IReadOnlyList<Piece>> Strokes, IRe
         Bounds upper = new(field.MinX + AirMm, hole + AirMm, field.MaxX - AirMm, field.MaxY - AirMm);
         Bounds lower = new(upper.MinX, -upper.MaxY, upper.MaxX, -upper.MinY);
         Write(form.Strip.Name, lower, strokes, missing);
-        if (design.Brief.DrawingNumber is string number)
+        if (PartNumber.Of(design) is string number)
         {
             Write(number, upper, strokes, missing);
         }

@@ -3,6 +3,19 @@ using WheelDraft.Geometry;
 
 namespace WheelDraft.Drawing;
 
+/// <summary>The number that is scribed on the parts of a design; one that misses says so on the part itself.</summary>
+internal static class PartNumber
+{
+    /// <summary>Drawing number, and that it misses; null when there is nothing to scribe.</summary>
+    public static string? Of(Design design) => (design.Brief.DrawingNumber, design.Meets) switch
+    {
+        (string number, true) => number,
+        (string number, false) => number + " MISSES",
+        (null, true) => null,
+        (null, false) => "MISSES",
+    };
+}
+
 /// <summary>What is scribed on a wheel: home mark, arrow of rotation, part number; wheel frame, mm.</summary>
 /// <param name="Strokes">The strokes, each a run of pieces.</param>
 /// <param name="Missing">What found no room, in words.</param>
@@ -29,7 +42,7 @@ public sealed record WheelMarks(IReadOnlyList<IReadOnlyList<Piece>> Strokes, IRe
         List<IReadOnlyList<Piece>> strokes = [[new Segment(Point.Polar(middle - half, 0), Point.Polar(middle + half, 0))]];
         strokes.AddRange(Arrow(middle, half, design.Motion.Direction));
         List<string> missing = [];
-        if (design.Brief.DrawingNumber is string number)
+        if (PartNumber.Of(design) is string number)
         {
             double height = Math.Min(MostLetterMm, 2 * half);
             double turnRad = Lettering.WidthMm(number, height, TextWeight.Regular) / middle;

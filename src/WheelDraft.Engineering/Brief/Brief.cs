@@ -26,6 +26,9 @@ public sealed record Brief
     /// <summary>SHA-256 of the file's bytes, lower-case hexadecimal.</summary>
     public string InputSha256 { get; init; } = "";
 
+    /// <summary>The first eight digits of the hash, which every part, drawing and page carries, so that those of two designs are not mixed up; empty without a hash.</summary>
+    public string InputMark => InputSha256.Length < 8 ? "" : InputSha256[..8];
+
     /// <summary>The supply.</summary>
     public required SupplyBrief Supply { get; init; }
 

@@ -40,6 +40,6 @@ public static class StripCutFile
             StripGrain.Across => ", GRAIN ALONG Y",
             _ => "",
         };
-        return $"{design.Brief.DrawingNumber ?? design.Brief.Title} {form.Strip.Name}, {unit}, {kerf}, {form.Strip.Material} {Wording.Mm(form.Strip.ThicknessMm)}{grain}, WIPER SIDE UP";
+        return CutNotes.Of(design, $"{design.Brief.DrawingNumber ?? design.Brief.Title} {form.Strip.Name}, {unit}, {kerf}, {form.Strip.Material} {Wording.Mm(form.Strip.ThicknessMm)}{grain}, WIPER SIDE UP");
     }
 }

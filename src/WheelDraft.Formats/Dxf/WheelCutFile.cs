@@ -28,7 +28,7 @@ public static class WheelCutFile
         ProcessBrief process = design.Brief.Process;
         string kerf = process.KerfMm > 0 ? $"COMPENSATED FOR A KERF OF {Wording.Mm(process.KerfMm)}" : "NOMINAL, NO KERF";
         string unit = design.Brief.DrawingUnit == DrawingUnit.Inch ? "INCH" : "MM";
-        return $"{design.Brief.DrawingNumber ?? design.Brief.Title} {(design.Wheel.Feed is null ? "LANDS" : "WHEEL")}, {unit}, {kerf}, {design.Brief.Wheel.Material} {Wording.Mm(design.Brief.Wheel.ThicknessMm)}";
+        return CutNotes.Of(design, $"{design.Brief.DrawingNumber ?? design.Brief.Title} {(design.Wheel.Feed is null ? "LANDS" : "WHEEL")}, {unit}, {kerf}, {design.Brief.Wheel.Material} {Wording.Mm(design.Brief.Wheel.ThicknessMm)}");
     }
 }
 
@@ -49,6 +49,6 @@ public static class CarrierCutFile
             [new CutNote(
                 new(shape.Bounds.MinX, shape.Bounds.MinY - WheelCutFile.NoteGapMm),
                 WheelCutFile.NoteHeightMm,
-                $"{design.Brief.DrawingNumber ?? design.Brief.Title} CARRIER, {unit}, NOMINAL, {Wording.Mm(design.Brief.Carrier.ThicknessMm)}")]);
+                CutNotes.Of(design, $"{design.Brief.DrawingNumber ?? design.Brief.Title} CARRIER, {unit}, NOMINAL, {Wording.Mm(design.Brief.Carrier.ThicknessMm)}"))]);
     }
 }

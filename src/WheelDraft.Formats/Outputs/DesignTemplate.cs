@@ -13,6 +13,8 @@ internal static class DesignTemplate
         return new(design.Brief.Title, TemplateSheets.Parts(design))
         {
             Paper = paper,
+            Input = design.Brief.InputMark,
+            Warning = design.Meets ? "" : "MISSES: DO NOT CUT",
             Instructions = [TemplateSheets.Instructions(design, paper)],
         };
     }

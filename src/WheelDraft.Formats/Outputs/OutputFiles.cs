@@ -83,17 +83,7 @@ public static class OutputFiles
     /// <summary>The folder of a film's pictures.</summary>
     public const string FilmFolder = "frames";
 
-    /// <summary>Whether a name in the folder of a film is one that this program gives: frame-0001.png.</summary>
-    public static bool IsFrame(string fileName)
-    {
-        ArgumentNullException.ThrowIfNull(fileName);
-        return fileName.Length == DrawingFiles.FrameName(1).Length
-            && fileName.StartsWith("frame-", StringComparison.Ordinal)
-            && fileName.EndsWith(".png", StringComparison.Ordinal)
-            && fileName[6..^4].All(char.IsAsciiDigit);
-    }
-
-    /// <summary>Whether the cutting files of a design are withheld.</summary>
+    /// <summary>Whether the files that parts are cut by, cutting files and the true-size template, are withheld.</summary>
     public static bool Withheld(Design design, OutputRequest request)
     {
         ArgumentNullException.ThrowIfNull(design);
@@ -101,13 +91,36 @@ public static class OutputFiles
         return !design.Meets && !request.DespiteFindings;
     }
 
-    /// <summary>Whether a name in the folder of cutting files is one that this program gives.</summary>
-    public static bool IsCutFile(string fileName)
+    /// <summary>Whether a file of an earlier run of the same design goes when this run did not make it: because parts must not be cut by it,
+    /// or because its kind is made anew and it is not among the new ones.</summary>
+    /// <param name="name">Name below the folder, parted by forward slashes.</param>
+    /// <param name="design">The design.</param>
+    /// <param name="request">What is wanted.</param>
+    public static bool IsReplaced(string name, Design design, OutputRequest request)
     {
-        ArgumentNullException.ThrowIfNull(fileName);
-        return fileName is "wheel.dxf" or "sheet.dxf" or "carrier.dxf"
-            || (fileName.StartsWith("strip-", StringComparison.Ordinal) && fileName.EndsWith(".dxf", StringComparison.Ordinal));
+        ArgumentNullException.ThrowIfNull(name);
+        ArgumentNullException.ThrowIfNull(request);
+        if (KindOf(name) is OutputKind.Cut or OutputKind.Print && Withheld(design, request))
+        {
+            return true;
+        }
+
+        return KindOf(name) is OutputKind kind ? request.Kinds.Contains(kind) : name.StartsWith(FilmFolder + "/", StringComparison.Ordinal) && request.Film is not null;
     }
+
+    // Charts of runs are made by the command that plays them, and stay.
+    private static OutputKind? KindOf(string name) => name switch
+    {
+        "report.json" or "report.md" => OutputKind.Report,
+        DrawFolder + "/set.pdf" => OutputKind.Pdf,
+        _ when name.StartsWith(CutFolder + "/", StringComparison.Ordinal) => OutputKind.Cut,
+        _ when name.StartsWith("print/", StringComparison.Ordinal) => OutputKind.Print,
+        _ when name.StartsWith("show/", StringComparison.Ordinal) => OutputKind.Show,
+        _ when !name.StartsWith(DrawFolder + "/", StringComparison.Ordinal) || name.StartsWith(DrawFolder + "/run-", StringComparison.Ordinal) => null,
+        _ when name.EndsWith(".svg", StringComparison.Ordinal) => OutputKind.Draw,
+        _ when name.EndsWith(".png", StringComparison.Ordinal) => OutputKind.Png,
+        _ => null,
+    };
 
     /// <summary>The files, in the order of their kinds, a film's pictures last.</summary>
     /// <param name="design">The design.</param>
@@ -128,12 +141,12 @@ public static class OutputFiles
     // One line a kind. Drawings come before pictures, so that a stop half-way has spent its time on what is quick.
     private static IEnumerable<OutputFile> Of(OutputTask task, OutputKind kind) => kind switch
     {
-        OutputKind.Report => [new("report.json", ReportJson.Write(task.Design)), new("report.md", ReportMarkdown.Write(task.Design))],
+        OutputKind.Report => [new("report.json", ReportJson.Write(task.Design)), new("report.md", ReportMarkdown.Write(task.Design, task.Request.DespiteFindings))],
         OutputKind.Cut => Withheld(task.Design, task.Request) ? [] : [.. CutFiles(task.Design).Select(c => new OutputFile($"{CutFolder}/{c.Name}.dxf", Encoding.ASCII.GetBytes(DxfWriter.Write(c.Drawing, task.Request.Dxf)))), .. StripCutFiles(task.Design, task.Request)],
         OutputKind.Draw => DrawingFiles.Svg(task),
         OutputKind.Png => DrawingFiles.Png(task),
         OutputKind.Pdf => DrawingFiles.Pdf(task),
-        OutputKind.Print => DrawingFiles.Template(task),
+        OutputKind.Print => Withheld(task.Design, task.Request) ? [] : DrawingFiles.Template(task),
         OutputKind.Show => [new("show/index.html", ShowPage.Write(task.Design))],
         _ => throw new NotSupportedException($"Outputs of kind {kind}."),
     };

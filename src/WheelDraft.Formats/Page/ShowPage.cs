@@ -41,6 +41,7 @@ public static class ShowPage
             ["interlocks"] = ShowControls.Interlocks(design),
             ["times"] = ShowTables.Times(design),
             ["truth"] = ShowTables.Truth(design),
+            ["input"] = design.Brief.InputMark.Length > 0 ? $" Input {design.Brief.InputMark}." : "",
             ["cautions"] = string.Concat(Cautions.For(design).Select(c => $"<li>{SvgMarkup.Escaped(c)}</li>\n")),
         };
         return Encoding.UTF8.GetBytes(PageText.Fill(PageText.Read("page.html"), parts));

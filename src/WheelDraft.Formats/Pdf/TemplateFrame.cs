@@ -28,6 +28,12 @@ internal sealed class TemplateFrame
         }
     }
 
+    /// <summary>Mark of the parameter file; empty for none.</summary>
+    internal string Input { get; init; } = "";
+
+    /// <summary>Words across every page, under a cross; empty for none.</summary>
+    internal string Warning { get; init; } = "";
+
     /// <summary>Where a page shows the drawing.</summary>
     internal Bounds Window { get; }
 
@@ -45,7 +51,8 @@ internal sealed class TemplateFrame
             _paper,
             [
                 new(new("checks", "Check lines", "checks"), Checks()),
-                new(new("words", "Words", "words"), Words($"{leaf.Title}: page {number.Page} of {number.Of}{place}")),
+                new(new("words", "Words", "words"), Words($"{leaf.Title}: page {number.Page} of {number.Of}{place}{(Input.Length > 0 ? $", input {Input}" : "")}")),
+                .. Warning.Length > 0 ? [new SheetGroup(new("warning", "Warning", "warning"), Cross())] : Array.Empty<SheetGroup>(),
                 new(new("joins", "Joins", "joins"), leaf.Plan is TilePlan shared ? Joins(shared, tile) : []),
             ],
             []);
@@ -61,6 +68,21 @@ internal sealed class TemplateFrame
             new SheetText("100 mm across: measure it before cutting", new(across + new Vector(CheckMm + 4, 0), TextAlong.Start, TextAcross.Middle), TextStyle.Small),
             .. Ruler(along, along + new Vector(0, CheckMm)),
             new SheetText("100 mm along: measure it before cutting", new(along + new Vector(0, CheckMm + 4), TextAlong.Start, TextAcross.Middle, Math.PI / 2), TextStyle.Small),
+        ];
+    }
+
+    /// <summary>A cross over the whole window, and the warning on a plain field in its middle.</summary>
+    private List<SheetNode> Cross()
+    {
+        TextStyle style = new(10, TextWeight.Heavy);
+        LineStyle wide = LineStyle.Wide(LineKind.ContinuousWide, Ink.Outline, 1.4);
+        Bounds field = new SheetText(Warning, new(Window.Centre, TextAlong.Middle, TextAcross.Middle), style).Bounds.Grown(3);
+        return
+        [
+            new SheetLine(new Point(Window.MinX, Window.MinY), new Point(Window.MaxX, Window.MaxY), wide),
+            new SheetLine(new Point(Window.MinX, Window.MaxY), new Point(Window.MaxX, Window.MinY), wide),
+            new SheetArea(new Outline(Contour.Rectangle(new(field.MinX, field.MinY), new(field.MaxX, field.MaxY))), Fill.Of(FillKind.Paper), wide),
+            new SheetText(Warning, new(Window.Centre, TextAlong.Middle, TextAcross.Middle), style),
         ];
     }
 

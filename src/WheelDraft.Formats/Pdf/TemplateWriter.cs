@@ -15,6 +15,12 @@ public sealed record TemplateContent(string Title, IReadOnlyList<Sheet> Parts)
     /// <summary>Pages of instructions and cautions that come first, at most as large as the paper.</summary>
     public IReadOnlyList<Sheet> Instructions { get; init; } = [];
 
+    /// <summary>Mark of the parameter file, on every page; empty for none.</summary>
+    public string Input { get; init; } = "";
+
+    /// <summary>Words across every page, under a cross, so that no part is cut by it; empty for none.</summary>
+    public string Warning { get; init; } = "";
+
     /// <summary>Colours.</summary>
     public Theme Theme { get; init; } = Theme.Print;
 }
@@ -42,7 +48,7 @@ public static class TemplateWriter
     /// <summary>The pages of the parts, in the order in which they are printed.</summary>
     internal static IReadOnlyList<TemplatePage> Pages(TemplateContent content)
     {
-        TemplateFrame frame = new(content.Paper);
+        TemplateFrame frame = new(content.Paper) { Input = content.Input, Warning = content.Warning };
         List<TemplateLeaf> leaves = Leaves(content, frame.Window);
         string total = FixedPoint.Short(leaves.Count, 0);
         return [.. leaves.Select((leaf, i) => new TemplatePage(leaf.Pieces, frame.Window, frame.Marks(leaf, (FixedPoint.Short(i + 1, 0), total))))];

@@ -7,11 +7,13 @@ namespace WheelDraft.Formats.Report;
 public static class ReportMarkdown
 {
     /// <summary>The whole report.</summary>
-    public static byte[] Write(Design design)
+    /// <param name="design">The design.</param>
+    /// <param name="cutsDespiteFindings">Whether cutting files were asked for in spite of findings of severity error.</param>
+    public static byte[] Write(Design design, bool cutsDespiteFindings = false)
     {
         ArgumentNullException.ThrowIfNull(design);
         MarkdownPage page = new();
-        Head(page, design);
+        Head(page, design, cutsDespiteFindings);
         Findings(page, design);
         Wheel(page, design);
         LandsMarkdown.Write(page, design);
@@ -33,13 +35,13 @@ public static class ReportMarkdown
 
     private static string Mm(double mm) => Wording.Number(mm, 3);
 
-    private static void Head(MarkdownPage page, Design design)
+    private static void Head(MarkdownPage page, Design design, bool cutsDespiteFindings)
     {
         Brief brief = design.Brief;
         int errors = design.Findings.Count(f => f.Severity == FindingSeverity.Error);
         int warnings = design.Findings.Count(f => f.Severity == FindingSeverity.Warning);
         page.Heading(1, brief.DrawingNumber is string number ? $"{brief.Title} ({number})" : brief.Title)
-            .Paragraph($"**{(design.Meets ? "Nothing misses." : $"Something misses: {Wording.Number(errors, 0)} finding{(errors == 1 ? "" : "s")} of severity error; cutting files are withheld unless asked for in so many words.")}** "
+            .Paragraph($"**{(design.Meets ? "Nothing misses." : $"Something misses: {Wording.Number(errors, 0)} finding{(errors == 1 ? "" : "s")} of severity error; {(cutsDespiteFindings ? "the cutting files were asked for all the same and say on every part that it misses" : "cutting files and template are withheld unless asked for in so many words")}.")}** "
                 + $"{Wording.Number(warnings, 0)} warning{(warnings == 1 ? "" : "s")}.")
             .Paragraph(Cautions.Short);
         List<IReadOnlyList<string>> rows =

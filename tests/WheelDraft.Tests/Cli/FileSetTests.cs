@@ -10,43 +10,150 @@ public sealed class FileSetTests : IDisposable
     public void Dispose() => Directory.Delete(_folder, recursive: true);
 
     [Fact]
-    public void Commit_NewAndOldFiles_ReplacesAllAndLeavesNothingElse()
+    public void Commit_NewAndOldFiles_ReplacesAllAndLeavesOnlyTheManifestBesides()
     {
-        Write("report.json", "old");
-        using FileSet set = Set();
-        set.Add("report.json", [1]);
-        set.Add("cut/wheel.dxf", [2]);
-        set.Commit([]);
-        Assert.Equal(["cut/wheel.dxf", "report.json"], Present());
+        Make(Claim, ("report.json", 0), ("draw/wheel.svg", 0));
+        FolderOutcome outcome = Make(Claim, ("report.json", 1), ("draw/wheel.svg", 0), ("cut/wheel.dxf", 2));
+        Assert.Equal(["cut/wheel.dxf", "draw/wheel.svg", FolderRecord.FileName, "report.json"], Present());
         Assert.Equal([1], File.ReadAllBytes(Path.Combine(Target, "report.json")));
+        Assert.Empty(outcome.Deleted);
+        Assert.Empty(outcome.Foreign);
+        Assert.True(FolderRecord.Read(Target)!.IsComplete);
+    }
+
+    // Once `--only report` left the cutting files of a good run beside a report that misses.
+    [Fact]
+    public void Commit_AnotherDesign_DeletesEveryOwnFileThatIsNotMadeAnew()
+    {
+        Make(Claim, ("report.json", 0), ("cut/wheel.dxf", 1), ("cut/strip-old-name.dxf", 2));
+        FolderOutcome outcome = Make(Claim with { InputSha256 = "b" }, ("report.json", 3));
+        Assert.Equal(["cut/strip-old-name.dxf", "cut/wheel.dxf"], outcome.Deleted);
+        Assert.Equal([FolderRecord.FileName, "report.json"], Present());
     }
 
     [Fact]
-    public void Commit_StaleFiles_DeletesThoseThatAreThere()
+    public void Commit_SameDesignWithOtherSettings_DeletesWhatTheOtherSettingsMade()
     {
-        Write("cut/wheel.dxf", "old");
+        Make(Claim, ("report.json", 0), ("cut/wheel.dxf", 1));
+        Assert.Equal(["cut/wheel.dxf"], Make(Claim with { Settings = "under faults" }, ("report.json", 0)).Deleted);
+    }
+
+    [Fact]
+    public void Commit_SameDesign_KeepsOtherKindsAndDropsWhatIsReplaced()
+    {
+        Make(Claim, ("cut/wheel.dxf", 1), ("draw/wheel.svg", 2), ("draw/moment.svg", 3));
+        FolderOutcome outcome = Make(Claim with { Replaces = n => n.StartsWith("draw/", StringComparison.Ordinal) }, ("draw/wheel.svg", 2));
+        Assert.Equal(["draw/moment.svg"], outcome.Deleted);
+        Assert.Equal(["cut/wheel.dxf", "draw/wheel.svg", FolderRecord.FileName], Present());
+    }
+
+    // Once a file that a person had put there was deleted without a word.
+    [Fact]
+    public void Commit_FilesOfThePerson_AreNamedAndNeverTouched()
+    {
+        Make(Claim, ("cut/wheel.dxf", 1));
+        Write("cut/strip-mine.dxf", "the person's own");
+        Write("frames/frame-0001.png", "the person's own");
         Write("notes.txt", "the person's own");
-        using FileSet set = Set();
-        set.Add("report.json", [1]);
-        IReadOnlyList<string> deleted = set.Commit(["cut/wheel.dxf", "cut/sheet.dxf", "report.json"]);
-        Assert.Equal(["cut/wheel.dxf"], deleted);
-        Assert.Equal(["notes.txt", "report.json"], Present());
+        FolderOutcome outcome = Make(Claim with { InputSha256 = "b" }, ("report.json", 1));
+        Assert.Equal(["cut/wheel.dxf"], outcome.Deleted);
+        Assert.Equal(["cut/strip-mine.dxf", "frames/frame-0001.png"], outcome.Foreign);
+        Assert.Equal("the person's own", File.ReadAllText(Path.Combine(Target, "cut/strip-mine.dxf")));
+    }
+
+    [Fact]
+    public void Commit_OwnFileChangedByHand_IsForeignFromThenOn()
+    {
+        Make(Claim, ("report.json", 0), ("cut/wheel.dxf", 1));
+        Write("cut/wheel.dxf", "edited");
+        FolderOutcome outcome = Make(Claim with { InputSha256 = "b" }, ("report.json", 1));
+        Assert.Empty(outcome.Deleted);
+        Assert.Equal(["cut/wheel.dxf"], outcome.Foreign);
+    }
+
+    [Fact]
+    public void Commit_ForeignFileInTheWay_RefusesUnlessAsked()
+    {
+        Write("cut/wheel.dxf", "the person's own");
+        using (FileSet set = Set())
+        {
+            set.Add("cut/wheel.dxf", [1]);
+            Assert.Contains("cut/wheel.dxf", Assert.Throws<FileTroubleException>(() => set.Commit(Claim)).Message, StringComparison.Ordinal);
+        }
+
+        Assert.Equal(["cut/wheel.dxf"], Present());
+        Assert.Equal("the person's own", File.ReadAllText(Path.Combine(Target, "cut/wheel.dxf")));
+        Make(Claim with { TakesOver = true }, ("cut/wheel.dxf", 1));
+        Assert.Equal([1], File.ReadAllBytes(Path.Combine(Target, "cut/wheel.dxf")));
+    }
+
+    [Fact]
+    public void Commit_FolderOfAnotherFile_RefusesUnlessAsked()
+    {
+        Make(Claim, ("cut/wheel.dxf", 1), ("report.json", 1));
+        FolderClaim other = new("other.toml", "c", "");
+        using (FileSet set = Set())
+        {
+            set.Add("report.json", [2]);
+            Assert.Contains("made from 'a.toml'", Assert.Throws<FileTroubleException>(() => set.Commit(other)).Message, StringComparison.Ordinal);
+        }
+
+        Assert.Equal([1], File.ReadAllBytes(Path.Combine(Target, "report.json")));
+        Assert.Equal(["cut/wheel.dxf"], Make(other with { TakesOver = true }, ("report.json", 2)).Deleted);
+    }
+
+    [Fact]
+    public void Commit_AfterARunThatWasKilledBetweenItsRenames_NoticesAndMends()
+    {
+        Make(Claim, ("report.json", 0), ("cut/wheel.dxf", 1), ("draw/wheel.svg", 1));
+        FolderRecord before = FolderRecord.Read(Target)!;
+
+        // As a killed run leaves it: the record of both runs, one file renamed, the other not yet.
+        Dictionary<string, IReadOnlyList<string>> both = before.Files.ToDictionary(f => f.Key, f => (IReadOnlyList<string>)[.. f.Value, FolderRecord.HashOf([7])], StringComparer.Ordinal);
+        Write(FolderRecord.FileName, System.Text.Encoding.UTF8.GetString((before with { InputSha256 = "b", IsComplete = false, Files = both }).Bytes()));
+        File.WriteAllBytes(Path.Combine(Target, "report.json"), [7]);
+        FolderOutcome outcome = Make(Claim with { InputSha256 = "b" }, ("report.json", 7));
+        Assert.True(outcome.WasCutOff);
+        Assert.Equal(["cut/wheel.dxf", "draw/wheel.svg"], outcome.Deleted);
+        Assert.Empty(outcome.Foreign);
+        Assert.True(FolderRecord.Read(Target)!.IsComplete);
+    }
+
+    [Fact]
+    public void Commit_TemporaryFileOfARunThatIsGone_IsSweptAway()
+    {
+        Make(Claim, ("cut/wheel.dxf", 1));
+        Write("cut/.wheel.dxf.2147483646.part", "half of a file");
+        Make(Claim, ("cut/wheel.dxf", 1));
+        Assert.Equal(["cut/wheel.dxf", FolderRecord.FileName], Present());
+    }
+
+    [Fact]
+    public void Add_SymbolicLinkOfTheTemporaryName_IsNotWrittenThrough()
+    {
+        string precious = Path.Combine(_folder, "precious");
+        File.WriteAllText(precious, "kept");
+        Directory.CreateDirectory(Target);
+        File.CreateSymbolicLink(Path.Combine(Target, string.Create(System.Globalization.CultureInfo.InvariantCulture, $".a.txt.{Environment.ProcessId}.part")), precious);
+        Make(Claim, ("a.txt", 1));
+        Assert.Equal("kept", File.ReadAllText(precious));
+        Assert.Equal([1], File.ReadAllBytes(Path.Combine(Target, "a.txt")));
     }
 
     [Fact]
     public void Commit_FolderInTheWay_LeavesTheOldSet()
     {
-        Write("a.txt", "old");
+        Make(Claim, ("a.txt", 0));
         Directory.CreateDirectory(Path.Combine(Target, "b.txt"));
         using (FileSet set = Set())
         {
             set.Add("a.txt", [1]);
             set.Add("b.txt", [2]);
-            Assert.Throws<FileTroubleException>(() => set.Commit(["a.txt"]));
+            Assert.Throws<FileTroubleException>(() => set.Commit(Claim));
         }
 
-        Assert.Equal(["a.txt"], Present());
-        Assert.Equal("old", File.ReadAllText(Path.Combine(Target, "a.txt")));
+        Assert.Equal(["a.txt", FolderRecord.FileName], Present());
+        Assert.Equal([0], File.ReadAllBytes(Path.Combine(Target, "a.txt")));
     }
 
     [Fact]
@@ -74,11 +181,20 @@ public sealed class FileSetTests : IDisposable
             set.Add("a.txt", [1]);
             stop.Cancel();
             Assert.Throws<OperationCanceledException>(() => set.Add("b.txt", [2]));
-            Assert.Throws<OperationCanceledException>(() => set.Commit(["a.txt"]));
+            Assert.Throws<OperationCanceledException>(() => set.Commit(Claim));
         }
 
         Assert.Equal(["a.txt"], Present());
         Assert.Equal("old", File.ReadAllText(Path.Combine(Target, "a.txt")));
+    }
+
+    [Fact]
+    public void Read_BrokenManifest_MakesNothingThePrograms()
+    {
+        Write(FolderRecord.FileName, "{ \"format\": 1");
+        Assert.Null(FolderRecord.Read(Target));
+        Write(FolderRecord.FileName, "{ \"format\": 2 }");
+        Assert.Null(FolderRecord.Read(Target));
     }
 
     [Theory]
@@ -123,6 +239,19 @@ public sealed class FileSetTests : IDisposable
         Assert.Throws<FileTroubleException>(() => FileSet.WriteNew(path, [2]));
         Assert.Equal([1], File.ReadAllBytes(path));
         Assert.Single(Directory.GetFiles(_folder));
+    }
+
+    private static FolderClaim Claim { get; } = new("a.toml", "a", "");
+
+    private FolderOutcome Make(FolderClaim claim, params (string Name, byte Content)[] files)
+    {
+        using FileSet set = Set();
+        foreach ((string name, byte content) in files)
+        {
+            set.Add(name, [content]);
+        }
+
+        return set.Commit(claim);
     }
 
     private FileSet Set() => new(Target, TestContext.Current.CancellationToken);
