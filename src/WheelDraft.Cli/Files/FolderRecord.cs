@@ -62,7 +62,13 @@ internal sealed record FolderRecord(string Input, string InputSha256, string Set
             json.WriteStartObject("files");
             foreach ((string name, IReadOnlyList<string> hashes) in Files.OrderBy(f => f.Key, StringComparer.Ordinal))
             {
-                json.WriteStrings(name, hashes);
+                json.WriteStartArray(name);
+                foreach (string hash in hashes)
+                {
+                    json.WriteStringValue(hash);
+                }
+
+                json.WriteEndArray();
             }
 
             json.WriteEndObject();

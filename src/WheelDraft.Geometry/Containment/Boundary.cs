@@ -52,7 +52,7 @@ internal sealed class Boundary
         Nearest best = new(double.PositiveInfinity, default, default);
         _tree.NearestPair(other._tree, best.DistanceMm, (i, j) =>
         {
-            Nearest found = Distances.Between(_edges[i].Part, other._edges[j].Part);
+            Nearest found = PieceDistances.Between(_edges[i].Part, other._edges[j].Part);
             best = found.DistanceMm < best.DistanceMm ? found : best;
             return found.DistanceMm;
         });

@@ -125,7 +125,7 @@ public sealed class DimensionTests
         Assert.Equal(3 * 2 * Math.Tan(7.5 * Math.PI / 180), head.Bounds.Height, 1e-9);
     }
 
-    private static string Told(Dimension dimension) => dimension switch
+    private static string Told(DimensionMark dimension) => dimension switch
     {
         AngularDimension a => Invariant.Text($"angle {a.Arc.StartRad} + {a.Arc.SweepRad} R{a.RadiusMm} {a.Text}"),
         LinearDimension l => Invariant.Text($"span {l.From} {l.To} {l.Direction} {l.OffsetMm} {l.Text}"),

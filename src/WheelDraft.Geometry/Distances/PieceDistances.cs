@@ -1,10 +1,10 @@
 namespace WheelDraft.Geometry;
 
-/// <summary>Least distances between points, pieces and outlines, with the two points where they lie.</summary>
+/// <summary>Least distances between points and pieces, with the two points where they lie.</summary>
 /// <remarks>This folder measures; it neither judges nor changes shapes. Every answer is the least over a closed list of
 /// candidates (ends, common normals, crossings), so nothing is sampled. Accuracy: 1e-14 times the largest coordinate or
 /// radius involved, so 1e-11 mm on parts up to a metre.</remarks>
-public static partial class Distances
+internal static class PieceDistances
 {
     /// <summary>From a point to a piece.</summary>
     /// <remarks>From the centre of an arc, where all its points are equally near, to one of its ends.</remarks>

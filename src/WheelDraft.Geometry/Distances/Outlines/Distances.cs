@@ -1,7 +1,17 @@
 namespace WheelDraft.Geometry;
 
-public static partial class Distances
+/// <summary>Least distances between points, pieces and outlines, with the two points where they lie.</summary>
+/// <remarks>Every answer is the least over a closed list of candidates (ends, common normals, crossings), so nothing is sampled.
+/// Accuracy: 1e-14 times the largest coordinate or radius involved, so 1e-11 mm on parts up to a metre.</remarks>
+public static class Distances
 {
+    /// <summary>From a point to a piece.</summary>
+    /// <remarks>From the centre of an arc, where all its points are equally near, to one of its ends.</remarks>
+    public static Nearest Between(Point point, Piece piece) => PieceDistances.Between(point, piece);
+
+    /// <summary>Between two pieces; 0 where they touch or cross.</summary>
+    public static Nearest Between(Piece first, Piece second) => PieceDistances.Between(first, second);
+
     /// <summary>Between two filled shapes; 0 where they touch, overlap or one lies in the other's material.</summary>
     /// <remarks>A shape in a hole of the other one is as far away as the edge of the hole. Costs about n log n the first
     /// time a shape is asked, less after; the accuracy is that of pieces.</remarks>
