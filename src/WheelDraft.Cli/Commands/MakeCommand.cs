@@ -74,7 +74,7 @@ internal sealed class MakeCommand : ICommand
             TakesOver = parsed.GetValue(_takeOver),
             Replaces = name => OutputFiles.IsReplaced(name, design, request),
         });
-        Tell(design, context, new Written(folder, files.Names, withheld, outcome) { Warnings = warnings });
+        Tell(design, context, new Written(folder, [.. files.Names, FolderRecord.FileName], withheld, outcome) { Warnings = warnings });
         return design.Meets ? ExitStatus.Done : ExitStatus.Findings;
     }
 

@@ -16,7 +16,7 @@ internal static class SheetWordsOf
         [design.Brief.Spacing.OwnResponsibility is string words ? $"{Caution} Distances below the rule's on own responsibility: \"{words}\"." : Caution];
 
     // Stands in the title block of every sheet of a design that misses, so that no part is cut from it by mistake.
-    private static string Mark(Design design) => design.Meets ? "" : " - MISSES: DO NOT CUT";
+    private static string Mark(Design design) => design.Meets ? "" : "MISSES: DO NOT CUT - ";
 
     /// <summary>The title block of a sheet.</summary>
     public static TitleBlock TitleBlock(Design design, string subtitle, string documentType, DrawingScale? scale = null)
@@ -25,7 +25,7 @@ internal static class SheetWordsOf
         return new TitleBlock
         {
             Title = design.Brief.Title,
-            Subtitle = subtitle + Mark(design),
+            Subtitle = Mark(design) + subtitle,
             DocumentType = documentType,
             Number = design.Brief.DrawingNumber ?? "",
             Owner = design.Brief.Office.Owner,

@@ -30,11 +30,11 @@ public sealed class MakeCommandTests
     }
 
     [Fact]
-    public void Make_OnlyReport_WritesThoseTwo()
+    public void Make_OnlyReport_WritesThoseTwoAndTheManifest()
     {
         using CliRun run = Bench();
         Assert.Equal(0, run.Run("make", "bench.toml", "-o", "made", "--only", "report"));
-        Assert.Equal(["report.json", "report.md"], Present(run), StringComparer.Ordinal);
+        Assert.Equal(["manifest.json", "report.json", "report.md"], Present(run), StringComparer.Ordinal);
     }
 
     [Fact]
@@ -81,12 +81,66 @@ public sealed class MakeCommandTests
         Assert.Matches("bench\\.toml:[0-9]+:[0-9]+: error: ", run.Error);
     }
 
+    // Once `--only report` left the cutting files of a good run beside a report that misses.
     [Fact]
-    public void Make_DesignThatMissesDespiteFindings_WritesCutFilesWithStatusOne()
+    public void Make_OnlyReportOfADesignThatMisses_DeletesTheCutFilesOfTheGoodOne()
+    {
+        using CliRun run = Bench();
+        run.Run("make", "bench.toml", "-o", "made", "--only", "report,cut,print");
+        File.AppendAllText(run.PathOf("bench.toml"), Near);
+        Assert.Equal(1, run.Run("make", "bench.toml", "-o", "made", "--only", "report"));
+        Assert.Equal(["manifest.json", "report.json", "report.md"], Present(run), StringComparer.Ordinal);
+    }
+
+    // Once print/template.pdf was written unmarked when something missed.
+    [Fact]
+    public void Make_DesignThatMisses_WithholdsTheTemplateToo()
     {
         using CliRun run = Bench(Near);
-        Assert.Equal(1, run.Run("make", "bench.toml", "-o", "made", "--only", "cut", "--despite-findings"));
-        Assert.Contains("cut/wheel.dxf", Present(run), StringComparer.Ordinal);
+        Assert.Equal(1, run.Run("make", "bench.toml", "-o", "made", "--only", "report,print"));
+        Assert.DoesNotContain("print/template.pdf", Present(run), StringComparer.Ordinal);
+        Assert.Contains("withheld", run.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Make_DesignThatMissesDespiteFindings_MarksEveryFileWithStatusOne()
+    {
+        using CliRun run = Bench(Near);
+        Assert.Equal(1, run.Run("make", "bench.toml", "-o", "made", "--only", "report,cut,draw,print", "--despite-findings"));
+        string[] cut = [.. Present(run).Where(f => f.StartsWith("cut/", StringComparison.Ordinal))];
+        Assert.Contains("cut/wheel.dxf", cut, StringComparer.Ordinal);
+        Assert.All(cut, f => Assert.Contains("MISSES: DO NOT CUT", File.ReadAllText(run.PathOf($"made/{f}")), StringComparison.Ordinal));
+        Assert.All(
+            Present(run).Where(f => f.StartsWith("draw/", StringComparison.Ordinal) && f.EndsWith(".svg", StringComparison.Ordinal)),
+            f => Assert.Contains("MISSES: DO NOT CUT", File.ReadAllText(run.PathOf($"made/{f}")), StringComparison.Ordinal));
+        string report = File.ReadAllText(run.PathOf("made/report.md"));
+        Assert.DoesNotContain("withheld", report, StringComparison.Ordinal);
+        Assert.Contains("asked for all the same", report, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Make_OfAnotherFileIntoTheSameFolder_IsRefusedUnlessAsked()
+    {
+        using CliRun run = Bench();
+        run.Run("make", "bench.toml", "-o", "made", "--only", "report");
+        File.Copy(run.PathOf("bench.toml"), run.PathOf("other.toml"));
+        Assert.Equal(3, run.Run("make", "other.toml", "-o", "made", "--only", "report"));
+        Assert.Contains("made from 'bench.toml'", run.Error, StringComparison.Ordinal);
+        Assert.Equal(0, run.Run("make", "other.toml", "-o", "made", "--only", "report", "--take-over"));
+    }
+
+    [Fact]
+    public void Make_EveryPartAndDrawing_CarriesTheMarkOfItsInput()
+    {
+        using CliRun run = Bench();
+        run.Run("make", "bench.toml", "-o", "made", "--only", "report,cut,draw,show");
+        string mark = ((string)JsonNode.Parse(File.ReadAllText(run.PathOf("made/report.json")))!["input_sha256"]!)[..8];
+        Assert.All(
+            Present(run).Where(f => f.EndsWith(".svg", StringComparison.Ordinal) || f.EndsWith(".html", StringComparison.Ordinal)),
+            f => Assert.Contains(mark, File.ReadAllText(run.PathOf($"made/{f}")), StringComparison.Ordinal));
+        Assert.All(
+            Present(run).Where(f => f.EndsWith(".dxf", StringComparison.Ordinal)),
+            f => Assert.Contains($"INPUT {mark.ToUpperInvariant()}", File.ReadAllText(run.PathOf($"made/{f}")), StringComparison.Ordinal));
     }
 
     [Fact]
@@ -106,7 +160,7 @@ public sealed class MakeCommandTests
         JsonObject result = JsonNode.Parse(run.Out)!.AsObject();
         Assert.Equal("misses", (string?)result["verdict"]);
         Assert.True((bool)result["cut_withheld"]!);
-        Assert.Equal(["report.json", "report.md"], result["files"]!.AsArray().Select(f => (string)f!), StringComparer.Ordinal);
+        Assert.Equal(["report.json", "report.md", "manifest.json"], result["files"]!.AsArray().Select(f => (string)f!), StringComparer.Ordinal);
     }
 
     [Theory]
@@ -162,7 +216,7 @@ public sealed class MakeCommandTests
         File.WriteAllText(run.PathOf("bench.toml"), File.ReadAllText(run.PathOf("bench.toml")).Replace("PB-01", "PB-02", StringComparison.Ordinal));
         Assert.Equal(3, run.Run("make", "bench.toml", "-o", "made", "--only", "report,cut"));
         Assert.Equal(old, File.ReadAllBytes(run.PathOf("made/report.json")));
-        Assert.Equal(["cut/wheel.dxf", "report.json"], Present(run), StringComparer.Ordinal);
+        Assert.Equal(["cut/wheel.dxf", "manifest.json", "report.json"], Present(run), StringComparer.Ordinal);
     }
 
     [Fact]
