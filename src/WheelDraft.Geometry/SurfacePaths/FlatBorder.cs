@@ -12,13 +12,9 @@ internal readonly record struct FlatStretch(Point From, Point To, double Sagitta
 internal sealed class FlatBorder
 {
     /// <summary>Most that a stretch of an arc turns, rad.</summary>
-    /// <remarks>5.6°: a way along the chords is shorter than along the arc by 0.04 %, a twentieth of what is allowed for walls.</remarks>
+    /// <remarks>5.6°: a way along the chords is shorter than along the arc by 0.04 %, a twentieth of what is allowed for walls. An angle and no length,
+    /// so that a surface twice as large has paths twice as long.</remarks>
     private const double MostTurnRad = Math.PI / 32;
-
-    /// <summary>Most that a chord is away from its arc, mm, unless more than <see cref="MostStretches"/> would be needed.</summary>
-    private const double MostSagittaMm = 0.001;
-
-    private const int MostStretches = 256;
 
     private readonly List<FlatStretch[]> _loops = [];
 
@@ -78,8 +74,7 @@ internal sealed class FlatBorder
             return [new FlatStretch(piece.Start, piece.End, 0)];
         }
 
-        double most = Math.Min(MostTurnRad, Math.Sqrt(8 * MostSagittaMm / arc.RadiusMm));
-        int n = Math.Clamp((int)Math.Ceiling(Math.Abs(arc.SweepRad) / most), Math.Abs(arc.SweepRad) > Math.PI ? 3 : 1, MostStretches);
+        int n = (int)Math.Ceiling(Math.Abs(arc.SweepRad) / MostTurnRad);
         double half = Math.Abs(arc.SweepRad) / n / 2;
         return Between(outside ? Tangents(arc, n, half) : [.. Enumerable.Range(0, n + 1).Select(i => PointOn(arc, (double)i / n))], arc.RadiusMm * (1 - Math.Cos(half)));
     }

@@ -16,8 +16,9 @@ internal sealed class RecessLinks(Relief relief, double linkMm)
     /// <summary>The link's length, mm.</summary>
     internal double LinkMm => linkMm;
 
-    /// <summary>Taken off what is found by narrowing down, mm.</summary>
-    private const double NarrowedMm = 1e-7;
+    /// <summary>Taken off what is found by narrowing down, as a share of the link.</summary>
+    /// <remarks>A hundred times what narrowing down can miss, and nothing beside what is measured.</remarks>
+    private const double NarrowedShare = 1e-7;
 
     /// <summary>The length of the way from a place near a wall to its upper edge across a recess.</summary>
     /// <param name="gapMm">Width of the recess there, less than the link.</param>
@@ -167,7 +168,7 @@ internal sealed class RecessLinks(Relief relief, double linkMm)
     }
 
     /// <summary>Places of a piece where a way can land: its ends, where it is opposite, and where narrowing down leads; with what is taken off there.</summary>
-    private static IEnumerable<(double Share, double OffMm)> Shares(Beam beam, ReliefEdge edge, Piece piece, (double From, double To) part, Func<double, double> length)
+    private IEnumerable<(double Share, double OffMm)> Shares(Beam beam, ReliefEdge edge, Piece piece, (double From, double To) part, Func<double, double> length)
     {
         double start = edge.AlongOf(piece.PointAt(part.From)), end = edge.AlongOf(piece.PointAt(part.To)), source = edge.AlongOf(beam.Source);
         if (piece is Segment && start != end)
@@ -181,7 +182,7 @@ internal sealed class RecessLinks(Relief relief, double linkMm)
             double a = part.From + ((part.To - part.From) * i / parts), b = part.From + ((part.To - part.From) * (i + 1) / parts);
             yield return (a, 0);
             yield return (b, 0);
-            yield return (Narrowed.Least(length, a, b), NarrowedMm);
+            yield return (Narrowed.Least(length, a, b), NarrowedShare * linkMm);
         }
     }
 

@@ -24,10 +24,11 @@ internal sealed class ReliefSearch
     /// <summary>The shortest way; null when there is none.</summary>
     internal static SurfacePath? Shortest(Relief relief, RecessLinks links, SurfaceConductor a, SurfaceConductor b)
     {
-        // First among ways not much longer than a straight one, then further and further.
-        double plan = LegCandidates.Direct(a, b).Min(leg => leg.From.DistanceTo(leg.To));
-        double walls = relief.Edges.Where(e => !e.Blocks).Select(e => e.WallMm).DefaultIfEmpty(0).Max();
-        double reach = (plan * 1.5) + (2 * walls) + 1;
+        // Straight over all walls is a way; where no surface is, ways not much longer than that first, then further and further.
+        Segment plan = LegCandidates.Direct(a, b).MinBy(leg => leg.From.DistanceTo(leg.To)) is var (from, to) && from != to ? new Segment(from, to) : throw new InvalidOperationException("Conductors that touch have no way between them.");
+        ReliefEdge[] crossed = [.. relief.Edges.Where(e => IsMet(e, plan))];
+        double reach = (plan.Length + crossed.Where(e => !e.Blocks).Sum(e => e.WallMm)) * (1 + 1e-9);
+        reach = Array.Exists(crossed, e => e.Blocks) ? (reach * 1.5) + 1 : reach + 1e-6;
         for (int i = 0; i < 6; i++, reach *= 2)
         {
             ReliefSearch search = new(relief, links, a, b, reach);
@@ -39,6 +40,13 @@ internal sealed class ReliefSearch
         }
 
         return new ReliefSearch(relief, links, a, b, double.PositiveInfinity).Find();
+    }
+
+    private static bool IsMet(ReliefEdge edge, Segment plan)
+    {
+        double a = plan.Direction.Cross(edge.From - plan.Start), b = plan.Direction.Cross(edge.To - plan.Start);
+        double c = edge.UphillOf(plan.Start), d = edge.UphillOf(plan.End);
+        return Math.Min(a, b) <= Relief.SameMm && Math.Max(a, b) >= -Relief.SameMm && Math.Min(c, d) <= Relief.SameMm && Math.Max(c, d) >= -Relief.SameMm;
     }
 
     private SurfacePath? Find()
