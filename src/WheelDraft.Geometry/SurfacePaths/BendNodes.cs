@@ -1,24 +1,18 @@
 namespace WheelDraft.Geometry;
 
-/// <summary>A place where a shortest path may bend: a corner of a border, or where it leaves or joins a round one.</summary>
-/// <param name="At">The place.</param>
-/// <param name="OnBorder">Borders that it lies on, as flags: there it has several levels.</param>
-internal readonly record struct BendNode(Point At, ulong OnBorder);
-
 /// <summary>A leg that may exist: from a node or a conductor to another.</summary>
 /// <param name="From">Node; or the bitwise complement of a conductor's index.</param>
 /// <param name="To">Likewise.</param>
 /// <param name="Piece">Its plan, from the first to the second; null when both are in one place.</param>
 internal sealed record PossibleLeg(int From, int To, Piece? Piece)
 {
-    private IReadOnlyList<LegCost>? _costs = Piece is null ? [LegCost.Nothing] : null;
+    private bool? _isFree = Piece is null ? true : null;
 
-    /// <summary>Its plan length, mm.</summary>
-    internal double PlanMm { get; } = Piece?.Length ?? 0;
+    /// <summary>Its length, mm.</summary>
+    internal double LengthMm { get; } = Piece?.Length ?? 0;
 
-    /// <summary>Its judgements, found once.</summary>
-    internal IReadOnlyList<LegCost> Costs(LegJudge judge, IReadOnlyList<SurfaceConductor> conductors) =>
-        _costs ??= judge.Of(Piece!, From < 0 ? conductors[~From] : null, To < 0 ? conductors[~To] : null);
+    /// <summary>Whether it may run, found once.</summary>
+    internal bool IsFree(LegJudge judge) => _isFree ??= judge.IsFree(Piece!);
 }
 
 /// <summary>Builds the nodes and possible legs of a surface's visibility graph.</summary>
@@ -29,7 +23,7 @@ internal sealed class BendNodes
 {
     private readonly IReadOnlyList<SurfaceBorder> _borders;
     private readonly IReadOnlyList<SurfaceConductor> _conductors;
-    private readonly List<BendNode> _nodes = [];
+    private readonly List<Point> _nodes = [];
     private readonly List<PossibleLeg> _legs = [];
 
     /// <summary>Per round border piece: the nodes on it.</summary>
@@ -48,22 +42,13 @@ internal sealed class BendNodes
         AddArcLegs();
     }
 
-    internal IReadOnlyList<BendNode> Nodes => _nodes;
+    internal IReadOnlyList<Point> Nodes => _nodes;
 
     internal IReadOnlyList<PossibleLeg> Legs => _legs;
 
     private int NodeAt(Point p)
     {
-        ulong on = 0;
-        foreach (SurfaceBorder border in _borders)
-        {
-            if (border.Bit >= 0 && border.SideOf(p) == Side.Border)
-            {
-                on |= border.Flag;
-            }
-        }
-
-        _nodes.Add(new BendNode(p, on));
+        _nodes.Add(p);
         return _nodes.Count - 1;
     }
 
@@ -97,13 +82,12 @@ internal sealed class BendNodes
         }
     }
 
-    /// <summary>A path bends only round what it must go round, or (at a wall) on either side of it.</summary>
+    /// <summary>A path bends only round what it must go round.</summary>
     private static bool CanBendAt(SurfaceBorder border, Piece before, Piece after)
     {
         const double smooth = 1e-9;
         double turn = before.TangentAt(1).Cross(after.TangentAt(0));
-        return border.Bit >= 0
-            || before is Arc
+        return before is Arc
             || after is Arc
             || (border.BlocksOutside ? turn < smooth : turn > -smooth);
     }
@@ -114,7 +98,7 @@ internal sealed class BendNodes
         {
             for (int j = i + 1; j < corners; j++)
             {
-                AddStraight(i, j, _nodes[i].At, _nodes[j].At);
+                AddStraight(i, j, _nodes[i], _nodes[j]);
             }
         }
     }
@@ -126,9 +110,9 @@ internal sealed class BendNodes
             Arc arc = _arcs[a].Arc;
             for (int i = 0; i < corners; i++)
             {
-                foreach (Point touch in LegCandidates.TangentPoints(_nodes[i].At, arc.Centre, arc.RadiusMm))
+                foreach (Point touch in LegCandidates.TangentPoints(_nodes[i], arc.Centre, arc.RadiusMm))
                 {
-                    AddTouching(i, _nodes[i].At, a, touch);
+                    AddTouching(i, _nodes[i], a, touch);
                 }
             }
 
@@ -151,9 +135,9 @@ internal sealed class BendNodes
         {
             for (int i = 0; i < corners; i++)
             {
-                foreach (Point foot in LegCandidates.FeetFrom(_conductors[c], _nodes[i].At))
+                foreach (Point foot in LegCandidates.FeetFrom(_conductors[c], _nodes[i]))
                 {
-                    AddStraight(~c, i, foot, _nodes[i].At);
+                    AddStraight(~c, i, foot, _nodes[i]);
                 }
             }
         }
@@ -200,7 +184,7 @@ internal sealed class BendNodes
         foreach ((Arc arc, List<int> nodes) in _arcs)
         {
             bool whole = Math.Abs(arc.SweepRad) == Angles.TurnRad;
-            List<(double Ahead, int Node)> order = [.. nodes.Select(n => (AheadOf(arc, _nodes[n].At), n))];
+            List<(double Ahead, int Node)> order = [.. nodes.Select(n => (AheadOf(arc, _nodes[n]), n))];
             order.Sort();
             for (int i = whole ? 0 : 1; i < order.Count; i++)
             {

@@ -1,19 +1,15 @@
 namespace WheelDraft.Geometry;
 
-/// <summary>A region of a surface made ready for cutting legs: its pieces with their bounds, and its place in a level.</summary>
+/// <summary>A region that no path crosses, made ready for cutting legs: its pieces with their bounds.</summary>
 internal sealed class SurfaceBorder
 {
-    /// <summary>Levels are bits of one number.</summary>
-    internal const int MostCrossable = 64;
-
     private readonly Piece[] _pieces;
     private readonly Bounds[] _bounds;
 
-    internal SurfaceBorder(SurfaceRegion region, bool blocksOutside, int bit)
+    internal SurfaceBorder(SurfaceRegion region, bool blocksOutside)
     {
         Region = region;
         BlocksOutside = blocksOutside;
-        Bit = bit;
         _pieces = [.. region.Outline.Pieces];
         _bounds = [.. _pieces.Select(p => p.Bounds.Grown(BorderCuts.OnBorderMm))];
     }
@@ -23,19 +19,9 @@ internal sealed class SurfaceBorder
     /// <summary>Whether it is the outline of the surface itself: what lies outside is no surface.</summary>
     internal bool BlocksOutside { get; }
 
-    /// <summary>Its place in a level; −1 for what is never crossed.</summary>
-    internal int Bit { get; }
-
-    /// <summary>Its flag in a level.</summary>
-    internal ulong Flag => Bit < 0 ? 0 : 1ul << Bit;
-
     internal IReadOnlyList<Piece> Pieces => _pieces;
 
     internal Side SideOf(Point p) => BorderCuts.SideOf(Region.Outline, p);
-
-    /// <summary>Whether no leg may run on this side.</summary>
-    internal bool Blocks(Side side) =>
-        Bit < 0 && side == (BlocksOutside ? Side.Outside : Side.Inside);
 
     /// <summary>The stretches of a leg by side, in order; a stretch along the border is left out.</summary>
     /// <param name="leg">The leg.</param>

@@ -1,19 +1,28 @@
 namespace WheelDraft.Geometry;
 
-/// <summary>A conductor on a surface, made ready for paths: its pieces, its corners, and on which side of borders it stands.</summary>
+/// <summary>A conductor on a surface, made ready for paths: its pieces, its corners, and on which side of edges it lies.</summary>
 internal sealed class SurfaceConductor
 {
-    private readonly Dictionary<int, (bool Inside, bool Outside)> _stands = [];
+    /// <summary>How far beside an edge its material is looked for, mm: as for levels.</summary>
+    private const double BesideMm = 5e-6;
+
     private readonly IReadOnlyList<Footprint> _footprints;
 
-    internal SurfaceConductor(IReadOnlyList<Footprint> footprints, IReadOnlyList<SurfaceBorder> borders)
+    internal SurfaceConductor(IReadOnlyList<Footprint> footprints, IReadOnlyList<Piece> cutting)
     {
         _footprints = footprints;
         Pieces = [.. footprints.SelectMany(f => f.Outline.Pieces)];
+        PieceBounds = [.. Pieces.Select(p => p.Bounds)];
         List<Point> corners = [.. Pieces.Select(p => p.Start)];
-        foreach (SurfaceBorder border in borders)
+        List<double> cuts = [];
+        foreach (Piece piece in Pieces)
         {
-            AddCutsWith(border, corners);
+            foreach (Piece wall in cutting.Where(w => w.Bounds.Grown(BorderCuts.OnBorderMm).Overlaps(piece.Bounds)))
+            {
+                cuts.Clear();
+                BorderCuts.Add(piece, wall, cuts);
+                corners.AddRange(cuts.Select(piece.PointAt));
+            }
         }
 
         Corners = corners;
@@ -23,6 +32,9 @@ internal sealed class SurfaceConductor
     /// <summary>All pieces of its outlines.</summary>
     internal IReadOnlyList<Piece> Pieces { get; }
 
+    /// <summary>Bounds of each piece.</summary>
+    internal IReadOnlyList<Bounds> PieceBounds { get; }
+
     /// <summary>Ends of pieces, and where borders cut them.</summary>
     internal IReadOnlyList<Point> Corners { get; }
 
@@ -30,11 +42,29 @@ internal sealed class SurfaceConductor
 
     internal IReadOnlyList<Footprint> Footprints => _footprints;
 
-    /// <summary>Whether part of it stands on this side of a border.</summary>
-    internal bool Stands(SurfaceBorder border, bool inside)
+    /// <summary>Whether its material, its border included, is at a point.</summary>
+    internal bool Covers(Point p) => _footprints.Any(f => BorderCuts.SideOf(f.Outline, p) != Side.Outside);
+
+    /// <summary>Whether a piece reaches to one side of an edge, or bounds material there.</summary>
+    /// <param name="piece">Index of the piece.</param>
+    /// <param name="edge">The edge, endless.</param>
+    /// <param name="side">Square to the edge, towards the side.</param>
+    internal bool Reaches(int piece, ReliefEdge edge, Vector side)
     {
-        (bool isInside, bool isOutside) = _stands[border.Bit];
-        return inside ? isInside : isOutside;
+        Piece p = Pieces[piece];
+        double start = (p.Start - edge.From).Dot(side), end = (p.End - edge.From).Dot(side), middle = (p.PointAt(0.5) - edge.From).Dot(side);
+        if (Math.Max(middle, Math.Max(start, end)) > Relief.SameMm)
+        {
+            return true;
+        }
+
+        if (p is Arc arc)
+        {
+            Point far = arc.Centre + (side * arc.RadiusMm);
+            return (far - edge.From).Dot(side) > Relief.SameMm && BorderCuts.IsOnSpan(arc, far);
+        }
+
+        return Math.Min(start, end) >= -Relief.SameMm && Covers(p.PointAt(0.5) + (side * BesideMm));
     }
 
     /// <summary>How far it stands up from the surface at a point of its outline.</summary>
@@ -83,31 +113,4 @@ internal sealed class SurfaceConductor
 
     private bool Covers(SurfaceConductor other) =>
         _footprints.Any(f => other._footprints.Any(o => BorderCuts.SideOf(f.Outline, o.Outline.Outer.Pieces[0].Start) != Side.Outside));
-
-    private void AddCutsWith(SurfaceBorder border, List<Point> corners)
-    {
-        bool inside = false, outside = false, runsAlong = false;
-        List<double> cuts = [];
-        foreach (Piece piece in Pieces)
-        {
-            cuts.Clear();
-            foreach (Piece wall in border.Pieces)
-            {
-                BorderCuts.Add(piece, wall, cuts);
-            }
-
-            corners.AddRange(cuts.Select(piece.PointAt));
-            foreach (Stretch s in border.Stretches(piece, piece.Bounds, BorderCuts.OnBorderMm, ref runsAlong))
-            {
-                inside |= s.Inside;
-                outside |= !s.Inside;
-            }
-        }
-
-        if (border.Bit >= 0)
-        {
-            // A conductor that only runs along the border stands where its material is.
-            _stands[border.Bit] = inside || outside ? (inside, outside) : (false, true);
-        }
-    }
 }

@@ -1,39 +1,16 @@
 namespace WheelDraft.Geometry;
 
-/// <summary>A surface made ready for searching: borders, conductors, and (when first needed) bends and legs.</summary>
+/// <summary>A surface without walls made ready for searching: borders, conductors, and (when first needed) bends and legs.</summary>
 internal sealed class SurfaceGraph
 {
     private readonly Lazy<BendNodes> _bends;
     private readonly Lazy<ILookup<int, PossibleLeg>> _legsAt;
 
-    internal SurfaceGraph(
-        Outline? surface,
-        IReadOnlyList<SurfaceRegion> regions,
-        IReadOnlyList<IReadOnlyList<Footprint>> conductors,
-        double linkMm)
+    internal SurfaceGraph(IReadOnlyList<SurfaceBorder> borders, IReadOnlyList<SurfaceConductor> conductors)
     {
-        List<SurfaceBorder> borders = [];
-        if (surface is not null)
-        {
-            borders.Add(new SurfaceBorder(SurfaceRegion.Through("outline", surface), blocksOutside: true, bit: -1));
-        }
-
-        int bit = 0;
-        foreach (SurfaceRegion region in regions.Where(r => r.WallMm > 0))
-        {
-            borders.Add(new SurfaceBorder(region, blocksOutside: false, region.IsImpassable ? -1 : bit++));
-        }
-
-        if (bit > SurfaceBorder.MostCrossable)
-        {
-            throw new NotSupportedException(string.Create(
-                System.Globalization.CultureInfo.InvariantCulture,
-                $"A surface with {bit} ribs and grooves is beyond what shortest paths are found for; {SurfaceBorder.MostCrossable} are the most."));
-        }
-
         Borders = borders;
-        Conductors = [.. conductors.Select(c => new SurfaceConductor(c, borders))];
-        Judge = new LegJudge(borders, linkMm);
+        Conductors = conductors;
+        Judge = new LegJudge(borders);
         _bends = new(() => new BendNodes(Borders, Conductors));
         _legsAt = new(() => Bends.Legs
             .SelectMany(leg => new[] { (At: leg.From, Leg: leg), (At: leg.To, Leg: leg) })

@@ -29,6 +29,37 @@ public sealed class ShapesTests
     }
 
     [Fact]
+    public void About_Clockwise_RunsTheOtherWayRound()
+    {
+        // A quarter clockwise from the top to the right of a circle of radius 2, and the three quarters the other way: elementary geometry.
+        Point centre = new(1, 1), top = new(1, 3), right = new(3, 1);
+        Assert.Equal(Math.PI, Arc.About(centre, top, right, Turning.Clockwise).Length, 1e-12);
+        Assert.Equal(3 * Math.PI, Arc.About(centre, top, right, Turning.Anticlockwise).Length, 1e-12);
+        Assert.True(Arc.About(centre, top, right, Turning.Clockwise).PointAt(0.5).DistanceTo(centre + new Vector(Math.Sqrt(2), Math.Sqrt(2))) < 1e-12);
+    }
+
+    [Theory]
+    [InlineData(0.0999)]
+    [InlineData(0.06)]
+    [InlineData(-0.09)]
+    public void SignedArea_ArcBelowATenthOfARadian_IsTheClosedFormToElevenDigits(double sweep)
+    {
+        // r²(s − sin s)/2 (standard tables of plane areas), the sine by its series in 28 decimal digits.
+        const double radius = 10;
+        Arc arc = new(Point.Origin, radius, 0.3, sweep);
+        decimal s = (decimal)sweep, term = s, sine = 0;
+        for (int n = 1; n < 20; n += 2)
+        {
+            sine += term;
+            term *= -s * s / ((n + 1) * (n + 2));
+        }
+
+        double expected = (double)((s - sine) / 2) * radius * radius;
+        double area = new Contour([arc, new Segment(arc.End, arc.Start)]).SignedAreaMm2;
+        Assert.Equal(1, area / expected, 3e-12);
+    }
+
+    [Fact]
     public void About_EndARoundingFromStart_IsWholeCircle()
     {
         Arc arc = Arc.About(Point.Origin, new(3, 0), new(3, 1e-15), Turning.Anticlockwise);

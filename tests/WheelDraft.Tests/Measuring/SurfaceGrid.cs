@@ -2,7 +2,7 @@ using WheelDraft.Geometry;
 
 namespace WheelDraft.Tests.Measuring;
 
-/// <summary>Shortest surface paths the other way: Dijkstra over a dense grid of points.</summary>
+/// <summary>Shortest paths round slots the other way: Dijkstra over a dense grid of points.</summary>
 /// <remarks>Steps go to all coprime neighbours within 5 columns and rows. Between the two directions that are furthest apart (11.3°)
 /// a slanting way is at most 0.5 % too long. A step is looked at every third of the grid: it may cut a corner by less than that,
 /// once or twice a bend; ends inside a conductor cost up to one grid width each, and going round a corner about as much.</remarks>
@@ -86,7 +86,7 @@ internal sealed class SurfaceGrid
 
                 double plan = StepMm * Math.Sqrt((dx * dx) + (dy * dy));
                 int other = (ny * _columns) + nx;
-                if (length + plan < at[other] && length + plan + Walls(x * 3, y * 3, dx, dy) is { } there && there < at[other])
+                if (length + plan < at[other] && length + plan + Blocked(x * 3, y * 3, dx, dy) is { } there && there < at[other])
                 {
                     at[other] = there;
                     open.Enqueue(other, there);
@@ -95,10 +95,8 @@ internal sealed class SurfaceGrid
         }
     }
 
-    private double Walls(int x, int y, int dx, int dy)
+    private double Blocked(int x, int y, int dx, int dy)
     {
-        double walls = 0;
-        int before = Sides(x, y);
         int steps = 3 * Math.Max(Math.Abs(dx), Math.Abs(dy));
         for (int i = 1; i <= steps; i++)
         {
@@ -108,15 +106,9 @@ internal sealed class SurfaceGrid
                 return double.PositiveInfinity;
             }
 
-            for (int k = 0; k < _regions.Count; k++)
-            {
-                walls += ((before ^ here) >> k & 1) * (_regions[k].IsImpassable ? 0 : _regions[k].WallMm);
-            }
-
-            before = here;
         }
 
-        return walls;
+        return 0;
     }
 
     private int Sides(int x, int y) => _fine[(y * _fineColumns) + x];
@@ -128,21 +120,15 @@ internal sealed class SurfaceGrid
             return -1;
         }
 
-        int sides = 0;
         for (int k = 0; k < _regions.Count; k++)
         {
             if (_regions[k].Outline.Contains(p))
             {
-                if (_regions[k].IsImpassable)
-                {
-                    return -1;
-                }
-
-                sides |= 1 << k;
+                return -1;
             }
         }
 
-        return sides;
+        return 0;
     }
 
     private static bool Coprime(int a, int b) => b == 0 ? a == 1 : Coprime(b, a % b);

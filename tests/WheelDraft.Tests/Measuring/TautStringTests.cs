@@ -85,6 +85,18 @@ public sealed class TautStringTests
         Assert.InRange(part.Bounds!.Value.UpperMm - part.Bounds.Value.LowerMm, 0, 1e-3);
     }
 
+    [Fact]
+    public void Between_OverARib_TakesTolerancesOffTheString()
+    {
+        // What moves an end by δ changes a taut string by no more (triangle inequality): 0.1 of a cut edge and 0.05 of side play.
+        Solid strip = new("strip", "L", SolidKind.Live, false, -7, -6.5, SurfacePathsTests.Box(8, -1, 10, 1)) { Tolerance = new(0.1, 0.05, 0, 0) };
+        Solid other = new("other", "N", SolidKind.Live, false, -7, -6.5, SurfacePathsTests.Box(18, -1, 20, 1));
+        SolidGap gap = LeastGaps.Between(new SolidGroup([strip]), new SolidGroup([other]), new ClearanceRibs([new RibBox("rib", new(14, -60), new(14, 60), 1, -7, -4.5)]))!;
+        double over = (2 * Math.Sqrt((3.5 * 3.5) + 4)) + 1;
+        Assert.Equal(over, gap.NominalMm, 1e-6);
+        Assert.Equal(over - 0.15, gap.WorstMm, 1e-6);
+    }
+
     private static PulledString Pull(SpacePoint a, SpacePoint b, IReadOnlyList<RibBox> ribs) => new TautString(End(a), End(b), ribs).Pull();
 
     private static StringEnd End(SpacePoint p) => new(new Outline(Contour.Circle(p.Plan, 1e-9)), p.Z, p.Z);

@@ -21,7 +21,8 @@ public sealed record InsulatingSurface(string Name, MaterialGroup Group, double 
 
     /// <summary>Its regions for creepage with a given least groove width.</summary>
     /// <remarks>A slot or groove narrower than X is crossed straight and left out. A V groove adds its contour with a link of X across its
-    /// bottom, less the width that the plan already counts. A loose rib is passed through its joint and adds nothing.</remarks>
+    /// bottom, less the width that the plan already counts, on its straight stretches only: near its ends and bends a path may cut over the flanks, so
+    /// there it counts for nothing. A loose rib is passed through its joint and adds nothing.</remarks>
     internal IReadOnlyList<SurfaceRegion> Regions(double grooveXMm)
     {
         List<SurfaceRegion> regions = [];
@@ -29,7 +30,7 @@ public sealed record InsulatingSurface(string Name, MaterialGroup Group, double 
         {
             if (Slots[i].WidthMm >= grooveXMm)
             {
-                regions.Add(Region(Slots[i], i + 1, grooveXMm));
+                regions.AddRange(Regions(Slots[i], i + 1, grooveXMm));
             }
         }
 
@@ -63,19 +64,54 @@ public sealed record InsulatingSurface(string Name, MaterialGroup Group, double 
         }
     }
 
-    private SurfaceRegion Region(SlotBrief slot, int number, double grooveXMm)
+    private IEnumerable<SurfaceRegion> Regions(SlotBrief slot, int number, double grooveXMm)
     {
-        Outline band = Band.Along(slot.Path, slot.WidthMm);
         if (slot.DepthMm is not { } depth)
         {
-            return SurfaceRegion.Through(FormattableString.Invariant($"slot {number} in {Name}"), band);
+            return [SurfaceRegion.Through(FormattableString.Invariant($"slot {number} in {Name}"), Band.Along(slot.Path, slot.WidthMm))];
         }
 
         string name = FormattableString.Invariant($"groove {number} in {Name}");
-        return slot.Profile == SlotProfile.Parallel
-            ? new SurfaceRegion(name, band, depth, RegionWall.Sunk)
-            : new SurfaceRegion(name, band, (VGrooveMm(slot.WidthMm, depth, grooveXMm) - slot.WidthMm) / 2, RegionWall.None);
+        if (slot.Profile == SlotProfile.Parallel)
+        {
+            return [new SurfaceRegion(name, Band.Along(slot.Path, slot.WidthMm), depth, RegionWall.Sunk)];
+        }
+
+        double wall = (VGrooveMm(slot.WidthMm, depth, grooveXMm) - slot.WidthMm) / 2;
+        return Straights(slot, VGrooveEndMm(slot.WidthMm, depth)).Select(s => new SurfaceRegion(name, Band.Along(s, slot.WidthMm), wall, RegionWall.None));
     }
+
+    /// <summary>The stretches of a centre line between its bends, shorter by a length at each end and by what the inside of a bend takes.</summary>
+    private static IEnumerable<Point[]> Straights(SlotBrief slot, double endMm)
+    {
+        for (int i = 0; i + 1 < slot.Path.Count; i++)
+        {
+            Vector along = (slot.Path[i + 1] - slot.Path[i]).Unit();
+            Point from = slot.Path[i] + (along * (endMm + BendMm(i))), to = slot.Path[i + 1] - (along * (endMm + BendMm(i + 1)));
+            if ((to - from).Dot(along) > Tolerances.JoinMm)
+            {
+                yield return [from, to];
+            }
+        }
+
+        double BendMm(int at)
+        {
+            if (at == 0 || at == slot.Path.Count - 1)
+            {
+                return 0;
+            }
+
+            Vector before = (slot.Path[at] - slot.Path[at - 1]).Unit(), after = (slot.Path[at + 1] - slot.Path[at]).Unit();
+            return slot.WidthMm / 2 * Math.Tan(Math.Abs(Math.Atan2(before.Cross(after), before.Dot(after))) / 2);
+        }
+    }
+
+    /// <summary>How near to an end of a V groove a path may gain by cutting over flank and end, mm.</summary>
+    /// <remarks>At the corner of the end less than half a turn of surface meets on the groove's side: a right angle of flank, and α = atan(2h/w) of
+    /// the upright end. A path along the side and the end, at a and b from the corner, is √(a² + b² + 2ab sin α) that way; with the groove shortened by
+    /// e = w cos²α / (2 sin α) it is never longer round the shortened end, for b up to w and any a.</remarks>
+    private static double VGrooveEndMm(double widthMm, double depthMm) =>
+        widthMm * widthMm * widthMm / (4 * depthMm * Math.Sqrt((widthMm * widthMm) + (4 * depthMm * depthMm)));
 
     /// <summary>The contour of a V groove, short-circuited at its bottom by a link of X, mm.</summary>
     /// <remarks>By similar triangles: the flanks are left where they are X apart.</remarks>

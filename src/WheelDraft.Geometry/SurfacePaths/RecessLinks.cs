@@ -1,0 +1,304 @@
+namespace WheelDraft.Geometry;
+
+/// <summary>Links across recesses narrower than the link: from a conductor to a wall at whose foot it stands, and from rib to rib.</summary>
+/// <remarks><para>A recess is bridged by a straight link of at most that length in the worst place (IEC 60664-1, clause on measuring, assumption 2):
+/// from a conductor's upper edge at a distance g from a wall one reaches, with the link l, a half disc of radius r = √(l² − g²) on the wall; a place
+/// D away from its middle is √(g² + D²) away where D ≤ r, and l + D − r otherwise. Both are distances in one unfolding each.</para>
+/// <para>Between two ribs the straight link is counted however slantwise it is crossed: at slants at which it would be longer than l, a path may come out too
+/// short by what a link and a walk along the rib take more; never too long.</para></remarks>
+internal sealed class RecessLinks(Relief relief, double linkMm)
+{
+    private const double TouchMm = 1e-9;
+
+    /// <summary>Shorter by less than this is as long, mm.</summary>
+    private const double FlatMm = 1e-9;
+
+    /// <summary>The link's length, mm.</summary>
+    internal double LinkMm => linkMm;
+
+    /// <summary>Taken off what is found by narrowing down, as a share of the link.</summary>
+    /// <remarks>A hundred times what narrowing down can miss, and nothing beside what is measured.</remarks>
+    private const double NarrowedShare = 1e-7;
+
+    /// <summary>The length of the way from a place near a wall to its upper edge across a recess.</summary>
+    /// <param name="gapMm">Width of the recess there, less than the link.</param>
+    /// <param name="awayMm">How far along the wall, up and aside, the place on the edge is from opposite the conductor's upper edge.</param>
+    /// <param name="linkMm">The link.</param>
+    internal static double AcrossRecess(double gapMm, double awayMm, double linkMm)
+    {
+        double reach = Math.Sqrt(Math.Max(0, (linkMm * linkMm) - (gapMm * gapMm)));
+        return awayMm <= reach ? Math.Sqrt((gapMm * gapMm) + (awayMm * awayMm)) : linkMm + awayMm - reach;
+    }
+
+    /// <summary>Beams from the upper edges of walls near which a place of a conductor stands.</summary>
+    internal IEnumerable<Beam> From(SurfaceConductor conductor, Point at)
+    {
+        foreach (ReliefEdge edge in relief.Edges)
+        {
+            double gap = -edge.UphillOf(at);
+            if (!edge.Blocks && edge.IsUpright && gap >= -Relief.SameMm && gap < linkMm && edge.DistanceTo(at) < linkMm && IsFree(at, edge))
+            {
+                double climb = Math.Max(0, edge.WallMm - conductor.HeightAt(at));
+                foreach (Beam beam in Over(edge, at, Math.Max(0, gap), climb))
+                {
+                    yield return beam;
+                }
+            }
+        }
+    }
+
+    private IEnumerable<Beam> Over(ReliefEdge edge, Point at, double gap, double climb)
+    {
+        double opposite = edge.AlongOf(at), reach = Math.Sqrt((linkMm * linkMm) - (gap * gap));
+        Point wall = edge.At(opposite) - (edge.Uphill * climb);
+        if (climb >= reach)
+        {
+            return Beams([Part(edge, at, wall, linkMm - reach, 0, edge.LengthMm)]);
+        }
+
+        // Straight to the upper edge as far as the link goes, by link and along the wall beyond, and bent at the edge in between.
+        double straight = Math.Sqrt((gap * gap) + (climb * climb)), aside = Math.Sqrt((reach * reach) - (climb * climb));
+        Point source = edge.At(opposite) - (edge.Uphill * straight);
+        return Beams([
+            Part(edge, at, source, 0, opposite - aside, opposite + aside),
+            Part(edge, at, wall, linkMm - reach, 0, opposite - aside),
+            Part(edge, at, wall, linkMm - reach, opposite + aside, edge.LengthMm),
+            Bent(edge, at, (source, wall), opposite - aside),
+            Bent(edge, at, (source, wall), opposite + aside),
+        ]);
+    }
+
+    private static IEnumerable<Beam> Beams(IEnumerable<Beam?> beams) => beams.OfType<Beam>();
+
+    private static Beam? Part(ReliefEdge edge, Point at, Point source, double offset, double from, double to)
+    {
+        (from, to) = (Math.Max(0, from), Math.Min(edge.LengthMm, to));
+        if (from >= to || -edge.UphillOf(source) <= TouchMm)
+        {
+            return null;
+        }
+
+        return Link(edge, at, source, offset, (edge.At(from) - source).Unit(), (edge.At(to) - source).Unit());
+    }
+
+    private Beam? Bent(ReliefEdge edge, Point at, (Point Straight, Point Wall) sources, double along)
+    {
+        Point bend = edge.At(along);
+        if (along < 0 || along > edge.LengthMm || bend.DistanceTo(sources.Straight) <= TouchMm || bend.DistanceTo(sources.Wall) <= TouchMm)
+        {
+            return null;
+        }
+
+        return Link(edge, at, bend, linkMm, (bend - sources.Straight).Unit(), (bend - sources.Wall).Unit());
+    }
+
+    private static Beam Link(ReliefEdge edge, Point at, Point source, double offset, Vector a, Vector b)
+    {
+        (Vector right, Vector left) = Beam.Ordered(a, b);
+        return new Beam
+        {
+            Entry = BeamEntry.Link, Through = edge, IsHigh = true, Source = source, Right = right, Left = left, OffsetMm = offset - edge.SlackMm, LinkedFrom = at,
+        };
+    }
+
+    private bool IsFree(Point at, ReliefEdge wall)
+    {
+        Point foot = wall.At(Math.Clamp(wall.AlongOf(at), 0, wall.LengthMm));
+        foreach (ReliefEdge edge in relief.Edges)
+        {
+            if (edge != wall && edge.DistanceTo(at) > Relief.SameMm && edge.DistanceTo(foot) > Relief.SameMm && Parts(edge, at, foot))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    private static bool Parts(ReliefEdge edge, Point a, Point b)
+    {
+        Vector ab = b - a;
+        return edge.UphillOf(a) * edge.UphillOf(b) < 0 && ab.Cross(edge.From - a) * ab.Cross(edge.To - a) < 0;
+    }
+
+    /// <summary>The way on from an upper edge to a conductor near the foot of its wall.</summary>
+    internal Arrival? Land(Beam beam, ReliefEdge edge, Point first, Point second, SurfaceConductor conductor)
+    {
+        if (!edge.IsUpright || linkMm == 0 || edge.Bounds.DistanceTo(conductor.Bounds) >= linkMm)
+        {
+            return null;
+        }
+
+        Arrival? best = null;
+        for (int i = 0; i < conductor.Pieces.Count; i++)
+        {
+            if (edge.Bounds.DistanceTo(conductor.PieceBounds[i]) < linkMm && conductor.Reaches(i, edge, -edge.Uphill)
+                && LandOn(beam, edge, (edge.AlongOf(first), edge.AlongOf(second)), conductor, conductor.Pieces[i]) is { } landed
+                && (best is null || landed.LengthMm < best.LengthMm))
+            {
+                best = landed;
+            }
+        }
+
+        return best;
+    }
+
+    private Arrival? LandOn(Beam beam, ReliefEdge edge, (double From, double To) window, SurfaceConductor conductor, Piece piece)
+    {
+        (double from, double to) = (0, 1);
+        if (piece is Segment && !(Beam.Cut(-edge.UphillOf(piece.Start) + Relief.SameMm, -edge.UphillOf(piece.End) + Relief.SameMm, ref from, ref to)
+            && Beam.Cut(linkMm + edge.UphillOf(piece.Start), linkMm + edge.UphillOf(piece.End), ref from, ref to)))
+        {
+            return null;
+        }
+
+        Landing? best = null;
+        foreach ((double share, double off) in Shares(beam, edge, piece, (from, to), share => At(share).LengthMm))
+        {
+            Landing landing = At(share) with { OffMm = off };
+            if (double.IsFinite(landing.LengthMm) && (best is not { } known || landing.LengthMm < known.LengthMm - FlatMm) && IsFree(landing.On, edge))
+            {
+                best = landing;
+            }
+        }
+
+        return best is not { } found ? null : new Arrival(found.LengthMm - found.OffMm - edge.SlackMm, beam, edge.At(found.AlongMm), found.On, edge);
+
+        Landing At(double share) => Landed(beam, edge, window, piece.PointAt(share), conductor);
+    }
+
+    /// <summary>Places of a piece where a way can land: its ends, where it is opposite, and where narrowing down leads; with what is taken off there.</summary>
+    private IEnumerable<(double Share, double OffMm)> Shares(Beam beam, ReliefEdge edge, Piece piece, (double From, double To) part, Func<double, double> length)
+    {
+        double start = edge.AlongOf(piece.PointAt(part.From)), end = edge.AlongOf(piece.PointAt(part.To)), source = edge.AlongOf(beam.Source);
+        if (piece is Segment && start != end)
+        {
+            yield return (part.From + ((part.To - part.From) * Math.Clamp((source - start) / (end - start), 0, 1)), 0);
+        }
+
+        int parts = piece is Arc ? 24 : 1;
+        for (int i = 0; i < parts; i++)
+        {
+            double a = part.From + ((part.To - part.From) * i / parts), b = part.From + ((part.To - part.From) * (i + 1) / parts);
+            yield return (a, 0);
+            yield return (b, 0);
+            yield return (Narrowed.Least(length, a, b), NarrowedShare * linkMm);
+        }
+    }
+
+    private Landing Landed(Beam beam, ReliefEdge edge, (double From, double To) window, Point on, SurfaceConductor conductor)
+    {
+        double gap = -edge.UphillOf(on);
+        if (gap < -Relief.SameMm || gap >= linkMm)
+        {
+            return new Landing(double.PositiveInfinity, 0, on, 0);
+        }
+
+        gap = Math.Max(0, gap);
+        double climb = Math.Max(0, edge.WallMm - conductor.HeightAt(on)), opposite = edge.AlongOf(on);
+        double along = Math.Clamp(Crossed(beam, edge, (gap, climb), opposite), Math.Min(window.From, window.To), Math.Max(window.From, window.To));
+        double away = Math.Sqrt(((along - opposite) * (along - opposite)) + (climb * climb));
+        return new Landing(beam.LengthTo(edge.At(along)) + AcrossRecess(gap, away, linkMm), along, on, 0);
+    }
+
+    /// <summary>Where the upper edge is best crossed on the way to a place opposite: in one of the two unfoldings, or where one goes over into the other.</summary>
+    private double Crossed(Beam beam, ReliefEdge edge, (double GapMm, double ClimbMm) recess, double opposite)
+    {
+        double across = edge.UphillOf(beam.Source), source = edge.AlongOf(beam.Source);
+        double reach = Math.Sqrt(Math.Max(0, (linkMm * linkMm) - (recess.GapMm * recess.GapMm)));
+        double aside = recess.ClimbMm >= reach ? 0 : Math.Sqrt((reach * reach) - (recess.ClimbMm * recess.ClimbMm));
+        double straight = At(Math.Sqrt((recess.GapMm * recess.GapMm) + (recess.ClimbMm * recess.ClimbMm)));
+        if (aside > 0 && Math.Abs(straight - opposite) <= aside)
+        {
+            return straight;
+        }
+
+        double overWall = At(recess.ClimbMm);
+        return Math.Abs(overWall - opposite) >= aside ? overWall : opposite + Math.CopySign(aside, source - opposite);
+
+        double At(double beyond) => across + beyond <= 0 ? opposite : source + ((opposite - source) * across / (across + beyond));
+    }
+
+    private readonly record struct Landing(double LengthMm, double AlongMm, Point On, double OffMm);
+
+    /// <summary>The beam carried on across narrow recesses to the upper edges of other ribs.</summary>
+    internal IEnumerable<Beam> AcrossRecess(BeamReach reach, ReliefEdge near)
+    {
+        if (!near.IsRaised || linkMm == 0)
+        {
+            yield break;
+        }
+
+        Bounds around = near.Bounds.Grown(linkMm);
+        foreach (ReliefEdge far in relief.Edges)
+        {
+            if (far != near && far.IsRaised && !far.Blocks && far.LowMm == near.LowMm && far.Bounds.Overlaps(around) && Across(reach, near, far) is { } beam)
+            {
+                yield return beam;
+            }
+        }
+    }
+
+    private Beam? Across(BeamReach reach, ReliefEdge near, ReliefEdge far)
+    {
+        double a = -near.UphillOf(far.From), b = -near.UphillOf(far.To);
+        (double from, double to) = (0, 1);
+        bool faces = (reach.Right + reach.Left).Dot(far.Uphill) > 0 && (far.UphillOf(near.From) < TouchMm || far.UphillOf(near.To) < TouchMm);
+        if (!faces || !Beam.Cut(a, b, ref from, ref to) || !Beam.Cut(linkMm - a, linkMm - b, ref from, ref to))
+        {
+            return null;
+        }
+
+        Beam beam = reach.Beam;
+        double step = far.HighMm - near.HighMm, shift = 0;
+        if (Math.Abs(near.Along.Cross(far.Along)) < 1e-9)
+        {
+            double gap = Math.Max(0, (a + b) / 2);
+            shift = Math.Sqrt((gap * gap) + (step * step)) - gap;
+        }
+
+        Point source = beam.Source + (near.Uphill * shift);
+        Beam whole = new() { Entry = BeamEntry.Source, Source = source, Right = reach.Right, Left = reach.Left };
+        if (whole.Clip(far.From.Towards(far.To, from), far.From.Towards(far.To, to)) is not { } way)
+        {
+            return null;
+        }
+
+        (Vector right, Vector left) = Beam.Ordered((way.First - source).Unit(), (way.Second - source).Unit());
+        return new Beam
+        {
+            Entry = BeamEntry.AcrossRecess, Before = beam, Through = far, IsHigh = true, Near = near,
+            Source = source, Right = right, Left = left, OffsetMm = beam.OffsetMm - near.SlackMm - far.SlackMm,
+        };
+    }
+}
+
+/// <summary>Least values of functions of one number.</summary>
+internal static class Narrowed
+{
+    /// <summary>Where a function with one valley is least between two ends, to within rounding of its value.</summary>
+    /// <remarks>J. Kiefer, Sequential minimax search for a maximum, Proceedings of the American Mathematical Society 4 (1953).</remarks>
+    internal static double Least(Func<double, double> function, double from, double to)
+    {
+        const double golden = 0.6180339887498949;
+        double a = to - ((to - from) * golden), b = from + ((to - from) * golden);
+        double atA = function(a), atB = function(b);
+        for (int i = 0; i < 48; i++)
+        {
+            if (atA <= atB)
+            {
+                (to, b, atB) = (b, a, atA);
+                a = to - ((to - from) * golden);
+                atA = function(a);
+            }
+            else
+            {
+                (from, a, atA) = (a, b, atB);
+                b = from + ((to - from) * golden);
+                atB = function(b);
+            }
+        }
+
+        return atA <= atB ? a : b;
+    }
+}

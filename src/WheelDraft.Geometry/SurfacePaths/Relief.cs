@@ -1,0 +1,349 @@
+namespace WheelDraft.Geometry;
+
+/// <summary>A straight wall between two levels of a surface, or an edge beyond which there is no surface.</summary>
+internal sealed class ReliefEdge
+{
+    internal required int Index { get; init; }
+
+    internal required int FromCorner { get; init; }
+
+    internal required int ToCorner { get; init; }
+
+    internal required Point From { get; init; }
+
+    internal required Point To { get; init; }
+
+    /// <summary>Length 1, from the first corner to the second.</summary>
+    internal required Vector Along { get; init; }
+
+    internal required double LengthMm { get; init; }
+
+    /// <summary>Level at its foot, mm.</summary>
+    internal required double LowMm { get; init; }
+
+    /// <summary>Level at its upper edge, mm; infinite where there is no surface beyond.</summary>
+    internal required double HighMm { get; init; }
+
+    /// <summary>Length 1, square to it, from the lower side to the upper one.</summary>
+    internal required Vector Uphill { get; init; }
+
+    /// <summary>Taken off wherever it is crossed, mm: how far it is at most from the border that it stands for.</summary>
+    internal required double SlackMm { get; init; }
+
+    /// <summary>Name of its region.</summary>
+    internal required string Region { get; init; }
+
+    /// <summary>Whether it has an upright wall at whose foot something can stand.</summary>
+    internal required bool IsUpright { get; init; }
+
+    /// <summary>Whether it is the wall of something raised.</summary>
+    internal required bool IsRaised { get; init; }
+
+    internal bool Blocks => double.IsPositiveInfinity(HighMm);
+
+    internal double WallMm => HighMm - LowMm;
+
+    internal Bounds Bounds => Bounds.Of(From, To);
+
+    internal Point At(double alongMm) => From + (Along * alongMm);
+
+    internal double AlongOf(Point p) => (p - From).Dot(Along);
+
+    internal double UphillOf(Point p) => (p - From).Dot(Uphill);
+
+    internal double DistanceTo(Point p) => At(Math.Clamp(AlongOf(p), 0, LengthMm)).DistanceTo(p);
+}
+
+/// <summary>What lies between two neighbouring edges at a corner.</summary>
+/// <param name="Corner">The corner.</param>
+/// <param name="Index">Which of its sectors.</param>
+/// <param name="LevelMm">Level, mm; infinite where there is no surface.</param>
+/// <param name="FromRad">Direction of the edge at its right side, seen from the corner.</param>
+/// <param name="SweepRad">Angle to the edge at its left side.</param>
+/// <param name="Right">The edge at its right side.</param>
+/// <param name="Left">The edge at its left side.</param>
+internal sealed record ReliefSector(int Corner, int Index, double LevelMm, double FromRad, double SweepRad, ReliefEdge Right, ReliefEdge Left)
+{
+    internal bool IsBlocked => double.IsPositiveInfinity(LevelMm);
+
+    /// <summary>Its place in the list of places where a path can bend; −1 when no shortest path bends there.</summary>
+    internal int Node { get; set; } = -1;
+}
+
+/// <summary>A corner where edges meet, with what lies between them in anticlockwise order.</summary>
+internal sealed class ReliefCorner(Point at)
+{
+    internal Point At { get; } = at;
+
+    internal List<ReliefEdge> Edges { get; } = [];
+
+    internal List<ReliefSector> Sectors { get; } = [];
+
+    /// <summary>The sector in a direction.</summary>
+    internal ReliefSector? SectorAt(Vector direction) =>
+        Sectors.Find(s => Angles.InTurn(direction.AngleRad - s.FromRad) <= s.SweepRad);
+
+    /// <summary>The sector beside an edge, on its upper or lower side.</summary>
+    internal ReliefSector? Beside(ReliefEdge edge, bool high) => Sectors.Find(s =>
+        (s.Right == edge && IsHighOnLeft(edge) == high) || (s.Left == edge && IsHighOnLeft(edge) != high));
+
+    /// <summary>Whether the upper side of an edge lies to the left, looking from this corner along it.</summary>
+    internal bool IsHighOnLeft(ReliefEdge edge) => Outward(edge).Left.Dot(edge.Uphill) > 0;
+
+    internal Vector Outward(ReliefEdge edge) => Starts(edge) ? edge.Along : -edge.Along;
+
+    internal bool Starts(ReliefEdge edge) => edge.From == At;
+}
+
+/// <summary>A surface with walls: plane levels with straight upright walls between them.</summary>
+/// <remarks>Where ribs overlap the higher one counts, where grooves overlap the deeper one. Where a rib and a groove cross, neither has a wall: whether
+/// the rib bridges the groove or the groove cuts the rib is not told, and no way may come out too long.</remarks>
+internal sealed class Relief
+{
+    /// <summary>Corners nearer than this are one, mm.</summary>
+    /// <remarks>Above the rounding of crossings (1e-9 mm), as for <see cref="BorderCuts.OnBorderMm"/>.</remarks>
+    internal const double SameMm = 1e-6;
+
+    /// <summary>How far beside an edge its level is looked up, mm: well off the edge, below any feature that is made.</summary>
+    private const double BesideMm = 5e-6;
+
+    private readonly List<FlatBorder> _borders;
+    private readonly List<ReliefCorner> _corners = [];
+    private readonly Dictionary<(long, long), List<int>> _cells = [];
+    private readonly List<ReliefEdge> _edges = [];
+    private readonly List<ReliefSector> _nodes = [];
+
+    internal Relief(Outline? surface, IEnumerable<SurfaceRegion> regions)
+    {
+        _borders = [.. regions.Select(r => new FlatBorder(r, blocksOutside: false))];
+        if (surface is not null)
+        {
+            _borders.Insert(0, new FlatBorder(SurfaceRegion.Through("outline", surface), blocksOutside: true));
+        }
+
+        AddEdges();
+        foreach (ReliefCorner corner in _corners.Where(c => c.Edges.Count > 0))
+        {
+            AddSectors(corner);
+        }
+    }
+
+    internal IReadOnlyList<ReliefEdge> Edges => _edges;
+
+    internal IReadOnlyList<ReliefCorner> Corners => _corners;
+
+    /// <summary>Where a shortest path can bend.</summary>
+    internal IReadOnlyList<ReliefSector> Nodes => _nodes;
+
+    private void AddEdges()
+    {
+        List<(FlatStretch Stretch, FlatBorder Border, Bounds Bounds)> all = [.. _borders.SelectMany(b => b.Stretches.Select(s => (s, b, Bounds.Of(s.From, s.To).Grown(SameMm))))];
+        List<SortedList<double, int>> marks = [.. all.Select(_ => new SortedList<double, int>())];
+        foreach ((FlatStretch stretch, _, _) in all)
+        {
+            CornerAt(stretch.From);
+            CornerAt(stretch.To);
+        }
+
+        for (int i = 0; i < all.Count; i++)
+        {
+            for (int j = i + 1; j < all.Count; j++)
+            {
+                if (all[i].Bounds.Overlaps(all[j].Bounds) && Meeting(all[i].Stretch, all[j].Stretch) is { } at)
+                {
+                    CornerAt(at);
+                }
+            }
+        }
+
+        Dictionary<(int, int), (double Slack, List<FlatBorder> Borders)> found = [];
+        foreach ((FlatStretch stretch, FlatBorder border, Bounds bounds) in all)
+        {
+            int[] on = CornersOn(stretch, bounds);
+            for (int i = 0; i + 1 < on.Length; i++)
+            {
+                (int, int) key = (Math.Min(on[i], on[i + 1]), Math.Max(on[i], on[i + 1]));
+                (double slack, List<FlatBorder> borders) = found.TryGetValue(key, out var known) ? known : (0, []);
+                borders.Add(border);
+                found[key] = (Math.Max(slack, stretch.SagittaMm), borders);
+            }
+        }
+
+        foreach (((int from, int to), (double slack, List<FlatBorder> borders)) in found)
+        {
+            AddEdge(from, to, slack, borders);
+        }
+    }
+
+    private int[] CornersOn(FlatStretch s, Bounds bounds)
+    {
+        Vector along = (s.To - s.From).Unit();
+        double length = (s.To - s.From).Length;
+        List<(double Along, int Corner)> on = [];
+        for (int i = 0; i < _corners.Count; i++)
+        {
+            if (bounds.Contains(_corners[i].At))
+            {
+                Vector v = _corners[i].At - s.From;
+                double at = v.Dot(along);
+                if (Math.Abs(along.Cross(v)) <= SameMm && at >= -SameMm && at <= length + SameMm)
+                {
+                    on.Add((at, i));
+                }
+            }
+        }
+
+        on.Sort();
+        return [.. on.Select(o => o.Corner)];
+    }
+
+    private static Point? Meeting(FlatStretch a, FlatStretch b)
+    {
+        Vector va = a.To - a.From, vb = b.To - b.From;
+        double cross = va.Cross(vb);
+        if (Math.Abs(cross) <= 1e-12 * va.Length * vb.Length)
+        {
+            return null;
+        }
+
+        double onA = (b.From - a.From).Cross(vb) / cross, onB = (b.From - a.From).Cross(va) / cross;
+        double slackA = SameMm / va.Length, slackB = SameMm / vb.Length;
+        return onA >= -slackA && onA <= 1 + slackA && onB >= -slackB && onB <= 1 + slackB ? a.From.Towards(a.To, onA) : null;
+    }
+
+    private int CornerAt(Point p)
+    {
+        (long X, long Y) cell = ((long)Math.Floor(p.X / (4 * SameMm)), (long)Math.Floor(p.Y / (4 * SameMm)));
+        for (long x = cell.X - 1; x <= cell.X + 1; x++)
+        {
+            for (long y = cell.Y - 1; y <= cell.Y + 1; y++)
+            {
+                if (_cells.TryGetValue((x, y), out List<int>? near))
+                {
+                    foreach (int i in near)
+                    {
+                        if (_corners[i].At.DistanceTo(p) <= SameMm)
+                        {
+                            return i;
+                        }
+                    }
+                }
+            }
+        }
+
+        if (!_cells.TryGetValue(cell, out List<int>? here))
+        {
+            _cells.Add(cell, here = []);
+        }
+
+        here.Add(_corners.Count);
+        _corners.Add(new ReliefCorner(p));
+        return _corners.Count - 1;
+    }
+
+    private void AddEdge(int from, int to, double slackMm, List<FlatBorder> borders)
+    {
+        Point a = _corners[from].At, b = _corners[to].At;
+        Vector along = (b - a).Unit();
+        Point middle = a.Towards(b, 0.5);
+        SurfaceLevel left = LevelAt(middle + (along.Left * BesideMm)), right = LevelAt(middle - (along.Left * BesideMm));
+        if (left.StepTo(right) is not { } step)
+        {
+            return;
+        }
+
+        FlatBorder border = borders.Find(x => !x.BlocksOutside && !x.Region.IsImpassable) ?? borders[0];
+        ReliefEdge edge = new()
+        {
+            Index = _edges.Count,
+            FromCorner = from,
+            ToCorner = to,
+            From = a,
+            To = b,
+            Along = along,
+            LengthMm = (b - a).Length,
+            LowMm = Math.Min(step.ThisMm, step.OtherMm),
+            HighMm = Math.Max(step.ThisMm, step.OtherMm),
+            Uphill = step.ThisMm > step.OtherMm ? along.Left : -along.Left,
+            SlackMm = slackMm,
+            Region = border.Region.Name,
+            IsUpright = border.Region.Wall != RegionWall.None,
+            IsRaised = border.Region.Wall == RegionWall.Raised,
+        };
+        _edges.Add(edge);
+        _corners[from].Edges.Add(edge);
+        _corners[to].Edges.Add(edge);
+    }
+
+    private SurfaceLevel LevelAt(Point p)
+    {
+        double rib = 0, groove = 0;
+        foreach (FlatBorder border in _borders)
+        {
+            bool inside = border.Contains(p);
+            if (inside == border.BlocksOutside)
+            {
+                continue;
+            }
+
+            if (border.BlocksOutside || border.Region.IsImpassable)
+            {
+                return new SurfaceLevel(double.PositiveInfinity, 0);
+            }
+
+            (rib, groove) = border.Region.Wall == RegionWall.Raised
+                ? (Math.Max(rib, border.Region.WallMm), groove)
+                : (rib, Math.Max(groove, border.Region.WallMm));
+        }
+
+        return new SurfaceLevel(rib, groove);
+    }
+
+    private void AddSectors(ReliefCorner corner)
+    {
+        corner.Edges.Sort((a, b) => corner.Outward(a).AngleRad.CompareTo(corner.Outward(b).AngleRad));
+        int n = corner.Edges.Count;
+        for (int i = 0; i < n; i++)
+        {
+            ReliefEdge right = corner.Edges[i], left = corner.Edges[(i + 1) % n];
+            double from = corner.Outward(right).AngleRad;
+            double sweep = n == 1 ? Angles.TurnRad : Angles.InTurn(corner.Outward(left).AngleRad - from);
+            double level = corner.IsHighOnLeft(right) ? right.HighMm : right.LowMm;
+            ReliefSector sector = new(_corners.IndexOf(corner), i, level, from, sweep, right, left);
+            corner.Sectors.Add(sector);
+            if (!sector.IsBlocked && (n != 2 || sweep > Math.PI + 1e-9))
+            {
+                sector.Node = _nodes.Count;
+                _nodes.Add(sector);
+            }
+        }
+    }
+
+    /// <summary>What covers a place: height of the highest rib, depth of the deepest groove, mm.</summary>
+    private readonly record struct SurfaceLevel(double RibMm, double GrooveMm)
+    {
+        private bool IsBlocked => double.IsPositiveInfinity(RibMm);
+
+        private bool IsBoth => RibMm > 0 && GrooveMm > 0;
+
+        /// <summary>The levels on both sides of a border; null when there is no step between them.</summary>
+        internal (double ThisMm, double OtherMm)? StepTo(SurfaceLevel other)
+        {
+            if (IsBlocked || other.IsBlocked)
+            {
+                return IsBlocked && other.IsBlocked ? null : (LevelBy(other), other.LevelBy(this));
+            }
+
+            double here = LevelBy(other), there = other.LevelBy(this);
+            return Math.Abs(here - there) <= 1e-9 ? null : (here, there);
+        }
+
+        private double LevelBy(SurfaceLevel other) =>
+            IsBlocked ? double.PositiveInfinity
+            : !IsBoth ? RibMm - GrooveMm
+            : other.IsBoth ? 0
+            : other.IsBlocked ? 0
+            : other.RibMm > 0 || other.GrooveMm > 0 ? other.RibMm - other.GrooveMm
+            : Math.Min(RibMm, GrooveMm);
+    }
+}
