@@ -103,7 +103,7 @@ internal sealed class DesignStages(Brief brief)
         });
         OpenContactMeter gaps = OpenContactMeter.Of(brief, _motion, wheel);
         IReadOnlyList<OpenContact> open = [.. brief.Outputs
-            .Select((_, i) => gaps.Of(i, rules.Outputs[i], WorkingV(i), circuit.Parks))
+            .Select((_, i) => gaps.Of(i, rules.Outputs[i], WorkingV(i), [.. circuit.Standing.Where(s => s.VoltageAcross.Contains(i))]))
             .OfType<OpenContact>()];
         TextPlace process = brief.PlaceOf("process");
         string Name(CopperPiece piece) => wheel.Feed is null ? $"'{piece.Name}'" : "the wheel";

@@ -136,8 +136,8 @@ public sealed class WornContactTests
     {
         OpenContactRequirements rules = OpenContactRequirements.Of(brief, _ => brief.Supply.VoltageV);
         OpenContactMeter meter = OpenContactMeter.Of(brief, Motion.Of(brief), wheel);
-        ParkedPosition[] parked = [new(0, 0.02, null)];
-        return [.. brief.Outputs.Select((_, i) => meter.Of(i, rules.Outputs[i], brief.Supply.VoltageV, parked)).OfType<OpenContact>()];
+        IReadOnlyList<StandingStretch> standing = MeasuredContacts.Standing([new(0, 0.02, null)]);
+        return [.. brief.Outputs.Select((_, i) => meter.Of(i, rules.Outputs[i], brief.Supply.VoltageV, standing)).OfType<OpenContact>()];
     }
 
     private static WheelLayout Worn(WheelLayout wheel, double wornMm) => wheel with
