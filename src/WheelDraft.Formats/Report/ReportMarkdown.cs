@@ -189,7 +189,7 @@ public static class ReportMarkdown
     {
         page.Heading(2, "Open contacts")
             .Paragraph("The gap between the nose and the wheel's copper while an output is open; with lands, between all that is joined to its one wiper and all that is joined to the other, 'sideways' being the gap between the two patches. Each gap is judged against what it must keep itself; 'worst' is that of the gap with less to spare. A contact gap is never a means of isolation.")
-            .Table(["Output", "Required, mm", "Sideways, mm", "Greatest, mm", "Worst, mm", "Reached after the break", "Parked, mm", "Opens at"], design.OpenContacts.Select(o => (IReadOnlyList<string>)
+            .Table(["Output", "Required, mm", "Sideways, mm", "Greatest, mm", "Worst, mm", "Reached after the break, at worst", "Where the wheel can stand, mm at worst", "Opens at"], design.OpenContacts.Select(o => (IReadOnlyList<string>)
             [
                 o.Output,
                 o.RequiredMm is double required ? Required(o, required) : "none asked",
@@ -199,7 +199,7 @@ public static class ReportMarkdown
                 string.Join(", ", o.Periods.Select(p => p.ReachedAfterRad is double after
                     ? $"{Deg(after)}° ({S(design.Motion.SecondsFromRad(after))} s)"
                     : o.RequiredMm is null ? "-" : "never")),
-                o.Parked is ParkedGap park ? Mm(park.LeastMm) : "closed",
+                o.Parked is ParkedGap park ? $"{Mm(park.WorstMm)} ({park.Why}, {Deg(park.FromRad)}° to {Deg(Angles.InTurn(park.ToRad))}°)" : "closed, or no voltage",
                 $"{Wording.Number(o.OpeningMmPerS, 3)} mm/s",
             ]));
     }
@@ -211,6 +211,13 @@ public static class ReportMarkdown
 
     private static void Scope(MarkdownPage page, Design design)
     {
+        if (design.Assumptions.Count > 0)
+        {
+            page.Heading(2, "Assumed")
+                .Paragraph("The parameter file does not say these; every figure above counts on them. Give the key to say otherwise.")
+                .Table(["Key", "Taken to be so"], design.Assumptions.Select(a => (IReadOnlyList<string>)[a.Key, a.Words]));
+        }
+
         IReadOnlyList<string> missing = NotEvaluated.Of(design);
         if (missing.Count > 0)
         {

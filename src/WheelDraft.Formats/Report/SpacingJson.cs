@@ -74,6 +74,7 @@ internal static class SpacingJson
                 json.Deg("to_deg", parked.ToRad);
                 json.Mm("least_mm", parked.LeastMm);
                 json.Mm("worst_mm", parked.WorstMm);
+                json.Text("why", parked.Why);
             });
         }
 
