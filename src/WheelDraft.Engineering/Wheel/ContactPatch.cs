@@ -54,7 +54,8 @@ public sealed record ContactPatch
     public double SidewaysWearMm => WearMm * (IsDisc ? 1 : Math.Abs(Math.Sin(AngleRad)));
 
     /// <summary>The patch that counts for edges when the copper stands proud of the carrier.</summary>
-    /// <remarks>A round nose of radius R meets an edge of height s early by √(2Rs − s²) from its lowest line.</remarks>
+    /// <remarks>A round nose of radius R meets an edge of height s early by √(2Rs − s²) from its lowest line. A worn one has come down
+    /// by as much as it has lost, w, and meets the edge as a new one would meet an edge of height s + w.</remarks>
     /// <param name="stepMm">How far the copper stands proud, at least 0.</param>
     /// <exception cref="InvalidOperationException">The nose radius is unknown and the step is not 0.</exception>
     public ContactPatch OverStep(double stepMm)
@@ -65,13 +66,14 @@ public sealed record ContactPatch
         }
 
         double radius = NoseRadiusMm ?? throw new InvalidOperationException("A step needs the radius of the nose.");
-        double reach = stepMm >= radius ? radius : Math.Sqrt((2 * radius * stepMm) - (stepMm * stepMm));
-        double half = Math.Max(HalfLengthMm, reach);
+        double Reach(double heightMm) => heightMm >= radius ? radius : Math.Sqrt((2 * radius * heightMm) - (heightMm * heightMm));
+        double Depth(double halfMm) => radius - Math.Sqrt(Math.Max(0, (radius * radius) - (halfMm * halfMm)));
+        double half = Math.Max(HalfLengthMm, Reach(stepMm));
         return this with
         {
             HalfLengthMm = half,
             HalfWidthMm = IsDisc ? half : HalfWidthMm,
-            WornHalfLengthMm = Math.Max(WornHalfLengthMm, reach),
+            WornHalfLengthMm = Math.Max(WornHalfLengthMm, Reach(stepMm + Depth(WornHalfLengthMm) - Depth(HalfLengthMm))),
             StepMm = stepMm,
         };
     }
