@@ -109,6 +109,9 @@ public sealed record OpenPeriod(double BreakRad, double MakeRad, double Greatest
 /// <param name="AtRad">Programme angle of it.</param>
 public sealed record ParkedGap(double FromRad, double ToRad, double LeastMm, double WorstMm, double AtRad)
 {
+    /// <summary>Whether the wheel can stand anywhere.</summary>
+    public bool IsWholeTurn => ToRad - FromRad >= Angles.TurnRad;
+
     /// <summary>How the wheel comes to stand there, in words.</summary>
     public string Why { get; init; } = "";
 

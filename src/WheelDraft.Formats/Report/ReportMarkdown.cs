@@ -199,10 +199,13 @@ public static class ReportMarkdown
                 string.Join(", ", o.Periods.Select(p => p.ReachedAfterRad is double after
                     ? $"{Deg(after)}° ({S(design.Motion.SecondsFromRad(after))} s)"
                     : o.RequiredMm is null ? "-" : "never")),
-                o.Parked is ParkedGap park ? $"{Mm(park.WorstMm)} ({park.Why}, {Deg(park.FromRad)}° to {Deg(Angles.InTurn(park.ToRad))}°)" : "closed, or no voltage",
+                o.Parked is ParkedGap park ? Standing(park) : "closed, or no voltage",
                 $"{Wording.Number(o.OpeningMmPerS, 3)} mm/s",
             ]));
     }
+
+    private static string Standing(ParkedGap gap) =>
+        $"{Mm(gap.WorstMm)} ({gap.Why}, {(gap.IsWholeTurn ? "all round" : $"{Deg(gap.FromRad)}° to {Deg(Angles.InTurn(gap.ToRad))}°")})";
 
     private static string Required(OpenContact open, double deciding) =>
         open.Along?.RequiredMm is double along && open.Sideways.RequiredMm is double sideways && !string.Equals(Mm(along), Mm(sideways), StringComparison.Ordinal)
