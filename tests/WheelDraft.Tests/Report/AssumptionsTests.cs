@@ -43,18 +43,18 @@ public sealed class AssumptionsTests
     {
         Brief brief = Briefs.Plain(Briefs.Output("fan", 30, (20, 60))) with { Places = new Dictionary<string, TextPlace>(StringComparer.Ordinal) };
         string[] keys = [.. Assumptions.Of(brief).Select(a => a.Key)];
-        Assert.Equal(keys.Distinct(StringComparer.Ordinal), keys);
+        Assert.Equal(keys.Distinct(StringComparer.Ordinal), keys, StringComparer.Ordinal);
         string[] tables = [.. keys.Select(k => k.Split('.', '[')[0]).Distinct(StringComparer.Ordinal)];
-        Assert.Equal(["supply", "environment", "drive", "spacing", "wheel", "carrier", "housing", "feed", "output"], tables);
-        Assert.Contains("output[0].nose_radius", keys);
+        Assert.Equal(["supply", "environment", "drive", "spacing", "wheel", "carrier", "housing", "feed", "output"], tables, StringComparer.Ordinal);
+        Assert.Contains("output[0].nose_radius", keys, StringComparer.Ordinal);
     }
 
     [Fact]
     public void Assumptions_MetalShaftAndFixings_SayHowFarTheyStandOut()
     {
         string[] told = [.. Demos.Of("kiln-room").Assumptions.Select(a => a.Words)];
-        Assert.Contains("the metal shaft stands from 20 mm under the carrier to 5 mm above the copper face", told);
-        Assert.Contains("screws or rivets stand 1.5 mm above the copper face and end with the carrier", told);
+        Assert.Contains("the metal shaft stands from 20 mm under the carrier to 5 mm above the copper face", told, StringComparer.Ordinal);
+        Assert.Contains("screws or rivets stand 1.5 mm above the copper face and end with the carrier", told, StringComparer.Ordinal);
     }
 
     [Fact]
@@ -62,7 +62,7 @@ public sealed class AssumptionsTests
     {
         Design design = Demos.Of("propagation-bench");
         JsonNode report = JsonNode.Parse(ReportJson.Write(design))!;
-        Assert.Equal(design.Assumptions.Select(a => a.Key), report["assumptions"]!.AsArray().Select(a => (string)a!["key"]!));
+        Assert.Equal(design.Assumptions.Select(a => a.Key), report["assumptions"]!.AsArray().Select(a => (string)a!["key"]!), StringComparer.Ordinal);
         Assert.Contains(report["not_checked"]!.AsArray(), n => ((string)n!).Contains("feeds back", StringComparison.Ordinal));
         string page = Encoding.UTF8.GetString(ReportMarkdown.Write(design));
         Assert.Contains("## Assumed", page, StringComparison.Ordinal);

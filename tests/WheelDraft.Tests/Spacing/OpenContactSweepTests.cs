@@ -23,7 +23,7 @@ public sealed class OpenContactSweepTests
     private static readonly double?[] Noses = [null, 0.9, 2.5];
     private static readonly double[] Steps = [0, 0.1, 0.3];
 
-    private static long Wheels => long.TryParse(Environment.GetEnvironmentVariable("WHEELDRAFT_SWEPT_WHEELS"), out long wheels) ? wheels : 10;
+    private static long Wheels => long.TryParse(Environment.GetEnvironmentVariable("WHEELDRAFT_SWEPT_WHEELS"), System.Globalization.CultureInfo.InvariantCulture, out long wheels) ? wheels : 10;
 
     private static readonly Gen<ContactPatch> Patches = Gen.Select(
         Gen.Int[0, 2], Gen.Double[-1.5, 1.5], Gen.Double[0.15, 0.5], Gen.Double[0, 0.4], Gen.Int[0, 2]).Select(

@@ -62,7 +62,7 @@ public sealed class ProudCopperTests
     public void Solids_OfWipersThatNeverLeaveTheCopper_LieInOnePositionOnly()
     {
         Brief brief = Brief(0.5, StripBriefs.Wiper("feed strip", new ServesFeed(), 45, 26), StripBriefs.Wiper("fan strip", new ServesOutput("fan", IsReturn: false)), StripBriefs.Wiper("mist strip", new ServesOutput("mist", IsReturn: false)));
-        Assert.Equal(Opens, StripSet.Of(brief, StripBriefs.Rings).Strips.Where(s => s.LoweredSolids.Count > 0).Select(s => s.Form.Strip.Name));
+        Assert.Equal(Opens, StripSet.Of(brief, StripBriefs.Rings).Strips.Where(s => s.LoweredSolids.Count > 0).Select(s => s.Form.Strip.Name), StringComparer.Ordinal);
         Assert.Empty(Placed(0).LoweredSolids);
     }
 
