@@ -42,6 +42,9 @@ public sealed record Design
     /// <summary>The circuit, solved in every state.</summary>
     public required CircuitAnalysis Circuit { get; init; }
 
+    /// <summary>What the design counts on because the file does not say otherwise, in the order of the file.</summary>
+    public required IReadOnlyList<Assumption> Assumptions { get; init; }
+
     /// <summary>Everything that the person should know, in the order of the stages.</summary>
     public required IReadOnlyList<Finding> Findings { get; init; }
 
@@ -103,7 +106,7 @@ internal sealed class DesignStages(Brief brief)
         });
         OpenContactMeter gaps = OpenContactMeter.Of(brief, _motion, wheel);
         IReadOnlyList<OpenContact> open = [.. brief.Outputs
-            .Select((_, i) => gaps.Of(i, rules.Outputs[i], WorkingV(i), circuit.Parks))
+            .Select((_, i) => gaps.Of(i, rules.Outputs[i], WorkingV(i), [.. circuit.Standing.Where(s => s.VoltageAcross.Contains(i))]))
             .OfType<OpenContact>()];
         TextPlace process = brief.PlaceOf("process");
         string Name(CopperPiece piece) => wheel.Feed is null ? $"'{piece.Name}'" : "the wheel";
@@ -126,6 +129,7 @@ internal sealed class DesignStages(Brief brief)
             Spacing = spacing,
             Remedies = SpacingStage.Remedies(task, spacing),
             Circuit = circuit,
+            Assumptions = Assumptions.Of(brief),
             Findings = OnceEach(
             [
                 .. wheel.Findings,

@@ -48,7 +48,7 @@ internal sealed class SpacingDetails
         SheetView view = SheetView.At(scale, place.First, middle);
         Arc disc = new(place.First, DiscMm / scale.Factor, 0, Angles.TurnRad);
         ViewPen parts = pen.In(view);
-        foreach (Solid solid in design.Solids)
+        foreach (Solid solid in design.Solids.Where(s => !s.IsLowered))
         {
             Outline outline = solid.Turns && place.TurnedRad is double turned ? solid.Outline.Placed(Placement.Turn(turned)) : solid.Outline;
             LineStyle style = place.Items.Contains(solid.Name, StringComparer.Ordinal) ? LineStyle.Edge : LineStyle.Thin;

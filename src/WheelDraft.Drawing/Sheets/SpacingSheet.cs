@@ -179,6 +179,7 @@ internal sealed class SpacingPicture
 
     // A strip is many short solids one upon the other: they are one part, and thick edges would fill it.
     private IEnumerable<(double TopMm, string Name, Action<ViewPen> Draw)> Solids() => _design.Solids
+        .Where(s => !s.IsLowered)
         .GroupBy(s => s.Name, StringComparer.Ordinal)
         .Select(part => (part.Max(s => s.ToZMm), part.Key, (Action<ViewPen>)(pen => DrawPart(pen, [.. part.OrderBy(s => s.ToZMm)]))));
 

@@ -11,6 +11,7 @@ public sealed class CircuitAnalysis
 {
     private readonly SoundCircuit _sound;
     private readonly Lazy<CircuitNetwork> _network;
+    private readonly Lazy<IReadOnlyList<StandingStretch>> _standing;
     private readonly Dictionary<(string First, string Second), double> _voltages = [];
 
     internal CircuitAnalysis(SoundCircuit sound, CircuitVerdicts verdicts)
@@ -28,6 +29,7 @@ public sealed class CircuitAnalysis
             BitRow.Has(sound.MayReach, i.Position)))];
         States = new CircuitStateList(Intervals.Count, model.InputPositions, sound.State);
         Parks = sound.Motion.Parks;
+        _standing = new(() => StandingSearch.Of(this, sound));
         StalledIntervals = [.. sound.Motion.Stalls.Select(p => model.Turn.Positions[p].Interval).Where(i => i >= 0).Order()];
         CycleCompletes = sound.Motion.CycleCompletes;
         Positions = model.Turn.Positions.Count;
@@ -62,6 +64,9 @@ public sealed class CircuitAnalysis
 
     /// <summary>Where the wheel parks, by angle.</summary>
     public IReadOnlyList<ParkedPosition> Parks { get; }
+
+    /// <summary>Every stretch of the turn over which the wheel can stand in a reachable state.</summary>
+    public IReadOnlyList<StandingStretch> Standing => _standing.Value;
 
     /// <summary>Intervals in which the wheel may come to rest and no input can start it again.</summary>
     public IReadOnlyList<int> StalledIntervals { get; }

@@ -8,7 +8,7 @@ namespace WheelDraft.Engineering;
 /// gaps grow, some shrink and some stand still, so that the least of them has one top, and its least value at an end.</remarks>
 internal sealed class LandContactGaps(Brief brief, Motion motion, WheelLayout wheel) : OpenContactMeter
 {
-    public override OpenContact? Of(int index, PairRequirement? requirement, double workingV, IReadOnlyList<ParkedPosition> parked)
+    public override OpenContact? Of(int index, PairRequirement? requirement, double workingV, IReadOnlyList<StandingStretch> standing)
     {
         RingLayout ring = wheel.Rings[index];
         if (ring.IsWhole)
@@ -22,7 +22,8 @@ internal sealed class LandContactGaps(Brief brief, Motion motion, WheelLayout wh
         GapPlay play = new(brief.Wheel.RunOutMm / 2, brief.Process.ToleranceMm, ring.SidePlayMm);
         IReadOnlyList<LandGap> gaps = [.. Enumerable.Range(0, ring.Periods.Count).Select(i => new LandGap(motion, ring, i, play) { RequiredMm = required })];
         IReadOnlyList<OpenPeriod> periods = [.. gaps.Select(g => g.Period())];
-        ParkedGap? park = Parked(periods, parked, (i, from, to) => gaps[i].LeastBetween(from, to), (i, at) => gaps[i].Touching(at));
+        double slack = (play.OffCentreMm + play.CutterMm + play.SidePlayMm) / ring.LandFromMm!.Value;
+        ParkedGap? park = Parked([.. periods.Select(p => new OpenSpan(p.BreakRad, p.MakeRad) { SoonerRad = slack, LaterRad = slack })], standing, (i, from, to) => gaps[i].LeastBetween(from, to), (i, at) => gaps[i].Touching(at));
         OpenContact open = new()
         {
             Output = ring.Name,

@@ -25,8 +25,7 @@ public sealed record OpenContact
     public required OpenGap? Along { get; init; }
 
     /// <summary>The gap sideways, least over the travel; with lands between the patches of the two wipers.</summary>
-    /// <remarks>A worn disc is larger all round; of a worn rectangle what it grows along the radius counts, see
-    /// <see cref="ContactPatch.SidewaysWearMm"/>.</remarks>
+    /// <remarks>The worn patch counts, its corners included, at the limit of its side play.</remarks>
     public required OpenGap Sideways { get; init; }
 
     /// <summary>Whether the gap sideways has less to spare beyond what it must keep than that along the motion.</summary>
@@ -44,7 +43,8 @@ public sealed record OpenContact
     /// <summary>The off-periods, in order of the breaks that begin them.</summary>
     public required IReadOnlyList<OpenPeriod> Periods { get; init; }
 
-    /// <summary>The gap while the wheel is parked; null when the output is closed there.</summary>
+    /// <summary>The gap while the wheel stands, parked or held by an input; null when the output is closed wherever it can, or has no
+    /// voltage across it there.</summary>
     public ParkedGap? Parked { get; init; }
 
     /// <summary>The deciding gap, nominal, mm.</summary>
@@ -93,21 +93,28 @@ public sealed record OpenGap(double? RequiredMm, double NominalMm, double WorstM
 /// <param name="GreatestMm">Greatest gap reached, least over the travel, mm.</param>
 /// <param name="WorstGreatestMm">The same at the worst tolerance, mm.</param>
 /// <param name="GreatestAtRad">Programme angle of it.</param>
-/// <param name="ReachedAfterRad">Angle after the break at which every gap has what it must keep; null when never or not asked.</param>
+/// <param name="ReachedAfterRad">Angle after the break, as drawn, at which every gap has what it must keep at the worst tolerance; null when
+/// never or not asked.</param>
 public sealed record OpenPeriod(double BreakRad, double MakeRad, double GreatestMm, double WorstGreatestMm, double GreatestAtRad, double? ReachedAfterRad)
 {
     /// <summary>The gap along the motion where the greatest gap is reached; null when there is none, see <see cref="OpenContact.Along"/>.</summary>
     public required OpenGap? Along { get; init; }
 }
 
-/// <summary>The gap while parked.</summary>
-/// <param name="FromRad">Programme angle at which the parked interval begins.</param>
+/// <summary>The least gap over everywhere that the wheel can stand with voltage across the contact.</summary>
+/// <param name="FromRad">Programme angle at which the stretch with that gap begins.</param>
 /// <param name="ToRad">Where it ends.</param>
-/// <param name="LeastMm">Least gap over the interval, mm; 0 when the contact may still be closed.</param>
-/// <param name="WorstMm">The same at the worst tolerance, mm.</param>
+/// <param name="LeastMm">The gap as drawn where <paramref name="WorstMm"/> is found, mm; 0 when the contact may still be closed there.</param>
+/// <param name="WorstMm">The least gap over the stretch at the worst tolerance, mm: not above the true one, see <see cref="LeastOverStretch"/>.</param>
 /// <param name="AtRad">Programme angle of it.</param>
 public sealed record ParkedGap(double FromRad, double ToRad, double LeastMm, double WorstMm, double AtRad)
 {
-    /// <summary>The tightest gap along the motion over the interval; null when there is none, see <see cref="OpenContact.Along"/>.</summary>
+    /// <summary>Whether the wheel can stand anywhere.</summary>
+    public bool IsWholeTurn => ToRad - FromRad >= Angles.TurnRad;
+
+    /// <summary>How the wheel comes to stand there, in words.</summary>
+    public string Why { get; init; } = "";
+
+    /// <summary>The tightest gap along the motion over the stretch; null when there is none, see <see cref="OpenContact.Along"/>.</summary>
     public required OpenGap? Along { get; init; }
 }

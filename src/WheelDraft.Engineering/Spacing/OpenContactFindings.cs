@@ -20,11 +20,16 @@ internal static class OpenContactFindings
         {
             yield return Finding.Error(
                 "spacing.open-contact",
-                $"The open contact of '{open.Output}' has {Wording.Mm(open.WorstMm)} {Where(brief, open)} at worst at {Wording.Degrees(open.AtRad)} of the programme, {Wording.Mm(required)} are required ({open.DecidingRule!.BasisInFull}, with margin). "
-                    + "A longer off-time, a larger ring, a shorter or less worn contact, or open_contact = \"none\" where a mere contact gap is enough, would do.",
+                $"The open contact of '{open.Output}' has {Wording.Mm(open.WorstMm)} {Where(brief, open)} at worst at {Wording.Degrees(open.AtRad)} of the programme{Standing(open)}, {Wording.Mm(required)} are required ({open.DecidingRule!.BasisInFull}, with margin). "
+                    + (Standing(open).Length > 0 ? "An off-time that keeps further from there, a longer one" : "A longer off-time") + ", a larger ring, a shorter or less worn contact, or open_contact = \"none\" where a mere contact gap is enough, would do.",
                 where);
         }
     }
+
+    private static string Standing(OpenContact open) =>
+        open.Parked is ParkedGap parked && ReferenceEquals(parked.Along, open.Deciding)
+            ? $", {parked.Why}: the wheel can stand there"
+            : "";
 
     private static string Where(Brief brief, OpenContact open) =>
         !open.SidewaysDecides ? "along the motion" : brief.Wheel.Construction == WheelConstruction.Lands ? "between its two patches" : "sideways";

@@ -13,29 +13,22 @@ internal abstract class OpenContactMeter
     /// <param name="index">Which output.</param>
     /// <param name="requirement">What is asked of its open contact; null for nothing.</param>
     /// <param name="workingV">Working voltage across it.</param>
-    /// <param name="parked">Where the wheel may park: programme angles; an arc without sweep is one position.</param>
-    public abstract OpenContact? Of(int index, PairRequirement? requirement, double workingV, IReadOnlyList<ParkedPosition> parked);
+    /// <param name="standing">Where the wheel can stand with voltage across it; a stretch without extent is one position.</param>
+    public abstract OpenContact? Of(int index, PairRequirement? requirement, double workingV, IReadOnlyList<StandingStretch> standing);
 
-    /// <summary>The tightest gap over all parked positions; null when the contact is closed in all of them.</summary>
-    /// <param name="periods">The off-periods.</param>
-    /// <param name="parked">The parked positions.</param>
+    /// <summary>The tightest gap over all stretches; null when the contact is closed in all of them.</summary>
+    /// <param name="spans">For each off-period, between which programme angles the contact may be open at all.</param>
+    /// <param name="standing">The stretches.</param>
     /// <param name="between">The gap within an off-period, by its index, between two programme angles.</param>
     /// <param name="touching">The gap of nothing where the contact may still be closed: an off-period, by its index, and its beginning or end.</param>
     private protected static ParkedGap? Parked(
-        IReadOnlyList<OpenPeriod> periods,
-        IReadOnlyList<ParkedPosition> parked,
+        IReadOnlyList<OpenSpan> spans,
+        IReadOnlyList<StandingStretch> standing,
         Func<int, double, double, ParkedGap> between,
-        Func<int, double, OpenGap> touching)
-    {
-        ParkedGap? worst = null;
-        foreach (ParkedPosition interval in parked)
-        {
-            ParkedGap? gap = Parked(periods, interval, between, touching);
-            worst = worst is null || (gap is not null && IsTighter(gap, worst)) ? gap ?? worst : worst;
-        }
-
-        return worst;
-    }
+        Func<int, double, OpenGap> touching) =>
+        standing
+            .SelectMany(stretch => Enumerable.Range(0, spans.Count).SelectMany(i => Parked(stretch, i, spans[i], between, touching)))
+            .Aggregate((ParkedGap?)null, (worst, gap) => worst is null || IsTighter(gap, worst) ? gap : worst);
 
     /// <summary>The gap with the least to spare along the motion, the first of equals; null without any.</summary>
     private protected static OpenGap? Tightest(IEnumerable<OpenGap?> gaps) => gaps.OfType<OpenGap>().MinBy(g => g.ToSpareMm);
@@ -44,41 +37,51 @@ internal abstract class OpenContactMeter
     private static bool IsTighter(ParkedGap gap, ParkedGap than) =>
         gap.WorstMm < than.WorstMm || (gap.WorstMm <= than.WorstMm && gap.Along?.WorstMm < (than.Along?.WorstMm ?? double.PositiveInfinity));
 
-    private static ParkedGap? Parked(
-        IReadOnlyList<OpenPeriod> periods,
-        ParkedPosition interval,
-        Func<int, double, double, ParkedGap> between,
-        Func<int, double, OpenGap> touching)
+    // A stretch of up to a turn may meet an off-period twice: at its beginning and, a turn later, at its end.
+    private static IEnumerable<ParkedGap> Parked(
+        StandingStretch stretch, int index, OpenSpan span, Func<int, double, double, ParkedGap> between, Func<int, double, OpenGap> touching)
     {
-        double sweep = interval.ToRad - interval.FromRad;
-        for (int i = 0; i < periods.Count; i++)
+        double begins = stretch.FromRad - Angles.TurnRad - (Angles.TurnRad * Math.Floor((stretch.FromRad - span.EarliestRad) / Angles.TurnRad));
+        for (double from = begins; from <= span.LatestRad; from += Angles.TurnRad)
         {
-            double ahead = Angles.InTurn(interval.FromRad - periods[i].BreakRad);
-            double open = periods[i].MakeRad - periods[i].BreakRad;
-            bool begins = ahead < open;
-            if (begins && ahead + sweep <= open)
+            double to = from + (stretch.ToRad - stretch.FromRad);
+            if (to < span.EarliestRad)
             {
-                double from = periods[i].BreakRad + ahead;
-                return between(i, from, from + sweep) with { FromRad = interval.FromRad, ToRad = interval.FromRad + sweep };
+                continue;
             }
 
-            bool makesWithin = begins && ahead + sweep > open;
-            bool breaksWithin = Angles.InTurn(periods[i].BreakRad - interval.FromRad) < sweep;
-            if (makesWithin || breaksWithin)
-            {
-                double at = makesWithin ? periods[i].MakeRad : periods[i].BreakRad;
-                return new(interval.FromRad, interval.FromRad + sweep, 0, 0, at) { Along = touching(i, at) };
-            }
+            ParkedGap gap = from < span.BreakRad || to > span.MakeRad
+                ? Closed(from < span.BreakRad ? span.BreakRad : span.MakeRad, index, touching)
+                : between(index, from, to);
+            yield return gap with { FromRad = stretch.FromRad, ToRad = stretch.ToRad, Why = stretch.Why };
         }
-
-        return null; // closed all the time while parked
     }
+
+    private static ParkedGap Closed(double atRad, int index, Func<int, double, OpenGap> touching) => new(atRad, atRad, 0, 0, atRad) { Along = touching(index, atRad) };
+}
+
+/// <summary>An off-period as drawn, and how much sooner and later the contact may open and close.</summary>
+/// <param name="BreakRad">Programme angle of the break.</param>
+/// <param name="MakeRad">Programme angle of the next make, after the break.</param>
+internal readonly record struct OpenSpan(double BreakRad, double MakeRad)
+{
+    /// <summary>How much sooner it may break, rad, at least 0.</summary>
+    public double SoonerRad { get; init; }
+
+    /// <summary>How much later it may make, rad, at least 0.</summary>
+    public double LaterRad { get; init; }
+
+    /// <summary>The contact is surely closed before this angle.</summary>
+    public double EarliestRad => BreakRad - SoonerRad;
+
+    /// <summary>The contact is surely closed after this angle.</summary>
+    public double LatestRad => MakeRad + LaterRad;
 }
 
 /// <summary>Measures how far the contacts of a windowed wheel open.</summary>
 internal sealed class OpenContactGaps(Brief brief, Motion motion, WheelLayout wheel) : OpenContactMeter
 {
-    public override OpenContact? Of(int index, PairRequirement? requirement, double workingV, IReadOnlyList<ParkedPosition> parked)
+    public override OpenContact? Of(int index, PairRequirement? requirement, double workingV, IReadOnlyList<StandingStretch> standing)
     {
         RingLayout ring = wheel.Rings[index];
         if (ring.IsWhole)
@@ -89,7 +92,7 @@ internal sealed class OpenContactGaps(Brief brief, Motion motion, WheelLayout wh
         OpenContactRule rule = OpenContactRule.Of(requirement);
         WindowGaps gaps = new(motion, ring, rule, new(brief.Wheel.RunOutMm / 2, brief.Process.ToleranceMm, ring.SidePlayMm));
         IReadOnlyList<OpenPeriod> periods = [.. Enumerable.Range(0, ring.Periods.Count).Select(gaps.Period)];
-        ParkedGap? park = Parked(periods, parked, gaps.LeastBetween, gaps.Touching);
+        ParkedGap? park = Parked([.. Enumerable.Range(0, ring.Periods.Count).Select(gaps.Span)], standing, gaps.LeastBetween, gaps.Touching);
         OpenContact open = new()
         {
             Output = ring.Name,

@@ -21,6 +21,10 @@ public sealed record Solid(string Name, string Net, SolidKind Kind, bool Turns, 
     /// <see cref="IsWheelCopper"/> solids (the open-contact rules judge it), measured against everything else.</summary>
     public bool IsNose { get; init; }
 
+    /// <summary>Whether it is a part of a strip as it lies while its output is open and the wiper rides lower, on the carrier; the same part
+    /// stands in the list as it lies on the copper too, and the lesser distance counts.</summary>
+    public bool IsLowered { get; init; }
+
     /// <summary>Whether it is joined to nothing in part of the turn though it is live in another (a land under no wiper):
     /// it then splits creepage paths as floating copper does, and still has rows of its own.</summary>
     public bool FloatsAtTimes { get; init; }

@@ -7,9 +7,9 @@ internal static class WheelSolids
 {
     // How far a metal shaft stands under the carrier and above the copper face, and how far fixings stand above the face, mm
     // (methods: solids).
-    private const double ShaftUnderCarrierMm = 20;
-    private const double ShaftAboveFaceMm = 5;
-    private const double FixingsAboveFaceMm = 1.5;
+    public const double ShaftUnderCarrierMm = 20;
+    public const double ShaftAboveFaceMm = 5;
+    public const double FixingsAboveFaceMm = 1.5;
 
     public const string WheelName = "wheel";
     public const string ShaftName = "shaft";

@@ -3,29 +3,48 @@ using WheelDraft.Geometry;
 namespace WheelDraft.Engineering;
 
 /// <summary>What makes a gap smaller than drawn, mm.</summary>
-/// <param name="OffCentreMm">Half the run-out.</param>
+/// <param name="OffCentreMm">Half the run-out: the wheel's centre may lie as far off the axis, in any direction.</param>
 /// <param name="CutterMm">Tolerance of a cut edge.</param>
 /// <param name="SidePlayMm">Radial play of a wiper.</param>
-internal sealed record GapPlay(double OffCentreMm, double CutterMm, double SidePlayMm);
+internal sealed record GapPlay(double OffCentreMm, double CutterMm, double SidePlayMm)
+{
+    /// <summary>How far the wiper may stand from its station along the motion, mm.</summary>
+    public double PlacingMm { get; init; }
+
+    /// <summary>What brings copper and wiper nearer in any direction, mm.</summary>
+    public double AllRoundMm => OffCentreMm + CutterMm + PlacingMm;
+}
 
 /// <summary>The gaps of one output of a windowed wheel: along the motion in each of its off-periods, and sideways.</summary>
+/// <remarks>Worst figures are those of the worn patch, anywhere within its travel and side play, from the edges: the true shape of all
+/// that it covers there. Cutter tolerance and centre offset then take from that distance what they are, for they bring the copper
+/// nearer in every direction. Corners of a window are taken sharp: fillets keep outside the path of the worn patch.</remarks>
 internal sealed class WindowGaps
 {
     // Sides of a window that differ by no more than rounding are alike: the inner one is told.
     private const double SameMm = 1e-9;
 
+    // Parts of the travel over which the worst of an off-period's greatest gap is found: each counts all places of the wiper in it at
+    // once, so that fewer parts would tell less gap than there is.
+    private const int TravelParts = 8;
+
     private readonly Motion _motion;
     private readonly RingLayout _ring;
     private readonly GapPlay _play;
+    private readonly ContactPatch _worn;
     private readonly double? _alongRequiredMm;
     private readonly OpenGap _sideways;
 
     public WindowGaps(Motion motion, RingLayout ring, OpenContactRule rule, GapPlay play)
     {
-        (_motion, _ring, _play) = (motion, ring, play);
+        (_motion, _ring, _play, _worn) = (motion, ring, play, ring.Patch.Worn);
         _alongRequiredMm = rule.IsNone ? null : rule.AlongMm(ring.Patch);
         _sideways = SidewaysGap(rule.IsNone ? null : rule.SidewaysMm(ring.Patch));
     }
+
+    private double InnerEndMm => _ring.RadiusMm - (_ring.TravelMm / 2);
+
+    private double OuterEndMm => _ring.RadiusMm + (_ring.TravelMm / 2);
 
     /// <summary>The gap sideways, told at a programme angle; it is the same all through the off-periods.</summary>
     public OpenGap Sideways(double atRad) => _sideways with { AtRad = atRad };
@@ -33,26 +52,43 @@ internal sealed class WindowGaps
     /// <summary>The off-period that follows an on-period, with the greatest gap reached in it.</summary>
     public OpenPeriod Period(int index)
     {
-        (double from, double to) = Span(index);
-        List<EdgeGap> travel = [.. Edges(index)];
-        OpenGap along = travel.Select(gap => Along(gap, gap.Top(from, to))).MinBy(g => g.NominalMm)!;
-        double? reached = _alongRequiredMm is double required && along.NominalMm >= required && Verdicts.On(_sideways.NominalMm, _sideways.RequiredMm!.Value) != SpacingVerdict.Misses
-            ? travel.Max(gap => gap.Reaches(required, from, gap.Top(from, to))) - from
+        (double from, double to) = Bounds(index);
+        List<(EdgeGap Gap, double TopRad)> worst = [.. WornParts(index).Select(g => (g, g.Top(from, to)))];
+        double greatest = WorstMm(worst.Min(w => w.Gap.Nearest(w.TopRad).DistanceMm));
+        OpenGap along = Drawn(index).Select(g => Gap(g.Nearest(g.Top(from, to)), greatest, g.Top(from, to))).MinBy(g => g.NominalMm)!;
+        double? reached = _alongRequiredMm is double required && Keeps(along) && Keeps(_sideways)
+            ? worst.Max(w => w.Gap.Reaches(required + _play.AllRoundMm, from, w.TopRad)) - from
             : null;
         return new(from, to, Math.Min(along.NominalMm, _sideways.NominalMm), Math.Min(along.WorstMm, _sideways.WorstMm), along.AtRad, reached) { Along = along };
     }
 
-    /// <summary>The least gap between two programme angles of an off-period: at one of them, for between edges it grows and then shrinks.</summary>
+    /// <summary>The off-period that follows an on-period, with how much sooner and later the contact may open and close.</summary>
+    public OpenSpan Span(int index)
+    {
+        (double from, double to) = Bounds(index);
+        RingPeriod next = _ring.Periods[(index + 1) % _ring.Periods.Count];
+        return new(from, to)
+        {
+            SoonerRad = Math.Max(0, Shift(_ring.Periods[index].Break)),
+            LaterRad = Math.Max(0, Shift(next.Make)),
+        };
+    }
+
+    /// <summary>The least gap between two programme angles of an off-period.</summary>
     public ParkedGap LeastBetween(int index, double fromRad, double toRad)
     {
-        OpenGap least = Edges(index).SelectMany(_ => new[] { fromRad, toRad }, Along).MinBy(g => g.NominalMm)!;
-        return new(fromRad, toRad, Math.Min(least.NominalMm, _sideways.NominalMm), Math.Min(least.WorstMm, _sideways.WorstMm), least.AtRad) { Along = least };
+        EdgeGap worn = new(_motion, _ring, _worn.Swept(InnerEndMm - _play.SidePlayMm, OuterEndMm + _play.SidePlayMm), index);
+        LeastOverStretch least = LeastOverStretch.Of(at => worn.Nearest(at).DistanceMm, fromRad, toRad, _ring.WindowToMm!.Value);
+        OpenGap along = Gap(Nearest(index, least.AtRad), WorstMm(least.LowerMm), least.AtRad);
+        return new(fromRad, toRad, Math.Min(along.NominalMm, _sideways.NominalMm), Math.Min(along.WorstMm, _sideways.WorstMm), least.AtRad) { Along = along };
     }
 
     /// <summary>The gap at the beginning or end of an off-period, where patch and copper touch.</summary>
-    public OpenGap Touching(int index, double atRad) => Along(new EdgeGap(_motion, _ring, _ring.RadiusMm, index), atRad) with { NominalMm = 0, WorstMm = 0 };
+    public OpenGap Touching(int index, double atRad) => Gap(Nearest(index, atRad), 0, atRad) with { NominalMm = 0 };
 
-    private (double FromRad, double ToRad) Span(int index)
+    private static bool Keeps(OpenGap gap) => Verdicts.On(gap.WorstMm, gap.RequiredMm!.Value) != SpacingVerdict.Misses;
+
+    private (double FromRad, double ToRad) Bounds(int index)
     {
         int next = (index + 1) % _ring.Periods.Count;
         double from = _ring.Periods[index].Wanted.EndRad;
@@ -65,41 +101,64 @@ internal sealed class WindowGaps
         return (from, to);
     }
 
-    /// <summary>The ring radius at both ends of travel and in the middle: the contact path there bounds the rest.</summary>
-    private IEnumerable<EdgeGap> Edges(int index)
+    // How far the moment at which the new patch leaves or reaches an edge may lie on the side of the copper: copper cut short and shifted
+    // away, the wiper anywhere within its travel and play. The time for that is least at one end of both or in the middle.
+    private double Shift(CopperEdge edge)
     {
-        double half = _ring.TravelMm / 2;
-        IEnumerable<double> radii = half == 0 ? [_ring.RadiusMm] : [_ring.RadiusMm - half, _ring.RadiusMm, _ring.RadiusMm + half];
-        return radii.Select(r => new EdgeGap(_motion, _ring, r, index));
+        ProgrammePatch patch = new(_ring.Patch, _motion.Direction);
+        CopperEdge shorter = edge with { OffsetMm = edge.OffsetMm - _play.AllRoundMm };
+        double sense = edge.End == EdgeEnd.Break ? 1 : -1;
+        double drawn = edge.TouchOf(patch, _ring.RadiusMm).AtRad;
+        return new[] { InnerEndMm - _play.SidePlayMm, _ring.RadiusMm, OuterEndMm + _play.SidePlayMm }
+            .Max(r => sense * (drawn - shorter.TouchOf(patch, r).AtRad));
     }
 
-    /// <summary>The gap along the motion less its own tolerances and wear.</summary>
-    private OpenGap Along(EdgeGap edges, double atRad)
+    /// <summary>The patch as drawn at both ends of travel and in the middle.</summary>
+    private IEnumerable<EdgeGap> Drawn(int index)
     {
-        Nearest nearest = edges.Nearest(atRad);
-        double worst = nearest.DistanceMm - _play.OffCentreMm - _play.CutterMm - _ring.Patch.WearMm;
-        return new(_alongRequiredMm, nearest.DistanceMm, Math.Max(0, worst), atRad) { OnNose = nearest.OnFirst, OnCopper = nearest.OnSecond };
+        IEnumerable<double> radii = _ring.TravelMm == 0 ? [_ring.RadiusMm] : [InnerEndMm, _ring.RadiusMm, OuterEndMm];
+        return radii.Select(r => new EdgeGap(_motion, _ring, _ring.Patch.Swept(r, r), index));
     }
+
+    /// <summary>The worn patch over each part of the travel, side play added.</summary>
+    private IEnumerable<EdgeGap> WornParts(int index)
+    {
+        int parts = _ring.TravelMm == 0 ? 1 : TravelParts;
+        double step = _ring.TravelMm / parts;
+        return Enumerable.Range(0, parts).Select(i =>
+            new EdgeGap(_motion, _ring, _worn.Swept(InnerEndMm + (i * step) - _play.SidePlayMm, InnerEndMm + ((i + 1) * step) + _play.SidePlayMm), index));
+    }
+
+    private Nearest Nearest(int index, double atRad) => Drawn(index).Select(g => g.Nearest(atRad)).MinBy(n => n.DistanceMm);
+
+    private double WorstMm(double wornMm) => Math.Max(0, wornMm - _play.AllRoundMm);
+
+    private OpenGap Gap(Nearest drawn, double worstMm, double atRad) =>
+        new(_alongRequiredMm, drawn.DistanceMm, worstMm, atRad) { OnNose = drawn.OnFirst, OnCopper = drawn.OnSecond };
 
     private OpenGap SidewaysGap(double? requiredMm)
     {
-        double inward = _ring.PathFromMm - _ring.WindowFromMm!.Value;
-        double outward = _ring.WindowToMm!.Value - _ring.PathToMm;
+        (double windowFrom, double windowTo) = (_ring.WindowFromMm!.Value, _ring.WindowToMm!.Value);
+        double inward = _ring.PathFromMm - windowFrom;
+        double outward = windowTo - _ring.PathToMm;
 
         // A window open to the outside has no copper beyond the patch.
         bool isOpen = _ring.SideGapMm is double gap && outward + SameMm < gap;
         bool isOutward = !isOpen && outward + SameMm < inward;
-        double half = _ring.TravelMm / 2;
-        Point nose = isOutward ? _ring.Patch.FarthestFromAxis(_ring.RadiusMm + half) : _ring.Patch.NearestToAxis(_ring.RadiusMm - half);
-        Point copper = Point.Polar(isOutward ? _ring.WindowToMm.Value : _ring.WindowFromMm.Value, nose.AngleRad);
+        Point nose = isOutward ? _ring.Patch.FarthestFromAxis(OuterEndMm) : _ring.Patch.NearestToAxis(InnerEndMm);
+        Point copper = Point.Polar(isOutward ? windowTo : windowFrom, nose.AngleRad);
+        double worstInward = _worn.LeastRadiusMm(InnerEndMm - _play.SidePlayMm) - windowFrom;
+        double worstOutward = isOpen ? double.PositiveInfinity : windowTo - _worn.GreatestRadiusMm(OuterEndMm + _play.SidePlayMm);
         Placement toHousing = Placement.Turn(_ring.StationRad);
-        double nominal = isOpen ? inward : Math.Min(inward, outward);
-        double worst = nominal - _play.OffCentreMm - _play.CutterMm - _play.SidePlayMm - _ring.Patch.SidewaysWearMm;
-        return new(requiredMm, nominal, Math.Max(0, worst), 0) { OnNose = toHousing.Of(nose), OnCopper = toHousing.Of(copper) };
+        return new(requiredMm, isOpen ? inward : Math.Min(inward, outward), WorstMm(Math.Min(worstInward, worstOutward)), 0)
+        {
+            OnNose = toHousing.Of(nose),
+            OnCopper = toHousing.Of(copper),
+        };
     }
 }
 
-/// <summary>The gap along the motion between a patch and the two edges of the window that it is in.</summary>
+/// <summary>The gap along the motion between what a patch covers and the two edges of the window that it is in.</summary>
 internal sealed class EdgeGap
 {
     private readonly Contour _patch;
@@ -109,12 +168,12 @@ internal sealed class EdgeGap
 
     /// <param name="motion">The turning.</param>
     /// <param name="ring">The ring.</param>
-    /// <param name="radiusMm">Where the wiper is on its travel.</param>
+    /// <param name="patch">The patch, or all that it covers, in the wiper's frame with the axis as origin.</param>
     /// <param name="index">The on-period that the window follows.</param>
-    public EdgeGap(Motion motion, RingLayout ring, double radiusMm, int index)
+    public EdgeGap(Motion motion, RingLayout ring, Contour patch, int index)
     {
         Placement toProgramme = motion.Sigma < 0 ? Placement.Identity : Placement.MirrorInX;
-        _patch = ring.Patch.Shape.Placed(toProgramme).Placed(Placement.Translation(new(radiusMm, 0)));
+        _patch = patch.Placed(toProgramme);
         _break = Line(ring.Periods[index].Break, ring);
         _make = Line(ring.Periods[(index + 1) % ring.Periods.Count].Make, ring);
 

@@ -26,8 +26,8 @@ public sealed record StripSet
     /// <summary>What the person should know, the strips' own findings included, in file order.</summary>
     public required IReadOnlyList<Finding> Findings { get; init; }
 
-    /// <summary>All strips' solids.</summary>
-    public IEnumerable<Solid> Solids => Strips.SelectMany(s => s.Solids);
+    /// <summary>All strips' solids, those of the positions of wipers that ride lower while their outputs are open among them.</summary>
+    public IEnumerable<Solid> Solids => Strips.SelectMany(s => s.AllSolids);
 
     /// <summary>The strip whose contact rides on a ring at a station; null when none is given there.</summary>
     /// <param name="ringRadiusMm">Radius of the ring.</param>
@@ -88,7 +88,12 @@ public sealed record StripSet
                     {
                         OutputBrief of = brief.Outputs[output];
                         string net = serves.IsReturn ? of.ReturnNet ?? of.Net : of.Net;
-                        return new StripStation(net, StripContact.OfOutput(brief, output, serves.IsReturn), place) { Adjust = of.Adjust, SidePlayMm = of.SidePlayMm };
+                        return new StripStation(net, StripContact.OfOutput(brief, output, serves.IsReturn), place) 
+                        {
+                            Adjust = of.Adjust,
+                            SidePlayMm = of.SidePlayMm,
+                            StepMm = of.On.Periods is null ? 0 : brief.Carrier.StepMm,
+                        };
                     }
 
                     break;
@@ -116,6 +121,9 @@ internal sealed record StripStation(string Net, StripContact? Contact, RingPlace
     internal AdjustBrief? Adjust { get; init; }
 
     internal double SidePlayMm { get; init; }
+
+    /// <summary>How much lower the wiper rides while its output is open, mm.</summary>
+    internal double StepMm { get; init; }
 
     internal Point Tip { get; init; }
 }

@@ -49,12 +49,13 @@ public sealed record ContactPatch
 
     /// <summary>By how much the patch reaches further along the radius, to either side, at the end of its life, mm.</summary>
     /// <remarks>A disc grows all round. A rectangle grows across its fold, so that only the part of it along the radius counts:
-    /// nothing where the fold lies along the radius. What the corners of a longer rectangle reach further round the circle, a few
-    /// micrometres, is left out: the side gap is defined on the corners of the new one.</remarks>
+    /// nothing where the fold lies along the radius. What the corners of the longer rectangle reach further round the circle depends
+    /// on the ring radius: <see cref="LeastRadiusMm"/> and <see cref="GreatestRadiusMm"/> of the <see cref="Worn"/> patch tell it.</remarks>
     public double SidewaysWearMm => WearMm * (IsDisc ? 1 : Math.Abs(Math.Sin(AngleRad)));
 
     /// <summary>The patch that counts for edges when the copper stands proud of the carrier.</summary>
-    /// <remarks>A round nose of radius R meets an edge of height s early by √(2Rs − s²) from its lowest line.</remarks>
+    /// <remarks>A round nose of radius R meets an edge of height s early by √(2Rs − s²) from its lowest line. A worn one has come down
+    /// by as much as it has lost, w, and meets the edge as a new one would meet an edge of height s + w.</remarks>
     /// <param name="stepMm">How far the copper stands proud, at least 0.</param>
     /// <exception cref="InvalidOperationException">The nose radius is unknown and the step is not 0.</exception>
     public ContactPatch OverStep(double stepMm)
@@ -65,13 +66,14 @@ public sealed record ContactPatch
         }
 
         double radius = NoseRadiusMm ?? throw new InvalidOperationException("A step needs the radius of the nose.");
-        double reach = stepMm >= radius ? radius : Math.Sqrt((2 * radius * stepMm) - (stepMm * stepMm));
-        double half = Math.Max(HalfLengthMm, reach);
+        double Reach(double heightMm) => heightMm >= radius ? radius : Math.Sqrt((2 * radius * heightMm) - (heightMm * heightMm));
+        double Depth(double halfMm) => radius - Math.Sqrt(Math.Max(0, (radius * radius) - (halfMm * halfMm)));
+        double half = Math.Max(HalfLengthMm, Reach(stepMm));
         return this with
         {
             HalfLengthMm = half,
             HalfWidthMm = IsDisc ? half : HalfWidthMm,
-            WornHalfLengthMm = Math.Max(WornHalfLengthMm, reach),
+            WornHalfLengthMm = Math.Max(WornHalfLengthMm, Reach(stepMm + Depth(WornHalfLengthMm) - Depth(HalfLengthMm))),
             StepMm = stepMm,
         };
     }
@@ -173,6 +175,52 @@ public sealed record ContactPatch
     public Contour Shape => IsDisc
         ? Contour.Circle(Point.Origin, HalfLengthMm)
         : Contour.Polygon([.. Corners.Select(c => Point.Origin + c)]);
+
+    /// <summary>All that the patch covers while it moves along the radius, in the wiper's frame with the shaft axis as origin.</summary>
+    /// <remarks>Convex, so that its distance from anything is the least over all places between the two, exactly.</remarks>
+    /// <param name="fromMm">Ring radius at the inner end.</param>
+    /// <param name="toMm">Ring radius at the outer end, at least the inner one.</param>
+    public Contour Swept(double fromMm, double toMm)
+    {
+        if (fromMm >= toMm)
+        {
+            return Shape.Placed(Placement.Translation(new(fromMm, 0)));
+        }
+
+        return IsDisc ? SweptDisc(fromMm, toMm) : SweptRectangle(fromMm, toMm);
+    }
+
+    private Contour SweptDisc(double fromMm, double toMm)
+    {
+        (Point inner, Point outer, Vector up) = (new(fromMm, 0), new(toMm, 0), new(0, HalfLengthMm));
+        return new Contour(
+        [
+            Arc.About(outer, outer - up, outer + up, Turning.Anticlockwise),
+            new Segment(outer + up, inner + up),
+            Arc.About(inner, inner + up, inner - up, Turning.Anticlockwise),
+            new Segment(inner - up, outer - up),
+        ]);
+    }
+
+    // Edges that face outward move to the outer end, those that face inward to the inner one; level ones are bridged by what joins both.
+    private Contour SweptRectangle(double fromMm, double toMm)
+    {
+        const double levelMm = 1e-9;
+        IReadOnlyList<Vector> corners = Corners;
+        List<Point> outline = [];
+        for (int i = 0; i < corners.Count; i++)
+        {
+            (Vector start, Vector end) = (corners[i], corners[(i + 1) % corners.Count]);
+            if (Math.Abs(end.Y - start.Y) > levelMm)
+            {
+                Point centre = new(end.Y > start.Y ? toMm : fromMm, 0);
+                outline.Add(centre + start);
+                outline.Add(centre + end);
+            }
+        }
+
+        return Contour.Polygon([.. outline.Where((p, i) => p.DistanceTo(outline[(i + 1) % outline.Count]) > levelMm)]);
+    }
 
     /// <summary>The patch as a shape where it touches, in the housing.</summary>
     /// <param name="ringRadiusMm">Radius of the ring.</param>

@@ -21,6 +21,9 @@ internal abstract class RingConstruction
     /// <summary>By how much a band must reach further for the trial to stand, mm; 0 when it stands.</summary>
     public virtual double LackMm(RingDemand ring, RingTrial trial) => 0;
 
+    /// <summary>What asks for <see cref="LackMm"/>, in words.</summary>
+    public virtual string LackWhy(RingDemand ring, RingTrial trial) => "";
+
     /// <summary>The outer radius of the wheel, all rings in place.</summary>
     /// <param name="placed">The rings.</param>
     /// <param name="outermostMm">Where the last band ends.</param>
@@ -49,7 +52,17 @@ internal sealed class WindowedRings(RingShop shop, WheelBrief wheel) : RingConst
 
     public override double ReachMm(RingDemand ring) => ring.IsWhole ? ring.SidePlayMm + (shop.RunOutMm / 2) : ring.SideGapMm;
 
-    public override double LackMm(RingDemand ring, RingTrial trial) => WindowCorners.Intrusion(shop, ring, trial);
+    public override double LackMm(RingDemand ring, RingTrial trial) => Math.Max(WindowCorners.Intrusion(shop, ring, trial), WornLackMm(ring, trial));
+
+    public override string LackWhy(RingDemand ring, RingTrial trial) => WindowCorners.Intrusion(shop, ring, trial) >= WornLackMm(ring, trial)
+        ? "so that the rounded corners at the sloped edge stay clear of the patch path"
+        : ring.SideGapWhy;
+
+    // Corners of a longer rectangle reach further round the circle than the new one's, the more the smaller the ring.
+    private static double WornLackMm(RingDemand ring, RingTrial trial) => ring.IsWhole
+        ? 0
+        : Math.Max(ring.PathFromMm(trial.RadiusMm) - ring.WornPathFromMm(trial.RadiusMm), ring.WornPathToMm(trial.RadiusMm) - ring.PathToMm(trial.RadiusMm))
+            + ring.WornSideGapMm - ring.SideGapMm;
 
     public override double OuterRadiusMm(IReadOnlyList<PackedRing> placed, double outermostMm, double apartMm, double hubMm)
     {

@@ -30,6 +30,9 @@ internal sealed record RingDemand
     /// <summary>How far windows reach beyond the patch path, mm, before fillets ask for more.</summary>
     public double SideGapMm { get; init; }
 
+    /// <summary>What windows must keep beyond the path of the worn patch on a side, mm.</summary>
+    public double WornSideGapMm { get; init; }
+
     /// <summary>What asks for the side gap, in words.</summary>
     public string SideGapWhy { get; init; } = "";
 
@@ -65,6 +68,12 @@ internal sealed record RingDemand
 
     /// <summary>Greatest radius that the patch covers over its travel.</summary>
     public double PathToMm(double radiusMm) => Math.Max(MakePatch.GreatestRadiusMm(OuterEndMm(radiusMm)), BreakPatch.GreatestRadiusMm(OuterEndMm(radiusMm)));
+
+    /// <summary>Least radius that the worn patch covers over its travel, its corners included.</summary>
+    public double WornPathFromMm(double radiusMm) => Math.Min(MakePatch.Worn.LeastRadiusMm(InnerEndMm(radiusMm)), BreakPatch.Worn.LeastRadiusMm(InnerEndMm(radiusMm)));
+
+    /// <summary>Greatest radius that the worn patch covers over its travel, its corners included.</summary>
+    public double WornPathToMm(double radiusMm) => Math.Max(MakePatch.Worn.GreatestRadiusMm(OuterEndMm(radiusMm)), BreakPatch.Worn.GreatestRadiusMm(OuterEndMm(radiusMm)));
 
     /// <summary>The ring radius whose patch path starts at a radius.</summary>
     public double RadiusFromPath(double pathFromMm) =>

@@ -176,18 +176,12 @@ internal sealed class RingPacking(RingShop shop, RingConstruction construction, 
                 return trial;
             }
 
-            settled = Widened(settled, more);
+            settled = settled with { SideGapMm = settled.SideGapMm + more, SideGapWhy = construction.LackWhy(settled, trial) };
             trial = construction.At(settled, radiusMm(settled));
         }
 
         return trial with { Fault = ("wheel.slope", "its sloped edge leaves no room for rounded corners beside the patch path; ask for less range, more travel or a larger ring") };
     }
-
-    private static RingDemand Widened(RingDemand ring, double moreMm) => ring with
-    {
-        SideGapMm = ring.SideGapMm + moreMm,
-        SideGapWhy = "so that the rounded corners at the sloped edge stay clear of the patch path",
-    };
 
     private double Grown(RingDemand ring, double fromMm)
     {

@@ -72,7 +72,7 @@ internal sealed class WheelSetter(WheelTask task)
         ContactPatch patch = task.Contacts.Outputs[index];
         ContactPatch forEdges = patch.OverStep(_brief.Carrier.StepMm);
         double play = (_brief.Wheel.RunOutMm / 2) + _brief.Process.ToleranceMm + output.SidePlayMm;
-        (double gap, string why) = SideGap(task.Rules[index], forEdges, play);
+        (double worn, string why) = SideGap(task.Rules[index], forEdges, play);
         return new RingDemand
         {
             Name = output.Name,
@@ -83,23 +83,25 @@ internal sealed class WheelSetter(WheelTask task)
             AskedRadiusMm = output.RadiusMm,
             ToleranceS = output.ToleranceS,
             Adjust = output.Adjust,
-            SideGapMm = gap,
+            SideGapMm = worn + forEdges.SidewaysWearMm,
+            WornSideGapMm = worn,
             SideGapWhy = why,
         };
     }
 
-    /// <summary>How far windows reach beyond the path of the new patch: what is required, play, and what the patch grows sideways
-    /// over its life, so that a worn contact keeps what is required too.</summary>
+    /// <summary>How far windows reach beyond the path of the worn patch: what is required, and play, so that a worn contact keeps
+    /// what is required too.</summary>
     private (double GapMm, string Why) SideGap(OpenContactRule rule, ContactPatch patch, double playMm)
     {
-        double wearMm = patch.SidewaysWearMm;
         double required = rule.SidewaysMm(patch);
-        string worn = wearMm > 0 ? $", and {Wording.Mm(wearMm)} by which the contact grows sideways as it wears" : "";
+        string worn = patch.WearMm <= 0 ? "" : patch.IsDisc
+            ? $", and {Wording.Mm(patch.WearMm)} by which the contact grows sideways as it wears"
+            : $", and what its corners reach further out as it wears{(patch.SidewaysWearMm > 0 ? $", {Wording.Mm(patch.SidewaysWearMm)} and a little" : "")}";
         string why = rule.IsNone
             ? $"no separation asked of its open contact{worn}"
             : $"{Wording.Mm(required)} required of its open contact{(required > rule.RequiredMm ? $", more than the rule because the nose is {(patch.IsDisc ? "a dome" : "round across its turned fold")}" : "")}, and {Wording.Mm(playMm)} of play and tolerance{worn}";
-        double gap = playMm + (rule.IsNone ? PlainGapMm : required) + wearMm;
-        double corner = _brief.Process.InsideRadiusMm + CornerGapMm + wearMm;
+        double gap = playMm + (rule.IsNone ? PlainGapMm : required);
+        double corner = _brief.Process.InsideRadiusMm + CornerGapMm;
         return gap >= corner ? (gap, why) : (corner, $"the inside radius of the window's corners{worn}");
     }
 

@@ -15,12 +15,11 @@ internal static class WindowCorners
     public static double Intrusion(RingShop shop, RingDemand ring, RingTrial trial)
     {
         double f = shop.Process.InsideRadiusMm;
-        double clear = ClearOfPathMm + ring.SidewaysWearMm;
         double most = 0;
         foreach (CopperEdge edge in trial.Cuts.SelectMany(c => new[] { c.Make, c.Break }).Where(e => e.IsSloped))
         {
-            double inner = TangentRadius(trial.BandFromMm + f, edge.OffsetMm, f) - (ring.PathFromMm(trial.RadiusMm) - clear);
-            double outer = ring.PathToMm(trial.RadiusMm) + clear - TangentRadius(trial.BandToMm - f, edge.OffsetMm, f);
+            double inner = TangentRadius(trial.BandFromMm + f, edge.OffsetMm, f) - (ring.WornPathFromMm(trial.RadiusMm) - ClearOfPathMm);
+            double outer = ring.WornPathToMm(trial.RadiusMm) + ClearOfPathMm - TangentRadius(trial.BandToMm - f, edge.OffsetMm, f);
             most = Math.Max(most, Math.Max(inner, outer));
         }
 

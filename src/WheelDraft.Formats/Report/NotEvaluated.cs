@@ -11,6 +11,7 @@ public static class NotEvaluated
         "solid insulation, and distances through it",
         "wiring, and terminals with their receptacles on",
         "breaking capacity, arcing and the life of contacts that break",
+        "what a motor feeds back into its net while it runs on, and any other supply from a load",
         "temperature of enclosures, motor and carrier",
         "mechanical strength of carrier, webs and fixings",
         "access to live parts with the test finger",

@@ -33,6 +33,11 @@ public static class ReportJson
             CircuitJson.Write(json, design);
             RemediesJson.Write(json, design.Remedies);
             json.Objects("findings", design.Findings, f => Finding(json, f));
+            json.Objects("assumptions", design.Assumptions, a =>
+            {
+                json.Text("key", a.Key);
+                json.Text("words", a.Words);
+            });
             json.Texts("not_evaluated", NotEvaluated.Of(design));
             json.Texts("not_checked", NotEvaluated.NotChecked);
             SigningJson.Write(json, design);

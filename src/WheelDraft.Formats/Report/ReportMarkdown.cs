@@ -201,7 +201,7 @@ public static class ReportMarkdown
     {
         page.Heading(2, "Open contacts")
             .Paragraph("The gap between the nose and the wheel's copper while an output is open; with lands, between all that is joined to its one wiper and all that is joined to the other, 'sideways' being the gap between the two patches. Each gap is judged against what it must keep itself; 'worst' is that of the gap with less to spare. A contact gap is never a means of isolation.")
-            .Table(["Output", "Required, mm", "Sideways, mm", "Greatest, mm", "Worst, mm", "Reached after the break", "Parked, mm", "Opens at"], design.OpenContacts.Select(o => (IReadOnlyList<string>)
+            .Table(["Output", "Required, mm", "Sideways, mm", "Greatest, mm", "Worst, mm", "Reached after the break, at worst", "Where the wheel can stand, mm at worst", "Opens at"], design.OpenContacts.Select(o => (IReadOnlyList<string>)
             [
                 o.Output,
                 o.RequiredMm is double required ? Required(o, required) : "none asked",
@@ -211,10 +211,13 @@ public static class ReportMarkdown
                 string.Join(", ", o.Periods.Select(p => p.ReachedAfterRad is double after
                     ? $"{Deg(after)}° ({S(design.Motion.SecondsFromRad(after))} s)"
                     : o.RequiredMm is null ? "-" : "never")),
-                o.Parked is ParkedGap park ? Mm(park.LeastMm) : "closed",
+                o.Parked is ParkedGap park ? Standing(park) : "closed, or no voltage",
                 $"{Wording.Number(o.OpeningMmPerS, 3)} mm/s",
             ]));
     }
+
+    private static string Standing(ParkedGap gap) =>
+        $"{Mm(gap.WorstMm)} ({gap.Why}, {(gap.IsWholeTurn ? "all round" : $"{Deg(gap.FromRad)}° to {Deg(Angles.InTurn(gap.ToRad))}°")})";
 
     private static string Required(OpenContact open, double deciding) =>
         open.Along?.RequiredMm is double along && open.Sideways.RequiredMm is double sideways && !string.Equals(Mm(along), Mm(sideways), StringComparison.Ordinal)
@@ -223,6 +226,13 @@ public static class ReportMarkdown
 
     private static void Scope(MarkdownPage page, Design design)
     {
+        if (design.Assumptions.Count > 0)
+        {
+            page.Heading(2, "Assumed")
+                .Paragraph("The parameter file does not say these; every figure above counts on them. Give the key to say otherwise.")
+                .Table(["Key", "Taken to be so"], design.Assumptions.Select(a => (IReadOnlyList<string>)[a.Key, a.Words]));
+        }
+
         IReadOnlyList<string> missing = NotEvaluated.Of(design);
         if (missing.Count > 0)
         {

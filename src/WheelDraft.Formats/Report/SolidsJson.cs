@@ -17,6 +17,11 @@ internal static class SolidsJson
             _ => "floating",
         });
         json.Flag("turns", solid.Turns);
+        if (solid.IsLowered)
+        {
+            json.Flag("while_open", true);
+        }
+
         json.MmList("z_mm", solid.FromZMm, solid.ToZMm);
         json.RawList("outline", Vertices(solid.Outline.Outer));
         json.RawList("holes", solid.Outline.Holes.Select(OutlineJson.Vertices));

@@ -70,10 +70,11 @@ internal static class SpacingJson
         {
             json.Object("parked", () =>
             {
-                json.Deg("from_deg", parked.FromRad);
-                json.Deg("to_deg", parked.ToRad);
+                json.Deg("from_deg", parked.IsWholeTurn ? 0 : parked.FromRad);
+                json.RawAngle("to_deg", parked.IsWholeTurn ? "360" : JsonSheet.DegFigure(parked.ToRad));
                 json.Mm("least_mm", parked.LeastMm);
                 json.Mm("worst_mm", parked.WorstMm);
+                json.Text("why", parked.Why);
             });
         }
 

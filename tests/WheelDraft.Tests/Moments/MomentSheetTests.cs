@@ -69,7 +69,7 @@ public sealed class MomentSheetTests
     [InlineData(120, "open, at zero", "off")]
     public void Of_FanOfTheBench_TellsItsState(double seconds, string tag, string state)
     {
-        // Stir is on from 10 s for 90 s and from 140 s for 30 s, in the demo's own file.
+        // Stir is on from 15 s for 90 s and from 137 s for 30 s, in the demo's own file.
         Design design = SheetDesigns.Demo("propagation-bench");
         Sheet sheet = MomentSheet.Of(design, design.Circuit.At(design.Motion.RadFromSeconds(seconds)));
         Assert.Equal(tag, Below(sheet, "stir"));

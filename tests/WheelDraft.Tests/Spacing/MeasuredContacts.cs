@@ -11,8 +11,10 @@ internal sealed record MeasuredContacts(Brief Brief, WheelLayout Wheel, IReadOnl
     /// <summary>The only output's.</summary>
     public OpenContact Only => Open.Single();
 
+    /// <summary>With the wheel standing only where it is told to park, at voltage across every contact.</summary>
     public static MeasuredContacts Of(Brief brief, ContactPatch patch, params IReadOnlyList<ParkedPosition> parked)
     {
+        IReadOnlyList<StandingStretch> standing = Standing(parked);
         Motion motion = Motion.Of(brief);
         IReadOnlyList<ContactPatch> all = [.. brief.Outputs.Select(_ => patch)];
         bool isLands = brief.Wheel.Construction == WheelConstruction.Lands;
@@ -20,8 +22,12 @@ internal sealed record MeasuredContacts(Brief Brief, WheelLayout Wheel, IReadOnl
         OpenContactRequirements rules = OpenContactRequirements.Of(brief, _ => brief.Supply.VoltageV);
         WheelLayout wheel = new WheelTask(brief, motion, Programme.Of(brief, motion), contacts, rules.Distances).Set();
         OpenContactMeter meter = OpenContactMeter.Of(brief, motion, wheel);
-        return new(brief, wheel, [.. brief.Outputs.Select((_, i) => meter.Of(i, rules.Outputs[i], brief.Supply.VoltageV, parked)).OfType<OpenContact>()]);
+        return new(brief, wheel, [.. brief.Outputs.Select((_, i) => meter.Of(i, rules.Outputs[i], brief.Supply.VoltageV, standing)).OfType<OpenContact>()]);
     }
+
+    /// <summary>Positions as stretches, each exactly as long.</summary>
+    public static IReadOnlyList<StandingStretch> Standing(IReadOnlyList<ParkedPosition> parked) =>
+        [.. parked.Select(p => new StandingStretch(p.FromRad, p.ToRad) { Why = "where it is told to", VoltageAcross = [] })];
 
     /// <summary>The rectangle under a fold, 2 mm along it.</summary>
     public static ContactPatch Fold(double? noseMm, double angleRad = 0, double halfMm = 0.2) =>

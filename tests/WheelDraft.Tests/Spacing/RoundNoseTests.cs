@@ -14,6 +14,9 @@ public sealed class RoundNoseTests
 {
     private const double RoundingMm = 1e-9;
 
+    // A least gap over a stretch is told up to this much below what it is.
+    private const double CertifiedMm = 1.1e-6;
+
     // √((1.7 + 1.5)² − 1.5²), the plan distance from the axis of a nose of radius 1.5 mm: √7.99.
     private const double SectionMm = 2.8266588049;
 
@@ -79,11 +82,11 @@ public sealed class RoundNoseTests
     [Fact]
     public void ReachedAfter_FoldWhereTheClearanceDecides_IsWhereTheGapAlongTheMotionHasItsSection()
     {
-        // By hand: the inner rear corner, √(rᵢ² + a²) from the axis, leaves a radial edge at the break; the foot on the edge is inside
-        // the window.
+        // By hand: the inner rear corner, √(rᵢ² + a²) from the axis, leaves a radial edge at the break; at worst the wiper lies 0.1 mm
+        // further in, and edge and centre take 0.1 mm. The foot on the edge is inside the window.
         MeasuredContacts measured = MeasuredContacts.Of(Degree2(Fan), MeasuredContacts.Fold(1.5));
-        double corner = double.Hypot(measured.Wheel.Ring("fan").RadiusMm - 1, 0.2);
-        Assert.Equal(Math.Asin((SectionMm - 0.2) / corner), measured.Only.Periods[0].ReachedAfterRad!.Value, RoundingMm);
+        double after = After(measured.Wheel.Ring("fan").RadiusMm - 1, SectionMm - 0.2 + 0.1);
+        Assert.Equal(after, measured.Only.Periods[0].ReachedAfterRad!.Value, RoundingMm);
     }
 
     [Theory]
@@ -91,8 +94,9 @@ public sealed class RoundNoseTests
     [InlineData(2.70, false)]
     public void ShortOffPeriod_Fold_IsJudgedAlongTheMotionByItsSection(double worstMm, bool misses)
     {
-        // Half-way through the off-period both corners are as far from their edges; play and tolerance take 0.1 mm.
-        double offS = 2 * Math.Asin((worstMm + 0.1) / double.Hypot(19, 0.2)) / Angles.TurnRad * 180;
+        // Half-way through the off-period both corners are as far from their edges; edge and centre take 0.1 mm, the wiper 0.1 mm
+        // further in some more.
+        double offS = 2 * After(19, worstMm + 0.1) / Angles.TurnRad * 180;
         Brief brief = Degree2(Briefs.Output("fan", 30, (0, 180 - offS)) with { RadiusMm = 20 });
         OpenContact open = MeasuredContacts.Of(brief, MeasuredContacts.Fold(1.5)).Only;
         Assert.Equal(worstMm, open.Along!.WorstMm, RoundingMm);
@@ -107,12 +111,13 @@ public sealed class RoundNoseTests
     [Fact]
     public void Parked_WhereOnlyTheUprightRuleIsKept_Misses()
     {
-        // Parked 2.6 mm after the break, 0.1 mm less at worst: what the fold keeps sideways, less than its section needs.
-        double after = Math.Asin(2.65 / double.Hypot(19, 0.2));
+        // Parked 2.55 mm after the break at worst: what the fold keeps sideways, less than its section needs.
+        double after = After(19, 2.65);
         Brief brief = Degree2(Fan with { RadiusMm = 20 });
         double parks = Angles.TurnRad * 80 / 180;
         OpenContact open = MeasuredContacts.Of(brief, MeasuredContacts.Fold(1.5), new ParkedPosition(parks + after, parks + after + 0.1, null)).Only;
-        Assert.Equal((2.65, 2.55), (Math.Round(open.NominalMm, 9), Math.Round(open.WorstMm, 9)));
+        Assert.Equal(double.Hypot(19, 0.2) * Math.Sin(after), open.NominalMm, RoundingMm);
+        Assert.Equal(2.55, open.WorstMm, CertifiedMm);
         Assert.False(open.SidewaysDecides);
         Assert.Equal(SpacingVerdict.Misses, Verdicts.On(open.WorstMm, open.RequiredMm!.Value));
     }
@@ -204,6 +209,14 @@ public sealed class RoundNoseTests
         Assert.Contains("2.627 mm are required", steps, StringComparison.Ordinal);
         Assert.Contains("ends upright: 2.5 mm are required", steps, StringComparison.Ordinal);
         Assert.Contains("The gap sideways has less to spare", steps, StringComparison.Ordinal);
+    }
+
+    // The angle after the break at which the inner rear corner of a patch of half length 0.2 mm, its wiper 0.1 mm further in than on
+    // the innermost radius drawn, is a distance from the radial edge that the patch as drawn left at the break.
+    private static double After(double innerMm, double mm)
+    {
+        double played = innerMm - 0.1;
+        return Math.Asin(mm / double.Hypot(played, 0.2)) + Math.Atan(0.2 / played) - Math.Atan(0.2 / innerMm);
     }
 
     private static Brief Degree2(OutputBrief output) => Briefs.Plain(output) with { Environment = new(2, 300, false) };

@@ -5,7 +5,8 @@ namespace WheelDraft.Engineering;
 
 /// <summary>Strips that the wheel would run into, over its whole turn.</summary>
 /// <remarks>API: <c>StripCollisions.Of(strips, turning, motion)</c>. Over a turn every two points of a fixed and a turning
-/// connected body come into line, so they touch exactly when their ranges of radius and of height both overlap.</remarks>
+/// connected body come into line, so they touch exactly when their ranges of radius and of height both overlap. At worst the wheel runs
+/// out in both, and the strip lies off its place by its side play, its travel and its wear; edges are cut as large as they may be.</remarks>
 public static class StripCollisions
 {
     /// <summary>Every strip that something which turns would run into.</summary>
@@ -42,10 +43,10 @@ public static class StripCollisions
         foreach (Solid turns in body)
         {
             RadialInterval reach = Distances.Radii(turns.Outline, Point.Origin);
-            double runOut = turns.Tolerance.RunOutMm;
-            double lift = turns.Tolerance.FaceRunOutMm;
-            foreach (Solid solid in strip.Solids.Where(s => !(s.IsNose && RidesOn(turns))))
+            foreach (Solid solid in strip.AllSolids.Where(s => !(s.IsNose && RidesOn(turns))))
             {
+                double apart = turns.Tolerance.InPlanMm + solid.Tolerance.InPlanMm;
+                double lift = turns.Tolerance.FaceRunOutMm + solid.Tolerance.FaceRunOutMm;
                 bool level = solid.FromZMm <= turns.ToZMm + lift && turns.FromZMm - lift <= solid.ToZMm;
                 if (!level)
                 {
@@ -53,8 +54,8 @@ public static class StripCollisions
                 }
 
                 RadialInterval own = Distances.Radii(solid.Outline, Point.Origin);
-                double from = Math.Max(own.LeastMm, reach.LeastMm - runOut);
-                double to = Math.Min(own.GreatestMm, reach.GreatestMm + runOut);
+                double from = Math.Max(own.LeastMm, reach.LeastMm - apart);
+                double to = Math.Min(own.GreatestMm, reach.GreatestMm + apart);
                 if (from <= to)
                 {
                     return Message(strip, solid, own, turns, reach, direction);

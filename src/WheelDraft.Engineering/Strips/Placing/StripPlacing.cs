@@ -53,6 +53,13 @@ public sealed record PlacedStrip
     /// <summary>Its solids, in the working position.</summary>
     public required IReadOnlyList<Solid> Solids { get; init; }
 
+    /// <summary>Its solids while its output is open and it rides on the carrier, lower by the step of the copper and the less deflected;
+    /// empty where both are flush or it never leaves the copper.</summary>
+    public IReadOnlyList<Solid> LoweredSolids { get; init; } = [];
+
+    /// <summary>Its solids in every position that it rides in.</summary>
+    public IEnumerable<Solid> AllSolids => Solids.Concat(LoweredSolids);
+
     /// <summary>Currents, losses and contact voltage.</summary>
     public required StripElectrics Electrics { get; init; }
 

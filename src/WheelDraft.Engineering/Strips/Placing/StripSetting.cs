@@ -77,7 +77,21 @@ internal sealed class StripSetting(Brief brief, StripForm form, StripStation sta
         };
         double cut = brief.Process.ToleranceMm;
         SolidTolerance moved = new(cut, station.SidePlayMm + (travel / 2), 0, contact.WearDepthMm ?? 0);
-        return placed with { Solids = StripSolids.Of(placed, new SolidTolerance(cut, 0, 0, 0), moved) };
+        SolidTolerance held = new(cut, 0, 0, 0);
+        return placed with { Solids = StripSolids.Of(placed, held, moved), LoweredSolids = Lowered(placed, held, moved) };
+    }
+
+    // While its output is open the wiper rides on the carrier: the spring is relaxed by the step, down to where it hangs free.
+    private IReadOnlyList<Solid> Lowered(PlacedStrip placed, SolidTolerance held, SolidTolerance moved)
+    {
+        if (station.StepMm <= 0)
+        {
+            return [];
+        }
+
+        StripSpring relaxed = placed.Spring! with { DeflectionMm = Math.Max(0, placed.Spring.DeflectionMm - station.StepMm) };
+        PlacedStrip lowered = placed with { Spring = relaxed, Working = StripPlacing.Working(form, relaxed, placed.Placement) };
+        return [.. StripSolids.Of(lowered, held, moved, -station.StepMm).Select(s => s with { IsLowered = true })];
     }
 
     private PlacedStrip Plain(double approach)

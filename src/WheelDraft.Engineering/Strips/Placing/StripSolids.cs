@@ -16,12 +16,14 @@ internal sealed class StripSolids
     private readonly PlacedStrip _strip;
     private readonly Solid _pattern;
     private readonly SolidTolerance _moved;
+    private readonly double _rideMm;
     private readonly ILookup<int, WorkingStation> _stations;
     private readonly List<Solid> _solids = [];
 
-    private StripSolids(PlacedStrip strip, Solid pattern, SolidTolerance moved)
+    private StripSolids(PlacedStrip strip, Solid pattern, SolidTolerance moved, double rideMm)
     {
         _strip = strip;
+        _rideMm = rideMm;
         _pattern = pattern;
         _moved = moved;
         _stations = strip.Working.ToLookup(s => s.Piece);
@@ -33,11 +35,12 @@ internal sealed class StripSolids
     /// <param name="strip">The placed strip; its solids are not read.</param>
     /// <param name="held">Tolerance of what is clamped.</param>
     /// <param name="moved">Tolerance of what lies beyond the clamp.</param>
-    internal static IReadOnlyList<Solid> Of(PlacedStrip strip, SolidTolerance held, SolidTolerance moved)
+    /// <param name="rideMm">Height of the face that its nose rides on, mm: the copper's, or the carrier's below it.</param>
+    internal static IReadOnlyList<Solid> Of(PlacedStrip strip, SolidTolerance held, SolidTolerance moved, double rideMm = 0)
     {
         SolidKind kind = string.Equals(strip.Net, "E", StringComparison.Ordinal) ? SolidKind.Earthed : SolidKind.Live;
         Solid pattern = new(strip.Form.Strip.Name, strip.Net, kind, Turns: false, 0, 0, NoOutline) { Tolerance = held };
-        return new StripSolids(strip, pattern, moved).Run();
+        return new StripSolids(strip, pattern, moved, rideMm).Run();
     }
 
     private static readonly Outline NoOutline = new(Contour.Rectangle(new(0, 0), new(1, 1)));
@@ -188,8 +191,8 @@ internal sealed class StripSolids
             }
         }
 
-        // The nose itself ends at the copper: what the mould lines add below it is not there.
-        low = isNose ? Math.Max(low, 0) : low;
+        // The nose itself ends at the face it rides on: what the mould lines add below it is not there.
+        low = isNose ? Math.Max(low, _rideMm) : low;
         Contour? contour = _strip.Form.Pieces[index].Kind == FormedKind.Sweep && !IsSloping(run) ? Sector(run) : Hull(corners);
         if (contour is null || high <= low)
         {

@@ -13,6 +13,7 @@ internal sealed class WheelRules(CheckedTable root, DiagnosticList diagnostics) 
 
         Shaft(wheel);
         Bore(wheel);
+        Step(wheel);
         if (wheel.Text("construction") is { } construction)
         {
             Construction(wheel, lands: string.Equals(construction, "lands", StringComparison.Ordinal));
@@ -70,6 +71,14 @@ internal sealed class WheelRules(CheckedTable root, DiagnosticList diagnostics) 
         if (wheel.Quantity("outer_diameter")?.InBaseUnit is { } outer && outer <= bore)
         {
             Wrong(wheel.PlaceOf("outer_diameter"), $"'outer_diameter' is {Mm(outer)}, no more than the bore of {Mm(bore)}", "make the wheel larger, or write outer_diameter = \"auto\"");
+        }
+    }
+
+    private void Step(CheckedTable wheel)
+    {
+        if (Root.Table("carrier") is { } carrier && carrier.Quantity("step")?.InBaseUnit is { } step && wheel.Quantity("thickness")?.InBaseUnit is { } thickness && step > thickness)
+        {
+            Wrong(carrier.PlaceOf("step"), $"'step' is {Mm(step)}, more than the copper is thick ({Mm(thickness)})", "the copper lies on the carrier or is let into it, so that it stands proud by its thickness at most");
         }
     }
 
