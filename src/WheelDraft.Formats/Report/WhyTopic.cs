@@ -25,20 +25,20 @@ public sealed record WhyTopic(string Name, Func<IReadOnlyList<string>> Steps)
             .. design.OpenContacts.Where(o => o.Requirement is not null).Select(o => new WhyTopic($"open-contact {o.Output}", () => [.. OpenSteps(o)])),
             .. design.Spacing.Rows.GroupBy(r => (r.Nets.First, r.Nets.Second)).Select(g => OfTwo("spacing", g.Key, () => [.. g.SelectMany(SpacingSteps)])),
             .. design.Circuit.WorkingVoltages.Select(v => OfTwo("voltage", (v.First, v.Second), () => [.. VoltageSteps(design, v)])),
-            .. design.Strips.Strips.SelectMany(s => StripTopics(s, design.Brief.Forming)),
+            .. design.Strips.Strips.SelectMany(StripTopics),
         ];
     }
 
     private static WhyTopic OfTwo(string what, (string First, string Second) nets, Func<IReadOnlyList<string>> steps) =>
         new($"{what} {nets.First} {nets.Second}", steps) { AlsoNamed = $"{what} {nets.Second} {nets.First}" };
 
-    private static IEnumerable<WhyTopic> StripTopics(PlacedStrip strip, FormingBrief forming)
+    private static IEnumerable<WhyTopic> StripTopics(PlacedStrip strip)
     {
         string name = strip.Form.Strip.Name;
         yield return new($"blank {name}", () => StripReasons.BlankLength(strip.Form));
         if (strip.Spring is not null)
         {
-            yield return new($"force {name}", () => StripReasons.Force(strip, forming));
+            yield return new($"force {name}", () => StripReasons.Force(strip));
             yield return new($"stress {name}", () => StripReasons.Stress(strip));
         }
     }

@@ -12,48 +12,44 @@ internal static class BoxExtremes
     /// <param name="figure">The figure, of errors each in [−1, 1].</param>
     /// <remarks>From the corner that the slopes at the middle point to, one error at a time is moved to its better end, or to the crest
     /// of the parabola through both ends and the middle where that lies between and is higher, until nothing rises.</remarks>
-    internal static double Most(int count, Func<double[], double> figure)
+    internal static (double Value, double[] At) Most(int count, Func<double[], double> figure)
     {
         double[] at = new double[count];
-        double best = figure(at);
         double[] corner = new double[count];
         for (int i = 0; i < count; i++)
         {
             corner[i] = With(at, i, 1, figure) >= With(at, i, -1, figure) ? 1 : -1;
         }
 
-        double there = figure(corner);
-        if (count > 0 && there >= best)
+        double best = figure(corner);
+        bool moved = true;
+        for (int round = 0; round < MostRounds && moved; round++)
         {
-            (at, best) = (corner, there);
-        }
-
-        for (int round = 0; round < MostRounds; round++)
-        {
-            bool moved = false;
+            moved = false;
             for (int i = 0; i < count; i++)
             {
-                moved |= Climb(at, i, figure, ref best);
-            }
-
-            if (!moved)
-            {
-                break;
+                moved |= Climb(corner, i, figure, ref best);
             }
         }
 
-        return best;
+        return (best, corner);
     }
 
-    /// <summary>The least value.</summary>
-    internal static double Least(int count, Func<double[], double> figure) => -Most(count, x => -figure(x));
+    /// <summary>The least value, and where.</summary>
+    internal static (double Value, double[] At) Least(int count, Func<double[], double> figure)
+    {
+        (double value, double[] at) = Most(count, x => -figure(x));
+        return (-value, at);
+    }
 
     private static bool Climb(double[] at, int index, Func<double[], double> figure, ref double best)
     {
-        double low = With(at, index, -1, figure);
+        double here = best;
+        double End(double end) => at[index] == end ? here : With(at, index, end, figure);
+        double low = End(-1);
         double middle = With(at, index, 0, figure);
-        double high = With(at, index, 1, figure);
-        double bend = (low + high) / 2 - middle;
+        double high = End(1);
+        double bend = ((low + high) / 2) - middle;
         List<(double Value, double At)> tries = [(low, -1), (high, 1)];
         double crest = bend < 0 ? -(high - low) / (4 * bend) : double.NaN;
         if (Math.Abs(crest) < 1)

@@ -29,6 +29,9 @@ public sealed record StripSpring
     /// <summary>How far force and stress may lie from nominal; no band at all without limits.</summary>
     public required StripBand Band { get; init; }
 
+    /// <summary>What the band counts.</summary>
+    public required PressingLimits Limits { get; init; }
+
     /// <summary>How friction winds up the nose along the motion; null when no friction is given.</summary>
     public WindUp? WindUp => Band.WindUp;
 
@@ -86,6 +89,7 @@ public sealed record StripSpring
             WornForceN = contact.WearDepthMm is double worn ? balance.At(Math.Max(0, nose.DepthMm - worn), 0, 0).UpN : null,
             Adjuster = adjust is null ? null : StripAdjuster.Of(chain, balance, nose.DepthMm, adjust),
             Band = band,
+            Limits = limits,
             StressMpa = stress,
             StressAtMm = at.AtMm,
             StressWidthMm = at.WidthMm,
