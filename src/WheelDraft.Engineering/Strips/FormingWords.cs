@@ -24,4 +24,18 @@ public static class FormingWords
             assumed.Length > 0 ? $"{string.Join(", ", assumed)} assumed, common practice, no source" : null,
         }.OfType<string>());
     }
+
+    /// <summary>A force with its band, rounded so that the band only grows: 0.62 N (0.45 to 0.80 N).</summary>
+    /// <param name="newtons">The drawn force.</param>
+    /// <param name="least">The least.</param>
+    /// <param name="most">The greatest.</param>
+    public static string Force(double newtons, double least, double most) =>
+        FormattableString.Invariant($"{newtons:0.00} N ({Math.Floor(100 * least) / 100:0.00} to {Math.Ceiling(100 * most) / 100:0.00} N)");
+
+    /// <summary>The force of a spring with its band.</summary>
+    public static string Force(StripSpring spring)
+    {
+        ArgumentNullException.ThrowIfNull(spring);
+        return Force(spring.ForceN, spring.LeastForceN, spring.MostForceN);
+    }
 }
