@@ -47,7 +47,7 @@ internal sealed class StripSetting(Brief brief, StripForm form, StripStation sta
         StripSpring spring = StripSpring.Of(form, contact, station.Adjust, PressingLimits.Of(brief));
         if (spring.Band.Fails is string fails)
         {
-            reasons.Add(Finding.Error("strip.fails", $"strip \"{Name}\", within what it may differ from the drawing, cannot work: {fails}; fold it otherwise, let its arm trail, or hold it closer ([forming])", At("shape")));
+            reasons.Add(Finding.Error("strip.fails", $"strip \"{Name}\", within what it may differ from the drawing, cannot work: {fails}; fold it otherwise, give it a lower riser or a longer arm, or hold it closer ([forming])", At("shape")));
             return null;
         }
 
@@ -81,7 +81,10 @@ internal sealed class StripSetting(Brief brief, StripForm form, StripStation sta
             Findings = _findings,
         };
         double cut = brief.Process.ToleranceMm;
-        SolidTolerance moved = new(cut, station.SidePlayMm + (travel / 2), 0, contact.WearDepthMm ?? 0);
+
+        // Friction moves it in plan besides, from where it is drawn without.
+        double wound = spring.WindUp is WindUp wind ? Math.Sqrt((wind.MostMm * wind.MostMm) + (wind.MostRadialMm * wind.MostRadialMm)) : 0;
+        SolidTolerance moved = new(cut, station.SidePlayMm + (travel / 2) + wound, 0, contact.WearDepthMm ?? 0);
         return placed with { Solids = StripSolids.Of(placed, new SolidTolerance(cut, 0, 0, 0), moved) };
     }
 

@@ -4,7 +4,8 @@ namespace WheelDraft.Engineering;
 
 /// <summary>The forces at a nose that the copper holds at its height, that a screw may hold off its ring radius, and that rubs.</summary>
 /// <remarks>Three unit loads at the nose make it up: up, outward, and onward where it touches. The copper drags the nose along its
-/// motion with μ times the force, and that drag lifts or sinks the arm too, so it changes the force itself: a leading arm digs in.</remarks>
+/// motion with μ times the force, and that drag lifts or sinks the arm too, so it changes the force itself: a trailing arm
+/// on a riser is pulled over and presses harder, a leading one presses less.</remarks>
 internal sealed class NoseBalance
 {
     private readonly SpaceVector _up;
