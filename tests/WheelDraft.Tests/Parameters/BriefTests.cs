@@ -33,9 +33,9 @@ public sealed class BriefTests
         FormingBrief forming = Windowed.Forming;
         Assert.True(forming.FoldRad.IsGiven);
         Assert.Equal(Math.PI / 360, forming.FoldRad.Value, 1e-12);
-        Assert.Equal(new(0.04, IsGiven: true), forming.ThicknessShare);
-        Assert.Equal(new(0.15, IsGiven: true), forming.HeightMm);
-        Assert.Equal(new(0.1, IsGiven: false), forming.RadiusMm);
+        Assert.Equal(new FormingLimit(0.04, IsGiven: true), forming.ThicknessShare);
+        Assert.Equal(new FormingLimit(0.15, IsGiven: true), forming.HeightMm);
+        Assert.Equal(new FormingLimit(0.1, IsGiven: false), forming.RadiusMm);
         Assert.Equal(new FormingBrief(), Lands.Forming);
         Assert.Equal(0, Windowed.Supply.VoltageTolerance);
     }
