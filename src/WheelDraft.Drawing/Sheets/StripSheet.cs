@@ -88,6 +88,11 @@ internal sealed class StripWords(Design design, PlacedStrip strip)
             "Fold in the order given, from the tip to the terminal end. Seen from the wiper side.",
             "From the side, full line: free of the wheel; chain line: pressed on the copper. Hatched: the surface it lies on; the plate at the contact: the wheel's copper.",
         ];
+        if (strip.Spring is not null)
+        {
+            notes.Add($"Force and stress: of the strip as drawn, and in brackets of any strip within {FormingWords.Limits(design.Brief.Forming)}, new to worn. Measure the force of the first one.");
+        }
+
         if (_form.Tab is TabDimensions tab)
         {
             notes.Add($"Tab {tab.Size} after IEC 61210: bevel the tip over {_numbers.LengthWithUnit(tab.BevelMm)} on both faces" + (tab.IsHole ? "." : $"; press the dimple {_numbers.Diameter(tab.DetentDiameterMm)} from the back."));
@@ -106,7 +111,7 @@ internal sealed class StripWords(Design design, PlacedStrip strip)
     public string Description()
     {
         string folds = string.Join("; ", _form.Folds.Select(f => $"{Wording.Degrees(Math.Abs(f.AngleRad))} toward the {(f.AngleRad > 0 ? "wiper" : "wheel")} side at {_numbers.LengthWithUnit(f.AtMm)}"));
-        string press = strip.Spring is StripSpring s ? $" It presses with {Wording.Number(s.ForceN, 2)} N." : "";
+        string press = strip.Spring is StripSpring s ? $" It presses with {FormingWords.Force(s)}." : "";
         return $"Blank and formed shape of strip {_form.Strip.Name} on net {strip.Net}, {_form.Material.Designation}, {_numbers.LengthWithUnit(_form.LengthMm)} long. Folds: {(folds.Length == 0 ? "none" : folds)}.{press}";
     }
 
@@ -122,14 +127,18 @@ internal sealed class StripWords(Design design, PlacedStrip strip)
         if (strip.Spring is StripSpring spring)
         {
             yield return ("Deflection", _numbers.LengthWithUnit(spring.DeflectionMm));
-            yield return ("Contact force", $"{Wording.Number(spring.ForceN, 2)} N");
-            yield return ("Least to most", $"{Wording.Number(spring.LeastForceN, 2)} to {Wording.Number(spring.MostForceN, 2)} N");
+            yield return ("Contact force", FormingWords.Force(spring));
             yield return ("Stiffness", $"{Wording.Number(spring.StiffnessNPerMm, 3)} N/mm");
-            yield return ("Largest stress", $"{Wording.Number(spring.WorstStressMpa, 0)} MPa");
+            yield return ("Largest stress", $"{Wording.Number(spring.StressMpa, 0)} MPa (to {Wording.Number(Math.Ceiling(spring.WorstStressMpa), 0)} MPa)");
             yield return ("Yield over stress", Wording.Number(spring.YieldFactor, 2));
             if (spring.FatigueFactor is double fatigue)
             {
                 yield return ("Fatigue over stress", Wording.Number(fatigue, 2));
+            }
+
+            if (spring.WindUp is WindUp wind)
+            {
+                yield return ("Friction winds it", $"{_numbers.Length(wind.LeastMm, 3)} to {_numbers.LengthWithUnit(wind.MostMm, 3)}");
             }
 
             if (spring.Adjuster is StripAdjuster screw)

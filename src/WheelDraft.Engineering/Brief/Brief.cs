@@ -77,6 +77,9 @@ public sealed record Brief
     /// <summary>Fixed insulating surfaces.</summary>
     public IReadOnlyList<SurfaceBrief> Surfaces { get; init; } = [];
 
+    /// <summary>How exactly strips are made.</summary>
+    public FormingBrief Forming { get; init; } = new();
+
     /// <summary>Formed copper strips.</summary>
     public IReadOnlyList<StripBrief> Strips { get; init; } = [];
 

@@ -7,7 +7,11 @@ namespace WheelDraft.Engineering;
 /// <param name="FrequencyHz">Nominal frequency.</param>
 /// <param name="FrequencyToleranceShare">Plus and minus, as a share of the nominal frequency (0.01 for 1 %).</param>
 /// <param name="Category">Overvoltage category.</param>
-public sealed record SupplyBrief(double VoltageV, double FrequencyHz, double FrequencyToleranceShare, OvervoltageCategory Category);
+public sealed record SupplyBrief(double VoltageV, double FrequencyHz, double FrequencyToleranceShare, OvervoltageCategory Category)
+{
+    /// <summary>How far the voltage may lie from nominal, plus and minus, as a share of it (0.1 for 10 %); 0 when not given.</summary>
+    public double VoltageTolerance { get; init; }
+}
 
 /// <summary>Overvoltage category of IEC 60664-1.</summary>
 public enum OvervoltageCategory

@@ -52,7 +52,13 @@ public static class StripReasons
 
         if (spring.Adjuster is StripAdjuster adjuster)
         {
-            steps.Add(Say($"at the inner and outer end of travel: {adjuster.InnerForceN:0.####} and {adjuster.OuterForceN:0.####} N, the screw pushing with {adjuster.ScrewForceN:0.####} N"));
+            steps.Add(Say($"drawn, at the inner and outer end of travel: {adjuster.InnerForceN:0.####} and {adjuster.OuterForceN:0.####} N, the screw pushing with {adjuster.ScrewForceN:0.####} N"));
+        }
+
+        steps.Add(Say($"of all strips within their limits ({FormingWords.Limits(spring.Limits.Forming)}; cut edges, face run-out and friction besides), new to worn and over travel: {spring.LeastForceN:0.####} to {spring.MostForceN:0.####} N"));
+        if (spring.WindUp is WindUp wind)
+        {
+            steps.Add(Say($"in steady turning friction winds the contact {wind.LeastMm:0.####} to {wind.MostMm:0.####} mm along the motion of the copper, and up to {wind.MostRadialMm:0.####} mm along the radius"));
         }
 
         return steps;
@@ -70,8 +76,9 @@ public static class StripReasons
         MaterialValue yield = strip.Form.Material.YieldMpa;
         List<string> steps =
         [
-            Say($"contact force {spring.ForceN:0.####} N bends the strip most at {spring.StressAtMm:0.####} mm of the blank, {strip.Form.PieceAt(spring.StressAtMm).WidthMm:0.###} mm wide and {strip.Form.Strip.ThicknessMm:0.###} mm thick"),
-            Say($"bending over its section modulus b t²/6, with torsion after von Mises: {spring.StressMpa:0.##} MPa"),
+            Say($"contact force {spring.ForceN:0.####} N bends the strip most at {spring.StressAtMm:0.####} mm of the blank, {spring.StressWidthMm:0.###} mm wide and {strip.Form.Strip.ThicknessMm:0.###} mm thick"),
+            Say($"bending over its section modulus b t²/6, raised on the inside of folds and sweeps (Winkler and Bach, curved bars), with torsion after von Mises: {spring.StressMpa:0.##} MPa"),
+            Say($"largest of all strips within their limits and over travel: {spring.WorstStressMpa:0.##} MPa"),
         ];
         if (spring.Adjuster is StripAdjuster adjuster)
         {

@@ -128,12 +128,20 @@ internal sealed record StripStation(string Net, StripContact? Contact, RingPlace
     internal Point Tip { get; init; }
 }
 
-/// <summary>Friction of all wipers on the wheel, N·m.</summary>
-/// <param name="LeastNm">With the least coefficient.</param>
+/// <summary>Friction of all wipers on the wheel, N·m, and what the motor has against it.</summary>
+/// <remarks>The torque of a small synchronous motor is taken to fall with the square of its voltage, for want of better (common
+/// practice, no source; one whose rotor is a magnet falls less).</remarks>
+/// <param name="LeastNm">With the least coefficient and forces, worn and on the carrier or the copper, whichever is less.</param>
 /// <param name="MostNm">With the greatest coefficient and forces.</param>
 /// <param name="MotorNm">Rated torque of the motor at the wheel; null when not given.</param>
 public sealed record FrictionTorque(double LeastNm, double MostNm, double? MotorNm)
 {
+    // What is wanted over the greatest friction for gears, starting and age (common practice, no source).
+    private const double WantedFactor = 2;
+
+    /// <summary>Torque of the motor at the lowest supply voltage, N·m; null when not given.</summary>
+    public double? MotorAtLowestNm { get; init; }
+
     internal static FrictionTorque? Of(Brief brief, IReadOnlyList<PlacedStrip> strips)
     {
         if (brief.Drive.Friction is not FrictionBand band)
@@ -141,15 +149,39 @@ public sealed record FrictionTorque(double LeastNm, double MostNm, double? Motor
             return null;
         }
 
-        double Sum(Func<PlacedStrip, double> force) => strips.Where(s => s.Ring is not null).Sum(s => force(s) * (s.Ring!.RadiusMm / 1000));
-        return new FrictionTorque(band.Least * Sum(s => s.Spring!.LeastForceN), band.Most * Sum(s => s.Spring!.MostForceN), brief.Drive.TorqueNm);
+        double step = brief.Carrier.StepMm;
+        double Sum(Func<StripSpring, double> force) => strips.Where(s => s.Ring is not null).Sum(s => force(s.Spring!) * (s.Ring!.RadiusMm / 1000));
+        double low = 1 - brief.Supply.VoltageTolerance;
+        return new FrictionTorque(
+            band.Least * Sum(s => Math.Max(0, s.LeastForceN - (step * s.StiffnessNPerMm))),
+            band.Most * Sum(s => s.MostForceN),
+            brief.Drive.TorqueNm)
+        {
+            MotorAtLowestNm = brief.Drive.TorqueNm * low * low,
+        };
     }
 
     internal IEnumerable<Finding> Findings(Brief brief)
     {
-        if (MotorNm is double motor && MostNm >= motor)
+        if (MotorAtLowestNm is not double motor)
         {
-            yield return Finding.Warning("strip.torque", string.Create(CultureInfo.InvariantCulture, $"Friction of all wipers is up to {MostNm * 1000:0.###} mN m, the motor gives {motor * 1000:0.###} mN m: it may stall. Lower the forces, or take a stronger motor."), brief.PlaceOf("drive.torque"));
+            yield break;
+        }
+
+        string at = brief.Supply.VoltageTolerance > 0 ? string.Create(CultureInfo.InvariantCulture, $" at {100 * (1 - brief.Supply.VoltageTolerance):0.#} % of its voltage (taken to fall with its square)") : "";
+        string has = string.Create(CultureInfo.InvariantCulture, $"Friction of all wipers is {LeastNm * 1000:0.###} to {MostNm * 1000:0.###} mN m, the motor gives {motor * 1000:0.###} mN m{at}");
+        TextPlace place = brief.PlaceOf("drive.torque");
+        if (LeastNm >= motor)
+        {
+            yield return Finding.Error("strip.torque", $"{has}: it cannot turn the wheel. Lower the forces, or take a stronger motor.", place);
+        }
+        else if (MostNm >= motor)
+        {
+            yield return Finding.Error("strip.torque", $"{has}: it may stall. Lower the forces, hold them closer, or take a stronger motor.", place);
+        }
+        else if (WantedFactor * MostNm > motor)
+        {
+            yield return Finding.Warning("strip.torque", string.Create(CultureInfo.InvariantCulture, $"{has}: less than {WantedFactor:0} times the greatest, which is usually kept for gears, starting and age (common practice, no source)."), place);
         }
     }
 }

@@ -36,6 +36,8 @@ public static class NotEvaluated
         When(brief.Loads.Count == 0 && brief.DriveMotor is null, "circuit: no loads and no motor are given, so working voltages are the supply's");
         When(brief.Parts.Count == 0, "parts near the wheel: none are given, so spacing to housing, motor and screws is not measured");
         When(brief.Drive.Friction is not null && brief.Strips.Count == 0, "friction torque: it needs strips, whose forces make it");
+        When(brief.Drive.Friction is null && brief.Strips.Count > 0, "friction: none is given, so torque against the motor, the drag in contact forces and the wind-up of contacts are not worked out");
+        When(brief.Drive.Friction is not null && brief.Drive.TorqueNm is null && brief.Strips.Count > 0, "torque of the motor: none is given, so friction is not judged against it");
         When(brief.Scenarios.Count > 0, "scenarios: they are played by the command run");
         return all;
     }

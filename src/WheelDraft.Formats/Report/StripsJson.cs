@@ -8,6 +8,11 @@ internal static class StripsJson
     public static void Write(JsonSheet json, Design design)
     {
         json.Objects("strips", design.Strips.Strips, s => Strip(json, s));
+        if (design.Strips.Strips.Any(s => s.Spring is not null))
+        {
+            Forming(json, design.Brief.Forming);
+        }
+
         if (design.Strips.Friction is FrictionTorque friction && design.Strips.Strips.Any(s => s.Spring is not null))
         {
             json.Object("friction", () =>
@@ -17,10 +22,21 @@ internal static class StripsJson
                 if (friction.MotorNm is double motor)
                 {
                     json.Plain("motor_nm", motor);
+                    json.Plain("motor_at_lowest_voltage_nm", friction.MotorAtLowestNm!.Value);
                 }
             });
         }
     }
+
+    private static void Forming(JsonSheet json, FormingBrief forming) => json.Object("forming", () =>
+    {
+        json.SignedDeg("fold_tolerance_deg", forming.FoldRad.Value);
+        json.Plain("thickness_tolerance_share", forming.ThicknessShare.Value);
+        json.Mm("height_tolerance_mm", forming.HeightMm.Value);
+        json.Mm("radius_tolerance_mm", forming.RadiusMm.Value);
+        (string Key, FormingLimit Limit)[] all = [("fold_tolerance", forming.FoldRad), ("thickness_tolerance", forming.ThicknessShare), ("height_tolerance", forming.HeightMm), ("radius_tolerance", forming.RadiusMm)];
+        json.Texts("assumed", all.Where(a => !a.Limit.IsGiven).Select(a => a.Key));
+    });
 
     private static void Strip(JsonSheet json, PlacedStrip strip)
     {
@@ -72,6 +88,8 @@ internal static class StripsJson
     {
         json.Mm("deflection_mm", spring.DeflectionMm);
         json.Plain("force_n", spring.ForceN);
+        json.Plain("force_least_n", spring.LeastForceN);
+        json.Plain("force_most_n", spring.MostForceN);
         json.Plain("stiffness_n_per_mm", spring.StiffnessNPerMm);
         if (spring.WornForceN is double worn)
         {
@@ -80,10 +98,17 @@ internal static class StripsJson
 
         json.Plain("stress_mpa", spring.StressMpa);
         json.Mm("stress_at_mm", spring.StressAtMm);
+        json.Plain("stress_most_mpa", spring.WorstStressMpa);
         json.Plain("yield_factor", spring.YieldFactor);
         if (spring.FatigueFactor is double fatigue)
         {
             json.Plain("fatigue_factor", fatigue);
+        }
+
+        if (spring.WindUp is WindUp wind)
+        {
+            json.MmList("wind_up_mm", wind.LeastMm, wind.MostMm);
+            json.Mm("wind_up_radial_mm", wind.MostRadialMm);
         }
 
         if (spring.Adjuster is StripAdjuster adjuster)

@@ -16,7 +16,8 @@ internal static class StripsMarkdown
         }
 
         page.Heading(2, "Strips");
-        Pressing(page, strips, design.Strips.Friction);
+        Pressing(page, design);
+        Winding(page, design);
         Carrying(page, strips);
         Wearing(page, strips);
         Adjusting(page, strips);
@@ -27,11 +28,13 @@ internal static class StripsMarkdown
 
     private static string Deg(double angleRad, int decimals = 2) => Wording.Number(Angles.DegFromRad(angleRad), decimals);
 
-    private static void Pressing(MarkdownPage page, IReadOnlyList<PlacedStrip> strips, FrictionTorque? friction)
+    private static void Pressing(MarkdownPage page, Design design)
     {
-        page.Paragraph("Force and stress in the working position. A factor is how many times the stress goes into the strength.")
+        IReadOnlyList<PlacedStrip> strips = design.Strips.Strips;
+        FrictionTorque? friction = design.Strips.Friction;
+        page.Paragraph($"Force and stress in the working position: of the drawn strip, and the least and most of all strips within their limits at once, new to worn and over travel ({FormingWords.Limits(design.Brief.Forming)}; cut edges, face run-out and friction besides). A factor is how many times the greatest stress goes into the strength. Stress is that on the inside of folds and sweeps.")
             .Table(
-                ["Strip", "Net", "Material", "Blank, mm", "Seat underside, mm", "Deflection, mm", "Force, N", "Force worn, N", "Stress, MPa", "At, mm", "Yield factor", "Fatigue factor", "Arm"],
+                ["Strip", "Net", "Material", "Blank, mm", "Seat underside, mm", "Deflection, mm", "Force and its band", "Force worn, N", "Stress, MPa", "Most, MPa", "At, mm", "Yield factor", "Fatigue factor", "Arm"],
                 strips.Select(s => (IReadOnlyList<string>)
                 [
                     s.Form.Strip.Name,
@@ -40,9 +43,10 @@ internal static class StripsMarkdown
                     N(s.Form.LengthMm),
                     N(s.Form.SeatLevelMm),
                     s.Spring is StripSpring a ? N(a.DeflectionMm) : "-",
-                    s.Spring is StripSpring b ? N(b.ForceN) : "-",
+                    s.Spring is StripSpring b ? FormingWords.Force(b) : "-",
                     s.Spring?.WornForceN is double worn ? N(worn) : "-",
                     s.Spring is StripSpring c ? N(c.StressMpa, 1) : "-",
+                    s.Spring is StripSpring m ? N(m.WorstStressMpa, 1) : "-",
                     s.Spring is StripSpring d ? N(d.StressAtMm, 2) : "-",
                     s.Spring is StripSpring e ? N(e.YieldFactor, 2) : "-",
                     s.Spring?.FatigueFactor is double fatigue ? N(fatigue, 2) : "-",
@@ -51,7 +55,25 @@ internal static class StripsMarkdown
         if (friction is not null && strips.Any(s => s.Spring is not null))
         {
             page.Paragraph($"Friction of all wipers at the wheel: {N(friction.LeastNm * 1000)} to {N(friction.MostNm * 1000)} mN m"
-                + (friction.MotorNm is double motor ? $", against {N(motor * 1000)} mN m of the motor." : "."));
+                + (friction.MotorNm is double motor ? $", against {N(motor * 1000)} mN m of the motor{(friction.MotorAtLowestNm < motor ? $", {N(friction.MotorAtLowestNm!.Value * 1000)} mN m at the lowest voltage (taken to fall with its square)" : "")}." : "."));
+        }
+    }
+
+    private static void Winding(MarkdownPage page, Design design)
+    {
+        IReadOnlyList<PlacedStrip> wound = [.. design.Strips.Strips.Where(s => s.Spring?.WindUp is not null)];
+        if (wound.Count > 0)
+        {
+            double speed = Angles.RadFromDeg(design.Motion.SpeedDegPerS);
+            page.Heading(3, "Wind-up by friction")
+                .Paragraph("In steady turning the copper drags each contact along its motion, between the least and the greatest friction. Make and break come later by as much; an on-time is longer or shorter by the difference, when friction on carrier and copper differ.")
+                .Table(["Strip", "Shift, mm", "Along the radius, mm", "On-time, plus and minus, s"], wound.Select(s => (IReadOnlyList<string>)
+                [
+                    s.Form.Strip.Name,
+                    $"{N(s.Spring!.WindUp!.Value.LeastMm)} to {N(s.Spring.WindUp.Value.MostMm)}",
+                    N(s.Spring.WindUp.Value.MostRadialMm),
+                    N(s.Spring.WindUp.Value.OnTimeS(s.Ring!.RadiusMm, speed)),
+                ]));
         }
     }
 

@@ -36,6 +36,19 @@ public sealed class BriefTests
         Assert.Equal(new DrawingOfficeBrief(), Lands.Office);
     }
 
+    [Fact]
+    public void Read_Forming_GivenAndAssumed()
+    {
+        FormingBrief forming = Windowed.Forming;
+        Assert.True(forming.FoldRad.IsGiven);
+        Assert.Equal(Math.PI / 360, forming.FoldRad.Value, 1e-12);
+        Assert.Equal(new FormingLimit(0.04, IsGiven: true), forming.ThicknessShare);
+        Assert.Equal(new FormingLimit(0.15, IsGiven: true), forming.HeightMm);
+        Assert.Equal(new FormingLimit(0.1, IsGiven: false), forming.RadiusMm);
+        Assert.Equal(new FormingBrief(), Lands.Forming);
+        Assert.Equal(0, Windowed.Supply.VoltageTolerance);
+    }
+
     // n = 120 * 50 / 12 = 500 turns a minute; 1500 of them take 180 s.
     [Fact]
     public void Read_PolesAndGear_GiveTheTurnTime()

@@ -35,7 +35,7 @@ public sealed class PartSheetsTests
         {
             PlacedStrip strip = design.Strips.Strips[i];
             string[] texts = [.. StripSheet.Of(design, i).Texts.Select(t => t.Text)];
-            Assert.Contains($"{Wording.Number(strip.Spring!.ForceN, 2)} N", texts, StringComparer.Ordinal);
+            Assert.Contains(FormingWords.Force(strip.Spring!), texts, StringComparer.Ordinal);
             foreach (StripFold fold in strip.Form.Folds)
             {
                 Assert.Contains(new DrawingNumbers(design.Brief.DrawingUnit).LengthInColumn(fold.AtMm), texts, StringComparer.Ordinal);

@@ -11,7 +11,10 @@ public sealed class StripDemoTests(ITestOutputHelper output)
         StripBriefs.Wiper("feed strip", new ServesFeed(), 40, 26),
         StripBriefs.Wiper("hold strip", new ServesOutput("hold", false), 50, 24),
         StripBriefs.Wiper("fan strip", new ServesOutput("fan", false), 70, 24),
-        StripBriefs.Wiper("mist strip", new ServesOutput("mist", false), 90, 24));
+        StripBriefs.Wiper("mist strip", new ServesOutput("mist", false), 90, 24)) with
+    {
+        Forming = FormingBrief.Exact,
+    };
 
     [Fact]
     public void Of_DemoSet_MeetsForceYieldAndClearance()
@@ -42,9 +45,10 @@ public sealed class StripDemoTests(ITestOutputHelper output)
     [Fact]
     public void Of_WeakAndStrongSprings_AreWarned()
     {
-        StripSet weak = StripSet.Of(StripBriefs.With(Demo.Strips[0] with { DeflectionMm = 0.5 }), StripBriefs.Rings);
+        StripSet weak = StripSet.Of(Demo with { Strips = [Demo.Strips[0] with { DeflectionMm = 0.6 }] }, StripBriefs.Rings);
         Assert.Contains(weak.Findings, f => f.Code is "strip.force" && f.Message.Contains("as little as", StringComparison.Ordinal));
-        StripSet strong = StripSet.Of(StripBriefs.With(Demo.Strips[0] with { DeflectionMm = 7, Shape = [.. Demo.Strips[0].Shape.Select(p => p is StripStraight { WidthEndMm: not null } s ? s with { LengthMm = 18 } : p)] }), StripBriefs.Rings);
+        StripBrief stiff = Demo.Strips[0] with { DeflectionMm = 7, Shape = [.. Demo.Strips[0].Shape.Select(p => p is StripStraight { WidthEndMm: not null } s ? s with { LengthMm = 18 } : p)] };
+        StripSet strong = StripSet.Of(Demo with { Strips = [stiff] }, StripBriefs.Rings);
         Assert.Contains(strong.Findings, f => f.Code is "strip.force" && f.Message.Contains("as much as", StringComparison.Ordinal));
         Assert.Contains(strong.Findings, f => f.Code is "strip.linear");
     }
@@ -93,7 +97,7 @@ public sealed class StripDemoTests(ITestOutputHelper output)
     {
         Brief brief = Demo with { Drive = Demo.Drive with { TorqueNm = 0.01 } };
         StripSet set = StripSet.Of(brief, StripBriefs.Rings);
-        Assert.Contains(set.Findings, f => f.Code is "strip.torque");
+        Assert.Contains(set.Findings, f => f.Code is "strip.torque" && f.Severity == FindingSeverity.Error);
 
         // Σ μ F r by hand.
         double sum = set.Strips.Sum(s => s.Spring!.MostForceN * s.Ring!.RadiusMm / 1000);

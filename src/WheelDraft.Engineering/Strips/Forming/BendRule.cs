@@ -47,21 +47,26 @@ public static class BendRule
     {
         ArgumentNullException.ThrowIfNull(material);
         double strain = material.YieldMpa.Value / (material.ModulusGpa.Value * 1000 * thicknessMm);
-        double tool = insideRadiusMm;
 
-        // Rᵢ = R_f (4X³ − 3X + 1) shrinks the tool radius by a few per cent; the map contracts by 3 R_f Y/(E t), so this settles fast.
-        for (int step = 0; step < 200; step++)
+        // X falls short of ½, where a sheet springs back wholly, whatever the wanted radius: R_f (4X³ − 3X + 1) − Rᵢ falls all the
+        // way there, so that halving finds the one root. 200 halvings are beyond the last bit.
+        double low = 0;
+        double high = Math.Min(insideRadiusMm, 0.5 / strain);
+        for (int step = 0; step < 200 && low < high; step++)
         {
-            double x = tool * strain;
-            double next = insideRadiusMm * ((4 * x * x * x) - (3 * x) + 1);
-            bool settled = Math.Abs(next - tool) <= 1e-14 * insideRadiusMm;
-            tool = next;
-            if (settled)
+            double middle = low + ((high - low) / 2);
+            double x = middle * strain;
+            if (insideRadiusMm * ((4 * x * x * x) - (3 * x) + 1) > middle)
             {
-                break;
+                low = middle;
+            }
+            else
+            {
+                high = middle;
             }
         }
 
+        double tool = high;
         double set = angleRad * (insideRadiusMm + (thicknessMm / 2)) / (tool + (thicknessMm / 2));
         return new SpringbackSetting(tool, set, tool * strain);
     }

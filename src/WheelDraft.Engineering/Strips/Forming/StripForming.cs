@@ -1,10 +1,14 @@
 using System.Globalization;
+using WheelDraft.Geometry;
 
 namespace WheelDraft.Engineering;
 
 /// <summary>Forms a strip from its brief: lengths, allowances, frames, the straight "auto", and every reason why it cannot be made.</summary>
 internal sealed partial class StripForming
 {
+    // Nobody folds a quarter turn too far and gets the fold that was wanted.
+    private const double MostOverbendRad = Math.PI / 2;
+
     private readonly Brief _brief;
     private readonly int _index;
     private readonly StripBrief _strip;
@@ -68,7 +72,7 @@ internal sealed partial class StripForming
             clamp = again;
         }
 
-        chain = Seated(chain, clamp, seat.Value);
+        chain = Seated(chain, clamp, seat.Value, _strip.ThicknessMm);
         StripNose? nose = IsWiper ? Nose(chain) : null;
         if (IsWiper && !Touches(nose, clamp))
         {
@@ -80,9 +84,9 @@ internal sealed partial class StripForming
 
     private StripForm? Finish(List<FormedPiece> chain, StripClamp clamp, double seat, StripNose? nose, double? auto)
     {
+        int before = _reasons.Count;
         StripFold[] folds = Folds(chain);
         TabDimensions? tab = _strip.Shape[0] is StripTab t ? TabDimensions.Find(t.Size) : null;
-        int before = _reasons.Count;
         BlankCutting cutting = new(_strip, chain, _brief.Process.InsideRadiusMm, Refuse);
         StripBlank? blank = cutting.Cut(folds, nose);
         if (blank is null || _reasons.Count > before)
@@ -200,11 +204,11 @@ internal sealed partial class StripForming
     }
 
     // Turned so that the seated part is level, its underside on its surface, and the end of the clamp at x = y = 0, pointing along x.
-    private List<FormedPiece> Seated(List<FormedPiece> chain, StripClamp clamp, double seatMm)
+    internal static List<FormedPiece> Seated(List<FormedPiece> chain, StripClamp clamp, double seatMm, double thicknessMm)
     {
         StripFrame at = FrameAt(chain, clamp.ToMm);
         SpaceVector Turned(SpaceVector v) => new(v.Dot(at.Along), v.Dot(at.Left), v.Dot(at.Up));
-        SpaceVector lift = new(0, 0, seatMm + (_strip.ThicknessMm / 2));
+        SpaceVector lift = new(0, 0, seatMm + (thicknessMm / 2));
         return [.. chain.Select(p => p with
         {
             Start = new StripFrame(Turned(p.Start.Origin - at.Origin) + lift, Turned(p.Start.Along), Turned(p.Start.Up)),
@@ -215,7 +219,7 @@ internal sealed partial class StripForming
     private double? SolveAuto(List<FormedPiece> chain, StripClamp clamp, double seatMm)
     {
         int shape = _strip.Shape.ToList().FindIndex(p => p is StripStraight { LengthMm: null });
-        List<FormedPiece> seated = Seated(chain, clamp, seatMm);
+        List<FormedPiece> seated = Seated(chain, clamp, seatMm, _strip.ThicknessMm);
         FormedPiece auto = seated.Single(p => p.ShapeIndex == shape);
         StripNose? nose = Nose(seated);
         if (nose is null)
@@ -265,7 +269,12 @@ internal sealed partial class StripForming
                 LeastRadius = LeastRadius(),
             };
             const double formulaUpTo = 0.25;
-            if (setting.X > formulaUpTo)
+            double overbend = Math.Abs(setting.AngleRad) - Math.Abs(bend.AngleRad);
+            if (!(overbend < MostOverbendRad))
+            {
+                Refuse(Piece(folds[i].ShapeIndex), $"the fold of strip \"{_strip.Name}\" (piece {folds[i].ShapeIndex + 1}) would have to be bent {Angles.DegFromRad(overbend):0.#}° further than its {Angles.DegFromRad(Math.Abs(bend.AngleRad)):0.#}°, because stock of {_strip.ThicknessMm:0.####} mm {_material.Designation} springs back all but wholly from an inside radius of {bend.RadiusMm:0.###} mm; a smaller radius or thicker stock keeps its fold");
+            }
+            else if (setting.X > formulaUpTo)
             {
                 _findings.Add(Finding.Warning("strip.springback", string.Create(CultureInfo.InvariantCulture, $"Fold {i + 1} of strip \"{_strip.Name}\" springs back more than the formula covers (Rᵢ Y/(E t) = {setting.X:0.###}, sound to {formulaUpTo}): find the over-bend with a test strip."), Place(Piece(folds[i].ShapeIndex))));
             }

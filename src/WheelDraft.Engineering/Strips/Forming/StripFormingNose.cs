@@ -22,28 +22,20 @@ internal sealed partial class StripForming
             return null;
         }
 
-        double share = (at - last.FromMm) / last.DevelopedMm;
-        StripFrame frame = last.FrameAt(share);
-        SpaceVector centre = frame.At(0, 0, -((_strip.ThicknessMm / 2) + rivet.HeightMm - rivet.DomeRadiusMm));
-        return new StripNose(at, frame, centre, rivet.DomeRadiusMm) { Rivet = rivet, PieceIndex = chain.Count - 1, WidthMm = last.WidthAt(share) };
+        return StripNoses.OnRivet(chain, rivet, _strip.ThicknessMm);
     }
 
     private StripNose? FoldNose(List<FormedPiece> chain, int shape)
     {
         int index = chain.FindIndex(p => p.ShapeIndex == shape);
         FormedPiece fold = chain[index];
-        double alongZ = fold.Start.Along.Z;
-        double upZ = fold.Start.Up.Z;
-        double lowest = fold.AngleRad > 0 ? Math.Atan2(-alongZ, upZ) : Math.Atan2(alongZ, -upZ);
-        double share = lowest / fold.AngleRad;
-        if (!(share >= 0 && share <= 1))
+        if (StripNoses.OnFold(chain, index, _strip.ThicknessMm) is not StripNose nose)
         {
-            Refuse(Piece(shape), $"the contact fold of strip \"{_strip.Name}\" (piece {shape + 1}, {Angles.DegFromRad(fold.AngleRad):0.##}°) does not face the wheel: the strip comes to it sloping {Angles.DegFromRad(Math.Asin(Math.Clamp(alongZ, -1, 1))):0.##}° and leaves it sloping {Angles.DegFromRad(Math.Asin(Math.Clamp(fold.End.Along.Z, -1, 1))):0.##}°; its outside is lowest where the strip is level, so it must come down and go up again");
+            Refuse(Piece(shape), $"the contact fold of strip \"{_strip.Name}\" (piece {shape + 1}, {Angles.DegFromRad(fold.AngleRad):0.##}°) does not face the wheel: the strip comes to it sloping {Angles.DegFromRad(Math.Asin(Math.Clamp(fold.Start.Along.Z, -1, 1))):0.##}° and leaves it sloping {Angles.DegFromRad(Math.Asin(Math.Clamp(fold.End.Along.Z, -1, 1))):0.##}°; its outside is lowest where the strip is level, so it must come down and go up again");
             return null;
         }
 
-        double radius = fold.RadiusMm + (_strip.ThicknessMm / 2);
-        return new StripNose(fold.FromMm + (share * fold.DevelopedMm), fold.FrameAt(share), fold.Centre, radius) { PieceIndex = index, WidthMm = fold.WidthMm };
+        return nose;
     }
 
     // What the placed nose must fulfil before a spring can be worked out.

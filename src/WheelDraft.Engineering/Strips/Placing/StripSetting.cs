@@ -44,11 +44,16 @@ internal sealed class StripSetting(Brief brief, StripForm form, StripStation sta
             return null;
         }
 
-        Material wheel = MaterialTable.Find(brief.Wheel.Material).Found ?? MaterialTable.All[0];
-        StripSpring spring = StripSpring.Of(form, contact, station.Adjust);
+        StripSpring spring = StripSpring.Of(form, contact, station.Adjust, PressingLimits.Of(brief));
+        if (spring.Band.Fails is string fails)
+        {
+            reasons.Add(Finding.Error("strip.fails", $"strip \"{Name}\", within what it may differ from the drawing, cannot work: {fails}; fold it otherwise, give it a lower riser or a longer arm, or hold it closer ([forming])", At("shape")));
+            return null;
+        }
+
         SpacePlacement placement = StripPlacing.OfWiper(form, spring, approach, ring);
         StripCurrent? current = currents.GetValueOrDefault(station.Net);
-        StripElectrics electrics = StripElectrics.Of(form, spring.LeastForceN, wheel, current);
+        StripElectrics electrics = StripElectrics.Of(form, spring.LeastForceN, MaterialTable.Find(brief.Wheel.Material).Found, current);
         JudgeSeat(placement);
         JudgeForce(spring);
         JudgeStress(spring);
@@ -76,7 +81,10 @@ internal sealed class StripSetting(Brief brief, StripForm form, StripStation sta
             Findings = _findings,
         };
         double cut = brief.Process.ToleranceMm;
-        SolidTolerance moved = new(cut, station.SidePlayMm + (travel / 2), 0, contact.WearDepthMm ?? 0);
+
+        // Friction moves it in plan besides, from where it is drawn without.
+        double wound = spring.WindUp is WindUp wind ? Math.Sqrt((wind.MostMm * wind.MostMm) + (wind.MostRadialMm * wind.MostRadialMm)) : 0;
+        SolidTolerance moved = new(cut, station.SidePlayMm + (travel / 2) + wound, 0, contact.WearDepthMm ?? 0);
         SolidTolerance held = new(cut, 0, 0, 0);
         return placed with { Solids = StripSolids.Of(placed, held, moved), LoweredSolids = Lowered(placed, held, moved) };
     }
@@ -97,7 +105,6 @@ internal sealed class StripSetting(Brief brief, StripForm form, StripStation sta
     private PlacedStrip Plain(double approach)
     {
         SpacePlacement placement = StripPlacing.OfPlain(form, station.Tip, approach);
-        Material wheel = MaterialTable.Find(brief.Wheel.Material).Found ?? MaterialTable.All[0];
         JudgeSeat(placement);
         PlacedStrip placed = new()
         {
@@ -106,7 +113,7 @@ internal sealed class StripSetting(Brief brief, StripForm form, StripStation sta
             Net = station.Net,
             Working = StripPlacing.Working(form, null, placement),
             Solids = [],
-            Electrics = StripElectrics.Of(form, null, wheel, currents.GetValueOrDefault(station.Net)),
+            Electrics = StripElectrics.Of(form, null, MaterialTable.Find(brief.Wheel.Material).Found, currents.GetValueOrDefault(station.Net)),
             Findings = _findings,
         };
         SolidTolerance tolerance = new(brief.Process.ToleranceMm, 0, 0, 0);
@@ -140,28 +147,51 @@ internal sealed class StripSetting(Brief brief, StripForm form, StripStation sta
 
     private void JudgeForce(StripSpring spring)
     {
-        if (spring.LeastForceN < LeastUsualN)
+        string limits = FormingWords.Limits(brief.Forming);
+        if (!(spring.LeastForceN > 0))
         {
-            Warn("strip.force", "deflection", $"Strip \"{Name}\" presses with as little as {spring.LeastForceN:0.###} N (new {spring.ForceN:0.###} N); bare sliding copper-alloy contacts want {LeastUsualN} to {MostUsualN} N (common practice, no source). A larger deflection, thicker stock or a shorter arm presses harder.");
+            Miss("strip.lifts", "deflection", $"The contact of strip \"{Name}\" may leave the copper: of {spring.DeflectionMm:0.###} mm deflection as little as {spring.Band.LeastDeflectionMm:0.###} mm may be left when worn, face run-out counted ({limits}). A larger deflection, or closer limits, keep it down.");
+        }
+        else if (spring.LeastForceN < LeastUsualN)
+        {
+            Warn("strip.force", "deflection", $"Strip \"{Name}\" presses with as little as {spring.LeastForceN:0.##} N (drawn {spring.ForceN:0.##} N; {limits}); bare sliding copper-alloy contacts want {LeastUsualN} to {MostUsualN} N (common practice, no source). A larger deflection, thicker stock or a shorter arm presses harder.");
         }
 
         if (spring.MostForceN > MostUsualN)
         {
-            Warn("strip.force", "deflection", $"Strip \"{Name}\" presses with as much as {spring.MostForceN:0.###} N (at mid travel {spring.ForceN:0.###} N); bare sliding copper-alloy contacts want {LeastUsualN} to {MostUsualN} N (common practice, no source). A smaller deflection, thinner stock or a longer arm presses less.");
+            Warn("strip.force", "deflection", $"Strip \"{Name}\" presses with as much as {spring.MostForceN:0.##} N (drawn {spring.ForceN:0.##} N; {limits}); bare sliding copper-alloy contacts want {LeastUsualN} to {MostUsualN} N (common practice, no source). A smaller deflection, thinner stock or a longer arm presses less.");
         }
     }
 
     private void JudgeStress(StripSpring spring)
     {
-        if (spring.YieldFactor < UsualYieldFactor)
+        MaterialValue yield = form.Material.YieldMpa;
+        FormattableString stressed = $"Strip \"{Name}\" is stressed to {spring.WorstStressMpa:0.#} MPa within its limits (drawn {spring.StressMpa:0.#} MPa at {spring.StressAtMm:0.##} mm from its terminal end), {form.Material.Designation} yields at {yield.Value:0.#} MPa ({yield.SourceInWords}): factor {spring.YieldFactor:0.##}";
+        if (spring.YieldFactor < 1)
         {
-            string set = spring.YieldFactor < 1 ? "it takes a set" : "little is left before it takes a set";
-            Warn("strip.yield", "deflection", $"Strip \"{Name}\" is stressed to {spring.WorstStressMpa:0.#} MPa at {spring.StressAtMm:0.##} mm from its terminal end, {form.Material.Designation} yields at {form.Material.YieldMpa.Value:0.#} MPa ({form.Material.YieldMpa.SourceInWords}): factor {spring.YieldFactor:0.##}, {set}; usual practice keeps {UsualYieldFactor:0.##}. A longer arm, less deflection or thinner stock lowers it.");
+            Miss("strip.yield", "deflection", $"{FormattableString.Invariant(stressed)}, so it takes a set and no force here holds. A longer arm, less deflection, thinner stock or a larger fold radius lowers it.");
+        }
+        else if (spring.YieldFactor < UsualYieldFactor)
+        {
+            Warn("strip.yield", "deflection", $"{FormattableString.Invariant(stressed)}, little is left before it takes a set; usual practice keeps {UsualYieldFactor:0.##}. A longer arm, less deflection, thinner stock or a larger fold radius lowers it.");
         }
 
-        if (spring.FatigueFactor is < 1)
+        if (spring.FatigueFactor is null)
         {
-            Warn("strip.fatigue", "deflection", $"Strip \"{Name}\" is stressed to {spring.WorstStressMpa:0.#} MPa, above the fatigue strength of {form.Material.Designation}, {form.Material.FatigueMpa!.Value:0.#} MPa ({form.Material.FatigueMpa.SourceInWords}), were that stress reversed; at an edge it only changes a little.");
+            _findings.Add(Finding.Note("strip.fatigue", string.Create(CultureInfo.InvariantCulture, $"No fatigue strength is known for {form.Material.Designation}: strip \"{Name}\", stressed to {spring.WorstStressMpa:0.#} MPa, is not judged by it."), At("material")));
+        }
+        else if (spring.FatigueFactor is < 1)
+        {
+            Warn("strip.fatigue", "deflection", $"Strip \"{Name}\" is stressed to {spring.WorstStressMpa:0.#} MPa within its limits, above the fatigue strength of {form.Material.Designation}, {form.Material.FatigueMpa!.Value:0.#} MPa ({form.Material.FatigueMpa.SourceInWords}), were that stress reversed; at an edge it only changes a little.");
+        }
+
+        for (int i = 0; i < form.Strip.Holes.Count; i++)
+        {
+            StripHole hole = form.Strip.Holes[i];
+            if (hole.AtMm + (hole.DiameterMm / 2) > form.Clamp.ToMm && hole.AtMm - (hole.DiameterMm / 2) < form.Nose!.AtMm)
+            {
+                Warn("strip.hole", string.Create(CultureInfo.InvariantCulture, $"holes[{i}]"), $"The hole of {hole.DiameterMm:0.##} mm at {hole.AtMm:0.##} mm lies in the sprung part of strip \"{Name}\": force, stress and resistance are worked out without it, so the strip presses less and is stressed more than they say. Move it into the clamp.");
+            }
         }
 
         double free = form.Nose!.AtMm - form.Clamp.ToMm;
@@ -207,15 +237,29 @@ internal sealed class StripSetting(Brief brief, StripForm form, StripStation sta
 
     private void JudgeElectrics(StripElectrics electrics, StripCurrent? current)
     {
-        if (electrics.FilmedContactV is double volts && electrics.SofteningV is MaterialValue soft && volts > soft.Value / 2)
+        if (electrics is { FilmedContactV: double volts, SofteningV: MaterialValue soft })
         {
-            Warn("strip.softening", "deflection", $"At {electrics.CurrentA:0.###} A the contact of strip \"{Name}\" may drop {volts * 1000:0.#} mV with films, over half the softening voltage of {soft.Value * 1000:0.#} mV ({soft.SourceInWords}; the half is common practice). Press harder, or let a relay carry the load.");
+            if (volts >= soft.Value)
+            {
+                Miss("strip.softening", "deflection", $"At {electrics.CurrentA:0.###} A the contact of strip \"{Name}\" may drop {volts * 1000:0.#} mV at its least force with films, beyond the softening voltage of {soft.Value * 1000:0.#} mV ({soft.SourceInWords}): it sinks in and may weld. Press harder, or let a relay carry the load.");
+            }
+            else if (volts > soft.Value / 2)
+            {
+                Warn("strip.softening", "deflection", $"At {electrics.CurrentA:0.###} A the contact of strip \"{Name}\" may drop {volts * 1000:0.#} mV at its least force with films, over half the softening voltage of {soft.Value * 1000:0.#} mV ({soft.SourceInWords}; the half is common practice). Press harder, or let a relay carry the load.");
+            }
         }
 
         const double roomC = 40;
-        if (form.Material.RelaxesAboveC is MaterialValue relax && roomC + electrics.TemperatureRiseK > relax.Value)
+        if (form.Material.RelaxesAboveC is MaterialValue relax)
         {
-            Warn("strip.heat", "material", $"Strip \"{Name}\" may warm by {electrics.TemperatureRiseK:0.#} K at {electrics.CurrentA:0.###} A ({StripElectrics.RiseAssumptions}); from {roomC} °C that passes {relax.Value} °C, above which it loses force ({relax.SourceInWords}).");
+            if (roomC + electrics.TemperatureRiseK > relax.Value)
+            {
+                Miss("strip.heat", "material", $"Strip \"{Name}\" may warm by {electrics.TemperatureRiseK:0.#} K at {electrics.CurrentA:0.###} A ({StripElectrics.RiseAssumptions}); from {roomC} °C that passes {relax.Value} °C, above which it loses force ({relax.SourceInWords}). A wider or thicker strip, or a relay for the load, keeps it cooler.");
+            }
+        }
+        else
+        {
+            _findings.Add(Finding.Note("strip.heat", string.Create(CultureInfo.InvariantCulture, $"No temperature is known above which {form.Material.Designation} loses force: that strip \"{Name}\" may warm by {electrics.TemperatureRiseK:0.#} K is not judged."), At("material")));
         }
 
         if (current is { MakesAndBreaks: true } && (current.Inductive || current.CurrentA > SlowBreakA) && current.CurrentA > 0)
@@ -225,6 +269,9 @@ internal sealed class StripSetting(Brief brief, StripForm form, StripStation sta
     }
 
     private TextPlace At(string key) => brief.PlaceOf(string.Create(CultureInfo.InvariantCulture, $"strip[{form.Index}].{key}"));
+
+    private void Miss(string code, string key, FormattableString message) =>
+        _findings.Add(Finding.Error(code, FormattableString.Invariant(message), At(key)));
 
     private void Warn(string code, string key, FormattableString message) =>
         _findings.Add(Finding.Warning(code, FormattableString.Invariant(message), At(key)));

@@ -50,12 +50,11 @@ public sealed record StripElectrics
     /// <summary>Works out resistance, loss and heating.</summary>
     /// <param name="form">The strip.</param>
     /// <param name="forceN">Smallest contact force, N; null for a plain strip.</param>
-    /// <param name="wheel">Material of the wheel's copper.</param>
+    /// <param name="wheel">Material of the wheel's copper; null when it is not listed, the worst of the list then stands for it.</param>
     /// <param name="current">What it carries; null for nothing.</param>
-    public static StripElectrics Of(StripForm form, double? forceN, Material wheel, StripCurrent? current)
+    public static StripElectrics Of(StripForm form, double? forceN, Material? wheel, StripCurrent? current)
     {
         ArgumentNullException.ThrowIfNull(form);
-        ArgumentNullException.ThrowIfNull(wheel);
         double end = form.Nose?.AtMm ?? form.LengthMm;
         double rho = form.Material.ResistivityNanoOhmM.Value * 1e-6;
         double t = form.Strip.ThicknessMm;
@@ -90,19 +89,21 @@ public sealed record StripElectrics
     /// <summary>Resistance of one clean circular spot, Ω: (ρ₁ + ρ₂)/(4a), a = √(F/(π H)) with H of the softer member (R. Holm,
     /// Electric Contacts, 1967, with ξ = 1).</summary>
     /// <remarks>A rivet's own metal is not in the parameter file: the strip's, which resists more, stands for it.</remarks>
-    internal static double ConstrictionOhmOf(Material strip, Material wheel, double forceN)
+    internal static double ConstrictionOhmOf(Material strip, Material? wheel, double forceN)
     {
-        double hardness = Math.Min(strip.HardnessMpa.Value, wheel.HardnessMpa.Value);
+        double hardness = Math.Min(strip.HardnessMpa.Value, wheel?.HardnessMpa.Value ?? double.PositiveInfinity);
         double spotMm = Math.Sqrt(forceN / (Math.PI * hardness));
-        return (strip.ResistivityNanoOhmM.Value + wheel.ResistivityNanoOhmM.Value) * 1e-6 / (4 * spotMm);
+        double other = wheel?.ResistivityNanoOhmM.Value ?? MaterialTable.All.Max(m => m.ResistivityNanoOhmM.Value);
+        return (strip.ResistivityNanoOhmM.Value + other) * 1e-6 / (4 * spotMm);
     }
 
-    // The lower of the two known voltages; an alloy without a value of its own counts as copper.
-    private static MaterialValue Softest(Material strip, Material wheel)
+    // The lower of the two voltages; an alloy without a value of its own counts as the softest of the list.
+    private static MaterialValue Softest(Material strip, Material? wheel)
     {
-        MaterialValue copper = MaterialTable.All.First(m => m.Alloy is "C11000").SofteningV!;
-        MaterialValue a = strip.SofteningV ?? copper;
-        MaterialValue b = wheel.SofteningV ?? copper;
+        MaterialValue least = MaterialTable.All.Select(m => m.SofteningV).OfType<MaterialValue>().MinBy(v => v.Value)!;
+        MaterialValue Of(Material? m) => m?.SofteningV ?? least with { Source = $"no value is known for {m?.Designation ?? "the wheel's alloy"}, so the least of the list stands: {least.Source}" };
+        MaterialValue a = Of(strip);
+        MaterialValue b = Of(wheel);
         return a.Value <= b.Value ? a : b;
     }
 

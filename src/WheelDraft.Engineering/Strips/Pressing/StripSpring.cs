@@ -4,7 +4,8 @@ namespace WheelDraft.Engineering;
 
 /// <summary>How a formed strip presses on the wheel: force, stress and the shape it takes.</summary>
 /// <remarks>API: <c>StripSpring.Of(form, contact, adjust)</c>, in seat coordinates. Young's modulus itself is used, not
-/// E/(1 − ν²); friction under the contact is left out; small turns are assumed (a warning tells when they are not).</remarks>
+/// E/(1 − ν²); small turns are assumed (a warning tells when they are not). The nominal figures leave friction out, the band
+/// (<see cref="Band"/>) counts it.</remarks>
 public sealed record StripSpring
 {
     /// <summary>How far the nose goes for 1 N up, mm/N, seat coordinates.</summary>
@@ -25,29 +26,41 @@ public sealed record StripSpring
     /// <summary>The adjusting screw; null without one.</summary>
     public StripAdjuster? Adjuster { get; init; }
 
-    /// <summary>Largest stress at mid travel, MPa.</summary>
+    /// <summary>How far force and stress may lie from nominal; no band at all without limits.</summary>
+    public required StripBand Band { get; init; }
+
+    /// <summary>What the band counts.</summary>
+    public required PressingLimits Limits { get; init; }
+
+    /// <summary>How friction winds up the nose along the motion; null when no friction is given.</summary>
+    public WindUp? WindUp => Band.WindUp;
+
+    /// <summary>Largest stress of the drawn strip at mid travel, MPa, on the inside of folds and sweeps.</summary>
     public required double StressMpa { get; init; }
 
     /// <summary>Where it is, developed position, mm.</summary>
     public required double StressAtMm { get; init; }
 
-    /// <summary>Largest stress over the travel, MPa; that at mid travel without an adjuster.</summary>
-    public double WorstStressMpa => Math.Max(StressMpa, Adjuster?.StressMpa ?? 0);
+    /// <summary>Width of the strip there, mm.</summary>
+    public required double StressWidthMm { get; init; }
 
-    /// <summary>Yield strength over the largest stress: below 1 the strip takes a set.</summary>
+    /// <summary>Largest stress over travel and band, MPa.</summary>
+    public double WorstStressMpa => Band.MostStressMpa;
+
+    /// <summary>Yield strength over the largest stress of the band: below 1 some strip takes a set.</summary>
     public required double YieldFactor { get; init; }
 
-    /// <summary>Fatigue strength over the largest stress, as if it were wholly reversed; null when no fatigue strength is known.</summary>
+    /// <summary>Fatigue strength over the largest stress of the band, as if it were wholly reversed; null when no fatigue strength is known.</summary>
     public double? FatigueFactor { get; init; }
 
     /// <summary>How far the contact turns with the arm when pressed, radians.</summary>
     public required double TurnRad { get; init; }
 
-    /// <summary>The smallest force over wear and travel, N.</summary>
-    public double LeastForceN => Math.Min(Math.Min(ForceN, WornForceN ?? ForceN), Adjuster?.LeastForceN ?? ForceN);
+    /// <summary>The smallest force over wear, travel and band, N; 0 when the contact may leave the copper.</summary>
+    public double LeastForceN => Band.LeastForceN;
 
-    /// <summary>The largest force over travel, N.</summary>
-    public double MostForceN => Math.Max(ForceN, Adjuster is StripAdjuster a ? Math.Max(a.InnerForceN, a.OuterForceN) : 0);
+    /// <summary>The largest force over travel and band, N.</summary>
+    public double MostForceN => Band.MostForceN;
 
     /// <summary>The elastic line under 1 N.</summary>
     internal SpringChain Chain { get; init; } = null!;
@@ -56,29 +69,33 @@ public sealed record StripSpring
     /// <param name="form">The strip, with a nose.</param>
     /// <param name="contact">Its contact.</param>
     /// <param name="adjust">The adjusting edge that its screw serves; null for none.</param>
-    public static StripSpring Of(StripForm form, StripContact contact, AdjustBrief? adjust)
+    /// <param name="limits">What may differ from the drawing; null for the drawn strip alone.</param>
+    public static StripSpring Of(StripForm form, StripContact contact, AdjustBrief? adjust, PressingLimits? limits = null)
     {
         ArgumentNullException.ThrowIfNull(form);
         ArgumentNullException.ThrowIfNull(contact);
         StripNose nose = form.Nose ?? throw new ArgumentException("A plain strip is no spring.", nameof(form));
-        SpringChain chain = new(form, RadialOf(nose, contact.ApproachRad ?? Math.PI / 2));
-        SpaceVector gives = chain.Vertical.Shift(nose.Centre);
-        double force = nose.DepthMm / gives.Z;
-        (double stress, double at) = Worst(chain, SpaceVector.Upward * force);
-        double? wornForce = contact.WearDepthMm is double worn ? Math.Max(0, nose.DepthMm - worn) / gives.Z : null;
-        StripAdjuster? adjuster = adjust is null ? null : StripAdjuster.Of(form, contact, chain, adjust);
-        double worst = Math.Max(stress, adjuster?.StressMpa ?? 0);
+        limits ??= new PressingLimits { Forming = FormingBrief.Exact };
+        SpaceVector radial = RadialOf(nose, contact.ApproachRad ?? Math.PI / 2);
+        SpringChain chain = new(form, radial);
+        NoseBalance balance = new(chain, nose, radial, limits.Direction);
+        NoseLoads pressed = balance.At(nose.DepthMm, 0, 0);
+        (double stress, ChainStation at) = Worst(chain, pressed);
+        StripBand band = new StripBanding(form, limits, radial, (contact.WearDepthMm ?? 0, adjust?.TravelMm ?? 0)).Find();
         return new StripSpring
         {
-            GivesMmPerN = gives,
+            GivesMmPerN = chain.Vertical.Shift(nose.Centre),
             DeflectionMm = nose.DepthMm,
-            WornForceN = wornForce,
-            Adjuster = adjuster,
+            WornForceN = contact.WearDepthMm is double worn ? balance.At(Math.Max(0, nose.DepthMm - worn), 0, 0).UpN : null,
+            Adjuster = adjust is null ? null : StripAdjuster.Of(chain, balance, nose.DepthMm, adjust),
+            Band = band,
+            Limits = limits,
             StressMpa = stress,
-            StressAtMm = at,
-            YieldFactor = form.Material.YieldMpa.Value / worst,
-            FatigueFactor = form.Material.FatigueMpa is MaterialValue fatigue ? fatigue.Value / worst : null,
-            TurnRad = (chain.Vertical.Turn * force).Length,
+            StressAtMm = at.AtMm,
+            StressWidthMm = at.WidthMm,
+            YieldFactor = form.Material.YieldMpa.Value / band.MostStressMpa,
+            FatigueFactor = form.Material.FatigueMpa is MaterialValue fatigue ? fatigue.Value / band.MostStressMpa : null,
+            TurnRad = (chain.Vertical.Turn * pressed.UpN).Length,
             Chain = chain,
         };
     }
@@ -90,18 +107,19 @@ public sealed record StripSpring
         return SpaceVector.Level(back.AngleRad - approachRad);
     }
 
-    internal static (double Mpa, double AtMm) Worst(SpringChain chain, SpaceVector loadN)
+    /// <summary>The largest stress along a chain, and where.</summary>
+    internal static (double Mpa, ChainStation At) Worst(SpringChain chain, NoseLoads loads)
     {
         double worst = 0;
-        double at = chain.Stations[0].AtMm;
+        ChainStation at = chain.Stations[0];
         foreach (ChainStation station in chain.Stations)
         {
             // The second of two equal stresses differs by rounding only; the one nearer the clamp is named.
             const double more = 1 + 1e-9;
-            double stress = chain.StressMpa(station, loadN);
+            double stress = chain.StressMpa(station, loads);
             if (stress > worst * more)
             {
-                (worst, at) = (stress, station.AtMm);
+                (worst, at) = (stress, station);
             }
         }
 
@@ -128,35 +146,20 @@ public sealed record StripAdjuster
     /// <summary>Largest stress at the ends of travel, MPa.</summary>
     public required double StressMpa { get; init; }
 
-    /// <summary>Smallest contact force over travel when worn, N.</summary>
-    public required double LeastForceN { get; init; }
-
-    internal static StripAdjuster Of(StripForm form, StripContact contact, SpringChain chain, AdjustBrief adjust)
+    internal static StripAdjuster Of(SpringChain chain, NoseBalance balance, double depthMm, AdjustBrief adjust)
     {
-        StripNose nose = form.Nose!;
-        SpaceVector radial = RadialOf(form, contact);
-        SpaceVector up = chain.Vertical.Shift(nose.Centre);
-        SpaceVector outward = chain.Outward.Shift(nose.Centre);
-
-        // Radial push S and contact force F together: the contact stays at the copper and moves ±travel/2 from mid travel.
-        double alone = outward.Dot(radial) - (up.Dot(radial) * up.Dot(radial) / up.Z);
-        double push = adjust.TravelMm / 2 / alone;
-        double ForceAt(double depth, double s) => (depth - (outward.Z * s)) / up.Z;
-        double worn = Math.Max(0, nose.DepthMm - (contact.WearDepthMm ?? 0));
-        double inner = ForceAt(nose.DepthMm, -push);
-        double outer = ForceAt(nose.DepthMm, push);
-        double Stress(double force, double s) => StripSpring.Worst(chain, (SpaceVector.Upward * force) + (radial * s)).Mpa;
+        // Radial push and contact force together: the contact stays at the copper and moves half the travel from mid travel.
+        NoseLoads inner = balance.At(depthMm, 0, -adjust.TravelMm / 2);
+        NoseLoads outer = balance.At(depthMm, 0, adjust.TravelMm / 2);
         return new StripAdjuster
         {
             TipPerTurnMm = adjust.ScrewPitchMm * adjust.Lever,
-            InnerForceN = inner,
-            OuterForceN = outer,
-            ScrewForceN = Math.Abs(push) * adjust.Lever,
-            StressMpa = Math.Max(Stress(inner, -push), Stress(outer, push)),
-            LeastForceN = Math.Min(ForceAt(worn, -push), ForceAt(worn, push)),
+            InnerForceN = inner.UpN,
+            OuterForceN = outer.UpN,
+
+            // The tip moves lever times as far as the screw, so the screw pushes lever times as hard.
+            ScrewForceN = Math.Abs(outer.OutwardN) * adjust.Lever,
+            StressMpa = Math.Max(StripSpring.Worst(chain, inner).Mpa, StripSpring.Worst(chain, outer).Mpa),
         };
     }
-
-    private static SpaceVector RadialOf(StripForm form, StripContact contact) =>
-        StripSpring.RadialOf(form.Nose!, contact.ApproachRad ?? Math.PI / 2);
 }

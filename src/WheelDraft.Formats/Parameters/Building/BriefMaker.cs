@@ -33,6 +33,7 @@ internal static class BriefMaker
             MonteCarlo = CircuitMaker.MonteCarlo(root.Table("monte_carlo")),
             Scenarios = [.. root.Tables("scenario").Select(CircuitMaker.Scenario)],
             Surfaces = [.. root.Tables("surface").Select(BoardMaker.Surface)],
+            Forming = StripMaker.Forming(root.Table("forming")),
             Strips = [.. root.Tables("strip").Select(StripMaker.Strip)],
             Parts = [.. root.Tables("part").Select(BoardMaker.Part)],
             Ribs = [.. root.Tables("rib").Select(BoardMaker.Rib)],

@@ -5,6 +5,19 @@ namespace WheelDraft.Formats.Parameters;
 /// <summary>Formed strips.</summary>
 internal static class StripMaker
 {
+    /// <summary>How exactly strips are made; the usual limits without the table.</summary>
+    public static FormingBrief Forming(CheckedTable? table)
+    {
+        FormingLimit Limit(string key) => new(table.Quantity(key)!.Value.Value, table.Has(key));
+        return table is null ? new FormingBrief() : new FormingBrief
+        {
+            FoldRad = new(table.Rad("fold_tolerance"), table.Has("fold_tolerance")),
+            ThicknessShare = Limit("thickness_tolerance"),
+            HeightMm = Limit("height_tolerance"),
+            RadiusMm = Limit("radius_tolerance"),
+        };
+    }
+
     /// <summary>A strip.</summary>
     public static StripBrief Strip(CheckedTable table) =>
         new(table.Text("name")!, Task(table), table.Text("material")!, table.Base("thickness"), [.. table.Tables("shape").Select(Piece)])

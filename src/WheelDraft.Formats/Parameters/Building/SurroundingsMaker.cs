@@ -19,7 +19,10 @@ internal static class SurroundingsMaker
             "II" => OvervoltageCategory.II,
             "III" => OvervoltageCategory.III,
             _ => OvervoltageCategory.IV,
-        });
+        })
+        {
+            VoltageTolerance = table.Base("voltage_tolerance"),
+        };
     }
 
     /// <summary>The surroundings.</summary>

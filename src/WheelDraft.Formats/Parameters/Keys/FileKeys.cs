@@ -44,6 +44,7 @@ internal static class FileKeys
         Optional("monte_carlo", CircuitKeys.MonteCarlo),
         Several("scenario", CircuitKeys.Scenario),
         Several("surface", BoardKeys.Surface),
+        Optional("forming", StripKeys.Forming),
         Several("strip", StripKeys.Strip),
         Several("part", BoardKeys.Part),
         Several("rib", BoardKeys.Rib),

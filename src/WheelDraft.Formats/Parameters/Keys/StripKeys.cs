@@ -8,6 +8,15 @@ internal static class StripKeys
     /// <summary>The quick-connect tabs of IEC 61210 that can be cut in one with a strip.</summary>
     public static string[] Tabs => [.. TabDimensions.All.Select(t => t.Size)];
 
+    /// <summary>[forming]</summary>
+    public static TableDefinition Forming => new("[forming]", "How exactly strips are made; every contact force is a band by these.",
+    [
+        Make.Preset("fold_tolerance", Make.Range("0 deg", "20 deg"), "\"1 deg\"", "Angle of each fold, plus and minus (left out: common practice, no source)."),
+        Make.Preset("thickness_tolerance", Make.Range("0 %", "30 %"), "\"5 %\"", "Thickness of the stock, plus and minus (left out: common practice, no source)."),
+        Make.Preset("height_tolerance", Make.LengthFromZero("10 mm"), "\"0.1 mm\"", "Height of the free contact against the copper face, plus and minus: seat, rivet and carrier together, folds not counted (left out: common practice, no source)."),
+        Make.Preset("radius_tolerance", Make.LengthFromZero("10 mm"), "\"0.1 mm\"", "Inside radius of each fold, plus and minus (left out: common practice, no source)."),
+    ]);
+
     /// <summary>[[strip]]</summary>
     public static TableDefinition Strip => new("[[strip]]", "A formed copper strip, from its terminal end to its tip.",
     [

@@ -7,6 +7,7 @@ internal static class SupplyKeys
     public static TableDefinition Supply => new("[supply]", "The mains, or whatever feeds the timer.",
     [
         Make.Needed("voltage", Make.Range("1 V", "1000 V"), "the impulse and working voltages, and so every required distance", "R.m.s. voltage, line to neutral.", "\"230 V\""),
+        Make.Preset("voltage_tolerance", Make.Range("0 %", "30 %"), "\"0 %\"", "Plus and minus, as a share of the voltage."),
         Make.Needed("frequency", Make.Range("1 Hz", "1000 Hz"), "how fast the motor runs", "Nominal frequency.", "\"50 Hz\""),
         Make.Needed(
             "frequency_tolerance",
