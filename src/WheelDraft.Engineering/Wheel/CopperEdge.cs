@@ -104,6 +104,8 @@ public sealed class ProgrammePatch
     /// a radial break edge.</summary>
     public double ReachRad(EdgeEnd end, double ringRadiusMm) => For(end).LeavesLine(Math.PI / 2, 0, ringRadiusMm).AtRad;
 
+    internal EdgePatchPoints PointsFor(EdgeEnd end) => new(end == EdgeEnd.Break ? _corners : _mirrored, _discMm);
+
     internal EdgePatch For(EdgeEnd end) => new(end == EdgeEnd.Break ? _corners : _mirrored, _discMm);
 }
 

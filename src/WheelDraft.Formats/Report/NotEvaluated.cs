@@ -17,6 +17,15 @@ public static class NotEvaluated
         "creepage from one surface to another where two surfaces meet",
     ];
 
+    /// <summary>What is taken to be exact because the file does not say how exact it is, in words.</summary>
+    public static IReadOnlyList<string> Assumed(Design design)
+    {
+        ArgumentNullException.ThrowIfNull(design);
+        return design.Brief.Housing.PlacingMm is null
+            ? ["placing of wipers along the motion: [housing] placing is not given, so every wiper is taken to stand exactly at its station"]
+            : [];
+    }
+
     /// <summary>In words, in fixed order.</summary>
     public static IReadOnlyList<string> Of(Design design)
     {

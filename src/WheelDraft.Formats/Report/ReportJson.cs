@@ -32,6 +32,7 @@ public static class ReportJson
             CircuitJson.Write(json, design);
             RemediesJson.Write(json, design.Remedies);
             json.Objects("findings", design.Findings, f => Finding(json, f));
+            json.Texts("assumed", NotEvaluated.Assumed(design));
             json.Texts("not_evaluated", NotEvaluated.Of(design));
             json.Texts("not_checked", NotEvaluated.NotChecked);
             json.Texts("cautions", Cautions.For(design));
