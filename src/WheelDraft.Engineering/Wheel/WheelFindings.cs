@@ -46,7 +46,8 @@ internal static class WheelFindings
         {
             yield return Finding.Note(
                 "tolerance.draws",
-                "The table [monte_carlo] is read, but no draws are made yet: limits are worst cases and the root of the sum of squares, and no share of draws within the tolerance is given.",
+                $"[monte_carlo] asks for {Wording.Number(brief.MonteCarlo.Draws, 0)} {(brief.MonteCarlo.Distribution == DrawDistribution.Uniform ? "uniform" : "normal")} draws from seed {Wording.Number(brief.MonteCarlo.Seed, 0)}, but no draws are made yet: "
+                    + "limits are worst cases and the root of the sum of squares, and no share of draws within the tolerance is given.",
                 brief.PlaceOf("monte_carlo"));
         }
 

@@ -46,8 +46,8 @@ public static class ReportMarkdown
         [
             ["Supply", $"{Wording.Volts(brief.Supply.VoltageV)}, {Wording.Number(brief.Supply.FrequencyHz, 2)} Hz ± {Wording.Percent(brief.Supply.FrequencyToleranceShare)}, overvoltage category {brief.Supply.Category}"],
             ["Surroundings", $"pollution degree {Wording.Number(brief.Environment.PollutionDegree, 0)}, {Wording.Number(brief.Environment.AltitudeM, 0)} m above the sea{(brief.Environment.Condensation ? ", frost or dew on live parts" : "")}"],
-            ["Turn", $"{S(design.Motion.TurnTimeS)} s, {(design.Motion.Direction == Turning.Clockwise ? "clockwise" : "anticlockwise")} seen from the wiper side, {Wording.Number(design.Motion.SpeedDegPerS, 4)}° a second"],
-            ["Rules", $"{(brief.Spacing.Standard == SpacingStandard.Iec60664 ? "IEC 60664-1" : "IEC 60335-1")}, carrier of material group {brief.Carrier.Group}, margin {Wording.Mm(brief.Spacing.MarginMm)}"],
+            ["Turn", $"{S(design.Motion.TurnTimeS)} s, {(design.Motion.Direction == Turning.Clockwise ? "clockwise" : "anticlockwise")} seen from the wiper side, {Wording.Number(design.Motion.SpeedDegPerS, 4)}° a second{Gear(brief.Drive)}"],
+            ["Rules", $"{(brief.Spacing.Standard == SpacingStandard.Iec60664 ? "IEC 60664-1" : "IEC 60335-1")}, carrier of material group {brief.Carrier.Group}{(brief.Carrier.Cti is double cti ? $" (comparative tracking index {Wording.Number(cti, 0)})" : "")}, margin {Wording.Mm(brief.Spacing.MarginMm)}, open contacts {(brief.Spacing.OpenContact is Insulation grade ? SpacingJson.Grade(grade) : "without a rule")} unless an output says otherwise"],
             ["Process", $"{brief.Process.Name ?? "own figures"}: kerf {Wording.Mm(brief.Process.KerfMm)}, a cut edge ± {Wording.Mm(brief.Process.ToleranceMm)}"],
         ];
         if (brief.Date is DateOnly date)
@@ -57,6 +57,10 @@ public static class ReportMarkdown
 
         page.Table(["What", "Given"], rows);
     }
+
+    private static string Gear(DriveBrief drive) => drive.Poles is int poles && drive.GearRatio is double ratio
+        ? $", from {Wording.Number(poles, 0)} poles and a gear ratio of {Wording.Number(ratio, 4)}"
+        : "";
 
     private static void Findings(MarkdownPage page, Design design)
     {

@@ -94,7 +94,13 @@ public sealed class WorkedWheelTests
         double edge = Math.Asin(0.05 / Math.Sqrt((17.792676 * 17.792676) + 0.04)) / (2 * Math.PI / 180);
         Assert.Equal(edge, mist.Of(DeviationKind.MakeCut).LongerS, TimeS);
         Assert.Equal(edge, mist.Of(DeviationKind.MakeCut).ShorterS, TimeS);
-        Assert.Equal(0.6438, mist.Of(DeviationKind.Wear).LongerS, 1e-3);
+
+        // Computed apart from the program, from the definitions, as the worst case of the text was.
+        Assert.Equal(0.642290, mist.Of(DeviationKind.Wear).LongerS, WorstS);
+        Assert.Equal(0.009601, mist.Of(DeviationKind.Centre).LongerS, WorstS);
+        Assert.Equal(0.009590, mist.Of(DeviationKind.Centre).ShorterS, WorstS);
+        Assert.Equal(0.050120, mist.Of(DeviationKind.SidePlay).LongerS, WorstS);
+        Assert.Equal(0.049538, mist.Of(DeviationKind.SidePlay).ShorterS, WorstS);
         Assert.Equal(0, mist.Of(DeviationKind.Wear).ShorterS, 1e-12);
     }
 }
