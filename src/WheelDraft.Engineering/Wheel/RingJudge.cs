@@ -8,34 +8,34 @@ internal sealed class RingJudge(RingShop shop, RingDemand ring)
         ? $"'{ring.Name}'"
         : $"on-period {Wording.Number(period.Index + 1, 0)} of '{ring.Name}'";
 
-    /// <summary>The first on-period whose worst case is beyond the tolerance asked for, at mid travel or at either end of it.</summary>
-    /// <remarks>Between the ends the worst case is never worse than at one of them; a test walks the travel of drawn rings.</remarks>
+    /// <summary>The first on-period whose worst case is beyond the tolerance asked for, anywhere in the travel of its wiper.</summary>
     public (string Code, string Words)? ToleranceFault(RingTrial trial)
     {
         double asked = ring.ToleranceS ?? double.PositiveInfinity;
-        Deviations deviations = Deviations.Of(shop, ring);
-        double[] places = ring.TravelMm == 0 ? [0] : [0, -ring.TravelMm / 2, ring.TravelMm / 2];
-        foreach (double moved in places)
+        RingTiming timing = new(shop, ring, Deviations.Of(shop, ring), trial.RadiusMm);
+        for (int i = 0; i < trial.Cuts.Count; i++)
         {
-            RingTiming timing = new(shop, ring, deviations, trial.RadiusMm, moved);
-            for (int i = 0; i < trial.Cuts.Count; i++)
+            if (timing.Exceeds(ring.Periods[i], trial.Cuts[i], asked))
             {
-                if (timing.Exceeds(ring.Periods[i], trial.Cuts[i], asked))
-                {
-                    return ("wheel.tolerance", Words(trial, i, moved, timing));
-                }
+                (double longer, double shorter) = timing.Limits(ring.Periods[i], trial.Cuts[i]);
+                return ("wheel.tolerance", Words(trial, i, Math.Max(longer, shorter), 0));
             }
         }
 
-        return null;
+        return ring.TravelMm > 0 && trial.Cuts.Count > 0 && double.IsFinite(asked) ? TravelFault(trial, asked) : null;
     }
 
-    private string Words(RingTrial trial, int index, double movedMm, RingTiming timing)
+    private (string Code, string Words)? TravelFault(RingTrial trial, double askedS)
     {
-        (double longer, double shorter) = timing.Limits(ring.Periods[index], trial.Cuts[index]);
-        string place = movedMm == 0 ? "" : movedMm < 0 ? " with the wiper at the inner end of its travel" : " with the wiper at the outer end of its travel";
+        (double moved, double worst) = new TravelSearch(shop, ring, trial.RadiusMm).Worst(trial.Cuts[0]);
+        return worst <= askedS ? null : ("wheel.tolerance", Words(trial, 0, worst, moved));
+    }
+
+    private string Words(RingTrial trial, int index, double worstS, double movedMm)
+    {
+        string place = movedMm == 0 ? "" : $" with the wiper {Wording.Mm(Math.Abs(movedMm))} {(movedMm < 0 ? "inward" : "outward")} of mid travel";
         return $"{Where(ring.Periods[index])} asks for ±{Wording.Seconds(ring.ToleranceS!.Value)}; on a radius of {Wording.Mm(trial.RadiusMm)} "
-            + $"the worst case is {Wording.Seconds(Math.Max(longer, shorter))}{place}";
+            + $"the worst case is {Wording.Seconds(worstS)}{place}";
     }
 
     /// <summary>What each deviation does alone to the on-period that fails by its worst case; empty when none does.</summary>
