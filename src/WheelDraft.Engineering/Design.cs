@@ -99,7 +99,7 @@ internal sealed class DesignStages(Brief brief)
         double carrierRadius = (brief.Carrier.DiameterMm ?? wheel.OuterDiameterMm) / 2;
         SpacingTask task = SpacingStage.Task(brief, solids, (a, b) => lands.WorkingV(a, b, voltages.Between), carrierRadius);
         SpacingTable spacing = SpacingStage.Table(brief, task);
-        CircuitAnalysis circuit = CircuitAnalysis.Of(new CircuitRequest(brief, WheelContacts.OnWheel(brief, _motion, wheel))
+        CircuitAnalysis circuit = CircuitAnalysis.Of(new CircuitRequest(brief, WheelContacts.OnWheel(brief, wheel))
         {
             Bridges = lands.Bridges(SpacingStage.Bridges(spacing)),
             VoltagesUnderFaults = brief.Spacing.VoltagesUnderFaults,

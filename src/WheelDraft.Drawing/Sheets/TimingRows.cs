@@ -34,10 +34,10 @@ internal sealed record TimingRow(string Name, IReadOnlyList<TimingBar> Bars);
 /// <param name="Words">What is written on it; empty for nothing.</param>
 internal sealed record TimingBar(TimingState State, double FromS, double ForS, string Words)
 {
-    /// <summary>Worst-case limits of its make; null where none are known.</summary>
+    /// <summary>Worst-case limits of its start; null where none are known.</summary>
     public TimingSpan? MakeS { get; init; }
 
-    /// <summary>Worst-case limits of its break.</summary>
+    /// <summary>Worst-case limits of its end, the start where it should be: those of the on-time.</summary>
     public TimingSpan? BreakS { get; init; }
 
     /// <summary>Between which times its edge moves over the travel of the screw.</summary>
@@ -75,13 +75,10 @@ internal sealed class TimingRows(Design design)
         double from = design.Motion.SecondsFromRad(period.Wanted.StartRad);
         double on = design.Motion.SecondsFromRad(period.Wanted.SweepRad);
         TimingLimits limits = period.Limits;
-        bool slopedMake = ring.Adjust?.Edge.End == EdgeEnd.Make;
-        double make = limits.MakeEdgeS + (slopedMake ? limits.SlopeS : 0);
-        double off = limits.ShorterS - make;
         return new(TimingState.Closed, from, on, Words(ring, on))
         {
-            MakeS = new(from - make, from + make),
-            BreakS = new(from + on - off, from + on + off + limits.WearS),
+            MakeS = new(period.Bands.StartMinS, period.Bands.StartMaxS),
+            BreakS = new(from + on - limits.ShorterS, from + on + limits.LongerS),
             AdjustS = ring.Adjust is AdjustLayout adjust ? Moves(adjust, from, on) : null,
         };
     }

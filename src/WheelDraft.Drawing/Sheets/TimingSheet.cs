@@ -226,7 +226,7 @@ internal sealed class TimingChart
             entries.Add(new("range of the screw", Fill.Of(FillKind.Whisker), LineStyle.Thin));
         }
 
-        entries.Add(new("worst case of an edge", null, LineStyle.Wide(LineKind.ContinuousNarrow, Ink.Whisker, 0.35)));
+        entries.Add(new("worst case: start, on-time", null, LineStyle.Wide(LineKind.ContinuousNarrow, Ink.Whisker, 0.35)));
         return new(entries);
     }
 

@@ -30,7 +30,7 @@ internal static class TimingWords
     public static IReadOnlyList<string> Notes(Design design, IReadOnlyList<(string Letter, string Condition)> conditions) =>
     [
         $"One turn of {DrawingNumbers.Trimmed(design.Motion.TurnTimeS, 3)} s at {Wording.Number(design.Brief.Supply.FrequencyHz, 2)} Hz, {Wording.Number(design.Motion.SpeedDegPerS, 4)}° a second; home is 0 s. Bars through home go on at the other side.",
-        "Whiskers: worst case of each edge. At the make, its own cut; at the break, everything else that changes the on-time, wear on the late side only.",
+        "Whiskers: worst case. At the start of a bar, of the start, the supply's frequency counted from home; at its end, of the on-time, the start where it should be.",
         .. conditions.Count == 0
             ? (string[])[]
             : ["On only with: " + string.Join("; ", conditions.Select(c => $"{c.Letter} = {c.Condition}")) + "."],

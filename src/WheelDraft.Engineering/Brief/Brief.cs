@@ -50,6 +50,9 @@ public sealed record Brief
     /// <summary>How the copper is cut.</summary>
     public required ProcessBrief Process { get; init; }
 
+    /// <summary>How exactly the fixed parts are made.</summary>
+    public HousingBrief Housing { get; init; } = new();
+
     /// <summary>The feed wiper; null for a lands wheel.</summary>
     public FeedBrief? Feed { get; init; }
 

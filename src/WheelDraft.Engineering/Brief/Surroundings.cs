@@ -60,6 +60,13 @@ public sealed record DriveBrief(double TurnTimeS, Turning Direction, double Back
 /// <param name="MostRad">Most, at least the least.</param>
 public readonly record struct Coast(double LeastRad, double MostRad);
 
+/// <summary>How exactly the fixed parts are made.</summary>
+public sealed record HousingBrief
+{
+    /// <summary>Each wiper's contact along the motion, plus and minus, mm; null when not given: then 0 is assumed.</summary>
+    public double? PlacingMm { get; init; }
+}
+
 /// <summary>A band of coefficients of friction.</summary>
 /// <param name="Least">Least.</param>
 /// <param name="Most">Most, at least the least.</param>

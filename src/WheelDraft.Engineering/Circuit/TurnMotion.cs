@@ -151,7 +151,8 @@ internal sealed class TurnMotion
         double from = Angles.InTurn(edge.AtRad + leastRad);
         ParkedPosition park = new(from, from + (mostRad - leastRad), _model.Contacts[edge.Contact].Name)
         {
-            Band = new EdgeBand(edge.AtRad - edge.EarliestRad, edge.LatestRad - edge.AtRad),
+            // The edge's own band counts the wheel's lag only; a wheel at rest may rock back in the backlash too.
+            Band = new EdgeBand(edge.AtRad - edge.EarliestRad + _model.Brief.Drive.BacklashRad, edge.LatestRad - edge.AtRad),
         };
         int same = _parks.FindIndex(p => p.FromRad == park.FromRad && string.Equals(p.Output, park.Output, StringComparison.Ordinal));
         if (same < 0)

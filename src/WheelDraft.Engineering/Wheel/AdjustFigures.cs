@@ -23,7 +23,12 @@ internal static class AdjustFigures
         {
             double offset = asked.TravelMm * ((i / (Places - 1.0)) - 0.5);
             PeriodCut there = At(patch, cut, trial.RadiusMm + offset);
-            steps.Add(new(offset, OnS(shop, there), Math.Abs(there.SecondsPerMm(shop.Motion.SpeedRadPerS)) * perTurn));
+            (double longer, double shorter) = new RingTiming(shop, ring, Deviations.Of(shop, ring), trial.RadiusMm, offset).Limits(ring.Periods[0], cut);
+            steps.Add(new(offset, OnS(shop, there), Math.Abs(there.SecondsPerMm(shop.Motion.SpeedRadPerS)) * perTurn)
+            {
+                LongerS = longer,
+                ShorterS = shorter,
+            });
         }
 
         double linearity = 0;

@@ -64,23 +64,21 @@ public sealed record CopperEdge(EdgeEnd End, double NormalRad, double OffsetMm)
     /// <summary>The same edge further on in the turn: seen from a station that it passes later, or earlier when negative.</summary>
     internal CopperEdge Later(double byRad) => this with { NormalRad = NormalRad + (Sense * byRad) };
 
-    /// <summary>When, at which radius and at which inclination a wiper on a ring radius first or last touches the edge.</summary>
+    /// <summary>When a wiper on a ring radius first or last touches the edge, and how that changes along its travel.</summary>
     public EdgeTouch TouchOf(ProgrammePatch patch, double ringRadiusMm)
     {
         Touch touch = patch.For(End).LeavesLine(NormalRad, OffsetMm, ringRadiusMm);
-        return new(Sense * touch.AtRad, touch.RadiusMm, Math.Asin(Math.Clamp(OffsetMm / touch.RadiusMm, -1, 1)), Sense * touch.RadPerMm);
+        return new(Sense * touch.AtRad, Sense * touch.RadPerMm);
     }
 }
 
 /// <summary>The moment at which a patch first or last touches an edge.</summary>
 /// <param name="AtRad">Programme angle of the wiper.</param>
-/// <param name="RadiusMm">Radius of the touching point.</param>
-/// <param name="InclinationRad">Inclination of the edge to the radius there; 0 for a radial edge.</param>
 /// <param name="RadPerMm">Change of the programme angle per millimetre that the wiper moves outward.</param>
-public readonly record struct EdgeTouch(double AtRad, double RadiusMm, double InclinationRad, double RadPerMm);
+public readonly record struct EdgeTouch(double AtRad, double RadPerMm);
 
 /// <summary>The same in the frame of a break, inside this chapter only.</summary>
-internal readonly record struct Touch(double AtRad, double RadiusMm, double RadPerMm);
+internal readonly record struct Touch(double AtRad, double RadPerMm);
 
 /// <summary>A contact patch seen in the programme frame, where the wiper moves towards growing angles.</summary>
 /// <remarks>Turning clockwise, programme angles run as wheel angles do; turning anticlockwise the frame is a mirror image.</remarks>
@@ -104,6 +102,8 @@ public sealed class ProgrammePatch
     /// a radial break edge.</summary>
     public double ReachRad(EdgeEnd end, double ringRadiusMm) => For(end).LeavesLine(Math.PI / 2, 0, ringRadiusMm).AtRad;
 
+    internal EdgePatchPoints PointsFor(EdgeEnd end) => new(end == EdgeEnd.Break ? _corners : _mirrored, _discMm);
+
     internal EdgePatch For(EdgeEnd end) => new(end == EdgeEnd.Break ? _corners : _mirrored, _discMm);
 }
 
@@ -121,8 +121,7 @@ internal readonly ref struct EdgePatch(ReadOnlySpan<Vector> corners, double disc
         {
             double cos = (offsetMm + discMm) / ringRadiusMm;
             double alpha = Math.Acos(cos);
-            double radius = Math.Sqrt((ringRadiusMm * ringRadiusMm) + (discMm * discMm) - (2 * ringRadiusMm * discMm * cos));
-            return new(normalRad - alpha, radius, -cos / (ringRadiusMm * Math.Sin(alpha)));
+            return new(normalRad - alpha, -cos / (ringRadiusMm * Math.Sin(alpha)));
         }
 
         double least = double.PositiveInfinity;
@@ -139,7 +138,7 @@ internal readonly ref struct EdgePatch(ReadOnlySpan<Vector> corners, double disc
         }
 
         (double sin, double cosine) = Math.SinCos(least);
-        return new(normalRad - least, last.RadiusMm, -cosine / ((last.X * sin) - (last.Y * cosine)));
+        return new(normalRad - least, -cosine / ((last.X * sin) - (last.Y * cosine)));
     }
 
     /// <summary>The least of n·p over the patch, n at an angle from the wiper's radius.</summary>

@@ -75,6 +75,11 @@ internal sealed record RingDemand
     /// <summary>Greatest radius that the worn patch covers over its travel, its corners included.</summary>
     public double WornPathToMm(double radiusMm) => Math.Max(MakePatch.Worn.GreatestRadiusMm(OuterEndMm(radiusMm)), BreakPatch.Worn.GreatestRadiusMm(OuterEndMm(radiusMm)));
 
+    /// <summary>How far a wiper may stand off its station, as an angle: along the motion on the least radius that its worn patch covers.</summary>
+    /// <remarks>On that radius whether the wiper is moved along its circle or straight along the tangent: no point of it moves by
+    /// a greater angle.</remarks>
+    public double PlacingRad(double placingMm, double radiusMm) => placingMm / (WornPathFromMm(radiusMm) - SidePlayMm);
+
     /// <summary>The ring radius whose patch path starts at a radius.</summary>
     public double RadiusFromPath(double pathFromMm) =>
         Math.Max(MakePatch.RingRadiusFromLeast(pathFromMm), BreakPatch.RingRadiusFromLeast(pathFromMm)) + (TravelMm / 2);
@@ -87,7 +92,17 @@ internal sealed record RingDemand
 /// <param name="Process">The cutter.</param>
 internal sealed record RingShop(Motion Motion, double FrequencyShare, double RunOutMm, ProcessBrief Process)
 {
+    /// <summary>Each wiper along the motion, plus and minus, mm.</summary>
+    public double PlacingMm { get; init; }
+
+    /// <summary>Play of the gear at the wheel, rad.</summary>
+    public double BacklashRad { get; init; }
+
     /// <summary>Of a task.</summary>
     public static RingShop Of(WheelTask task) =>
-        new(task.Motion, task.Brief.Supply.FrequencyToleranceShare, task.Brief.Wheel.RunOutMm, task.Brief.Process);
+        new(task.Motion, task.Brief.Supply.FrequencyToleranceShare, task.Brief.Wheel.RunOutMm, task.Brief.Process)
+        {
+            PlacingMm = task.Brief.Housing.PlacingMm ?? 0,
+            BacklashRad = task.Brief.Drive.BacklashRad,
+        };
 }

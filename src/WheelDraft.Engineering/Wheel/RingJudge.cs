@@ -1,29 +1,54 @@
 namespace WheelDraft.Engineering;
 
 /// <summary>What rings of every construction are judged by in the same way.</summary>
-internal sealed class RingJudge(RingDemand ring)
+internal sealed class RingJudge(RingShop shop, RingDemand ring)
 {
     /// <summary>An on-period in words.</summary>
     public string Where(OnPeriod period) => ring.Periods.Count == 1
         ? $"'{ring.Name}'"
         : $"on-period {Wording.Number(period.Index + 1, 0)} of '{ring.Name}'";
 
-    /// <summary>The first on-period whose worst case is beyond the tolerance asked for.</summary>
+    /// <summary>The first on-period whose worst case is beyond the tolerance asked for, anywhere in the travel of its wiper.</summary>
     public (string Code, string Words)? ToleranceFault(RingTrial trial)
     {
         double asked = ring.ToleranceS ?? double.PositiveInfinity;
-        for (int i = 0; i < trial.Limits.Count; i++)
+        RingTiming timing = new(shop, ring, Deviations.Of(shop, ring), trial.RadiusMm);
+        for (int i = 0; i < trial.Cuts.Count; i++)
         {
-            TimingLimits limits = trial.Limits[i];
-            if (limits.LongerS > asked)
+            if (timing.Exceeds(ring.Periods[i], trial.Cuts[i], asked))
             {
-                string parts = string.Join(", ", limits.Contributors.Where(c => c.Seconds > 0).Select(c => $"{c.Name} {Wording.Seconds(c.Seconds)}"));
-                return ("wheel.tolerance", $"{Where(ring.Periods[i])} asks for ±{Wording.Seconds(asked)}; on a radius of {Wording.Mm(trial.RadiusMm)} "
-                    + $"the worst case is {Wording.Seconds(limits.LongerS)} ({parts})");
+                (double longer, double shorter) = timing.Limits(ring.Periods[i], trial.Cuts[i]);
+                return ("wheel.tolerance", Words(trial, i, Math.Max(longer, shorter), 0));
             }
         }
 
-        return null;
+        return ring.TravelMm > 0 && trial.Cuts.Count > 0 && double.IsFinite(asked) ? TravelFault(trial, asked) : null;
+    }
+
+    private (string Code, string Words)? TravelFault(RingTrial trial, double askedS)
+    {
+        (double moved, double worst) = new TravelSearch(shop, ring, trial.RadiusMm).Worst(trial.Cuts[0]);
+        return worst <= askedS ? null : ("wheel.tolerance", Words(trial, 0, worst, moved));
+    }
+
+    private string Words(RingTrial trial, int index, double worstS, double movedMm)
+    {
+        string place = movedMm == 0 ? "" : $" with the wiper {Wording.Mm(Math.Abs(movedMm))} {(movedMm < 0 ? "inward" : "outward")} of mid travel";
+        return $"{Where(ring.Periods[index])} asks for ±{Wording.Seconds(ring.ToleranceS!.Value)}; on a radius of {Wording.Mm(trial.RadiusMm)} "
+            + $"the worst case is {Wording.Seconds(worstS)}{place}";
+    }
+
+    /// <summary>What each deviation does alone to the on-period that fails by its worst case; empty when none does.</summary>
+    public static string Alone(RingShop shop, RingDemand ring, RingTrial trial)
+    {
+        if (trial.Cuts.Count == 0 || trial.Fault?.Code is not "wheel.tolerance")
+        {
+            return "";
+        }
+
+        RingAccount account = new(shop, ring, trial.RadiusMm);
+        TimingLimits worst = ring.Periods.Select((p, i) => account.Limits(p, trial.Cuts[i])).MaxBy(l => l.WorstS)!;
+        return $" ({(ring.TravelMm == 0 ? "each alone" : "each alone at mid travel")}: {string.Join(", ", worst.Contributors.Where(c => c.WorstS > 0).Select(c => $"{c.Name} {Wording.Seconds(c.WorstS)}"))})";
     }
 
     /// <summary>The straight distance between two radial edges at a radius; from half a turn on it is the diameter.</summary>

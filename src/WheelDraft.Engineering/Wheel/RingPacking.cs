@@ -79,7 +79,7 @@ internal sealed class RingPacking(RingShop shop, RingConstruction construction, 
             RingTrial trial = Settle(ring, ring.AskedRadiusMm!.Value, out RingDemand settled);
             if (trial.Fault is { } fault)
             {
-                reasons.Add(Finding.Error(fault.Code, Sentence(fault.Words) + WayOut(settled, trial), ring.Where));
+                reasons.Add(Finding.Error(fault.Code, Sentence(fault.Words + RingJudge.Alone(shop, settled, trial)) + WayOut(settled, trial), ring.Where));
             }
 
             if (trial.Miss is { } miss)
@@ -135,8 +135,9 @@ internal sealed class RingPacking(RingShop shop, RingConstruction construction, 
                 double grown = Grown(settled, trial.RadiusMm);
                 if (double.IsNaN(grown))
                 {
-                    (string code, string words) = construction.At(settled, MostRadiusMm).Objection ?? fault;
-                    reasons.Add(Finding.Error(code, Sentence(words) + Impossible(settled), ring.Where));
+                    RingTrial largest = construction.At(settled, MostRadiusMm);
+                    (string code, string words) = largest.Objection ?? fault;
+                    reasons.Add(Finding.Error(code, Sentence(words + RingJudge.Alone(shop, settled, largest)) + Impossible(settled), ring.Where));
                     return null;
                 }
 

@@ -20,8 +20,6 @@ internal sealed record RingTrial
 
     public IReadOnlyList<PeriodCut> Cuts { get; init; } = [];
 
-    public IReadOnlyList<TimingLimits> Limits { get; init; } = [];
-
     /// <summary>Why the ring cannot be here: code and words; null when it can.</summary>
     public (string Code, string Words)? Fault { get; init; }
 
@@ -41,7 +39,7 @@ internal sealed class RingSetter(RingShop shop, RingDemand ring)
     private const double MostInclinationRad = 70 * Math.PI / 180;
 
     private readonly ProgrammePatch _patch = new(ring.Patch, shop.Motion.Direction);
-    private readonly RingJudge _judge = new(ring);
+    private readonly RingJudge _judge = new(shop, ring);
 
     public RingTrial At(double radiusMm)
     {
@@ -74,11 +72,7 @@ internal sealed class RingSetter(RingShop shop, RingDemand ring)
             cuts.Add(cut);
         }
 
-        trial = trial with
-        {
-            Cuts = cuts,
-            Limits = [.. ring.Periods.Select((p, i) => TimingLimitsOf.Period(shop, ring, radiusMm, p, cuts[i]))],
-        };
+        trial = trial with { Cuts = cuts };
         return trial with { Fault = CopperFault(trial) ?? OpeningFault(trial) ?? _judge.ToleranceFault(trial) };
     }
 

@@ -13,9 +13,13 @@ internal sealed record StationFrame(double StationRad, Motion Motion)
         CircleArc.Sweep(Motion.WheelRad(StationRad, Motion.Sigma < 0 ? beginsRad : endsRad), endsRad - beginsRad);
 
     /// <summary>One on-period of a trial as the layout has it.</summary>
-    public RingPeriod Period(OnPeriod wanted, RingTrial trial, int index)
+    public RingPeriod Period(RingDemand ring, RingTrial trial, RingAccount account, int index)
     {
-        PeriodCut cut = trial.Cuts[index];
-        return new(wanted, cut.Make, cut.Break, trial.Limits[index], Copper(cut.Make.AngleAt(trial.RadiusMm), cut.Break.AngleAt(trial.RadiusMm)));
+        (OnPeriod wanted, PeriodCut cut) = (ring.Periods[index], trial.Cuts[index]);
+        return new(wanted, cut.Make, cut.Break, Copper(cut.Make.AngleAt(trial.RadiusMm), cut.Break.AngleAt(trial.RadiusMm)))
+        {
+            Limits = account.Limits(wanted, cut),
+            Bands = account.Bands(wanted, cut),
+        };
     }
 }

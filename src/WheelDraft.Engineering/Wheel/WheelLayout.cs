@@ -151,9 +151,15 @@ public sealed record RingWiper(string Name, string Net, double StationRad, Conta
 /// <param name="Wanted">The on-period asked for.</param>
 /// <param name="Make">Where the copper begins, in the programme frame of the ring's station.</param>
 /// <param name="Break">Where the copper ends, in the same frame.</param>
-/// <param name="Limits">Worst-case limits of its on-time.</param>
 /// <param name="CopperRad">The copper on the ring radius, wheel angles.</param>
-public sealed record RingPeriod(OnPeriod Wanted, CopperEdge Make, CopperEdge Break, TimingLimits Limits, CircleArc CopperRad);
+public sealed record RingPeriod(OnPeriod Wanted, CopperEdge Make, CopperEdge Break, CircleArc CopperRad)
+{
+    /// <summary>Worst-case limits of its on-time, at mid travel.</summary>
+    public required TimingLimits Limits { get; init; }
+
+    /// <summary>Worst-case bands of its two edges, each by itself.</summary>
+    public required PeriodBands Bands { get; init; }
+}
 
 /// <summary>What an adjusting edge does.</summary>
 /// <param name="Asked">What was asked.</param>
@@ -185,4 +191,11 @@ public readonly record struct EdgePoint(double RadiusMm, double ProgrammeRad);
 /// <param name="OffsetMm">Outward from mid travel.</param>
 /// <param name="OnS">On-time there, s.</param>
 /// <param name="SecondsPerTurn">Change of the on-time per turn of the screw there, at least 0, s.</param>
-public readonly record struct AdjustStep(double OffsetMm, double OnS, double SecondsPerTurn);
+public readonly record struct AdjustStep(double OffsetMm, double OnS, double SecondsPerTurn)
+{
+    /// <summary>How much longer than the on-time there at worst, s.</summary>
+    public double LongerS { get; init; }
+
+    /// <summary>How much shorter than the on-time there at worst, s.</summary>
+    public double ShorterS { get; init; }
+}

@@ -101,14 +101,15 @@ internal sealed class WheelSetter(WheelTask task)
             ? $"no separation asked of its open contact{worn}"
             : $"{Wording.Mm(required)} required of its open contact{(required > rule.RequiredMm ? $", more than the rule because the nose is {(patch.IsDisc ? "a dome" : "round across its turned fold")}" : "")}, and {Wording.Mm(playMm)} of play and tolerance{worn}";
         double gap = playMm + (rule.IsNone ? PlainGapMm : required);
-        double corner = _brief.Process.InsideRadiusMm + CornerGapMm;
-        return gap >= corner ? (gap, why) : (corner, $"the inside radius of the window's corners{worn}");
+        double corner = _brief.Process.InsideRadiusMm + CornerGapMm + playMm;
+        return gap >= corner ? (gap, why) : (corner, $"the inside radius of the window's corners, and {Wording.Mm(playMm)} of play and tolerance{worn}");
     }
 
     private RingLayout Layout(PackedRing packed, string net, double stationRad, PackedWheel wheel)
     {
         RingDemand ring = packed.Ring;
         RingTrial trial = packed.Trial;
+        RingAccount account = new(_shop, ring, trial.RadiusMm);
         bool open = !_brief.Wheel.Rim && !ring.IsWhole && trial.BandToMm >= wheel.All.Max(r => r.Trial.BandToMm);
         return new RingLayout
         {
@@ -125,7 +126,7 @@ internal sealed class WheelSetter(WheelTask task)
             SideGapMm = ring.IsWhole ? null : ring.SideGapMm,
             WindowFromMm = ring.IsWhole ? null : trial.BandFromMm,
             WindowToMm = ring.IsWhole ? null : open ? wheel.OuterRadiusMm : trial.BandToMm,
-            Periods = [.. ring.Periods.Select((p, i) => new StationFrame(stationRad, task.Motion).Period(p, trial, i))],
+            Periods = [.. ring.Periods.Select((_, i) => new StationFrame(stationRad, task.Motion).Period(ring, trial, account, i))],
             Adjust = ring.Adjust is null ? null : AdjustFigures.Of(_shop, ring, trial),
             Why = packed.Why,
         };

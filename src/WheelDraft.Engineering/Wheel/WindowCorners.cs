@@ -5,8 +5,8 @@ namespace WheelDraft.Engineering;
 /// <summary>The windows of a ring as contours, their corners rounded by the process's inside radius.</summary>
 internal static class WindowCorners
 {
-    // Rounded corners keep this much from the patch path of the worn contact, mm: the same play that a side gap keeps beyond the
-    // radius.
+    // Rounded corners keep this much from wherever the worn contact may stray in its play, mm: else a worst-case on-time that counts
+    // straight edges would be no bound.
     private const double ClearOfPathMm = 0.05;
 
     /// <summary>By how much a ring's windows must reach further so that rounded corners stay clear of the patch path; 0 when they do, mm.</summary>
@@ -15,11 +15,12 @@ internal static class WindowCorners
     public static double Intrusion(RingShop shop, RingDemand ring, RingTrial trial)
     {
         double f = shop.Process.InsideRadiusMm;
+        double clear = ClearOfPathMm + ring.SidePlayMm + (shop.RunOutMm / 2) + shop.Process.ToleranceMm;
         double most = 0;
         foreach (CopperEdge edge in trial.Cuts.SelectMany(c => new[] { c.Make, c.Break }).Where(e => e.IsSloped))
         {
-            double inner = TangentRadius(trial.BandFromMm + f, edge.OffsetMm, f) - (ring.WornPathFromMm(trial.RadiusMm) - ClearOfPathMm);
-            double outer = ring.WornPathToMm(trial.RadiusMm) + ClearOfPathMm - TangentRadius(trial.BandToMm - f, edge.OffsetMm, f);
+            double inner = TangentRadius(trial.BandFromMm + f, edge.OffsetMm, f) - (ring.WornPathFromMm(trial.RadiusMm) - clear);
+            double outer = ring.WornPathToMm(trial.RadiusMm) + clear - TangentRadius(trial.BandToMm - f, edge.OffsetMm, f);
             most = Math.Max(most, Math.Max(inner, outer));
         }
 

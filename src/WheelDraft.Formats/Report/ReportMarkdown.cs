@@ -48,8 +48,8 @@ public static class ReportMarkdown
         [
             ["Supply", $"{Wording.Volts(brief.Supply.VoltageV)}, {Wording.Number(brief.Supply.FrequencyHz, 2)} Hz ± {Wording.Percent(brief.Supply.FrequencyToleranceShare)}, overvoltage category {brief.Supply.Category}"],
             ["Surroundings", $"pollution degree {Wording.Number(brief.Environment.PollutionDegree, 0)}, {Wording.Number(brief.Environment.AltitudeM, 0)} m above the sea{(brief.Environment.Condensation ? ", frost or dew on live parts" : "")}"],
-            ["Turn", $"{S(design.Motion.TurnTimeS)} s, {(design.Motion.Direction == Turning.Clockwise ? "clockwise" : "anticlockwise")} seen from the wiper side, {Wording.Number(design.Motion.SpeedDegPerS, 4)}° a second"],
-            ["Rules", $"{(brief.Spacing.Standard == SpacingStandard.Iec60664 ? "IEC 60664-1" : "IEC 60335-1")}, carrier of material group {brief.Carrier.Group}, margin {Wording.Mm(brief.Spacing.MarginMm)}"],
+            ["Turn", $"{S(design.Motion.TurnTimeS)} s, {(design.Motion.Direction == Turning.Clockwise ? "clockwise" : "anticlockwise")} seen from the wiper side, {Wording.Number(design.Motion.SpeedDegPerS, 4)}° a second{Gear(brief.Drive)}"],
+            ["Rules", $"{(brief.Spacing.Standard == SpacingStandard.Iec60664 ? "IEC 60664-1" : "IEC 60335-1")}, carrier of material group {brief.Carrier.Group}{(brief.Carrier.Cti is double cti ? $" (comparative tracking index {Wording.Number(cti, 0)})" : "")}, margin {Wording.Mm(brief.Spacing.MarginMm)}, open contacts {(brief.Spacing.OpenContact is Insulation grade ? SpacingJson.Grade(grade) : "without a rule")} unless an output says otherwise"],
             ["Process", $"{brief.Process.Name ?? "own figures"}: kerf {Wording.Mm(brief.Process.KerfMm)}, a cut edge ± {Wording.Mm(brief.Process.ToleranceMm)}"],
         ];
         if (brief.Office.Owner.Length > 0)
@@ -69,6 +69,10 @@ public static class ReportMarkdown
 
         page.Table(["What", "Given"], rows);
     }
+
+    private static string Gear(DriveBrief drive) => drive.Poles is int poles && drive.GearRatio is double ratio
+        ? $", from {Wording.Number(poles, 0)} poles and a gear ratio of {Wording.Number(ratio, 4)}"
+        : "";
 
     private static void Findings(MarkdownPage page, Design design)
     {
@@ -127,8 +131,8 @@ public static class ReportMarkdown
     private static void Timing(MarkdownPage page, Design design)
     {
         page.Heading(2, "Timing")
-            .Paragraph("On-times at the nominal supply frequency and mid travel; worst case by adding up all contributors, wear only longer. RSS is the root of the sum of squares without wear.")
-            .Table(["Output", "From, s", "For, s", "Worst, s", "± asked, s", "RSS ±, s", "Largest contributor", "Dose, mL"], design.Wheel.Rings.SelectMany(r => Rows(design, r)));
+            .Paragraph("On-times at the nominal supply frequency and mid travel. Worst: the least and greatest of the on-time over every combination of deviations at once. Starts: the soonest and latest after home, placing of the wipers and backlash counted. RSS is the root of the sum of squares without wear.")
+            .Table(["Output", "From, s", "Starts at worst, s", "For, s", "Worst, s", "± asked, s", "RSS ±, s", "Largest contributor", "Dose, mL"], design.Wheel.Rings.SelectMany(r => Rows(design, r)));
     }
 
     /// <summary>Share of each contributor in the worst case.</summary>
@@ -142,37 +146,41 @@ public static class ReportMarkdown
 
         IReadOnlyList<string> names = [.. all[0].Period.Limits.Contributors.Select(c => c.Name)];
         page.Heading(3, "What makes up the worst case")
-            .Paragraph("Seconds longer at worst, and the share of each contributor.")
-            .Table(["Output", "From, s", .. names, "Together, s"], all.Select(a => (IReadOnlyList<string>)
+            .Paragraph("What each deviation changes alone at worst, longer and shorter in seconds, and what all do together at their worst: no sum, for they act on each other.")
+            .Table(["Output", "From, s", .. names, "All together, s"], all.Select(a => (IReadOnlyList<string>)
             [
                 a.Ring.Name,
                 S(design.Motion.SecondsFromRad(a.Period.Wanted.StartRad)),
-                .. a.Period.Limits.Contributors.Select(c => c.Seconds == 0 ? "-" : $"{S(c.Seconds)} ({Wording.Number(100 * c.Seconds / a.Period.Limits.LongerS, 0)} %)"),
-                S(a.Period.Limits.LongerS),
+                .. a.Period.Limits.Contributors.Select(c => LongerAndShorter(c.LongerS, c.ShorterS)),
+                LongerAndShorter(a.Period.Limits.LongerS, a.Period.Limits.ShorterS),
             ]));
     }
+
+    private static string LongerAndShorter(double longerS, double shorterS) =>
+        longerS == 0 && shorterS == 0 ? "-" : $"+{S(longerS)} −{S(shorterS)}";
 
     private static IEnumerable<IReadOnlyList<string>> Rows(Design design, RingLayout ring)
     {
         OutputBrief output = design.Brief.Outputs.First(o => string.Equals(o.Name, ring.Name, StringComparison.Ordinal));
         if (ring.IsWhole)
         {
-            yield return [ring.Name, "0", "always", "", "", "", "", ""];
+            yield return [ring.Name, "0", "", "always", "", "", "", "", ""];
         }
 
         foreach (RingPeriod p in ring.Periods)
         {
             double on = design.Motion.SecondsFromRad(p.Wanted.SweepRad);
-            (string name, double seconds) = p.Limits.Contributors.MaxBy(c => c.Seconds);
+            TimingShare most = p.Limits.Contributors.MaxBy(c => c.WorstS);
             yield return
             [
                 ring.Name,
                 S(design.Motion.SecondsFromRad(p.Wanted.StartRad)),
+                $"{S(p.Bands.StartMinS)} – {S(p.Bands.StartMaxS)}",
                 S(on),
                 $"{S(on - p.Limits.ShorterS)} – {S(on + p.Limits.LongerS)}",
                 S(output.ToleranceS!.Value),
                 S(p.Limits.RootSumSquareS),
-                $"{name} {S(seconds)} s",
+                $"{most.Name} {S(most.WorstS)} s",
                 output.FlowLPerS is double flow ? $"{Wording.Number(on * flow * 1000, 2)} ({Wording.Number((on - p.Limits.ShorterS) * flow * 1000, 2)} – {Wording.Number((on + p.Limits.LongerS) * flow * 1000, 2)})" : "",
             ];
         }
@@ -187,10 +195,11 @@ public static class ReportMarkdown
             page.Heading(3, $"Adjusting '{ring.Name}'")
                 .Paragraph($"Screw {adjust.Asked.Screw}, {Wording.Number(adjust.Turns, 2)} turns over {Wording.Mm(adjust.Asked.TravelMm)} of travel; moving the wiper {(adjust.Asked.Longer == LongerWay.In ? "in" : "out")} lengthens the on-time. "
                     + $"The sloped edge runs straight from radius {Mm(adjust.EdgeInner.RadiusMm)} at {Deg(adjust.EdgeInner.ProgrammeRad)}° to radius {Mm(adjust.EdgeOuter.RadiusMm)} at {Deg(adjust.EdgeOuter.ProgrammeRad)}°. Greatest departure from linear {Wording.Seconds(adjust.LinearityS)}.")
-                .Table(["Wiper moved out, mm", "On-time, s", "Seconds a turn", "Millilitres a turn"], adjust.Steps.Select(s => (IReadOnlyList<string>)
+                .Table(["Wiper moved out, mm", "On-time, s", "Worst, s", "Seconds a turn", "Millilitres a turn"], adjust.Steps.Select(s => (IReadOnlyList<string>)
                 [
                     Mm(s.OffsetMm),
                     S(s.OnS),
+                    $"{S(s.OnS - s.ShorterS)} – {S(s.OnS + s.LongerS)}",
                     Wording.Number(s.SecondsPerTurn, 4),
                     flow is double f ? Wording.Number(s.SecondsPerTurn * f * 1000, 3) : "",
                 ]));

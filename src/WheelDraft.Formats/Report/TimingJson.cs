@@ -31,13 +31,16 @@ internal static class TimingJson
         double on = design.Motion.SecondsFromRad(period.Wanted.SweepRad);
         json.Plain("from_s", design.Motion.SecondsFromRad(period.Wanted.StartRad));
         json.Plain("for_s", on);
+        json.Plain("start_min_s", period.Bands.StartMinS);
+        json.Plain("start_max_s", period.Bands.StartMaxS);
         json.Plain("worst_min_s", on - period.Limits.ShorterS);
         json.Plain("worst_max_s", on + period.Limits.LongerS);
         json.Plain("rss_s", period.Limits.RootSumSquareS);
         json.Objects("contributors", period.Limits.Contributors, c =>
         {
             json.Text("name", c.Name);
-            json.Plain("seconds", c.Seconds);
+            json.Plain("seconds", c.LongerS);
+            json.Plain("shorter_s", c.ShorterS);
         });
         if (output.FlowLPerS is double flow)
         {
@@ -60,6 +63,8 @@ internal static class TimingJson
         {
             json.Mm("offset_mm", s.OffsetMm);
             json.Plain("on_s", s.OnS);
+            json.Plain("worst_min_s", s.OnS - s.ShorterS);
+            json.Plain("worst_max_s", s.OnS + s.LongerS);
             json.Plain("seconds_per_turn", s.SecondsPerTurn);
             if (output.FlowLPerS is double flow)
             {

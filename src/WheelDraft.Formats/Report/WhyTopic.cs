@@ -94,7 +94,8 @@ public sealed record WhyTopic(string Name, Func<IReadOnlyList<string>> Steps)
             yield return $"The patch reaches the make edge {Wording.Degrees(begins - on.StartRad)} before its middle does: copper begins at {Wording.Degrees(begins)} on the ring radius.";
             yield return $"Its last point leaves the break edge {Wording.Degrees(on.EndRad - ends)} after its middle{(period.Break.IsSloped || period.Make.IsSloped ? " (a sloped edge)" : "")}: copper ends at {Wording.Degrees(ends)}.";
             yield return $"The wiper at station {Wording.Degrees(ring.StationRad)} stands over wheel angle station {(motion.Sigma > 0 ? "−" : "+")} programme angle: copper from {Wording.Degrees(period.CopperRad.StartRad)} to {Wording.Degrees(Angles.InTurn(period.CopperRad.EndRad))}, anticlockwise from the home mark.";
-            yield return $"Worst case of the on-time: {string.Join(", ", period.Limits.Contributors.Select(c => $"{c.Name} {Wording.Seconds(c.Seconds)}"))}; together {Wording.Seconds(period.Limits.LongerS)} longer or {Wording.Seconds(period.Limits.ShorterS)} shorter.";
+            yield return $"Worst case of the on-time, each alone: {string.Join(", ", period.Limits.Contributors.Where(c => c.WorstS > 0).Select(c => $"{c.Name} {Wording.Seconds(c.WorstS)}"))}; all together at their worst {Wording.Seconds(period.Limits.LongerS)} longer or {Wording.Seconds(period.Limits.ShorterS)} shorter.";
+            yield return $"It starts at worst between {Wording.Seconds(period.Bands.StartMinS)} and {Wording.Seconds(period.Bands.StartMaxS)} after home; its make lies within {Wording.Degrees(period.Bands.Make.EarlierRad)} before and {Wording.Degrees(period.Bands.Make.LaterRad)} after its angle, its break within {Wording.Degrees(period.Bands.Break.EarlierRad)} before and {Wording.Degrees(period.Bands.Break.LaterRad)} after{(ring.Adjust is null ? "" : ", over the whole travel")}.";
         }
     }
 

@@ -43,15 +43,17 @@ public sealed class TimingSheetTests
     }
 
     [Fact]
-    public void Of_Whiskers_AddUpToTheWorstCase()
+    public void Of_Whiskers_AreTheWorstCaseOfStartAndOnTime()
     {
         Design design = Design.Of(Briefs.Plain(Briefs.Output("fan", 3, (20, 100))));
-        TimingLimits limits = design.Wheel.Rings[0].Periods[0].Limits;
+        RingPeriod period = design.Wheel.Rings[0].Periods[0];
         TimingBar bar = new TimingRows(design).Sections()[0].Rows[0].Bars[0];
-        double shortest = bar.BreakS!.Value.LeastS - bar.MakeS!.Value.MostS;
-        double longest = bar.BreakS.Value.MostS - bar.MakeS.Value.LeastS;
-        Assert.Equal(100 - limits.ShorterS, shortest, 1e-9);
-        Assert.Equal(100 + limits.LongerS, longest, 1e-9);
+        Assert.Equal((period.Bands.StartMinS, period.Bands.StartMaxS), (bar.MakeS!.Value.LeastS, bar.MakeS.Value.MostS));
+        Assert.Equal(120 - period.Limits.ShorterS, bar.BreakS!.Value.LeastS, 1e-9);
+        Assert.Equal(120 + period.Limits.LongerS, bar.BreakS.Value.MostS, 1e-9);
+
+        // Supply 1 % fast or slow takes at least a hundredth of 20 s off or on the start.
+        Assert.True(period.Bands.StartMinS < 20 / 1.01 && period.Bands.StartMaxS > 20 / 0.99);
     }
 
     [Fact]

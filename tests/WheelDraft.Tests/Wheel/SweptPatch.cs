@@ -12,9 +12,14 @@ internal sealed class SweptPatch
     // Coarse step of the sweep, degrees: on- and off-periods of the cases are longer.
     private const double StepDeg = 0.2;
 
+    // Straight edges stay straight when they are moved; corners are drawn out.
+    private static readonly NetTopologySuite.Operation.Buffer.BufferParameters Mitred = new(8, NetTopologySuite.Operation.Buffer.EndCapStyle.Round, NetTopologySuite.Operation.Buffer.JoinStyle.Mitre, 10);
+
     private readonly IPreparedGeometry _copper;
 
-    internal SweptPatch(string dxf)
+    /// <param name="dxf">The wheel file.</param>
+    /// <param name="grownMm">How far every edge is cut outward of where it is drawn.</param>
+    internal SweptPatch(string dxf, double grownMm = 0)
     {
         GeometryFactory factory = new();
         PlainDxf file = new(dxf);
@@ -34,16 +39,29 @@ internal sealed class SweptPatch
             }
         }
 
-        _copper = PreparedGeometryFactory.Prepare(factory.CreatePolygon(outer, [.. holes]));
+        NetTopologySuite.Geometries.Geometry copper = factory.CreatePolygon(outer, [.. holes]);
+        _copper = PreparedGeometryFactory.Prepare(grownMm == 0 ? copper : copper.Buffer(grownMm, Mitred));
     }
 
-    internal sealed record Wiper(double RadiusMm, double StationDeg, double LengthMm, double WidthMm, double AngleDeg, bool IsDisc);
+    internal sealed record Wiper(double RadiusMm, double StationDeg, double LengthMm, double WidthMm, double AngleDeg, bool IsDisc)
+    {
+        /// <summary>How far it stands off its station along the tangent, anticlockwise.</summary>
+        internal double AlongMm { get; init; }
+    }
 
     /// <summary>On-periods as (from, to) in degrees after home, by start; to may pass 360. Empty and whole told by one entry or none.</summary>
-    internal List<(double FromDeg, double ToDeg)> OnPeriods(Wiper wiper, bool clockwise)
+    /// <param name="wiper">The wiper.</param>
+    /// <param name="clockwise">Which way the wheel turns.</param>
+    /// <param name="centre">Where the copper's centre is off the axis, wheel frame.</param>
+    internal List<(double FromDeg, double ToDeg)> OnPeriods(Wiper wiper, bool clockwise, (double X, double Y) centre = default)
     {
         double sense = clockwise ? 1 : -1;
-        return PeriodsOf(programmeDeg => _copper.Intersects(Patch(wiper, wiper.StationDeg + (sense * programmeDeg))));
+        NetTopologySuite.Geometries.Utilities.AffineTransformation off = NetTopologySuite.Geometries.Utilities.AffineTransformation.TranslationInstance(-centre.X, -centre.Y);
+        return PeriodsOf(programmeDeg =>
+        {
+            NetTopologySuite.Geometries.Geometry patch = Patch(wiper, wiper.StationDeg + (sense * programmeDeg));
+            return _copper.Intersects(centre == default ? patch : off.Transform(patch));
+        });
     }
 
     /// <summary>The parts of the turn in which something is on, told at each programme angle by yes or no.</summary>
@@ -94,7 +112,7 @@ internal sealed class SweptPatch
             const int sides = 720; // chord error of a 0.5 mm disc: 5 nm
             for (int i = 0; i < sides; i++)
             {
-                corners.Add((w.RadiusMm + (w.LengthMm / 2 * Math.Cos(2 * Math.PI * i / sides)), w.LengthMm / 2 * Math.Sin(2 * Math.PI * i / sides)));
+                corners.Add((w.RadiusMm + (w.LengthMm / 2 * Math.Cos(2 * Math.PI * i / sides)), w.AlongMm + (w.LengthMm / 2 * Math.Sin(2 * Math.PI * i / sides))));
             }
         }
         else
@@ -103,7 +121,7 @@ internal sealed class SweptPatch
             {
                 double s = along * w.WidthMm / 2;
                 double t = across * w.LengthMm / 2;
-                corners.Add((w.RadiusMm + (s * Math.Cos(fold)) - (t * Math.Sin(fold)), (s * Math.Sin(fold)) + (t * Math.Cos(fold))));
+                corners.Add((w.RadiusMm + (s * Math.Cos(fold)) - (t * Math.Sin(fold)), w.AlongMm + (s * Math.Sin(fold)) + (t * Math.Cos(fold))));
             }
         }
 

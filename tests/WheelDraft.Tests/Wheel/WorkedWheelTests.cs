@@ -12,7 +12,7 @@ public sealed class WorkedWheelTests
     private const double LengthMm = 1e-5;
     private const double AngleDeg = 1e-5;
     private const double TimeS = 1e-5;
-    private const double WorstS = 1e-3;
+    private const double WorstS = 1e-6;
 
     private static readonly Design Wheel = Design.Of(Briefs.Worked());
 
@@ -75,17 +75,34 @@ public sealed class WorkedWheelTests
     public void WorstCase_WorkedWheel_IsThatOfTheText()
     {
         TimingLimits mist = Wheel.Wheel.Ring("mist").Periods[0].Limits;
-        Assert.Equal(0.0550, mist.FrequencyS, WorstS);
-        Assert.Equal(0.0805, mist.MakeEdgeS, WorstS);
-        Assert.Equal(0.0837, mist.BreakEdgeS, WorstS);
-        Assert.Equal(0.0154, mist.CentreS, WorstS);
-        Assert.Equal(0.0747, mist.SlopeS, WorstS);
-        Assert.Equal(0.6438, mist.WearS, WorstS);
-        Assert.Equal(0.9533, mist.LongerS, WorstS);
+        Assert.Equal(0.935290, mist.LongerS, WorstS);
+        Assert.Equal(0.274548, mist.ShorterS, WorstS);
+        Assert.Equal(5.225452, 5.5 - mist.ShorterS, WorstS);
+        Assert.Equal(6.435290, 5.5 + mist.LongerS, WorstS);
         TimingLimits hold = Wheel.Wheel.Ring("hold").Periods[0].Limits;
-        Assert.Equal(1.7700, hold.FrequencyS, WorstS);
-        Assert.Equal(0.3144, hold.MakeEdgeS + hold.BreakEdgeS, WorstS);
-        Assert.Equal(0.0165, hold.CentreS, WorstS);
-        Assert.Equal(2.1008, hold.LongerS, WorstS);
+        Assert.Equal(2.146866, hold.LongerS, WorstS);
+        Assert.Equal(2.096717, hold.ShorterS, WorstS);
+    }
+
+    // Each by itself, from the definitions: 5.5 s at 1 % low and high frequency; a patch 0.4 mm longer at both ends.
+    [Fact]
+    public void Contributors_WorkedWheel_AreEachAlone()
+    {
+        TimingLimits mist = Wheel.Wheel.Ring("mist").Periods[0].Limits;
+        Assert.Equal(5.5 * ((1 / 0.99) - 1), mist.Of(DeviationKind.Frequency).LongerS, 1e-9);
+        Assert.Equal(5.5 * (1 - (1 / 1.01)), mist.Of(DeviationKind.Frequency).ShorterS, 1e-9);
+
+        // The nearest corner is 17.792676 mm out and 0.2 mm beside the radius: √(17.792676² + 0.2²) from the axis.
+        double edge = Math.Asin(0.05 / Math.Sqrt((17.792676 * 17.792676) + 0.04)) / (2 * Math.PI / 180);
+        Assert.Equal(edge, mist.Of(DeviationKind.MakeCut).LongerS, TimeS);
+        Assert.Equal(edge, mist.Of(DeviationKind.MakeCut).ShorterS, TimeS);
+
+        // Computed apart from the program, from the definitions, as the worst case of the text was.
+        Assert.Equal(0.642290, mist.Of(DeviationKind.Wear).LongerS, WorstS);
+        Assert.Equal(0.009601, mist.Of(DeviationKind.Centre).LongerS, WorstS);
+        Assert.Equal(0.009590, mist.Of(DeviationKind.Centre).ShorterS, WorstS);
+        Assert.Equal(0.050120, mist.Of(DeviationKind.SidePlay).LongerS, WorstS);
+        Assert.Equal(0.049538, mist.Of(DeviationKind.SidePlay).ShorterS, WorstS);
+        Assert.Equal(0, mist.Of(DeviationKind.Wear).ShorterS, 1e-12);
     }
 }

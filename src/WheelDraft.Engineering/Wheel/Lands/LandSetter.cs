@@ -10,7 +10,7 @@ internal sealed class LandSetter(RingShop shop, RingDemand ring)
 {
     private readonly WiperPair _pair = ring.Land!.Pair;
     private readonly WiperPair _worn = ring.Land!.Pair.Worn;
-    private readonly RingJudge _judge = new(ring);
+    private readonly RingJudge _judge = new(shop, ring);
 
     public RingTrial At(double radiusMm)
     {
@@ -37,11 +37,7 @@ internal sealed class LandSetter(RingShop shop, RingDemand ring)
         }
 
         IReadOnlyList<PeriodCut> cuts = [.. ring.Periods.Select(p => Cut(radiusMm, p))];
-        trial = trial with
-        {
-            Cuts = cuts,
-            Limits = [.. ring.Periods.Select((p, i) => TimingLimitsOf.Period(shop, ring, radiusMm, p, cuts[i]))],
-        };
+        trial = trial with { Cuts = cuts };
         return trial with
         {
             Fault = LandFault(trial) ?? GapFault(trial) ?? RejoinFault(trial) ?? _judge.ToleranceFault(trial),
@@ -85,9 +81,11 @@ internal sealed class LandSetter(RingShop shop, RingDemand ring)
     /// <summary>The two patches must be apart, and a land must meet and leave them one after the other.</summary>
     private (string Code, string Words)? OrderFault(double radiusMm)
     {
-        double leads = _worn.ReachRad(false, EdgeEnd.Make, radiusMm) - _worn.ReachRad(true, EdgeEnd.Make, radiusMm);
-        double lags = _worn.ReachRad(true, EdgeEnd.Break, radiusMm) - _worn.ReachRad(false, EdgeEnd.Break, radiusMm);
-        if (_pair.ApartRad > Math.Max(leads, lags) && _worn.PatchGapMm(radiusMm) > 0)
+        double r = LeastRadiusMm(radiusMm);
+        double leads = _worn.ReachRad(false, EdgeEnd.Make, r) - _worn.ReachRad(true, EdgeEnd.Make, r);
+        double lags = _worn.ReachRad(true, EdgeEnd.Break, r) - _worn.ReachRad(false, EdgeEnd.Break, r);
+        double apart = _pair.ApartRad - PlacingRad(radiusMm);
+        if (apart > Math.Max(leads, lags) && (_worn with { ApartRad = apart }).PatchGapMm(r) > 0)
         {
             return null;
         }
@@ -96,6 +94,12 @@ internal sealed class LandSetter(RingShop shop, RingDemand ring)
             + $"its contacts when worn reach over {Wording.Degrees(Footprint(isUpstream: true, radiusMm))} and {Wording.Degrees(Footprint(isUpstream: false, radiusMm))}; "
             + "move return_station away from station, or take a larger ring");
     }
+
+    /// <summary>The least radius that a wiper may ride on: there its patch takes the greatest angle.</summary>
+    private double LeastRadiusMm(double radiusMm) => radiusMm - ring.SidePlayMm - (shop.RunOutMm / 2);
+
+    /// <summary>By how much the two wipers may stand nearer to each other, or further apart, than their stations.</summary>
+    private double PlacingRad(double radiusMm) => 2 * ring.PlacingRad(shop.PlacingMm, radiusMm);
 
     private double Footprint(bool isUpstream, double radiusMm) =>
         _worn.ReachRad(isUpstream, EdgeEnd.Make, radiusMm) + _worn.ReachRad(isUpstream, EdgeEnd.Break, radiusMm);
@@ -121,8 +125,8 @@ internal sealed class LandSetter(RingShop shop, RingDemand ring)
     /// <summary>A patch never touches two lands, and the cutter must get between them.</summary>
     private (string Code, string Words)? GapFault(RingTrial trial)
     {
-        double r = trial.RadiusMm;
-        double bridging = Math.Max(Footprint(isUpstream: true, r), Footprint(isUpstream: false, r)) + (2 * shop.Process.ToleranceMm / r);
+        double r = LeastRadiusMm(trial.RadiusMm);
+        double bridging = Math.Max(Footprint(isUpstream: true, r), Footprint(isUpstream: false, r)) + (2 * shop.Process.ToleranceMm / trial.BandFromMm);
         double slot = ChordRad(trial.BandFromMm, shop.Process.LeastSlotMm);
         string why = bridging >= slot ? "so that no patch touches two lands" : $"for the process's least slot of {Wording.Mm(shop.Process.LeastSlotMm)}";
         return FirstNarrow(trial, Math.Max(bridging, slot), "wheel.off-time", why);
@@ -153,8 +157,9 @@ internal sealed class LandSetter(RingShop shop, RingDemand ring)
     private (string Code, string Words)? RejoinFault(RingTrial trial)
     {
         double r = trial.RadiusMm;
-        double play = (2 * shop.Process.ToleranceMm) + shop.RunOutMm;
-        double needed = _pair.ApartRad + _worn.ReachRad(false, EdgeEnd.Break, r) + _worn.ReachRad(true, EdgeEnd.Make, r) + (play / r);
+        double least = LeastRadiusMm(r);
+        double play = ((2 * shop.Process.ToleranceMm) + shop.RunOutMm) / trial.BandFromMm;
+        double needed = _pair.ApartRad + PlacingRad(r) + _worn.ReachRad(false, EdgeEnd.Break, least) + _worn.ReachRad(true, EdgeEnd.Make, least) + play;
         for (int i = 0; i < trial.Cuts.Count; i++)
         {
             double rest = Angles.TurnRad - LandRad(trial.Cuts[i], r);

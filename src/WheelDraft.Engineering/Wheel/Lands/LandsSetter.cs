@@ -74,7 +74,7 @@ internal sealed class LandsSetter(WheelTask task)
             Land = new(
                 WiperPair.Of(new(own, stations.OwnRad), new(other, stations.ReturnRad), task.Motion),
                 required + (2 * _brief.Process.ToleranceMm),
-                required + (2 * output.SidePlayMm) + own.WearMm + other.WearMm,
+                required + (2 * output.SidePlayMm) + (2 * _shop.PlacingMm) + own.WearMm + other.WearMm,
                 why),
         };
     }
@@ -85,6 +85,7 @@ internal sealed class LandsSetter(WheelTask task)
         OutputBrief output = _brief.Outputs[index];
         double station = stations.StationsRad[index];
         WiperPair pair = ring.Land!.Pair;
+        RingAccount account = new(_shop, ring, trial.RadiusMm);
         StationFrame frame = new(station, task.Motion);
         return new RingLayout
         {
@@ -106,7 +107,7 @@ internal sealed class LandsSetter(WheelTask task)
                 IsUpstream = pair.ReturnIsUpstream,
                 PatchGapMm = pair.PatchGapMm(trial.RadiusMm),
             },
-            Periods = [.. ring.Periods.Select((p, i) => frame.Period(p, trial, i))],
+            Periods = [.. ring.Periods.Select((_, i) => frame.Period(ring, trial, account, i))],
             Lands = new LandShapes(pair, trial, frame).Build(i => names.Next(ring.Name, ring.Periods.Count, i)),
             Why = packed.Why,
         };

@@ -24,6 +24,7 @@ internal static class BriefMaker
             Wheel = WheelMaker.Wheel(root.Table("wheel")!),
             Carrier = WheelMaker.Carrier(root.Table("carrier")!),
             Process = ProcessRules.Resolve(root),
+            Housing = new HousingBrief { PlacingMm = root.Table("housing")?.BaseOrNull("placing") },
             Feed = root.Table("feed") is { } feed ? WheelMaker.Feed(feed, root.Tables("strip").Any(s => s.Flag("feed") == true)) : null,
             Outputs = [.. root.Tables("output").Select(o => OutputMaker.Output(o, spacing, root.Tables("strip").Any(s => s.Is("output", o.Text("name")!))))],
             Loads = [.. root.Tables("load").Select(l => CircuitMaker.Load(l, l.Text("name")!))],

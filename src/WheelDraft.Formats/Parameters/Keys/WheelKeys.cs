@@ -58,6 +58,12 @@ internal static class WheelKeys
         Make.Optional("inside_radius", Make.LengthFromZero("50 mm"), "Radius of re-entrant corners; at least half the kerf.", "\"0.15 mm\""),
     ]);
 
+    /// <summary>[housing]</summary>
+    public static TableDefinition Housing => new("[housing]", "How exactly the fixed parts are made.",
+    [
+        Make.Optional("placing", Make.LengthFromZero("10 mm"), "Each wiper's contact along the motion, plus and minus; left out: 0, which the report lists as assumed.", "\"0.2 mm\""),
+    ]);
+
     /// <summary>[feed]</summary>
     public static TableDefinition Feed => new("[feed]", "The wiper that brings a windowed wheel its net.",
     [

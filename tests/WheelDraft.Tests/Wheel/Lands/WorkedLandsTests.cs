@@ -17,7 +17,7 @@ namespace WheelDraft.Tests.Wheel;
 /// The first wiper touches the land from 30° to 100°, the second from 60° to 130°; from 130° to 30° it floats.
 /// Worst case: the corner that touches is √(19² + 0.2²) = 19.001053 mm from the axis, ω = 2π/180 s = 0.034906585 /s, so that a
 /// cut edge of 0.05 mm takes 0.05/(19.001053 × 0.034906585) = 0.075385 s; frequency 1 % of 20 s; the centre, off by 0.05 mm, moves
-/// edges that lie 40° + 30° apart by 2 × 0.05 × sin 35°/(19.001053 × 0.034906585) = 0.086478 s.
+/// edges that lie 68.793812° apart by 2 × 0.05 × sin 34.396906°/(19.001053 × 0.034906585) = 0.085173 s.
 /// Patches: nearest are the inner corners, each 19 sin 15° − 0.2 cos 15° = 4.724377 mm from the line midway: 9.448754 mm.
 /// </remarks>
 public sealed class WorkedLandsTests
@@ -63,11 +63,11 @@ public sealed class WorkedLandsTests
     public void Limits_WorkedHere_AreThoseWorked()
     {
         TimingLimits limits = Ring.Periods[0].Limits;
-        Assert.Equal(0.2, limits.FrequencyS, CloseS);
-        Assert.Equal(0.075385, limits.MakeEdgeS, CloseS);
-        Assert.Equal(0.075385, limits.BreakEdgeS, CloseS);
-        Assert.Equal(0.086478, limits.CentreS, CloseS);
-        Assert.Equal(0, limits.WearS);
+        Assert.Equal(20 * ((1 / 0.99) - 1), limits.Of(DeviationKind.Frequency).LongerS, CloseS);
+        Assert.Equal(0.075385, limits.Of(DeviationKind.MakeCut).LongerS, CloseS);
+        Assert.Equal(0.075385, limits.Of(DeviationKind.BreakCut).ShorterS, CloseS);
+        Assert.Equal(0.085173, limits.Of(DeviationKind.Centre).LongerS, CloseS);
+        Assert.Equal(0, limits.Of(DeviationKind.Wear).LongerS, 1e-12);
     }
 
     [Fact]
@@ -84,7 +84,7 @@ public sealed class WorkedLandsTests
         // Worn from 0.4 to 0.8 mm: each patch reaches atan(0.4/19) instead of atan(0.2/19), 0.602961° or 0.301481 s more; the
         // land makes that much sooner at the one wiper and breaks that much later at the other.
         OutputBrief output = Briefs.TwoWipers(Briefs.Output("lamp", 30, 20), 0, 330) with { RadiusMm = 20, Contact = new(0.4, 2, 0.8, 0, null) };
-        double wear = Design.Of(Briefs.Lands(output)).Wheel.Rings[0].Periods[0].Limits.WearS;
+        double wear = Design.Of(Briefs.Lands(output)).Wheel.Rings[0].Periods[0].Limits.Of(DeviationKind.Wear).LongerS;
         Assert.Equal(2 * (Math.Atan(0.4 / 19) - Math.Atan(0.2 / 19)) * 180 / (2 * Math.PI), wear, CloseS);
     }
 

@@ -1,0 +1,53 @@
+using WheelDraft.Engineering;
+using WheelDraft.Formats.Dxf;
+using WheelDraft.Geometry;
+using Xunit;
+
+namespace WheelDraft.Tests.Wheel.Timing;
+
+/// <summary>The rounded corners of windows: copper that a straight edge does not count.</summary>
+public sealed class RoundedCornerTests
+{
+    [Theory]
+    [InlineData(0.3)]
+    [InlineData(-0.3)]
+    public void OnTime_AWiperAtTheEndOfItsPlay_DoesNotReachARoundedCorner(double movedMm)
+    {
+        // Was 0.05 mm of room whatever the play: the patch then rode on copper left in the corner, and the on-time passed its limits.
+        OutputBrief output = Briefs.Output("fan", 20, 40) with { SidePlayMm = 0.3, OpenContact = null };
+        Brief plain = Briefs.Plain(output);
+        Design design = Design.Of(plain with
+        {
+            Process = plain.Process with { InsideRadiusMm = 1.2, ToleranceMm = 0, LeastSlotMm = 0.5 },
+            Wheel = plain.Wheel with { RunOutMm = 0 },
+            Supply = plain.Supply with { FrequencyToleranceShare = 0 },
+        });
+        RingLayout ring = design.Wheel.Rings[0];
+        SweptPatch bench = new(DxfWriter.Write(WheelCutFile.Of(design), DxfVersion.R2000));
+        (double from, double to) = Assert.Single(bench.OnPeriods(new(ring.RadiusMm + movedMm, 0, 0.4, 2, 0, false), clockwise: true));
+        TimingLimits limits = ring.Periods[0].Limits;
+        Assert.InRange((to - from) / 2, 40 - limits.ShorterS - 1e-6, 40 + limits.LongerS + 1e-6);
+    }
+
+    [Fact]
+    public void Corners_AtASlopedEdge_StayClearOfPlayAndWear()
+    {
+        // The same of an adjusting edge: its acute corner carries the fillet far along the edge.
+        OutputBrief output = Briefs.Worked().Outputs[1] with { SidePlayMm = 0.4, OpenContact = null, ToleranceS = 5 };
+        Brief plain = Briefs.Plain(output);
+        Design design = Design.Of(plain with
+        {
+            Process = plain.Process with { InsideRadiusMm = 0.8, ToleranceMm = 0 },
+            Wheel = plain.Wheel with { RunOutMm = 0 },
+            Supply = plain.Supply with { FrequencyToleranceShare = 0 },
+        });
+        RingLayout ring = design.Wheel.Rings[0];
+        SweptPatch bench = new(DxfWriter.Write(WheelCutFile.Of(design), DxfVersion.R2000));
+        foreach ((AdjustStep step, double side) in new[] { (ring.Adjust!.Steps[0], -0.4), (ring.Adjust.Steps[^1], 0.4) })
+        {
+            double station = Angles.DegFromRad(ring.StationRad);
+            (double from, double to) = Assert.Single(bench.OnPeriods(new(ring.RadiusMm + step.OffsetMm + side, station, 0.8, 2, 0, false), clockwise: true));
+            Assert.InRange((to - from) / 2, step.OnS - step.ShorterS - 1e-6, step.OnS + step.LongerS + 1e-6);
+        }
+    }
+}
