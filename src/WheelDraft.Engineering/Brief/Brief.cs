@@ -35,6 +35,9 @@ public sealed record Brief
     /// <summary>The spacing rules.</summary>
     public required SpacingBrief Spacing { get; init; }
 
+    /// <summary>How exactly the fixed parts are made.</summary>
+    public Housing Housing { get; init; } = Housing.Exact;
+
     /// <summary>The wheel.</summary>
     public required WheelBrief Wheel { get; init; }
 

@@ -47,7 +47,10 @@ internal static class WheelSolids
             OnSurface = CarrierSurface,
             Tolerance = turning,
         }));
-        solids.AddRange(brief.Parts.Select(p => new Solid(p.Name, p.Net, KindOf(p.Kind), Turns: false, p.FromZMm, p.ToZMm, p.Outline)));
+        solids.AddRange(brief.Parts.Select(p => new Solid(p.Name, p.Net, KindOf(p.Kind), Turns: false, p.FromZMm, p.ToZMm, p.Outline)
+        {
+            Tolerance = SolidTolerance.None with { FaceMm = brief.Housing.ToleranceMm },
+        }));
         return solids;
     }
 

@@ -76,8 +76,8 @@ internal sealed class StripSetting(Brief brief, StripForm form, StripStation sta
             Findings = _findings,
         };
         double cut = brief.Process.ToleranceMm;
-        SolidTolerance moved = new(cut, station.SidePlayMm + (travel / 2), 0, contact.WearDepthMm ?? 0);
-        return placed with { Solids = StripSolids.Of(placed, new SolidTolerance(cut, 0, 0, 0), moved) };
+        SolidTolerance moved = new(cut, station.SidePlayMm + (travel / 2), 0, contact.WearDepthMm ?? 0) { LevelMm = brief.Housing.ToleranceMm };
+        return placed with { Solids = StripSolids.Of(placed, new SolidTolerance(cut, 0, 0, 0) { LevelMm = brief.Housing.ToleranceMm }, moved) };
     }
 
     private PlacedStrip Plain(double approach)
@@ -95,7 +95,7 @@ internal sealed class StripSetting(Brief brief, StripForm form, StripStation sta
             Electrics = StripElectrics.Of(form, null, wheel, currents.GetValueOrDefault(station.Net)),
             Findings = _findings,
         };
-        SolidTolerance tolerance = new(brief.Process.ToleranceMm, 0, 0, 0);
+        SolidTolerance tolerance = new(brief.Process.ToleranceMm, 0, 0, 0) { LevelMm = brief.Housing.ToleranceMm };
         return placed with { Solids = StripSolids.Of(placed, tolerance, tolerance) };
     }
 

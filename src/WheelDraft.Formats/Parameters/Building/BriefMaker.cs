@@ -20,6 +20,7 @@ internal static class BriefMaker
             Environment = SurroundingsMaker.Environment(root.Table("environment")!),
             Drive = SurroundingsMaker.Drive(root),
             Spacing = spacing,
+            Housing = root.Table("housing") is { } housing ? SurroundingsMaker.Housing(housing) : Housing.Exact,
             Wheel = WheelMaker.Wheel(root.Table("wheel")!),
             Carrier = WheelMaker.Carrier(root.Table("carrier")!),
             Process = ProcessRules.Resolve(root),
