@@ -40,6 +40,9 @@ internal sealed class SpacingMeter
     /// <summary>All nets, in ordinal order.</summary>
     internal IReadOnlyCollection<string> Nets => _groups.Keys;
 
+    /// <summary>Nets that are joined to nothing, always or at times, in ordinal order.</summary>
+    internal IReadOnlyList<string> Floating => _floating;
+
     internal SolidKind KindOf(string net) => _kinds[net];
 
     internal SolidGroup GroupOf(string net) => _groups[net];
@@ -70,12 +73,16 @@ internal sealed class SpacingMeter
 
         if (!_gaps.TryGetValue((first, second), out SolidGap? gap))
         {
-            gap = LeastGaps.Between(_groups[first], _groups[second], _ribs, _task.OnlyDuring(first, second));
+            gap = Between(_groups[first], first, _groups[second], second);
             _gaps.Add((first, second), gap);
         }
 
         return gap;
     }
+
+    /// <summary>The least gap between some solids of one net and some of another.</summary>
+    internal SolidGap? Between(SolidGroup first, string firstNet, SolidGroup second, string secondNet) =>
+        LeastGaps.Between(first, second, _ribs, _task.OnlyDuring(firstNet, secondNet));
 
     /// <summary>The least clearance between two nets: the gap, or a chain of gaps over floating metal; empty when nothing is measured.</summary>
     /// <remarks>First the gap between every two nets, those of a chain that are below X counted as nothing, then the shortest chain. A chain adds

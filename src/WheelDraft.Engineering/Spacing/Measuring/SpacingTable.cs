@@ -8,6 +8,11 @@ namespace WheelDraft.Engineering;
 /// <param name="Findings">What misses, what is tight, what touches, what was read into the rules.</param>
 public sealed record SpacingTable(IReadOnlyList<SpacingRow> Rows, IReadOnlyList<Finding> Findings)
 {
+    private Lazy<IReadOnlyList<SpacingRow>> _allPairs = new(() => []);
+
+    /// <summary>A row for every pair of items of two nets, clearance and creepage: not only the pair that decides. Measured when first asked for.</summary>
+    public IReadOnlyList<SpacingRow> AllPairs => _allPairs.Value;
+
     /// <summary>Measures and judges a task.</summary>
     /// <exception cref="ArgumentException">Solids of one net are of different kinds.</exception>
     /// <exception cref="RuleRefusedException">The rules give no distance for one of the pairs.</exception>
@@ -21,7 +26,7 @@ public sealed record SpacingTable(IReadOnlyList<SpacingRow> Rows, IReadOnlyList<
             rows.AddRange(SpacingRows.Of(task, meter, pair));
         }
 
-        return new SpacingTable(rows, SpacingFindings.Of(task, meter, rows));
+        return new SpacingTable(rows, SpacingFindings.Of(task, meter, rows)) { _allPairs = new(() => ItemPairs.Of(task, meter)) };
     }
 }
 
@@ -92,7 +97,7 @@ internal static class SpacingRows
         task.Demands.GrooveXMm(task.Demands.Required(pair, null).Clearance.RequiredMm);
 
     /// <summary>The row of a path that has been measured.</summary>
-    internal static SpacingRow Creepage(SpacingTask task, NetPair pair, CreepagePath path, double xMm)
+    internal static SpacingRow Creepage(SpacingTask task, NetPair pair, CreepagePath path, Requirement required, double xMm)
     {
         (Point from, Point to) = Ends(path);
         return new SpacingRow(
@@ -100,7 +105,7 @@ internal static class SpacingRows
             path.Parts[0].From,
             path.Parts[^1].To,
             SpacingKind.Creepage,
-            task.Demands.Required(pair, path.Surface.Group).Creepage!,
+            required,
             path.NominalMm,
             path.WorstMm,
             SpacePoint.At(from, path.FirstLevelMm),
@@ -119,7 +124,9 @@ internal static class SpacingRows
     private static SpacingRow? Creepage(SpacingTask task, SpacingMeter meter, NetPair pair, InsulatingSurface surface)
     {
         double x = XMm(task, pair);
-        return meter.Creepage(surface, x, pair.First, pair.Second) is { } path ? Creepage(task, pair, path, x) : null;
+        return meter.Creepage(surface, x, pair.First, pair.Second) is { } path
+            ? Creepage(task, pair, path, task.Demands.Required(pair, surface.Group).Creepage!, x)
+            : null;
     }
 
     private static (Point From, Point To) Ends(CreepagePath path)
