@@ -81,6 +81,7 @@ internal static class WheelKeys
         Make.Needed("count", Make.Whole(1, 60), "how many holes there are", "How many.", "3"),
         Make.Needed("diameter", Make.Length(), "the screw or rivet that fits", "Diameter of each.", "\"2.2 mm\""),
         Make.Needed("pitch_circle", Make.Length("auto"), "where they are", "Diameter of the pitch circle; auto puts them in the hub.", "\"auto\""),
+        Make.Optional("head", Make.Length(), "Greatest diameter of head and nut; left out: twice the hole.", "\"4.4 mm\""),
         Make.Needed("first_at", Make.Direction(), "where the first is", "Direction of the first one, wheel angle.", "\"60 deg\""),
     ]);
 }
