@@ -41,6 +41,9 @@ public sealed record Brief
     /// <summary>The spacing rules.</summary>
     public required SpacingBrief Spacing { get; init; }
 
+    /// <summary>How exactly the fixed parts are made.</summary>
+    public Housing Housing { get; init; } = Housing.Exact;
+
     /// <summary>The wheel.</summary>
     public required WheelBrief Wheel { get; init; }
 
@@ -49,9 +52,6 @@ public sealed record Brief
 
     /// <summary>How the copper is cut.</summary>
     public required ProcessBrief Process { get; init; }
-
-    /// <summary>How exactly the fixed parts are made.</summary>
-    public HousingBrief Housing { get; init; } = new();
 
     /// <summary>The feed wiper; null for a lands wheel.</summary>
     public FeedBrief? Feed { get; init; }

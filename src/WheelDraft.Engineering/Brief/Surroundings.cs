@@ -60,17 +60,19 @@ public sealed record DriveBrief(double TurnTimeS, Turning Direction, double Back
 /// <param name="MostRad">Most, at least the least.</param>
 public readonly record struct Coast(double LeastRad, double MostRad);
 
-/// <summary>How exactly the fixed parts are made.</summary>
-public sealed record HousingBrief
-{
-    /// <summary>Each wiper's contact along the motion, plus and minus, mm; null when not given: then 0 is assumed.</summary>
-    public double? PlacingMm { get; init; }
-}
-
 /// <summary>A band of coefficients of friction.</summary>
 /// <param name="Least">Least.</param>
 /// <param name="Most">Most, at least the least.</param>
 public readonly record struct FrictionBand(double Least, double Most);
+
+/// <summary>How exactly the fixed parts are made and put in place.</summary>
+/// <param name="ToleranceMm">Each face of every part, rib, slot and surface, plus and minus, mm, at least 0.</param>
+/// <param name="PlacingMm">Each wiper's contact along the motion, plus and minus, mm, at least 0.</param>
+public sealed record Housing(double ToleranceMm, double PlacingMm)
+{
+    /// <summary>Exactly as drawn.</summary>
+    public static Housing Exact { get; } = new(0, 0);
+}
 
 /// <summary>Which rules keep live parts apart.</summary>
 /// <param name="Standard">The standard.</param>

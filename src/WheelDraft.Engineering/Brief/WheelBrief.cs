@@ -52,7 +52,17 @@ public sealed record BoreBrief(double DiameterMm, double? FlatMm, double FlatAtR
 /// <param name="DiameterMm">Diameter of each.</param>
 /// <param name="PitchCircleMm">Diameter of the pitch circle; null to put them in the hub.</param>
 /// <param name="FirstAtRad">Direction of the first one, wheel angle.</param>
-public sealed record FixingsBrief(int Count, double DiameterMm, double? PitchCircleMm, double FirstAtRad);
+public sealed record FixingsBrief(int Count, double DiameterMm, double? PitchCircleMm, double FirstAtRad)
+{
+    /// <summary>A head or nut is taken as so many times the hole where none is given (common practice, no source): no usual one is wider.</summary>
+    public const double HeadByHole = 2;
+
+    /// <summary>Greatest diameter of head and nut as given, mm; null when left out.</summary>
+    public double? GivenHeadMm { get; init; }
+
+    /// <summary>Greatest diameter of head and nut, mm.</summary>
+    public double HeadMm => GivenHeadMm ?? (HeadByHole * DiameterMm);
+}
 
 /// <summary>What the shaft is, electrically.</summary>
 public enum ShaftKind

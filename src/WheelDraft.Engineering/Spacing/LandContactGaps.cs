@@ -5,7 +5,8 @@ namespace WheelDraft.Engineering;
 /// <summary>Measures how far the contacts of a lands wheel open.</summary>
 /// <remarks>While an output is open its two nets reach as far as its two patches and the lands that they touch. The off-period
 /// is cut where the downstream wiper leaves the last land and where the upstream one reaches the next; within each stretch some
-/// gaps grow, some shrink and some stand still, so that the least of them has one top, and its least value at an end.</remarks>
+/// gaps grow, some shrink and some stand still, so that the least of them has one top, and its least value at an end. Lands that
+/// float and other rings are conductors besides: a chain over them may be shorter (<see cref="LandChains"/>).</remarks>
 internal sealed class LandContactGaps(Brief brief, Motion motion, WheelLayout wheel) : OpenContactMeter
 {
     public override OpenContact? Of(int index, PairRequirement? requirement, double workingV, IReadOnlyList<StandingStretch> standing)
@@ -20,7 +21,13 @@ internal sealed class LandContactGaps(Brief brief, Motion motion, WheelLayout wh
         OpenContactRule rule = OpenContactRule.Of(requirement);
         double? required = rule.IsNone ? null : Math.Max(rule.AlongMm(ring.Patch), rule.AlongMm(ring.Return!.Patch));
         GapPlay play = new(brief.Wheel.RunOutMm / 2, brief.Process.ToleranceMm, ring.SidePlayMm);
-        IReadOnlyList<LandGap> gaps = [.. Enumerable.Range(0, ring.Periods.Count).Select(i => new LandGap(motion, ring, i, play) { RequiredMm = required })];
+        LandChains chains = new(brief, motion, wheel, index, XMm(requirement));
+        IReadOnlyList<LandGap> gaps = [.. Enumerable.Range(0, ring.Periods.Count).Select(i => new LandGap(motion, ring, i, play)
+        {
+            RequiredMm = required,
+            Chains = chains,
+            PlacingMm = brief.Housing.PlacingMm,
+        })];
         IReadOnlyList<OpenPeriod> periods = [.. gaps.Select(g => g.Period())];
         double slack = (play.OffCentreMm + play.CutterMm + play.SidePlayMm) / ring.LandFromMm!.Value;
         ParkedGap? park = Parked([.. periods.Select(p => new OpenSpan(p.BreakRad, p.MakeRad) { SoonerRad = slack, LaterRad = slack })], standing, (i, from, to) => gaps[i].LeastBetween(from, to), (i, at) => gaps[i].Touching(at));
@@ -40,9 +47,15 @@ internal sealed class LandContactGaps(Brief brief, Motion motion, WheelLayout wh
         };
         return open with { Steps = OpenContactSteps.Of(open, rule, ring) };
     }
+
+    /// <summary>X of the open contact; the full width where nothing is asked.</summary>
+    private double XMm(PairRequirement? requirement) => GrooveWidth.LeastMm(
+        brief.Environment.PollutionDegree, requirement is null ? GrooveX.Full : brief.Spacing.GrooveX, Math.Max(requirement?.Clearance.RequiredMm ?? 0, Tolerances.JoinMm));
 }
 
 /// <summary>The gap between the two sides of one output in one off-period.</summary>
+/// <remarks>At the worst each cut edge of a land lies off by the cutter's tolerance, the wheel off its centre, each patch along the motion by its
+/// placing and along the radius by its side play, and the patches are worn.</remarks>
 internal sealed class LandGap
 {
     private readonly GapPlay _play;
@@ -55,6 +68,12 @@ internal sealed class LandGap
     private readonly Nearest _betweenPatches;
     private readonly Nearest? _betweenLands;
     private readonly Motion _motion;
+    private readonly double _leastRadiusMm;
+    private readonly double _greatestRadiusMm;
+
+    /// <summary>Into so many parts an off-period is cut for the first look where chains decide.</summary>
+    /// <remarks>Whatever it finds is a gap that is there; more finds a hair more, and costs.</remarks>
+    private const int SearchSteps = 96;
 
     /// <param name="motion">The turning.</param>
     /// <param name="ring">The ring.</param>
@@ -82,15 +101,22 @@ internal sealed class LandGap
         _leavesRad = _breakRad + other.ApartRad - _upstream.ReachRad(EdgeEnd.Break) + _downstream.ReachRad(EdgeEnd.Break);
         _reachesRad = _makeRad - other.ApartRad + _downstream.ReachRad(EdgeEnd.Make) - _upstream.ReachRad(EdgeEnd.Make);
         _betweenPatches = Distances.Between(other.Patch.At(ring.RadiusMm, other.StationRad), ring.Patch.At(ring.RadiusMm, ring.StationRad)) with { DistanceMm = other.PatchGapMm };
+        (_leastRadiusMm, _greatestRadiusMm) = (ring.LandFromMm!.Value, ring.LandToMm!.Value);
         _betweenLands = index == next ? null : Distances.Between(ring.Lands[index].Outline, ring.Lands[next].Outline);
     }
 
     /// <summary>What every gap must keep, mm; null when nothing is asked.</summary>
     public double? RequiredMm { get; init; }
 
+    /// <summary>Ways over floating lands and other rings.</summary>
+    public required LandChains Chains { get; init; }
+
+    /// <summary>How far each patch may stand off along the motion, mm.</summary>
+    public double PlacingMm { get; init; }
+
     private double Worn => Math.Max(_upstream.WornMm, _downstream.WornMm);
 
-    private double WorstPatchGapMm => Math.Max(0, _betweenPatches.DistanceMm - (2 * _play.SidePlayMm) - _upstream.WornMm - _downstream.WornMm);
+    private double WorstPatchGapMm => Math.Max(0, _betweenPatches.DistanceMm - (2 * (_play.SidePlayMm + PlacingMm)) - _upstream.WornMm - _downstream.WornMm);
 
     /// <summary>The gap between the two patches, told at a programme angle; it always stays the same.</summary>
     public OpenGap BetweenPatches(double atRad) => new(RequiredMm, _betweenPatches.DistanceMm, WorstPatchGapMm, atRad)
@@ -123,16 +149,98 @@ internal sealed class LandGap
                 along = Along(top, from, to);
             }
 
-            if (RequiredMm is double required && nominal >= required)
+            if (RequiredMm is double required && least >= required)
             {
-                reached ??= At(from, from, to).NominalMm >= required
+                reached ??= At(from, from, to).WorstMm >= required
                     ? from
-                    : RootFinding.Within(a => At(a, from, to).NominalMm - required, from, top) ?? top;
+                    : RootFinding.Within(a => At(a, from, to).WorstMm - required, from, top) ?? top;
             }
         }
 
-        return new(_breakRad, _makeRad, greatest, worst, at, reached - _breakRad) { Along = along };
+        OpenPeriod direct = new(_breakRad, _makeRad, greatest, worst, at, reached - _breakRad) { Along = along };
+        return Chains.At(at, worst) is null ? Chained(direct) : OverChains(direct);
     }
+
+    /// <summary>An off-period whose greatest gap no chain undercuts; only when it is reached may a chain still tell.</summary>
+    private OpenPeriod Chained(OpenPeriod direct) => direct.ReachedAfterRad is double after && RequiredMm is double required
+        && Chains.At(_breakRad + after, required) is not null
+            ? direct with { ReachedAfterRad = Reached(direct.GreatestAtRad, required) }
+            : direct;
+
+    /// <summary>The greatest gap where chains undercut that between both sides: the best place of a fine search, which is a gap that is there.</summary>
+    private OpenPeriod OverChains(OpenPeriod direct)
+    {
+        (double nominal, double worst, double at) best = (0, double.NegativeInfinity, _breakRad);
+        LandChain? over = null;
+        void Try(double at)
+        {
+            (double nominal, double worst, LandChain? chain) = All(at);
+            if (worst > best.worst)
+            {
+                (best, over) = ((nominal, worst, at), chain);
+            }
+        }
+
+        double step = (_makeRad - _breakRad) / SearchSteps;
+        for (int i = 1; i < SearchSteps; i++)
+        {
+            Try(_breakRad + (i * step));
+        }
+
+        for (; step * _greatestRadiusMm > SpacingTolerances.CertifiedMm; step /= 2)
+        {
+            double middle = best.at;
+            Try(Math.Max(_breakRad, middle - (step / 2)));
+            Try(Math.Min(_makeRad, middle + (step / 2)));
+        }
+
+        double? reached = RequiredMm is double required && best.worst >= required ? Reached(best.at, required) : null;
+        (double from, double to) = Stretches().First(s => best.at <= s.To);
+        return direct with
+        {
+            GreatestMm = best.nominal,
+            WorstGreatestMm = best.worst,
+            GreatestAtRad = best.at,
+            ReachedAfterRad = reached,
+            Along = over is null ? Along(best.at, from, to) : Gap(over),
+        };
+    }
+
+    /// <summary>After the break, a place from which the gap is there at once: the first of a fine search.</summary>
+    private double Reached(double byRad, double required)
+    {
+        double step = (_makeRad - _breakRad) / SearchSteps;
+        double at = _breakRad;
+        while (at + step < byRad && All(at).WorstMm < required)
+        {
+            at += step;
+        }
+
+        // The last step halved: its upper end has the gap.
+        (double bad, double good) = All(at).WorstMm < required ? (at, byRad) : (Math.Max(_breakRad, at - step), at);
+        while ((good - bad) * _greatestRadiusMm > SpacingTolerances.CertifiedMm)
+        {
+            double middle = (bad + good) / 2;
+            (bad, good) = All(middle).WorstMm < required ? (middle, good) : (bad, middle);
+        }
+
+        return good - _breakRad;
+    }
+
+    /// <summary>The gap at a programme angle, chains included.</summary>
+    private (double NominalMm, double WorstMm, LandChain? Chain) All(double atRad)
+    {
+        (double from, double to) = Stretches().First(s => atRad <= s.To);
+        (double nominal, double worst) = At(atRad, from, to);
+        return Chains.At(atRad, worst) is { } chain ? (Math.Min(nominal, chain.NominalMm), chain.WorstMm, chain) : (nominal, worst, null);
+    }
+
+    private OpenGap Gap(LandChain chain) => new(RequiredMm, chain.NominalMm, chain.WorstMm, chain.AtRad)
+    {
+        OnNose = chain.OnFirst,
+        OnCopper = chain.OnLast,
+        Over = chain.Over,
+    };
 
     /// <summary>The least gap over part of the off-period.</summary>
     public ParkedGap LeastBetween(double fromRad, double toRad)
@@ -154,7 +262,10 @@ internal sealed class LandGap
             }
         }
 
-        return new(fromRad, toRad, least, worst, at) { Along = along.MinBy(g => g.ToSpareMm) };
+        ParkedGap direct = new(fromRad, toRad, least, worst, at) { Along = along.MinBy(g => g.ToSpareMm) };
+        return Chains.Least(fromRad, toRad, worst + LandChains.WithinMm) is { } chain && chain.WorstMm < worst
+            ? direct with { LeastMm = Math.Min(least, chain.NominalMm), WorstMm = Math.Min(worst, chain.WorstMm), AtRad = chain.AtRad, Along = Gap(chain) }
+            : direct;
     }
 
     private IEnumerable<(double From, double To)> Stretches()
@@ -195,9 +306,15 @@ internal sealed class LandGap
         (bool last, bool next) = On(fromRad, toRad);
         double noses = Math.Min(Grows(atRad, fromRad, toRad), Shrinks(atRad, fromRad, toRad));
         double lands = last && next && _betweenLands is Nearest between ? between.DistanceMm : double.PositiveInfinity;
-        double worst = Math.Min(noses - _play.OffCentreMm - _play.CutterMm - Worn, lands - (2 * _play.CutterMm));
+        double worst = Math.Min(WorstNoseMm(noses), lands - (2 * _play.CutterMm));
         return (Math.Min(_betweenPatches.DistanceMm, Math.Min(noses, lands)), Math.Max(0, Math.Min(WorstPatchGapMm, worst)));
     }
+
+    /// <summary>A gap between a patch and an edge of a land at the worst.</summary>
+    /// <remarks>An edge is radial: moved along the radius by its side play a patch comes nearer to it by no more than that times the gap over
+    /// the least radius, for that is the sine of the angle under which both stand.</remarks>
+    private double WorstNoseMm(double gapMm) =>
+        gapMm - _play.OffCentreMm - _play.CutterMm - Worn - PlacingMm - (_play.SidePlayMm * Math.Min(1, (gapMm + _play.SidePlayMm) / _leastRadiusMm));
 
     /// <summary>The gap with less at worst of that between a nose and a land and that between two lands; null where neither is.</summary>
     private OpenGap? Along(double atRad, double fromRad, double toRad)
@@ -207,7 +324,7 @@ internal sealed class LandGap
         IEnumerable<Nearest> noses = [.. last ? _upstream.Last(atRad) : [], .. next ? _downstream.Next(atRad) : []];
         foreach (Nearest nose in noses)
         {
-            gaps.Add(Gap(nose, nose.DistanceMm - _play.OffCentreMm - _play.CutterMm - Worn, atRad));
+            gaps.Add(Gap(nose, WorstNoseMm(nose.DistanceMm), atRad));
         }
 
         if (last && next && _betweenLands is Nearest lands)

@@ -85,6 +85,10 @@ public sealed record OpenGap(double? RequiredMm, double NominalMm, double WorstM
 
     /// <summary>Where it ends on the nose, in the housing at that programme angle; with lands, between two lands, on the next one.</summary>
     public required Point OnNose { get; init; }
+
+    /// <summary>With lands: the conductors that it leads over, in order, its parts below X counted as nothing; empty for a gap in one piece.
+    /// The two points are then the ends of the chain.</summary>
+    public IReadOnlyList<string> Over { get; init; } = [];
 }
 
 /// <summary>One off-period.</summary>

@@ -32,5 +32,5 @@ internal static class OpenContactFindings
             : "";
 
     private static string Where(Brief brief, OpenContact open) =>
-        !open.SidewaysDecides ? "along the motion" : brief.Wheel.Construction == WheelConstruction.Lands ? "between its two patches" : "sideways";
+        !open.SidewaysDecides ? open.Deciding.Over is { Count: > 0 } over ? $"over {string.Join(", ", over)}" : "along the motion" : brief.Wheel.Construction == WheelConstruction.Lands ? "between its two patches" : "sideways";
 }

@@ -48,5 +48,5 @@ internal static class OpenContactSteps
     }
 
     private static string Measured(string where, OpenGap gap) =>
-        $"Measured {where}: {Wording.Mm(gap.NominalMm)} nominal, {Wording.Mm(gap.WorstMm)} at the worst tolerance, at {Wording.Degrees(Geometry.Angles.InTurn(gap.AtRad))} of the programme; {Wording.Mm(gap.RequiredMm!.Value)} required.";
+        $"Measured {where}{(gap.Over.Count > 0 ? $", over {string.Join(", ", gap.Over)}, parts below X counted as nothing" : "")}: {Wording.Mm(gap.NominalMm)} nominal, {Wording.Mm(gap.WorstMm)} at the worst tolerance, at {Wording.Degrees(Geometry.Angles.InTurn(gap.AtRad))} of the programme; {Wording.Mm(gap.RequiredMm!.Value)} required.";
 }

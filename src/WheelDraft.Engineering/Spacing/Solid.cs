@@ -63,6 +63,15 @@ public sealed record SolidTolerance(double CutEdgeMm, double SidePlayMm, double 
     /// <summary>Exactly as drawn.</summary>
     public static SolidTolerance None { get; } = new(0, 0, 0, 0);
 
+    /// <summary>How far each of its faces may lie off, in plan and in height: the housing's tolerance for a fixed part.</summary>
+    public double FaceMm { get; init; }
+
+    /// <summary>How far all of it may lie higher or lower: the housing's tolerance of the surface that it is seated on.</summary>
+    public double LevelMm { get; init; }
+
     /// <summary>All that acts in plan, mm.</summary>
-    public double InPlanMm => CutEdgeMm + SidePlayMm + RunOutMm;
+    public double InPlanMm => CutEdgeMm + SidePlayMm + RunOutMm + FaceMm;
+
+    /// <summary>All that acts in height, mm.</summary>
+    public double InHeightMm => FaceRunOutMm + FaceMm + LevelMm;
 }

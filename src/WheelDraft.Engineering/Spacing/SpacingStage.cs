@@ -73,12 +73,15 @@ internal static class SpacingStage
             WheelSolids.CarrierSurface, brief.Carrier.Group, -brief.Carrier.StepMm, new Outline(Contour.Circle(Point.Origin, carrierRadiusMm)), Turns: true)
         {
             BodyMm = brief.Carrier.ThicknessMm,
+            FaceMm = brief.Wheel.FaceRunOutMm / 2,
+            RunOutMm = brief.Wheel.RunOutMm / 2,
         };
         return
         [
             carrier,
             .. brief.Surfaces.Select(s => new InsulatingSurface(s.Name, s.Group, s.LevelMm, s.Outline, Turns: false)
             {
+                FaceMm = brief.Housing.ToleranceMm,
                 Ribs = [.. brief.Ribs.Where(r => string.Equals(r.Surface, s.Name, StringComparison.OrdinalIgnoreCase))],
                 Slots = [.. brief.Slots.Where(r => string.Equals(r.Surface, s.Name, StringComparison.OrdinalIgnoreCase))],
             }),

@@ -39,16 +39,36 @@ internal static class WheelSolids
             });
         }
 
-        // Fixings hold the one piece of copper and are on its net; in a carrier of lands they touch none.
-        solids.AddRange(wheel.Fixings.Select((f, i) => new Solid(
-            FixingName(i), brief.Feed?.Net ?? FixingName(i), brief.Feed is null ? SolidKind.Floating : SolidKind.Live, Turns: true, underCarrier, FixingsAboveFaceMm,
-            new Outline(Contour.Circle(f, brief.Wheel.Fixings!.DiameterMm / 2)))
+        solids.AddRange(wheel.Fixings.SelectMany((f, i) => Fixing(brief, f, i, turning)));
+        solids.AddRange(brief.Parts.Select(p => new Solid(p.Name, p.Net, KindOf(p.Kind), Turns: false, p.FromZMm, p.ToZMm, p.Outline)
+        {
+            Tolerance = SolidTolerance.None with { FaceMm = brief.Housing.ToleranceMm },
+        }));
+        return solids;
+    }
+
+    /// <summary>Shank, head and nut of a fixing. Either may have its head on the wiper side, so both ends are as wide as the wider.</summary>
+    /// <remarks>Fixings hold the one piece of copper and are on its net; in a carrier of lands they touch none.</remarks>
+    private static IEnumerable<Solid> Fixing(Brief brief, Point at, int index, SolidTolerance turning)
+    {
+        double underCarrier = -brief.Carrier.StepMm - brief.Carrier.ThicknessMm;
+        FixingsBrief fixings = brief.Wheel.Fixings!;
+        Solid shank = new(
+            FixingName(index), brief.Feed?.Net ?? FixingName(index), brief.Feed is null ? SolidKind.Floating : SolidKind.Live, Turns: true, underCarrier, FixingsAboveFaceMm,
+            new Outline(Contour.Circle(at, fixings.DiameterMm / 2)))
         {
             OnSurface = CarrierSurface,
             Tolerance = turning,
-        }));
-        solids.AddRange(brief.Parts.Select(p => new Solid(p.Name, p.Net, KindOf(p.Kind), Turns: false, p.FromZMm, p.ToZMm, p.Outline)));
-        return solids;
+        };
+        yield return shank;
+        if (fixings.HeadMm > fixings.DiameterMm)
+        {
+            Outline wide = new(Contour.Circle(at, fixings.HeadMm / 2));
+            yield return shank with { FromZMm = brief.Feed is null ? -brief.Carrier.StepMm : 0, Outline = wide };
+
+            // A usual nut is no higher than its hole is wide (common practice, no source).
+            yield return shank with { FromZMm = underCarrier - fixings.DiameterMm, ToZMm = underCarrier, Outline = wide, OnSurface = null };
+        }
     }
 
     private static string FixingName(int index) => FormattableString.Invariant($"fixing {index + 1}");

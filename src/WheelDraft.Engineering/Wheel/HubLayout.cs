@@ -18,16 +18,19 @@ internal sealed record HubLayout(Contour Bore, IReadOnlyList<Point> Fixings, dou
             return new(boreContour, [], null, new("the bore", bore, diameter), []);
         }
 
-        double half = fixings.DiameterMm / 2;
-        double pitch = fixings.PitchCircleMm / 2 ?? PitchRadius(fixings.Count, bore, half, webMm);
+        double half = fixings.DiameterMm / 2, head = Math.Max(half, fixings.HeadMm / 2);
+        double pitch = fixings.PitchCircleMm / 2 ?? PitchRadius(fixings.Count, bore, (half, head), webMm);
+
+        // A web of copper round the hole, and all of the head: with lands it is metal by itself, so the whole head is kept from.
+        double reach = wheel.Construction == WheelConstruction.Lands ? head : Math.Max(half, head - webMm);
         List<Point> centres = [.. Enumerable.Range(0, fixings.Count)
             .Select(i => Point.Polar(pitch, fixings.FirstAtRad + (i * Angles.TurnRad / fixings.Count)))];
         if (fixings.PitchCircleMm is null)
         {
-            return new(boreContour, centres, 2 * pitch, new("the fixings", pitch + half, diameter), []);
+            return new(boreContour, centres, 2 * pitch, new("the fixings", pitch + reach, diameter), []);
         }
 
-        KeptBand band = new("the fixings", pitch - half, pitch + half, brief.PlaceOf("wheel.fixings"));
+        KeptBand band = new("the fixings", pitch - reach, pitch + reach, brief.PlaceOf("wheel.fixings"));
         return new(boreContour, centres, 2 * pitch, new("the bore", bore, diameter), [band]);
     }
 
@@ -35,11 +38,11 @@ internal sealed record HubLayout(Contour Bore, IReadOnlyList<Point> Fixings, dou
     public Outline Carrier(double radiusMm, FixingsBrief? fixings) =>
         new(Contour.Circle(Point.Origin, radiusMm), [Bore, .. Fixings.Select(f => Contour.Circle(f, fixings!.DiameterMm / 2))]);
 
-    /// <summary>In the hub: a web outside the bore, and so far out that neighbours keep a web between them.</summary>
-    private static double PitchRadius(int count, double boreMm, double halfMm, double webMm)
+    /// <summary>In the hub: a web outside the bore, no head over it, and so far out that neighbours keep a web and their heads pass.</summary>
+    private static double PitchRadius(int count, double boreMm, (double HoleMm, double HeadMm) half, double webMm)
     {
-        double beside = boreMm + webMm + halfMm;
-        double apart = count < 2 ? 0 : ((2 * halfMm) + webMm) / (2 * Math.Sin(Math.PI / count));
+        double beside = boreMm + Math.Max(webMm + half.HoleMm, half.HeadMm);
+        double apart = count < 2 ? 0 : Math.Max((2 * half.HoleMm) + webMm, 2 * half.HeadMm) / (2 * Math.Sin(Math.PI / count));
         return Math.Max(beside, apart);
     }
 

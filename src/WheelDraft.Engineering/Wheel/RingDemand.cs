@@ -102,7 +102,7 @@ internal sealed record RingShop(Motion Motion, double FrequencyShare, double Run
     public static RingShop Of(WheelTask task) =>
         new(task.Motion, task.Brief.Supply.FrequencyToleranceShare, task.Brief.Wheel.RunOutMm, task.Brief.Process)
         {
-            PlacingMm = task.Brief.Housing.PlacingMm ?? 0,
+            PlacingMm = task.Brief.Housing.PlacingMm,
             BacklashRad = task.Brief.Drive.BacklashRad,
         };
 }

@@ -56,6 +56,22 @@ internal static class WheelFindings
             yield return Finding.Note("wheel.stations", moved, null);
         }
 
+        if (MaterialTable.Find(brief.Wheel.Material).Found is null)
+        {
+            yield return Finding.Warning(
+                "wheel.material",
+                $"The wheel's material \"{brief.Wheel.Material}\" is not in the list, so that its values are not known: contact resistance, softening and wear of its rings are told as for {MaterialTable.All[0].Designation}, and are not judged for what it is.",
+                brief.PlaceOf("wheel.material"));
+        }
+
+        if (brief.Wheel.Fixings is { GivenHeadMm: null } fixings)
+        {
+            yield return Finding.Note(
+                "wheel.heads",
+                $"Heads and nuts of the fixings are taken as {Wording.Mm(fixings.HeadMm)} across, twice their holes (common practice, no source); give head what yours measure.",
+                brief.PlaceOf("wheel.fixings"));
+        }
+
         if (brief.Wheel.Bore.FlatMm is not null && brief.Process.InsideRadiusMm > 0)
         {
             yield return Finding.Note(

@@ -29,6 +29,7 @@ public static class ReportJson
             TimingJson.Write(json, design);
             SolidsJson.Write(json, design);
             SpacingJson.Write(json, design);
+            SpacingJson.WriteAllPairs(json, design.Spacing);
             StripsJson.Write(json, design);
             CircuitJson.Write(json, design);
             RemediesJson.Write(json, design.Remedies);

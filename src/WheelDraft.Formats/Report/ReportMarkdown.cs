@@ -26,6 +26,7 @@ public static class ReportMarkdown
         CircuitMarkdown.Write(page, design);
         Scope(page, design);
         SpacingMarkdown.Appendix(page, design.Spacing);
+        SpacingMarkdown.AllPairs(page, design.Spacing);
         return page.Finish();
     }
 

@@ -8,6 +8,14 @@ internal static class SpacingJson
     public static void Write(JsonSheet json, Design design) =>
         json.Array<Action>("spacing", [.. design.Spacing.Rows.Select(r => (Action)(() => Row(json, r))), .. design.OpenContacts.Select(o => (Action)(() => Open(json, design, o)))], row => json.Object(row));
 
+    /// <summary>Every pair of items, one row a kind; steps are told with the pair that decides.</summary>
+    public static void WriteAllPairs(JsonSheet json, SpacingTable table) => json.Objects("all_pairs", table.AllPairs, row =>
+    {
+        Figures(json, row);
+        json.Text("basis", row.Required.BasisInFull);
+        json.Text("verdict", Word(row.Verdict));
+    });
+
     /// <summary>The word of a verdict.</summary>
     public static string Word(SpacingVerdict verdict) => verdict switch
     {
@@ -18,6 +26,15 @@ internal static class SpacingJson
 
     /// <summary>One row for a pair of nets.</summary>
     public static void Row(JsonSheet json, SpacingRow row)
+    {
+        Figures(json, row);
+        json.Text("basis", row.Required.BasisInFull);
+        json.Text("confidence", row.Required.ConfidenceInWords);
+        json.Texts("steps", row.Steps);
+        json.Text("verdict", Word(row.Verdict));
+    }
+
+    private static void Figures(JsonSheet json, SpacingRow row)
     {
         json.RawList("between", Quoted(row.Nets.First), Quoted(row.Nets.Second));
         json.RawList("items", Quoted(row.FirstItem), Quoted(row.SecondItem));
@@ -37,11 +54,6 @@ internal static class SpacingJson
         {
             json.MmList("bounds_mm", bounds.LowerMm, bounds.UpperMm);
         }
-
-        json.Text("basis", row.Required.BasisInFull);
-        json.Text("confidence", row.Required.ConfidenceInWords);
-        json.Texts("steps", row.Steps);
-        json.Text("verdict", Word(row.Verdict));
     }
 
     private static void Open(JsonSheet json, Design design, OpenContact open)
@@ -107,6 +119,10 @@ internal static class SpacingJson
 
         json.Mm($"{name}_mm", gap.NominalMm);
         json.Mm($"{name}_worst_mm", gap.WorstMm);
+        if (gap.Over.Count > 0)
+        {
+            json.Texts($"{name}_over", gap.Over);
+        }
     }
 
     private static void Period(JsonSheet json, Design design, OpenPeriod period)

@@ -156,7 +156,7 @@ public sealed class WheelRuleTests
     {
         string text = File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "cases", "worked", "worked-wheel.toml"));
         Brief brief = ParameterReader.Read(text + "\n[housing]\nplacing = \"0.2 mm\"\n[monte_carlo]\nseed = 7\n").Brief!;
-        Assert.Equal(0.2, brief.Housing.PlacingMm!.Value, 1e-12);
+        Assert.Equal(0.2, brief.Housing.PlacingMm, 1e-12);
         Design design = Design.Of(brief);
         Assert.True(design.Wheel.Ring("hold").Periods[0].Bands.Make.LaterRad > Design.Of(Briefs.Worked()).Wheel.Ring("hold").Periods[0].Bands.Make.LaterRad + 0.01);
         Assert.Contains(design.Findings, f => f.Code is "tolerance.draws" && f.Severity == FindingSeverity.Note);

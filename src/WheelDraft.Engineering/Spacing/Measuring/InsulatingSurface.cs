@@ -13,6 +13,19 @@ public sealed record InsulatingSurface(string Name, MaterialGroup Group, double 
     /// <summary>How far its body goes down from the level, mm; 0 when unknown.</summary>
     public double BodyMm { get; init; }
 
+    /// <summary>How far each of its faces, and each face of its ribs and slots, may lie off, mm: the housing's tolerance, or half the
+    /// face run-out of a carrier.</summary>
+    public double FaceMm { get; init; }
+
+    /// <summary>How far its centre may lie off the axis, mm: half the carrier's run-out; 0 for a fixed one.</summary>
+    public double RunOutMm { get; init; }
+
+    /// <summary>The surfaces that are one here; empty for one by itself.</summary>
+    public IReadOnlyList<InsulatingSurface> Parts { get; init; } = [];
+
+    /// <summary>The surfaces that it consists of: itself, or those that are one.</summary>
+    internal IReadOnlyList<InsulatingSurface> Members => Parts.Count > 0 ? Parts : [this];
+
     /// <summary>Walls on it.</summary>
     public IReadOnlyList<RibBrief> Ribs { get; init; } = [];
 
@@ -28,7 +41,7 @@ public sealed record InsulatingSurface(string Name, MaterialGroup Group, double 
         List<SurfaceRegion> regions = [];
         for (int i = 0; i < Slots.Count; i++)
         {
-            if (Slots[i].WidthMm >= grooveXMm)
+            if (!SpacingTolerances.IsBelow(Slots[i].WidthMm, grooveXMm))
             {
                 regions.AddRange(Regions(Slots[i], i + 1, grooveXMm));
             }

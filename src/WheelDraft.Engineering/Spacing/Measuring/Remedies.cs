@@ -4,8 +4,9 @@ using WheelDraft.Geometry;
 namespace WheelDraft.Engineering;
 
 /// <summary>For rows that miss: the smallest changes that would meet.</summary>
-/// <remarks>Each change is grown until the row meets, then narrowed to <see cref="StepMm"/>; every trial is measured anew, and the
-/// last one with all other rows of what moved. A change that no size up to <see cref="MostMm"/> makes good is not offered.</remarks>
+/// <remarks>Each change is grown until the row meets with reserve, then narrowed to <see cref="StepMm"/>; every trial is measured anew by the
+/// judge of the table, tolerances and all, and the last one with all other rows of what moved. With reserve means "meets", not
+/// "tight": a proposal is not to stand at the very edge. A change that no size up to <see cref="MostMm"/> makes good is not offered.</remarks>
 public static class Remedies
 {
     /// <summary>Sizes are offered in steps of this, mm: what a drawing is dimensioned to (common practice, no source).</summary>
@@ -77,7 +78,7 @@ public static class Remedies
     {
         Vector across = row.OnSecond.Plan - row.OnFirst.Plan;
         InsulatingSurface? surface = row.Path?.Surface ?? task.Surfaces.FirstOrDefault(s => !s.Turns && AreOn(task, row, s));
-        if (surface is null || surface.Turns || across.Length <= RibThicknessMm)
+        if (surface is null || surface.Turns || surface.Parts.Count > 0 || across.Length <= RibThicknessMm)
         {
             yield break;
         }
@@ -95,18 +96,22 @@ public static class Remedies
         {
             Fits = mm => IsFree(task, surface, Band.Along(Path(half), RibThicknessMm), mm),
         };
-        double x = task.Demands.GrooveXMm(row.Required.RequiredMm);
-        if (row.Kind == SpacingKind.Creepage && across.Length > x)
+        double width = SlotWidthMm(SpacingRows.XMm(task, row.Nets), surface.FaceMm);
+        if (row.Kind == SpacingKind.Creepage && across.Length > width)
         {
             yield return new(
                 RemedyKind.Slot,
-                mm => OnSurface(task, surface, s => s with { Slots = [.. s.Slots, new SlotBrief(s.Name, Path(mm / 2), x, null, SlotProfile.Parallel)] }),
-                mm => string.Create(CultureInfo.InvariantCulture, $"cut a slot {x} mm wide and {mm:0.00} mm long through {surface.Name}, from {Ends(Path(mm / 2))}"))
+                mm => OnSurface(task, surface, s => s with { Slots = [.. s.Slots, new SlotBrief(s.Name, Path(mm / 2), width, null, SlotProfile.Parallel)] }),
+                mm => string.Create(CultureInfo.InvariantCulture, $"cut a slot {width:0.00} mm wide and {mm:0.00} mm long through {surface.Name}, from {Ends(Path(mm / 2))}"))
             {
-                Fits = mm => IsFree(task, surface, Band.Along(Path(mm / 2), x), 0),
+                Fits = mm => IsFree(task, surface, Band.Along(Path(mm / 2), width), 0),
             };
         }
     }
+
+    /// <summary>Width of a slot that counts with reserve: X and a tenth, and both faces' tolerance, in whole steps.</summary>
+    private static double SlotWidthMm(double xMm, double faceMm) => Math.Round(
+        StepMm * Math.Ceiling(SpacingTolerances.Compared(((SpacingTolerances.TightFactor * xMm) + (2 * faceMm)) / StepMm)), SpacingTolerances.ComparedDecimals);
 
     /// <summary>Whether nothing stands where a rib or a slot would come.</summary>
     private static bool IsFree(SpacingTask task, InsulatingSurface surface, Outline place, double heightMm) => !task.Solids.Any(s =>
@@ -138,7 +143,7 @@ public static class Remedies
         {
             MaterialGroup better = group;
             SpacingTask changed = OnSurface(task, path.Surface, s => s with { Group = better });
-            if (Measure(changed, row) is { Verdict: not SpacingVerdict.Misses })
+            if (Measure(changed, row) is not { Verdict: not SpacingVerdict.Meets })
             {
                 yield return new(RemedyKind.Material, _ => changed, _ => $"make {path.Surface.Name} of a material of group {better}") { IsSized = false };
                 yield break;
@@ -146,7 +151,7 @@ public static class Remedies
         }
     }
 
-    /// <summary>The smallest size in steps with which the row meets; null when none does.</summary>
+    /// <summary>The smallest size in steps with which the row meets with reserve; null when none does.</summary>
     private static double? Smallest(Change change, SpacingRow row)
     {
         if (!change.IsSized)
@@ -177,7 +182,7 @@ public static class Remedies
     }
 
     private static bool Meets(Change change, SpacingRow row, int steps) =>
-        change.Fits(steps * StepMm) && Measure(change.Apply(steps * StepMm), row) is not { Verdict: SpacingVerdict.Misses };
+        change.Fits(steps * StepMm) && Measure(change.Apply(steps * StepMm), row) is not { Verdict: not SpacingVerdict.Meets };
 
     private static SpacingRow? Measure(SpacingTask task, SpacingRow row)
     {
@@ -218,7 +223,7 @@ public static class Remedies
 
     private static bool AreOn(SpacingTask task, SpacingRow row, InsulatingSurface surface)
     {
-        IReadOnlyList<CreepageConductor> on = CreepageConductor.On(surface, task.Solids);
+        IReadOnlyList<CreepageConductor> on = CreepageConductor.On(surface, task.Solids, SpacingRows.XMm(task, row.Nets));
         return on.Any(c => string.Equals(c.Net, row.Nets.First, StringComparison.Ordinal) && string.Equals(c.Item, row.FirstItem, StringComparison.Ordinal))
             && on.Any(c => string.Equals(c.Net, row.Nets.Second, StringComparison.Ordinal) && string.Equals(c.Item, row.SecondItem, StringComparison.Ordinal));
     }

@@ -91,24 +91,13 @@ internal static class SpacingFindings
         "spacing.slot-end",
         $"The creepage path between '{row.FirstItem}' and '{row.SecondItem}' on {row.Path!.Surface.Name} goes round the end of a slot. No standard pictures a slot with closed ends; this reading is ours.");
 
-    /// <summary>The carrier and fixed surfaces are judged each by itself: where they come near, a path across is not covered.</summary>
+    /// <summary>Surfaces nearer than X to each other: paths across are measured as if they were one.</summary>
     private static IEnumerable<Finding> SurfacesNear(SpacingTask task)
     {
         double x = task.Demands.GrooveXMm(double.MaxValue);
-        foreach (InsulatingSurface turning in task.Surfaces.Where(s => s.Turns))
+        foreach (InsulatingSurface joined in JoinedSurfaces.Of(task.Surfaces, x))
         {
-            foreach (InsulatingSurface still in task.Surfaces.Where(s => !s.Turns))
-            {
-                double height = Math.Max(0, Math.Max(turning.LevelMm - turning.BodyMm - still.LevelMm, still.LevelMm - still.BodyMm - turning.LevelMm));
-                double gap = SolidPair.Hypotenuse(PlanGapMm(turning, still), height);
-                if (gap < x)
-                {
-                    yield return Finding.Note("spacing.surfaces-near", $"{turning.Name} and {still.Name} come within {MeasuringWords.Mm(gap)} of each other, nearer than X = {MeasuringWords.Mm(x)}: a creepage path from one to the other is not covered.");
-                }
-            }
+            yield return Finding.Note("spacing.surfaces-near", $"{string.Join(" and ", joined.Parts.Select(p => p.Name))} come nearer than X = {MeasuringWords.Mm(x)} to each other: creepage paths that cross from one to the other are measured as on one surface of group {joined.Group}.");
         }
     }
-
-    private static double PlanGapMm(InsulatingSurface turning, InsulatingSurface still) =>
-        turning.Outline is { } a && still.Outline is { } b ? WholeTurn.Nearest(b, a).Plan.DistanceMm : 0;
 }

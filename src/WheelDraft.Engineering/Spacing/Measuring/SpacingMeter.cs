@@ -9,6 +9,7 @@ internal sealed class SpacingMeter
     private readonly ClearanceRibs _ribs;
     private readonly Dictionary<(string, string), SolidGap?> _gaps = [];
     private readonly Dictionary<(string Surface, double XMm), SurfaceCreepage> _surfaces = [];
+    private readonly Dictionary<double, IReadOnlyList<InsulatingSurface>> _joined = [];
     private readonly List<string> _floating = [];
 
     /// <summary>For a task.</summary>
@@ -33,11 +34,14 @@ internal sealed class SpacingMeter
         }
 
         _floating.Sort(StringComparer.Ordinal);
-        _ribs = new ClearanceRibs([.. task.Surfaces.Where(s => !s.Turns).SelectMany(s => s.RibBoxes())]);
+        _ribs = ClearanceRibs.On(task.Surfaces);
     }
 
     /// <summary>All nets, in ordinal order.</summary>
     internal IReadOnlyCollection<string> Nets => _groups.Keys;
+
+    /// <summary>Nets that are joined to nothing, always or at times, in ordinal order.</summary>
+    internal IReadOnlyList<string> Floating => _floating;
 
     internal SolidKind KindOf(string net) => _kinds[net];
 
@@ -69,32 +73,53 @@ internal sealed class SpacingMeter
 
         if (!_gaps.TryGetValue((first, second), out SolidGap? gap))
         {
-            gap = LeastGaps.Between(_groups[first], _groups[second], _ribs, _task.OnlyDuring(first, second));
+            gap = Between(_groups[first], first, _groups[second], second);
             _gaps.Add((first, second), gap);
         }
 
         return gap;
     }
 
+    /// <summary>The least gap between some solids of one net and some of another.</summary>
+    internal SolidGap? Between(SolidGroup first, string firstNet, SolidGroup second, string secondNet) =>
+        LeastGaps.Between(first, second, _ribs, _task.OnlyDuring(firstNet, secondNet));
+
     /// <summary>The least clearance between two nets: the gap, or a chain of gaps over floating metal; empty when nothing is measured.</summary>
-    /// <remarks>A chain adds up least gaps that need not come at one angle: never more than the true least sum.</remarks>
-    internal IReadOnlyList<SolidGap> Clearance(string first, string second)
+    /// <remarks>First the gap between every two nets, those of a chain that are below X counted as nothing, then the shortest chain. A chain adds
+    /// up least gaps that need not come at one angle: never more than the true least sum.</remarks>
+    /// <param name="first">One net.</param>
+    /// <param name="second">The other.</param>
+    /// <param name="xMm">A gap in a chain below this counts as nothing, mm.</param>
+    internal IReadOnlyList<ClearancePart> Clearance(string first, string second, double xMm) => ChainOf(
+        first, second, net => _floating.Where(n => !string.Equals(n, net, StringComparison.Ordinal)).Append(second), Gap, xMm);
+
+    /// <summary>The shortest chain from one end to another over steps between (Dijkstra); empty when nothing is measured.</summary>
+    internal static IReadOnlyList<ClearancePart> ChainOf(
+        string first, string second, Func<string, IEnumerable<string>> next, Func<string, string, SolidGap?> gapBetween, double xMm)
     {
-        Dictionary<string, (double At, SolidGap[] Chain)> open = new(StringComparer.Ordinal) { [first] = (0, []) };
+        Dictionary<string, (double At, ClearancePart[] Chain)> open = new(StringComparer.Ordinal) { [first] = (0, []) };
         HashSet<string> settled = new(StringComparer.Ordinal);
-        while (open.Where(o => !settled.Contains(o.Key)).OrderBy(o => o.Value.At).ThenBy(o => o.Key, StringComparer.Ordinal).FirstOrDefault() is { Key: { } net } next)
+        while (open.Where(o => !settled.Contains(o.Key)).OrderBy(o => o.Value.At).ThenBy(o => o.Key, StringComparer.Ordinal).FirstOrDefault() is { Key: { } net } at)
         {
             settled.Add(net);
             if (string.Equals(net, second, StringComparison.Ordinal))
             {
-                return next.Value.Chain;
+                return at.Value.Chain;
             }
 
-            foreach (string other in _floating.Append(second).Where(n => !settled.Contains(n)))
+            foreach (string other in next(net).Where(n => !settled.Contains(n)))
             {
-                if (Gap(net, other) is { } gap && (!open.TryGetValue(other, out var known) || next.Value.At + gap.WorstMm < known.At))
+                if (gapBetween(net, other) is not { } gap)
                 {
-                    open[other] = (next.Value.At + gap.WorstMm, [.. next.Value.Chain, gap]);
+                    continue;
+                }
+
+                bool isWhole = at.Value.Chain.Length == 0 && string.Equals(other, second, StringComparison.Ordinal);
+                ClearancePart part = new(gap, isWhole || !SpacingTolerances.IsBelow(gap.WorstMm, xMm));
+                double reached = at.Value.At + part.WorstMm;
+                if (!open.TryGetValue(other, out var known) || reached < known.At)
+                {
+                    open[other] = (reached, [.. at.Value.Chain, part]);
                 }
             }
         }
@@ -102,8 +127,20 @@ internal sealed class SpacingMeter
         return [];
     }
 
-    /// <summary>The shortest creepage path between two nets on a surface with a least groove width.</summary>
-    internal CreepagePath? Creepage(InsulatingSurface surface, double grooveXMm, string first, string second)
+    /// <summary>Surfaces that are one for paths that cross from one to another, with a least groove width.</summary>
+    internal IReadOnlyList<InsulatingSurface> Joined(double grooveXMm)
+    {
+        if (!_joined.TryGetValue(grooveXMm, out IReadOnlyList<InsulatingSurface>? joined))
+        {
+            joined = JoinedSurfaces.Of(_task.Surfaces, grooveXMm);
+            _joined.Add(grooveXMm, joined);
+        }
+
+        return joined;
+    }
+
+    /// <summary>Paths on a surface, or on several that are one, with a least groove width.</summary>
+    internal SurfaceCreepage On(InsulatingSurface surface, double grooveXMm)
     {
         if (!_surfaces.TryGetValue((surface.Name, grooveXMm), out SurfaceCreepage? creepage))
         {
@@ -111,6 +148,19 @@ internal sealed class SpacingMeter
             _surfaces.Add((surface.Name, grooveXMm), creepage);
         }
 
-        return creepage.Between(first, second);
+        return creepage;
     }
+
+    /// <summary>The shortest creepage path between two nets on a surface with a least groove width.</summary>
+    internal CreepagePath? Creepage(InsulatingSurface surface, double grooveXMm, string first, string second) =>
+        On(surface, grooveXMm).Between(first, second);
+}
+
+/// <summary>A gap of a clearance, and whether it counts: below X it counts as nothing, unless it is the whole way.</summary>
+/// <param name="Gap">The gap.</param>
+/// <param name="Counts">Whether it counts.</param>
+public sealed record ClearancePart(SolidGap Gap, bool Counts)
+{
+    /// <summary>What it counts at its worst, mm.</summary>
+    public double WorstMm => Counts ? Gap.WorstMm : 0;
 }

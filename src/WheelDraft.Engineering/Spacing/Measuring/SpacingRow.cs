@@ -72,11 +72,9 @@ public static class Verdicts
     /// <summary>The verdict on a worst-case distance; both are rounded to 1e-6 mm before they are compared.</summary>
     public static SpacingVerdict On(double worstMm, double requiredMm)
     {
-        double measured = Compared(worstMm), required = Compared(requiredMm);
+        double measured = SpacingTolerances.Compared(worstMm), required = SpacingTolerances.Compared(requiredMm);
         return measured >= required
-            ? measured >= Compared(SpacingTolerances.TightFactor * required) ? SpacingVerdict.Meets : SpacingVerdict.Tight
+            ? measured >= SpacingTolerances.Compared(SpacingTolerances.TightFactor * required) ? SpacingVerdict.Meets : SpacingVerdict.Tight
             : SpacingVerdict.Misses;
     }
-
-    private static double Compared(double mm) => Math.Round(mm, SpacingTolerances.ComparedDecimals, MidpointRounding.AwayFromZero);
 }

@@ -8,6 +8,11 @@ namespace WheelDraft.Engineering;
 /// <param name="Findings">What misses, what is tight, what touches, what was read into the rules.</param>
 public sealed record SpacingTable(IReadOnlyList<SpacingRow> Rows, IReadOnlyList<Finding> Findings)
 {
+    private Lazy<IReadOnlyList<SpacingRow>> _allPairs = new(() => []);
+
+    /// <summary>A row for every pair of items of two nets, clearance and creepage: not only the pair that decides. Measured when first asked for.</summary>
+    public IReadOnlyList<SpacingRow> AllPairs => _allPairs.Value;
+
     /// <summary>Measures and judges a task.</summary>
     /// <exception cref="ArgumentException">Solids of one net are of different kinds.</exception>
     /// <exception cref="RuleRefusedException">The rules give no distance for one of the pairs.</exception>
@@ -21,7 +26,7 @@ public sealed record SpacingTable(IReadOnlyList<SpacingRow> Rows, IReadOnlyList<
             rows.AddRange(SpacingRows.Of(task, meter, pair));
         }
 
-        return new SpacingTable(rows, SpacingFindings.Of(task, meter, rows));
+        return new SpacingTable(rows, SpacingFindings.Of(task, meter, rows)) { _allPairs = new(() => ItemPairs.Of(task, meter)) };
     }
 }
 
@@ -43,73 +48,85 @@ internal static class SpacingRows
 
     internal static SpacingRow? Clearance(SpacingTask task, SpacingMeter meter, NetPair pair)
     {
-        IReadOnlyList<SolidGap> gaps = meter.Clearance(pair.First, pair.Second);
-        if (gaps.Count == 0)
+        Requirement required = task.Demands.Required(pair, null).Clearance;
+        double x = task.Demands.GrooveXMm(required.RequiredMm);
+        return Clearance(task, pair, required, meter.Clearance(pair.First, pair.Second, x), x);
+    }
+
+    /// <summary>The row of a clearance that has been measured; null when nothing was.</summary>
+    internal static SpacingRow? Clearance(SpacingTask task, NetPair pair, Requirement required, IReadOnlyList<ClearancePart> parts, double xMm)
+    {
+        if (parts.Count == 0)
         {
             return null;
         }
 
-        SolidGap first = gaps[0], last = gaps[^1];
-        double? turned = gaps.FirstOrDefault(g => g.TurnedRad is not null)?.TurnedRad;
+        SolidGap first = parts[0].Gap, last = parts[^1].Gap;
+        double? turned = parts.FirstOrDefault(p => p.Gap.TurnedRad is not null)?.Gap.TurnedRad;
         return new SpacingRow(
             pair,
             first.First.Name,
             last.Second.Name,
             SpacingKind.Clearance,
-            task.Demands.Required(pair, null).Clearance,
-            gaps.Sum(g => g.NominalMm),
-            gaps.Sum(g => g.WorstMm),
+            required,
+            parts.Where(p => p.Counts || !SpacingTolerances.IsBelow(p.Gap.NominalMm, xMm)).Sum(p => p.Gap.NominalMm),
+            parts.Sum(p => p.WorstMm),
             first.OnFirst,
             last.OnSecond)
         {
             AtRad = turned is { } angle ? Angles.InTurn(task.Direction == Turning.Anticlockwise ? angle : -angle) : null,
-            Bounds = gaps.Count == 1 ? first.Bounds : null,
-            Gaps = gaps,
-            Measured = [.. gaps.Select(MeasuringWords.Gap)],
+            Bounds = parts.Count == 1 ? first.Bounds : null,
+            Gaps = [.. parts.Select(p => p.Gap)],
+            Measured = [.. parts.Select(p => MeasuringWords.Gap(p, xMm))],
         };
     }
 
     /// <summary>The creepage row: the surface on which it misses, else the one with the least worst figure.</summary>
-    internal static SpacingRow? Creepage(SpacingTask task, SpacingMeter meter, NetPair pair)
+    internal static SpacingRow? Creepage(SpacingTask task, SpacingMeter meter, NetPair pair) => Worst(
+    [
+        .. task.Surfaces.Select(s => Creepage(task, meter, pair, s)),
+        .. meter.Joined(XMm(task, pair)).Select(s => Creepage(task, meter, pair, s) is { } row && LeavesItsSurface(meter, row, XMm(task, pair)) ? row : null),
+    ]);
+
+    /// <summary>The row with the worst verdict, of those the least; null without any.</summary>
+    internal static SpacingRow? Worst(IEnumerable<SpacingRow?> rows) =>
+        rows.OfType<SpacingRow>().MinBy(r => (r.Verdict, r.WorstMm));
+
+    /// <summary>X of a pair of nets, mm.</summary>
+    internal static double XMm(SpacingTask task, NetPair pair) =>
+        task.Demands.GrooveXMm(task.Demands.Required(pair, null).Clearance.RequiredMm);
+
+    /// <summary>The row of a path that has been measured.</summary>
+    internal static SpacingRow Creepage(SpacingTask task, NetPair pair, CreepagePath path, Requirement required, double xMm)
     {
-        SpacingRow? best = null;
-        foreach (InsulatingSurface surface in task.Surfaces)
-        {
-            if (Creepage(task, meter, pair, surface) is { } row
-                && (best is null || row.Verdict < best.Verdict || (row.Verdict == best.Verdict && row.WorstMm < best.WorstMm)))
-            {
-                best = row;
-            }
-        }
-
-        return best;
-    }
-
-    private static SpacingRow? Creepage(SpacingTask task, SpacingMeter meter, NetPair pair, InsulatingSurface surface)
-    {
-        PairRequirement required = task.Demands.Required(pair, surface.Group);
-        double x = task.Demands.GrooveXMm(required.Clearance.RequiredMm);
-        if (meter.Creepage(surface, x, pair.First, pair.Second) is not { } path)
-        {
-            return null;
-        }
-
         (Point from, Point to) = Ends(path);
         return new SpacingRow(
             pair,
             path.Parts[0].From,
             path.Parts[^1].To,
             SpacingKind.Creepage,
-            required.Creepage!,
+            required,
             path.NominalMm,
             path.WorstMm,
-            SpacePoint.At(from, surface.LevelMm),
-            SpacePoint.At(to, surface.LevelMm))
+            SpacePoint.At(from, path.FirstLevelMm),
+            SpacePoint.At(to, path.SecondLevelMm))
         {
-            AtRad = surface.Turns ? 0 : null,
+            AtRad = path.Surface.Turns && path.First.Turns && path.Second.Turns ? 0 : null,
             Path = path,
-            Measured = [.. MeasuringWords.Path(path, x)],
+            Measured = [.. MeasuringWords.Path(path, xMm)],
         };
+    }
+
+    /// <summary>Whether a path on surfaces that are one is not just one on a single surface, judged there by itself.</summary>
+    internal static bool LeavesItsSurface(SpacingMeter meter, SpacingRow row, double xMm) => !row.Path!.Surface.Parts.Any(p =>
+        meter.Creepage(p, xMm, row.Nets.First, row.Nets.Second) is { } own && !SpacingTolerances.IsBelow(row.WorstMm, own.WorstMm));
+
+    private static SpacingRow? Creepage(SpacingTask task, SpacingMeter meter, NetPair pair, InsulatingSurface surface)
+    {
+        double x = XMm(task, pair);
+        return meter.Creepage(surface, x, pair.First, pair.Second) is { } path
+            ? Creepage(task, pair, path, task.Demands.Required(pair, surface.Group).Creepage!, x)
+            : null;
     }
 
     private static (Point From, Point To) Ends(CreepagePath path)
@@ -135,15 +152,16 @@ internal static class MeasuringWords
 
     internal static string Degrees(double rad) => string.Create(CultureInfo.InvariantCulture, $"{Angles.DegFromRad(rad):0.0}°");
 
-    internal static string Gap(SolidGap gap)
+    internal static string Gap(ClearancePart part, double xMm)
     {
+        SolidGap gap = part.Gap;
         string how = gap.String.Count > 2
             ? "taut string over or round a rib by way of " + string.Join(", ", gap.String.Skip(1).SkipLast(1).Select(At))
             : gap.Bounds is not null ? "least over the given parts of the turn, certified"
             : gap.TurnedRad is null ? "both fixed"
             : gap.First.Turns && gap.Second.Turns ? "both turn together"
             : "least over the whole turn, by radius";
-        return $"From {gap.First.Name} {At(gap.OnFirst)} to {gap.Second.Name} {At(gap.OnSecond)}: {Mm(gap.NominalMm)}, at worst {Mm(gap.WorstMm)} ({how}).";
+        return $"From {gap.First.Name} {At(gap.OnFirst)} to {gap.Second.Name} {At(gap.OnSecond)}: {Mm(gap.NominalMm)}, at worst {Mm(gap.WorstMm)} ({how}){(part.Counts ? "" : $"; below X = {Mm(xMm)} and counted as nothing")}.";
     }
 
     internal static IEnumerable<string> Path(CreepagePath path, double grooveXMm)
@@ -151,7 +169,7 @@ internal static class MeasuringWords
         yield return $"On {path.Surface.Name}; grooves, slots and recesses narrower than X = {Mm(grooveXMm)} are bridged.";
         foreach (CreepagePart part in path.Parts)
         {
-            string counted = part.Counts ? "" : $", below X and counted as nothing";
+            string counted = part.Counts ? "" : ", below X and counted as nothing";
             yield return $"From {part.From} to {part.To}: {Mm(part.NominalMm)}, at worst {Mm(part.WorstMm)}{counted}.";
             foreach (SurfaceLeg leg in part.Path.Legs)
             {

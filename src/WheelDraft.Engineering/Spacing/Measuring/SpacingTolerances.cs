@@ -12,6 +12,12 @@ internal static class SpacingTolerances
     /// may miss by the last bit.</remarks>
     internal const int ComparedDecimals = 6;
 
+    /// <summary>Whether a length is below a limit, both rounded as figures are before they are compared: exactly at the limit is not below.</summary>
+    internal static bool IsBelow(double mm, double limitMm) => Compared(mm) < Compared(limitMm);
+
+    /// <summary>A figure as it is compared.</summary>
+    internal static double Compared(double mm) => Math.Round(mm, ComparedDecimals, MidpointRounding.AwayFromZero);
+
     /// <summary>A row that meets by less than this factor is tight (common practice, no source).</summary>
     internal const double TightFactor = 1.1;
 }

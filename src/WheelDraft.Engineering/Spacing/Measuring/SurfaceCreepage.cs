@@ -12,8 +12,18 @@ namespace WheelDraft.Engineering;
 public sealed record CreepagePath(
     InsulatingSurface Surface, Solid First, Solid Second, double NominalMm, double WorstMm, IReadOnlyList<CreepagePart> Parts)
 {
+    /// <summary>Height of the surface under the first item, mm.</summary>
+    public required double FirstLevelMm { get; init; }
+
+    /// <summary>Height of the surface under the second; the same but on surfaces that are one.</summary>
+    public required double SecondLevelMm { get; init; }
+
     /// <summary>The path from the other end.</summary>
-    public CreepagePath Reversed() => new(Surface, Second, First, NominalMm, WorstMm, [.. Parts.Reverse().Select(p => p.Reversed())]);
+    public CreepagePath Reversed() => new(Surface, Second, First, NominalMm, WorstMm, [.. Parts.Reverse().Select(p => p.Reversed())])
+    {
+        FirstLevelMm = SecondLevelMm,
+        SecondLevelMm = FirstLevelMm,
+    };
 }
 
 /// <summary>A part of a creepage path, from one conductor to the next.</summary>
@@ -28,21 +38,36 @@ public sealed record CreepagePart(string From, string To, double NominalMm, doub
     internal CreepagePart Reversed() => new(To, From, NominalMm, WorstMm, Counts, Path.Reversed());
 }
 
-/// <summary>Creepage paths on one surface: first between every two conductors, then the shortest chain over floating copper.</summary>
+/// <summary>Creepage paths on one surface, or on several that are one: first between every two conductors, then the shortest chain over
+/// floating copper.</summary>
+/// <remarks>What is judged is measured among ribs and slots at their least (<see cref="WorstBarriers"/>), with a link longer by all that can
+/// bring a conductor nearer to a wall; what is drawn, among those drawn. A turning conductor is what it sweeps, but on the carrier against
+/// another that turns with it.</remarks>
 internal sealed class SurfaceCreepage
 {
     private readonly InsulatingSurface _surface;
     private readonly double _xMm;
     private readonly IReadOnlyList<CreepageConductor> _conductors;
-    private readonly SurfacePaths _paths;
+    private readonly ConductorPrints _prints;
+    private readonly SurfacePaths _worst;
+    private readonly Lazy<SurfacePaths> _drawn;
 
     internal SurfaceCreepage(InsulatingSurface surface, IReadOnlyList<Solid> solids, double grooveXMm)
     {
-        _surface = surface;
-        _xMm = grooveXMm;
-        _conductors = CreepageConductor.On(surface, solids);
-        _paths = new SurfacePaths(surface.Outline, surface.Regions(grooveXMm), [.. _conductors.Select(c => c.Footprints)], grooveXMm);
+        (_surface, _xMm) = (surface, grooveXMm);
+        _conductors = CreepageConductor.On(surface, solids, grooveXMm);
+        _prints = new(surface, _conductors, grooveXMm);
+        double nearer = _conductors.Select(c => c.Loosest.Tolerance.InPlanMm).DefaultIfEmpty(0).Max() + (2 * surface.FaceMm);
+        bool isPlain = surface is { Ribs.Count: 0, Slots.Count: 0 };
+        _worst = Paths(WorstBarriers.On(surface), isPlain ? grooveXMm : grooveXMm + nearer);
+        _drawn = new(() => isPlain || nearer == 0 ? _worst : Paths(surface, grooveXMm));
     }
+
+    /// <summary>The conductors, in the order of their first solids.</summary>
+    internal IReadOnlyList<CreepageConductor> Conductors => _conductors;
+
+    private SurfacePaths Paths(InsulatingSurface surface, double linkMm) =>
+        new(surface.Outline, surface.Regions(_xMm), _prints.All, linkMm);
 
     /// <summary>The shortest path at its worst between two nets; null when one of them is not on the surface or no path leads across.</summary>
     internal CreepagePath? Between(string firstNet, string secondNet)
@@ -50,7 +75,7 @@ internal sealed class SurfaceCreepage
         CreepagePath? best = null;
         for (int i = 0; i < _conductors.Count; i++)
         {
-            if (IsOn(i, firstNet) && Chain(i, secondNet) is { } path && (best is null || path.WorstMm < best.WorstMm))
+            if (IsOn(i, firstNet) && Chain(i, other => IsOn(other, secondNet)) is { } path && (best is null || path.WorstMm < best.WorstMm))
             {
                 best = path;
             }
@@ -59,8 +84,11 @@ internal sealed class SurfaceCreepage
         return best;
     }
 
-    /// <summary>The shortest chain from a conductor to a net over floating copper (Dijkstra over conductors).</summary>
-    private CreepagePath? Chain(int start, string net)
+    /// <summary>The shortest path at its worst between two conductors; null when no path leads across.</summary>
+    internal CreepagePath? Between(int first, int second) => Chain(first, other => other == second);
+
+    /// <summary>The shortest chain from a conductor to one that is wanted, over floating copper (Dijkstra over conductors).</summary>
+    private CreepagePath? Chain(int start, Func<int, bool> isWanted)
     {
         double[] at = [.. Enumerable.Repeat(double.PositiveInfinity, _conductors.Count)];
         CreepagePart?[] last = new CreepagePart?[_conductors.Count];
@@ -77,7 +105,7 @@ internal sealed class SurfaceCreepage
             }
 
             settled[next] = true;
-            if (IsOn(next, net))
+            if (isWanted(next))
             {
                 return Path(start, next, before, last);
             }
@@ -89,8 +117,8 @@ internal sealed class SurfaceCreepage
 
             for (int other = 0; other < at.Length; other++)
             {
-                bool worthwhile = _conductors[other].Floats || IsOn(other, net);
-                if (!settled[other] && worthwhile && Part(next, other, isWhole: next == start && IsOn(other, net)) is { } part && at[next] + Counted(part) < at[other])
+                bool worthwhile = _conductors[other].Floats || isWanted(other);
+                if (!settled[other] && worthwhile && Part(next, other, isWhole: next == start && isWanted(other)) is { } part && at[next] + Counted(part) < at[other])
                 {
                     (at[other], before[other], last[other]) = (at[next] + Counted(part), next, part);
                 }
@@ -105,22 +133,28 @@ internal sealed class SurfaceCreepage
     /// <summary>A part of a chain: below X it counts as nothing, unless it is the whole path.</summary>
     private CreepagePart? Part(int from, int to, bool isWhole)
     {
-        if (_paths.Shortest(from, to) is not { } path)
+        if (_prints.Of(from, to) is not var (first, second) || _worst.Shortest(first, second) is not { } path)
         {
             return null;
         }
 
         CreepageConductor a = _conductors[from], b = _conductors[to];
         double worst = Math.Max(0, path.LengthMm - SolidPair.PlanToleranceMm(a.Loosest, b.Loosest));
-        return new CreepagePart(a.Item, b.Item, path.LengthMm, worst, isWhole || worst >= _xMm, path);
+        return new CreepagePart(a.Item, b.Item, path.LengthMm, worst, isWhole || !SpacingTolerances.IsBelow(worst, _xMm), path);
     }
+
+    /// <summary>The part with its length as drawn: looked for only where a chain takes it.</summary>
+    private CreepagePart AsDrawn(CreepagePart part, int from, int to) =>
+        !ReferenceEquals(_drawn.Value, _worst) && _prints.Of(from, to) is var (first, second) && _drawn.Value.Shortest(first, second) is { } drawn
+            ? part with { NominalMm = drawn.LengthMm }
+            : part;
 
     private CreepagePath Path(int start, int end, int[] before, CreepagePart?[] last)
     {
         List<CreepagePart> parts = [];
         for (int i = end; i != start; i = before[i])
         {
-            parts.Add(last[i]!);
+            parts.Add(AsDrawn(last[i]!, before[i], i));
         }
 
         parts.Reverse();
@@ -129,44 +163,12 @@ internal sealed class SurfaceCreepage
             _surface,
             _conductors[start].Loosest,
             _conductors[end].Loosest,
-            parts.Where(p => p.Counts || p.NominalMm >= _xMm).Sum(p => p.NominalMm),
+            parts.Where(p => p.Counts || !SpacingTolerances.IsBelow(p.NominalMm, _xMm)).Sum(p => p.NominalMm),
             parts.Where(p => p.Counts).Sum(p => p.WorstMm),
-            parts);
-    }
-}
-
-/// <summary>One item of one net on a surface.</summary>
-internal sealed record CreepageConductor(string Item, string Net, bool Floats, IReadOnlyList<Footprint> Footprints, Solid Loosest)
-{
-    /// <summary>Items on a surface, in the order of their first solids.</summary>
-    internal static IReadOnlyList<CreepageConductor> On(InsulatingSurface surface, IReadOnlyList<Solid> solids) =>
-        [.. solids.Where(s => Touches(surface, s)).GroupBy(s => (s.Net, s.Name)).Select(g => Of(surface, [.. g]))];
-
-    private static CreepageConductor Of(InsulatingSurface surface, IReadOnlyList<Solid> solids) => new(
-        solids[0].Name,
-        solids[0].Net,
-        solids.All(s => s.Kind == SolidKind.Floating || s.FloatsAtTimes),
-        [.. solids.Select(s => Print(surface, s))],
-        solids.MaxBy(s => s.Tolerance.InPlanMm)!);
-
-    /// <summary>Whether a solid is on the surface: because it is made so, or because it reaches through its level.</summary>
-    private static bool Touches(InsulatingSurface surface, Solid solid)
-    {
-        if (solid.OnSurface is { } named)
+            parts)
         {
-            return string.Equals(named, surface.Name, StringComparison.Ordinal);
-        }
-
-        bool crosses = solid.FromZMm <= surface.LevelMm && surface.LevelMm <= solid.ToZMm;
-        bool movesAgainst = surface.Turns && !solid.Turns;
-        return crosses && !movesAgainst
-            && (surface.Outline is not { } outline || Distances.Between(Plan(surface, solid), outline).DistanceMm == 0);
+            FirstLevelMm = _conductors[start].LevelMm,
+            SecondLevelMm = _conductors[end].LevelMm,
+        };
     }
-
-    /// <summary>A solid that turns over a fixed surface counts wherever it comes.</summary>
-    private static Outline Plan(InsulatingSurface surface, Solid solid) =>
-        solid.Turns && !surface.Turns ? SweptShape.Whole(solid.Outline) : solid.Outline;
-
-    private static Footprint Print(InsulatingSurface surface, Solid solid) =>
-        new(Plan(surface, solid), Math.Max(0, solid.ToZMm - surface.LevelMm));
 }

@@ -77,7 +77,7 @@ internal static class Iec60335Clearance
             raisedV);
         workings.Note($"The working peak lies {RuleWords.Volts(Math.Round(excessV, 2))} above the rated peak: impulse voltage {RuleWords.Volts(Math.Round(raisedV, 2))} (clause 29.1.5).");
         workings.Note(reinforced ? "Reinforced insulation: the next higher step for both rows between which it lies (clause 29.1.3)." : GradeStep(query.Insulation));
-        workings.Note($"Clearance, {RuleWords.Degree(query.PollutionDegree)}, on a straight line between {RuleWords.Mm(lowerRow.At(query.PollutionDegree))} and {RuleWords.Mm(upperRow.At(query.PollutionDegree))}, rounded up to 0.01 mm: {RuleWords.Mm(mm)} ({Citation}).");
+        workings.Note($"Clearance, {RuleWords.Degree(query.PollutionDegree)}, on a straight line between {RuleWords.Mm(lowerRow.At(query.PollutionDegree))} and {RuleWords.Mm(upperRow.At(query.PollutionDegree))}, {TableRows.Rounding(mm, upperRow.At(query.PollutionDegree))}: {RuleWords.Mm(mm)} ({Citation}).");
         return new ClearanceFound(mm, raisedV, Iec60335Table16.Source, RuleConfidence.High);
     }
 

@@ -94,7 +94,7 @@ internal sealed class Iec60664Rules : SpacingRules
 
         double lowerMm = rows[at - 1].At(query.PollutionDegree, query.Group);
         double mm = TableRows.Between((rows[at - 1].VoltageV, lowerMm), (rows[at].VoltageV, upperMm), voltageV);
-        workings.Note(head + $"on a straight line between {RuleWords.Volts(rows[at - 1].VoltageV)} ({RuleWords.Mm(lowerMm)}) and {RuleWords.Volts(rows[at].VoltageV)} ({RuleWords.Mm(upperMm)}), rounded up to 0.01 mm, {RuleWords.Mm(mm)} ({Iec60664TableF5.Source.Citation}).");
+        workings.Note(head + $"on a straight line between {RuleWords.Volts(rows[at - 1].VoltageV)} ({RuleWords.Mm(lowerMm)}) and {RuleWords.Volts(rows[at].VoltageV)} ({RuleWords.Mm(upperMm)}), {TableRows.Rounding(mm, upperMm)}, {RuleWords.Mm(mm)} ({Iec60664TableF5.Source.Citation}).");
         return Creepage(mm, $"{RuleWords.Volts(voltageV)}, {column}", workings);
     }
 

@@ -30,6 +30,10 @@ internal static class TableRows
         return Math.Min(upper.Mm, Math.Ceiling(Math.Round(exact * 100, 7, MidpointRounding.AwayFromZero)) / 100);
     }
 
+    /// <summary>How a value between two rows was rounded, in words: one that rounding up would lift above the upper row is that row's own.</summary>
+    public static string Rounding(double mm, double upperMm) =>
+        mm < upperMm || Noiseless(upperMm * 100) == Math.Round(upperMm * 100) ? "rounded up to 0.01 mm" : "no more than the upper row";
+
     /// <summary>A distance without the noise of arithmetic, rounded to 1e-9 mm.</summary>
     public static double Noiseless(double mm) => Math.Round(mm, 9, MidpointRounding.AwayFromZero);
 }

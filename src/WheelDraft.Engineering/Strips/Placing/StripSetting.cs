@@ -84,8 +84,8 @@ internal sealed class StripSetting(Brief brief, StripForm form, StripStation sta
 
         // Friction moves it in plan besides, from where it is drawn without.
         double wound = spring.WindUp is WindUp wind ? Math.Sqrt((wind.MostMm * wind.MostMm) + (wind.MostRadialMm * wind.MostRadialMm)) : 0;
-        SolidTolerance moved = new(cut, station.SidePlayMm + (travel / 2) + wound, 0, contact.WearDepthMm ?? 0);
-        SolidTolerance held = new(cut, 0, 0, 0);
+        SolidTolerance moved = new(cut, station.SidePlayMm + (travel / 2) + wound, 0, contact.WearDepthMm ?? 0) { LevelMm = brief.Housing.ToleranceMm };
+        SolidTolerance held = new(cut, 0, 0, 0) { LevelMm = brief.Housing.ToleranceMm };
         return placed with { Solids = StripSolids.Of(placed, held, moved), LoweredSolids = Lowered(placed, held, moved) };
     }
 
@@ -116,7 +116,7 @@ internal sealed class StripSetting(Brief brief, StripForm form, StripStation sta
             Electrics = StripElectrics.Of(form, null, MaterialTable.Find(brief.Wheel.Material).Found, currents.GetValueOrDefault(station.Net)),
             Findings = _findings,
         };
-        SolidTolerance tolerance = new(brief.Process.ToleranceMm, 0, 0, 0);
+        SolidTolerance tolerance = new(brief.Process.ToleranceMm, 0, 0, 0) { LevelMm = brief.Housing.ToleranceMm };
         return placed with { Solids = StripSolids.Of(placed, tolerance, tolerance) };
     }
 

@@ -48,6 +48,9 @@ internal static class SurroundingsMaker
         };
     }
 
+    /// <summary>How exactly the fixed parts are made.</summary>
+    public static Housing Housing(CheckedTable table) => new(table.Base("tolerance"), table.Base("placing"));
+
     /// <summary>The spacing rules.</summary>
     public static SpacingBrief Spacing(CheckedTable table) => new(
         table.Is("standard", "IEC 60664-1") ? SpacingStandard.Iec60664 : SpacingStandard.Iec60335,

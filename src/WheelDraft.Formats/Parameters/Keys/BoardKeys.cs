@@ -3,6 +3,13 @@ namespace WheelDraft.Formats.Parameters;
 /// <summary>What stands round the wheel: surfaces, parts, ribs and slots.</summary>
 internal static class BoardKeys
 {
+    /// <summary>[housing]</summary>
+    public static TableDefinition Housing => new("[housing]", "How exactly the fixed parts are made and put in place.",
+    [
+        Make.Preset("placing", Make.LengthFromZero("10 mm"), "\"0 mm\"", "Each wiper's contact along the motion, plus and minus."),
+        Make.Preset("tolerance", Make.LengthFromZero("10 mm"), "\"0 mm\"", "Each face of every part, rib, slot and surface, plus and minus."),
+    ]);
+
     /// <summary>[[surface]]</summary>
     public static TableDefinition Surface => new("[[surface]]", "A fixed insulating surface that strips lie on.",
     [

@@ -35,7 +35,7 @@ internal static class FileKeys
         Needed("wheel", WheelKeys.Wheel, "how the wheel is built"),
         Needed("carrier", WheelKeys.Carrier, "the creepage distances over the body of the wheel"),
         Needed("process", WheelKeys.Process, "how fine the copper can be cut"),
-        Optional("housing", WheelKeys.Housing),
+        Optional("housing", BoardKeys.Housing),
         Optional("feed", WheelKeys.Feed),
         new("output", new TablesShape(OutputKeys.Output, 1), OutputKeys.Output.Doc) { Decides = "what the wheel switches", Example = "[[output]]" },
         Several("load", CircuitKeys.Load),

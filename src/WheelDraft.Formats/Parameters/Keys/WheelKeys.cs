@@ -58,12 +58,6 @@ internal static class WheelKeys
         Make.Optional("inside_radius", Make.LengthFromZero("50 mm"), "Radius of re-entrant corners; at least half the kerf.", "\"0.15 mm\""),
     ]);
 
-    /// <summary>[housing]</summary>
-    public static TableDefinition Housing => new("[housing]", "How exactly the fixed parts are made.",
-    [
-        Make.Optional("placing", Make.LengthFromZero("10 mm"), "Each wiper's contact along the motion, plus and minus; left out: 0, which the report lists as assumed.", "\"0.2 mm\""),
-    ]);
-
     /// <summary>[feed]</summary>
     public static TableDefinition Feed => new("[feed]", "The wiper that brings a windowed wheel its net.",
     [
@@ -87,6 +81,7 @@ internal static class WheelKeys
         Make.Needed("count", Make.Whole(1, 60), "how many holes there are", "How many.", "3"),
         Make.Needed("diameter", Make.Length(), "the screw or rivet that fits", "Diameter of each.", "\"2.2 mm\""),
         Make.Needed("pitch_circle", Make.Length("auto"), "where they are", "Diameter of the pitch circle; auto puts them in the hub.", "\"auto\""),
+        Make.Optional("head", Make.Length(), "Greatest diameter of head and nut; left out: twice the hole.", "\"4.4 mm\""),
         Make.Needed("first_at", Make.Direction(), "where the first is", "Direction of the first one, wheel angle.", "\"60 deg\""),
     ]);
 }

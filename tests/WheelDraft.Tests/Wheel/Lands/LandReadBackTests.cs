@@ -13,6 +13,9 @@ public sealed class LandReadBackTests
     // Brute force on a grid of 0.1° misses a gap's top by at most what the wheel turns in a step.
     private const double GridDeg = 0.1;
 
+    // Pollution degree 3 (IEC 60664-1:2020, 6.8).
+    private const double XMm = 1.5;
+
     public static TheoryData<string> Cases => [.. Named.Keys.Order(StringComparer.Ordinal)];
 
     private static readonly Dictionary<string, Func<Brief>> Named = new(StringComparer.Ordinal)
@@ -110,7 +113,14 @@ public sealed class LandReadBackTests
     [InlineData("wipers a third of a turn apart")]
     public void OpenContacts_GreatestGap_IsThatOfBruteForceOverTheFile(string title)
     {
-        Design design = Design.Of(Named[title]());
+        // Cut and put together exactly, so that the gap at worst is the gap that the file shows.
+        Brief brief = Named[title]();
+        Design design = Design.Of(brief with
+        {
+            Process = brief.Process with { ToleranceMm = 0 },
+            Wheel = brief.Wheel with { RunOutMm = 0 },
+            Outputs = [.. brief.Outputs.Select(o => o with { SidePlayMm = 0 })],
+        });
         RingLayout ring = design.Wheel.Rings[0];
         SweptLands bench = new(DxfWriter.Write(WheelCutFile.Of(design), DxfVersion.R2000));
         (SweptPatch.Wiper own, SweptPatch.Wiper other) = SweptLands.WipersOf(ring);
@@ -124,15 +134,15 @@ public sealed class LandReadBackTests
             double reached = double.NaN;
             for (double at = from + (GridDeg / 2); at < to; at += GridDeg)
             {
-                double gap = bench.GapMm(own, other, sense * at);
+                double gap = bench.ChainMm(own, other, [], sense * at, XMm);
                 greatest = Math.Max(greatest, gap);
-                reached = double.IsNaN(reached) && gap >= design.OpenContacts[0].RequiredMm ? at - from : reached;
+                reached = double.IsNaN(reached) && gap >= design.OpenContacts[0].RequiredMm - 1e-4 ? at - from : reached;
             }
 
             Assert.Equal(greatest, open.GreatestMm, step);
-            Assert.True(open.GreatestMm >= greatest - 1e-6, "the top found is below a sampled one");
+            Assert.True(open.GreatestMm >= greatest - 1e-3, "the top found is below a sampled one");
             Assert.Equal(open.ReachedAfterRad is double after ? Angles.DegFromRad(after) : double.NaN, reached, GridDeg);
-            Assert.Equal(open.GreatestMm, bench.GapMm(own, other, sense * Angles.DegFromRad(open.GreatestAtRad)), 1e-4);
+            Assert.Equal(open.GreatestMm, bench.ChainMm(own, other, [], sense * Angles.DegFromRad(open.GreatestAtRad), XMm), 1e-4);
         }
     }
 

@@ -53,6 +53,79 @@ internal sealed class SweptLands
         return onB.Select(k => _reach[k].Distance(a)).Append(least).Min();
     }
 
+    /// <summary>The same over every conductor: the shortest sum of gaps from the one side to the other by way of lands under neither wiper and
+    /// wipers of other rings, gaps below X nothing, unless there is only one. All pairs at once (R. W. Floyd, Algorithm 97, 1962).</summary>
+    internal double ChainMm(SweptPatch.Wiper one, SweptPatch.Wiper other, IReadOnlyList<SweptPatch.Wiper> strange, double turnedDeg, double xMm)
+    {
+        Polygon a = SweptPatch.Patch(one, one.StationDeg + turnedDeg);
+        Polygon b = SweptPatch.Patch(other, other.StationDeg + turnedDeg);
+        bool[] onA = [.. _lands.Select(l => l.Intersects(a))], onB = [.. _lands.Select(l => l.Intersects(b))];
+
+        // A node is a list of shapes: a land by its number, a patch as it lies; the two sides first.
+        List<List<(int Land, Polygon? Patch)>> nodes = [[(-1, a)], [(-1, b)]];
+        for (int i = 0; i < _lands.Count; i++)
+        {
+            if (onA[i] || onB[i])
+            {
+                nodes[onA[i] ? 0 : 1].Add((i, null));
+            }
+            else
+            {
+                nodes.Add([(i, null)]);
+            }
+        }
+
+        nodes.AddRange(strange.Select(w => new List<(int, Polygon?)> { (-1, SweptPatch.Patch(w, w.StationDeg + turnedDeg)) }));
+        int n = nodes.Count;
+        double[,] least = new double[n, n];
+        double whole = double.PositiveInfinity;
+        for (int i = 0; i < n; i++)
+        {
+            for (int j = i + 1; j < n; j++)
+            {
+                double gap = nodes[i].Min(x => nodes[j].Min(y => Apart(x, y)));
+                whole = (i, j) == (0, 1) ? gap : whole;
+                least[i, j] = least[j, i] = (i, j) == (0, 1) ? double.PositiveInfinity : gap < xMm ? 0 : gap;
+            }
+        }
+
+        for (int k = 2; k < n; k++)
+        {
+            for (int i = 0; i < n; i++)
+            {
+                for (int j = 0; j < n; j++)
+                {
+                    least[i, j] = Math.Min(least[i, j], least[i, k] + least[k, j]);
+                }
+            }
+        }
+
+        return Math.Min(whole, least[0, 1]);
+    }
+
+    private double Apart((int Land, Polygon? Patch) one, (int Land, Polygon? Patch) other)
+    {
+        if (one.Patch is { } first)
+        {
+            return other.Patch is { } second ? first.Distance(second) : _lands[other.Land].Intersects(first) ? 0 : _reach[other.Land].Distance(first);
+        }
+
+        if (other.Patch is not null)
+        {
+            return Apart(other, one);
+        }
+
+        if (!_apart.TryGetValue((one.Land, other.Land), out double gap))
+        {
+            gap = _reach[one.Land].Distance(_lands[other.Land].Geometry);
+            _apart.Add((one.Land, other.Land), gap);
+        }
+
+        return gap;
+    }
+
+    private readonly Dictionary<(int, int), double> _apart = [];
+
     private bool AreJoined(SweptPatch.Wiper one, SweptPatch.Wiper other, double turnedDeg)
     {
         Polygon a = SweptPatch.Patch(one, one.StationDeg + turnedDeg);

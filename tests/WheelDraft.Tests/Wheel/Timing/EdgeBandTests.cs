@@ -44,7 +44,7 @@ public sealed class EdgeBandTests
         Brief plain = Briefs.Plain(Briefs.Output("fan", 20, 30) with { RadiusMm = 20, Contact = new(0.4, 2, 0.4, 0, null) });
         RingLayout exact = Design.Of(plain).Wheel.Rings[0];
         PeriodBands sharp = exact.Periods[0].Bands;
-        PeriodBands loose = Design.Of(plain with { Housing = new() { PlacingMm = 0.2 }, Drive = plain.Drive with { BacklashRad = 0.01 } }).Wheel.Rings[0].Periods[0].Bands;
+        PeriodBands loose = Design.Of(plain with { Housing = new(0, 0.2), Drive = plain.Drive with { BacklashRad = 0.01 } }).Wheel.Rings[0].Periods[0].Bands;
 
         // 0.2 mm on the least radius that the patch covers, 19 mm, less the play of 0.1 mm.
         double placing = 0.2 / 18.9;
@@ -90,7 +90,7 @@ public sealed class EdgeBandTests
             (gapS, stationDeg, runOut, side, placing, seed) =>
             {
                 Brief brief = Opposed(gapS, stationDeg, runOut, side);
-                Design design = Design.Of(brief with { Housing = new() { PlacingMm = placing } });
+                Design design = Design.Of(brief with { Housing = new(0, placing) });
                 bool holds = Assert.Single(design.Circuit.Interlocks).Verdict == InterlockVerdict.Holds;
                 proved += holds ? 1 : 0;
                 Random random = new(seed);

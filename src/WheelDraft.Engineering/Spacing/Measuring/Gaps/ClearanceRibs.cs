@@ -5,38 +5,61 @@ namespace WheelDraft.Engineering;
 /// <summary>Ribs that stand in the way of the shortest line through air.</summary>
 /// <remarks>Where a rib is in the way the clearance is a taut string over or round it; a rib that is in nobody's way changes nothing.
 /// What moves an end by δ changes the string by no more, so tolerances are taken off its length.</remarks>
-internal sealed class ClearanceRibs(IReadOnlyList<RibBox> boxes)
+internal sealed class ClearanceRibs(IReadOnlyList<RibBox> boxes, IReadOnlyList<RibBox>? worstBoxes = null)
 {
+    /// <summary>Ribs as small as their tolerance lets them be: what the worst figures go over; the drawn ones when there is none.</summary>
+    private readonly IReadOnlyList<RibBox> _worst = worstBoxes ?? boxes;
+
     /// <summary>No rib at all.</summary>
     internal static ClearanceRibs None { get; } = new([]);
+
+    /// <summary>The ribs of fixed surfaces.</summary>
+    internal static ClearanceRibs On(IReadOnlyList<InsulatingSurface> surfaces)
+    {
+        InsulatingSurface[] still = [.. surfaces.Where(s => !s.Turns)];
+        RibBox[] drawn = [.. still.SelectMany(s => s.RibBoxes())];
+        return new(drawn, still.All(s => s.FaceMm == 0) ? drawn : [.. still.Select(WorstBarriers.On).SelectMany(s => s.RibBoxes())]);
+    }
 
     /// <summary>A gap as drawn, pulled over ribs.</summary>
     /// <param name="straight">The straight gap.</param>
     /// <param name="limitMm">Worst gaps from here on are of no interest.</param>
-    internal SolidGap Over(SolidGap straight, double limitMm) =>
-        boxes.Count == 0 || straight.WorstMm >= limitMm || straight.NominalMm == 0
-            ? straight
-            : WithString(straight, new TautString(StringEnd.Of(straight.First), StringEnd.Of(straight.Second), boxes).Pull(ReachMm(straight, limitMm)));
+    internal SolidGap Over(SolidGap straight, double limitMm) => IsFree(straight, limitMm)
+        ? straight
+        : Pulled(straight, limitMm, StringEnd.Of(straight.Second));
 
     /// <summary>A gap over the whole turn, pulled over ribs: the turning solid is everything that it sweeps.</summary>
-    internal SolidGap OverSwept(SolidGap straight, double limitMm)
+    internal SolidGap OverSwept(SolidGap straight, double limitMm) => IsFree(straight, limitMm)
+        ? straight
+        : Pulled(straight, limitMm, new(SweptShape.Whole(straight.Second.Outline), straight.Second.FromZMm, straight.Second.ToZMm));
+
+    /// <summary>A certified gap over parts of the turn, pulled over ribs.</summary>
+    internal SolidGap OverInPart(SolidGap straight, IReadOnlyList<TurnRange> ranges, double limitMm)
     {
-        if (boxes.Count == 0 || straight.WorstMm >= limitMm || straight.NominalMm == 0)
+        if (IsFree(straight, limitMm) || StringInPart.Least(straight, ranges, _worst) is not { } least)
         {
             return straight;
         }
 
-        StringEnd swept = new(SweptShape.Whole(straight.Second.Outline), straight.Second.FromZMm, straight.Second.ToZMm);
-        return WithString(straight, new TautString(StringEnd.Of(straight.First), swept, boxes).Pull(ReachMm(straight, limitMm)));
+        SolidGap worst = WithString(straight with { TurnedRad = least.TurnedRad, Bounds = least.Bounds }, least.Pulled);
+        return ReferenceEquals(_worst, boxes) || StringInPart.Least(straight, ranges, boxes) is not { } drawn
+            ? worst
+            : WithString(straight with { TurnedRad = drawn.TurnedRad, Bounds = drawn.Bounds }, drawn.Pulled) with
+            {
+                WorstMm = Math.Max(0, worst.WorstMm - (least.Bounds.UpperMm - least.Bounds.LowerMm)),
+            };
     }
 
-    /// <summary>A certified gap over parts of the turn, pulled over ribs.</summary>
-    internal SolidGap OverInPart(SolidGap straight, IReadOnlyList<TurnRange> ranges, double limitMm) =>
-        boxes.Count == 0 || straight.WorstMm >= limitMm || straight.NominalMm == 0
-            ? straight
-            : StringInPart.Least(straight, ranges, boxes) is { } least
-                ? WithString(straight with { TurnedRad = least.TurnedRad, Bounds = least.Bounds }, least.Pulled)
-                : straight;
+    private bool IsFree(SolidGap straight, double limitMm) => boxes.Count == 0 || straight.WorstMm >= limitMm || straight.NominalMm == 0;
+
+    private SolidGap Pulled(SolidGap straight, double limitMm, StringEnd second)
+    {
+        StringEnd first = StringEnd.Of(straight.First);
+        SolidGap worst = WithString(straight, new TautString(first, second, _worst).Pull(ReachMm(straight, limitMm)));
+        return ReferenceEquals(_worst, boxes) || worst.WorstMm >= limitMm
+            ? worst
+            : WithString(straight, new TautString(first, second, boxes).Pull()) with { WorstMm = worst.WorstMm };
+    }
 
     /// <summary>How long a string is still of interest.</summary>
     private static double ReachMm(SolidGap gap, double limitMm) => limitMm + ToleranceMm(gap);

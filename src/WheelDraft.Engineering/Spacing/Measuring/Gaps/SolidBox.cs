@@ -9,7 +9,7 @@ internal readonly record struct SolidBox(double MinX, double MaxX, double MinY, 
     internal static SolidBox InPlan(Solid s)
     {
         Bounds b = s.Outline.Bounds.Grown(s.Tolerance.InPlanMm);
-        return new(b.MinX, b.MaxX, b.MinY, b.MaxY, s.FromZMm - s.Tolerance.FaceRunOutMm, s.ToZMm + s.Tolerance.FaceRunOutMm);
+        return new(b.MinX, b.MaxX, b.MinY, b.MaxY, s.FromZMm - s.Tolerance.InHeightMm, s.ToZMm + s.Tolerance.InHeightMm);
     }
 
     /// <summary>Its radii instead of its plan: the gap of two such boxes is the worst gap over the whole turn itself.</summary>
@@ -18,8 +18,8 @@ internal readonly record struct SolidBox(double MinX, double MaxX, double MinY, 
         radii.GreatestMm + s.Tolerance.InPlanMm,
         0,
         0,
-        s.FromZMm - s.Tolerance.FaceRunOutMm,
-        s.ToZMm + s.Tolerance.FaceRunOutMm);
+        s.FromZMm - s.Tolerance.InHeightMm,
+        s.ToZMm + s.Tolerance.InHeightMm);
 
     internal SolidBox With(SolidBox o) => new(
         Math.Min(MinX, o.MinX), Math.Max(MaxX, o.MaxX), Math.Min(MinY, o.MinY), Math.Max(MaxY, o.MaxY), Math.Min(MinZ, o.MinZ), Math.Max(MaxZ, o.MaxZ));

@@ -46,12 +46,14 @@ internal static class SolidPair
     /// <summary>All that can bring two solids nearer in plan, mm. What turns together runs out together.</summary>
     internal static double PlanToleranceMm(Solid a, Solid b)
     {
-        double edges = a.Tolerance.CutEdgeMm + a.Tolerance.SidePlayMm + b.Tolerance.CutEdgeMm + b.Tolerance.SidePlayMm;
-        return edges + Together(a, b, a.Tolerance.RunOutMm, b.Tolerance.RunOutMm);
+        double each = OwnMm(a.Tolerance) + OwnMm(b.Tolerance);
+        return each + Together(a, b, a.Tolerance.RunOutMm, b.Tolerance.RunOutMm);
     }
 
     /// <summary>All that can bring two solids nearer in height, mm.</summary>
-    internal static double HeightToleranceMm(Solid a, Solid b) => Together(a, b, a.Tolerance.FaceRunOutMm, b.Tolerance.FaceRunOutMm);
+    internal static double HeightToleranceMm(Solid a, Solid b) =>
+        a.Tolerance.FaceMm + a.Tolerance.LevelMm + b.Tolerance.FaceMm + b.Tolerance.LevelMm
+        + Together(a, b, a.Tolerance.FaceRunOutMm, b.Tolerance.FaceRunOutMm);
 
     /// <summary>The gap at a plan distance, as drawn.</summary>
     internal static double NominalMm(Solid a, Solid b, double planMm) => Hypotenuse(planMm, HeightGapMm(a, b));
@@ -97,6 +99,9 @@ internal static class SolidPair
         double middle = (Math.Max(a.FromZMm, b.FromZMm) + Math.Min(a.ToZMm, b.ToZMm)) / 2;
         return (middle, middle);
     }
+
+    /// <summary>What a solid may differ in plan by itself, whatever turns with it.</summary>
+    private static double OwnMm(SolidTolerance t) => t.CutEdgeMm + t.SidePlayMm + t.FaceMm;
 
     private static double Together(Solid a, Solid b, double ofA, double ofB) =>
         a.Turns && b.Turns ? Math.Abs(ofA - ofB) : ofA + ofB;
