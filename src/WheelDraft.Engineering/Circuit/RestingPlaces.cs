@@ -123,13 +123,13 @@ internal sealed class RestingPlaces
         }
     }
 
-    // Whether some inputs may turn the motor before an edge and do not surely turn it behind.
+    // Whether an edge takes the motor's supply, for some inputs: it may turn before, does not surely turn behind, and the edge has
+    // changed that. A motor as undecided behind as before may stop anywhere, and not because of the edge.
     private bool StopsOver(int from, int to)
     {
         for (int inputs = 0; inputs < _model.InputPositions; inputs++)
         {
-            bool before = _sheet.StateOf(inputs, _model.Motor, from) != LoadState.Off || BitRow.Has(_sheet.Short(inputs), from);
-            if (before && _sheet.StateOf(inputs, _model.Motor, to) != LoadState.On)
+            if (TurnMotion.Stops(_model, _sheet, inputs, from, to))
             {
                 return true;
             }

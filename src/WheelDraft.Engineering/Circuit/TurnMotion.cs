@@ -77,8 +77,15 @@ internal sealed class TurnMotion
     private bool IsOn(int inputs, int position) =>
         _model.Motor < 0 || _sheet.StateOf(inputs, _model.Motor, position) == LoadState.On;
 
-    private bool MayTurn(int inputs, int position) =>
-        _sheet.StateOf(inputs, _model.Motor, position) != LoadState.Off || BitRow.Has(_sheet.Short(inputs), position);
+    /// <summary>Whether the motor may turn at one position, is not sure to turn at the next, and the step between has changed that.</summary>
+    public static bool Stops(CircuitModel model, StateSheet sheet, int inputs, int from, int to)
+    {
+        LoadState before = sheet.StateOf(inputs, model.Motor, from);
+        LoadState after = sheet.StateOf(inputs, model.Motor, to);
+        bool wasShort = BitRow.Has(sheet.Short(inputs), from);
+        bool isShort = BitRow.Has(sheet.Short(inputs), to);
+        return (before != LoadState.Off || wasShort) && after != LoadState.On && (before != after || wasShort != isShort);
+    }
 
     private void FindParks()
     {
@@ -89,7 +96,7 @@ internal sealed class TurnMotion
             {
                 for (int inputs = 0; inputs < _model.InputPositions; inputs++)
                 {
-                    if (MayTurn(inputs, from) && !IsOn(inputs, step.To))
+                    if (Stops(_model, _sheet, inputs, from, step.To))
                     {
                         Park(step, inputs);
                     }
