@@ -4,8 +4,8 @@ namespace WheelDraft.Engineering;
 
 /// <summary>Which open contacts have voltage across them while the wheel stands.</summary>
 /// <remarks>Sound circuit, inputs anyhow, motor not on for certain. A net that nothing gives a potential takes those of every net it
-/// could be joined to, as for working voltages; where a potential has no answer there is taken to be voltage. Behind an open fuse
-/// there is none.</remarks>
+/// could be joined to, as for working voltages; where a potential has no answer there is taken to be voltage. Behind the open fuse
+/// of a short there is none, unless the short leaves the motor undecided: then another line may still be live.</remarks>
 internal sealed class ContactVoltages
 {
     // Solved voltages agree to rounding; what is smaller is none, V.
@@ -24,15 +24,16 @@ internal sealed class ContactVoltages
         NodePotentials potentials = new(_model);
         for (int inputs = 0; inputs < _model.InputPositions; inputs++)
         {
-            if (!split.Split(sound.Sheet.Fault, inputs))
+            bool isSolved = split.Split(sound.Sheet.Fault, inputs);
+            if (isSolved)
             {
-                continue;
+                potentials.Read(split, solver);
             }
 
-            potentials.Read(split, solver);
             for (int c = 0; c < _across.Length; c++)
             {
-                Add(sound.Sheet, inputs, c, potentials.Of);
+                NetworkElement contact = _model.Contacts[c];
+                Add(sound.Sheet, inputs, c, isSolved ? potentials.Of[contact.A] : [], isSolved ? potentials.Of[contact.B] : []);
             }
         }
     }
@@ -40,10 +41,8 @@ internal sealed class ContactVoltages
     /// <summary>Contacts open at a position of the wheel, with voltage across them in some state in which it can stand there.</summary>
     public IReadOnlyList<int> At(int position) => [.. Enumerable.Range(0, _across.Length).Where(c => BitRow.Has(_across[c], position))];
 
-    private void Add(StateSheet sheet, int inputs, int contact, List<NodePotential>[] of)
+    private void Add(StateSheet sheet, int inputs, int contact, List<NodePotential> first, List<NodePotential> second)
     {
-        List<NodePotential> first = of[_model.Contacts[contact].A];
-        List<NodePotential> second = of[_model.Contacts[contact].B];
         ulong[] voltage = new ulong[sheet.Words];
         ulong[] known = new ulong[sheet.Words];
         foreach (NodePotential a in first)
@@ -57,11 +56,13 @@ internal sealed class ContactVoltages
         }
 
         ReadOnlySpan<ulong> on = sheet.On(inputs, _model.Motor);
+        ReadOnlySpan<ulong> undecided = sheet.Undecided(inputs, _model.Motor);
         ReadOnlySpan<ulong> isShort = sheet.Short(inputs);
         ulong[] closed = _model.ClosedPositions[contact];
         for (int w = 0; w < voltage.Length; w++)
         {
-            _across[contact][w] |= (voltage[w] | ~known[w]) & ~closed[w] & ~on[w] & ~isShort[w];
+            ulong isDead = isShort[w] & ~undecided[w];
+            _across[contact][w] |= (voltage[w] | ~known[w] | isShort[w]) & ~closed[w] & ~on[w] & ~isDead;
         }
     }
 

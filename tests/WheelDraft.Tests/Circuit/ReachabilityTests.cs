@@ -56,7 +56,7 @@ public sealed class ReachabilityTests
 
                 CompareInterlocks(circuit, analysis, oracle);
             },
-            iter: 150,
+            iter: Math.Max(150, StandingTests.Cases),
             threads: 1);
     }
 

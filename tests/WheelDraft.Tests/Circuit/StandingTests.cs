@@ -8,8 +8,8 @@ namespace WheelDraft.Tests;
 /// <summary>Where the wheel can stand: worked cases, and random circuits against brute force (<see cref="StandingOracle"/>).</summary>
 public sealed class StandingTests
 {
-    // Random circuits of each property; WHEELDRAFT_STANDING_CASES asks for more, 300 and over before a release.
-    private static readonly int Cases = int.TryParse(Environment.GetEnvironmentVariable("WHEELDRAFT_STANDING_CASES"), out int asked) ? asked : 25;
+    // Random circuits of each property; WHEELDRAFT_CIRCUIT_CASES asks for more, 300 and over before a release.
+    internal static readonly int Cases = int.TryParse(Environment.GetEnvironmentVariable("WHEELDRAFT_CIRCUIT_CASES"), out int asked) ? asked : 25;
 
     [Fact]
     public void Parks_AnInputThatOpensInMidTurn_IsAPlaceWhereItStands()
@@ -72,11 +72,28 @@ public sealed class StandingTests
     [Fact]
     public void Standing_ContactWithBothSidesOnOnePotential_HasNoVoltageAcross()
     {
-        // Worked here: an input across the ring's contact: closed, both sides are line; open, the valve's side is neutral. It stops the
-        // wheel only when open, as it feeds the motor as well, so there is voltage. The other ring leads to nothing but line itself.
+        // Worked here: the ring 'idle' leads from the copper on line to line itself.
         CircuitAnalysis analysis = new CircuitBuilder()
             .Ring("hold", "run", 0, (10, 350)).Motor("run", "N").Input("start", "L", "run").Ring("idle", "L", 0, (100, 200)).Analyse();
         Assert.All(analysis.Standing, s => Assert.Equal([0], s.VoltageAcross));
+    }
+
+    [Fact]
+    public void Standing_ContactToANetThatFloats_HasTheVoltagesThatItCouldHave()
+    {
+        // Worked here: at home net x hangs on nothing; land a could join it to line and land b to neutral, so either gap may have 230 V.
+        // Net y could only ever be joined to line: no voltage across its land.
+        CircuitAnalysis analysis = new CircuitBuilder { IsLands = true }
+            .Land("hold", "run", "L", (10, 350)).Land("a", "x", "L", (100, 200)).Land("b", "x", "N", (300, 310)).Land("c", "y", "L", (50, 60))
+            .Motor("run", "N").Input("start", "L", "run").Analyse();
+        Assert.All(analysis.Standing, s => Assert.Equal([0, 1, 2], s.VoltageAcross));
+    }
+
+    [Fact]
+    public void Standing_EdgesThatChangeNothingForAnUndecidedMotor_AreNoParkingPlaces()
+    {
+        CircuitAnalysis analysis = new CircuitBuilder().Ring("lamp", (100, 110)).Watts("lamp", "lamp", "N", 40).Watts("choke", "L", "run", 3).Motor("run", "N", 3).Analyse();
+        Assert.Empty(analysis.Parks);
     }
 
     [Fact]
@@ -187,11 +204,13 @@ public sealed class StandingTests
             Assert.True(here.Length > 0, $"brute force stands at {cell / 2.0}°, inputs {inputs}");
             Assert.All(sure, c => Assert.True(here.Any(s => s.VoltageAcross.Contains(c)), $"voltage across {c} at {cell / 2.0}°"));
 
-            // Where the wheel never comes round to home again, the part of its interval before home is counted all the same.
-            int first = key.Item1 == 0 ? -CellsSinceTheCut(oracle, cell) : 0;
-            for (int d = first - before; d <= after; d++)
+            // Where the wheel never comes round to home again, the part of its interval before home is counted all the same; and of
+            // an interval in which it can stand at all, that part too over which a wheel at speed is carried by its least coast.
+            int first = key.Item1 == 0 ? -CellsLeft(oracle, cell, -1) : 0;
+            int last = circuit.CoastLeastDeg > 0 ? CellsLeft(oracle, cell, 1) : 0;
+            for (int d = first - before; d <= last + after; d++)
             {
-                int at = (cell + d + (2 * StandingOracle.Cells)) % StandingOracle.Cells;
+                int at = (cell + d + (3 * StandingOracle.Cells)) % StandingOracle.Cells;
                 near[at] = true;
                 may[at].UnionWith(sure);
                 may[at].UnionWith(floating);
@@ -203,7 +222,7 @@ public sealed class StandingTests
             foreach (StandingStretch stretch in analysis.Standing.Where(s => Covers(s, StandingOracle.MiddleRad(cell))))
             {
                 Assert.True(near[cell], $"a stretch {stretch.Why} at {cell / 2.0}°, where brute force never stands");
-                Assert.All(stretch.VoltageAcross, c => Assert.Contains(c, may[cell]));
+                Assert.All(stretch.VoltageAcross, c => Assert.True(may[cell].Contains(c), $"voltage across {c} at {cell / 2.0}° {stretch}"));
             }
         }
     }
@@ -216,8 +235,9 @@ public sealed class StandingTests
         Assert.Equal(expected == CycleVerdict.Yes, analysis.Standing.Count == 0);
     }
 
-    private static int CellsSinceTheCut(StandingOracle oracle, int cell) =>
-        Enumerable.Range(0, StandingOracle.Cells).FirstOrDefault(d => oracle.IntervalOf((cell + StandingOracle.Cells - d - 1) % StandingOracle.Cells) != 0, StandingOracle.Cells);
+    // How many cells of its own interval lie behind or ahead of a cell.
+    private static int CellsLeft(StandingOracle oracle, int cell, int way) => Enumerable.Range(0, StandingOracle.Cells).FirstOrDefault(
+        d => oracle.IntervalOf((cell + (way * (d + 1)) + (2 * StandingOracle.Cells)) % StandingOracle.Cells) != oracle.IntervalOf(cell), StandingOracle.Cells);
 
     private static string Told(CircuitBuilder circuit) => string.Join("; ",
     [
