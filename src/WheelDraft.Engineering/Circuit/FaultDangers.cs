@@ -13,9 +13,16 @@ internal sealed class FaultDangers(SoundCircuit sound)
     /// <param name="effects">What it does to each load.</param>
     public IEnumerable<string> Of(StateSheet sheet, Reach reach, ulong[] mayReach, IReadOnlyList<LoadEffect> effects)
     {
-        foreach (LoadEffect effect in effects.Where(e => _model.Motor < 0 || !string.Equals(e.Load, _model.Loads[_model.Motor].Name, StringComparison.Ordinal)))
+        foreach (LoadEffect effect in effects)
         {
-            if (effect.Change.HasFlag(LoadChange.AlwaysOn))
+            if (_model.Motor >= 0 && string.Equals(effect.Load, _model.Loads[_model.Motor].Name, StringComparison.Ordinal))
+            {
+                if (effect.Change.HasFlag(LoadChange.AlwaysOn))
+                {
+                    yield return "the wheel never stops, so the programme comes again every turn";
+                }
+            }
+            else if (effect.Change.HasFlag(LoadChange.AlwaysOn))
             {
                 yield return $"{effect.Load} never goes off";
             }

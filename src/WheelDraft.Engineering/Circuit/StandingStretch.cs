@@ -33,6 +33,11 @@ internal static class StandingStretches
             stretches.Add(Widened(sound.Model, place.FromRad, place.ToRad, place.Why, voltages.At(place.Position)));
         }
 
+        // Where not every order of edges was followed nobody knows that the motor runs, nor which contacts are closed.
+        int[] every = [.. Enumerable.Range(0, sound.Model.Contacts.Count).Where(c => !sound.Model.Schedules[c].IsAlways)];
+        double coast = sound.Model.Brief.Drive.Coast.MostRad;
+        stretches.AddRange(sound.Model.Turn.UnexploredSpans
+            .Select(s => Widened(sound.Model, s.FromRad, s.ToRad + coast, "where edges may come in more orders than were followed", every)));
         return Joined(stretches);
     }
 

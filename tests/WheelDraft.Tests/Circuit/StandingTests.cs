@@ -108,6 +108,24 @@ public sealed class StandingTests
     }
 
     [Fact]
+    public void Standing_MoreOrdersThanAreFollowed_IsTakenToBePossibleThere()
+    {
+        // Thirteen edges within one band, from 99.5° to 100.5°: nothing is called proved, and no cycle to complete.
+        CircuitBuilder circuit = new CircuitBuilder { CoastMostDeg = 1 }.Motor("L", "N");
+        for (int r = 0; r < 13; r++)
+        {
+            string name = $"r{(char)('a' + r)}";
+            circuit.Ring(name, name, 0.5, (100, 200 + (10 * r))).Watts($"load {name}", name, "N", 7);
+        }
+
+        CircuitAnalysis analysis = circuit.Analyse();
+        StandingStretch stretch = Assert.Single(analysis.Standing);
+        Assert.Equal((99.5, 101.5), (Math.Round(Angles.DegFromRad(stretch.FromRad), 9), Math.Round(Angles.DegFromRad(stretch.ToRad), 9)));
+        Assert.Equal(13, stretch.VoltageAcross.Count);
+        Assert.Equal(CycleVerdict.Undecided, analysis.Cycle);
+    }
+
+    [Fact]
     public void Cycle_ASecondStretchInWhichAnInputCanOpen_DoesNotComplete()
     {
         // One arc of stop in mid-turn once passed for the parking place. Worked here: hold feeds from 3° to 200° and from 220° to home.
