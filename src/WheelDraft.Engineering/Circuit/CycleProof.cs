@@ -93,7 +93,7 @@ internal sealed class CycleProof(SoundCircuit sound, NetworkSplit split)
     }
 
     // Within the stretch that contains home no edge is passed: an input starts the wheel and another change stops it at once.
-    private IReadOnlyList<string> AtHome(int position, Certainty certainty)
+    private List<string> AtHome(int position, Certainty certainty)
     {
         int[] all = [.. Enumerable.Range(0, _model.InputPositions)];
         int stopped = all.Where(u => IsOff(u, position, certainty)).MinBy(u => (Bits(u), u));

@@ -48,6 +48,21 @@ public sealed class StandingTests
     }
 
     [Fact]
+    public void Reach_CoastThatMayCarryOverAGap_ReachesWhatLiesBehindIt()
+    {
+        // Worked here: no input; a gap from 100° to 102° and a coast of 0° to 3°: it may stand in the gap for good, or be carried over it.
+        CircuitAnalysis analysis = new CircuitBuilder { CoastMostDeg = 3 }
+            .Ring("hold", "run", 0, (0, 100), (102, 360)).Motor("run", "N").Ring("lamp", (200, 210)).Watts("lamp", "lamp", "N", 40)
+            .Interlock(new InterlockBrief("dark", InterlockClaim.NeverOn, ["lamp"])).Analyse();
+        Assert.All(analysis.Intervals, i => Assert.True(i.IsReachable));
+        Assert.Equal(InterlockVerdict.Fails, analysis.Interlocks[0].Verdict);
+        StandingStretch gap = Assert.Single(analysis.Standing);
+        Assert.Equal((100, 102), (Math.Round(Angles.DegFromRad(gap.FromRad), 9), Math.Round(Angles.DegFromRad(gap.ToRad), 9)));
+        Assert.Equal(CycleVerdict.No, analysis.Cycle);
+        Assert.EndsWith("the wheel stands between 100° and 102°, for good", analysis.CycleHistory[^1], StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Standing_MotorStraightOnTheSupply_IsNowhere()
     {
         CircuitAnalysis analysis = new CircuitBuilder().Ring("dose", (10, 20)).Watts("valve", "dose", "N", 7).Motor("L", "N").Analyse();
