@@ -230,6 +230,19 @@ public sealed partial class ShowPageTests(Chromium chromium)
         Assert.Contains("mist valve off", await shown.Lamps(), StringComparer.Ordinal);
     }
 
+    [Fact]
+    public async Task Interlock_OnAMeaning_IsBrokenByASwitchThatSticks()
+    {
+        await using ShownDesign shown = await ShownDesign.Open(chromium, "propagation-bench");
+        await shown.MoveTo(124);
+        ILocator interlock = shown.Page.Locator(".interlock").First;
+        await shown.Page.GetByRole(AriaRole.Switch, new() { Name = "lid stuck closed" }).CheckAsync();
+        Assert.Contains("mist valve on", await shown.Lamps(), StringComparer.Ordinal);
+        Assert.Contains("is broken: on", await interlock.InnerTextAsync(), StringComparison.Ordinal);
+        await shown.Page.GetByLabel("lid closed").First.CheckAsync();
+        Assert.Contains("asks nothing", await interlock.InnerTextAsync(), StringComparison.Ordinal);
+    }
+
     [Theory]
     [MemberData(nameof(Demos))]
     public async Task Page_EverythingUsed_AsksNobodyAndSaysNothing(string demo)

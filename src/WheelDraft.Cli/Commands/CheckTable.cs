@@ -40,8 +40,16 @@ internal static class CheckTable
         }
     }
 
-    private static IEnumerable<string> Interlocks(Design design) => design.Circuit.Interlocks.Select(i =>
-        $"  interlock '{i.Name}' {(i.Verdict switch { InterlockVerdict.Holds => "holds", InterlockVerdict.Fails => "fails", _ => "is undecided" })}");
+    private static IEnumerable<string> Interlocks(Design design) => design.Circuit.Interlocks.Select(i => $"  interlock '{i.Name}' {Verdict(i)}");
+
+    private static string Verdict(InterlockResult interlock) => interlock.Verdict switch
+    {
+        InterlockVerdict.Fails => "fails",
+        InterlockVerdict.Undecided => "is undecided",
+        _ when !interlock.Applies => "holds for nothing: its conditions are never met",
+        _ when interlock.AsksContactsOf.Count > 0 => $"holds, and says nothing of a stuck contact of {string.Join(", ", interlock.AsksContactsOf)}",
+        _ => "holds",
+    };
 
     private static string N(double value) => Wording.Number(value, 3);
 }

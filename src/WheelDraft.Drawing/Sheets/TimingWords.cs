@@ -45,7 +45,11 @@ internal static class TimingWords
         string parks = design.Circuit.Parks.Count == 0
             ? ""
             : $" The wheel parks {string.Join(" and ", design.Circuit.Parks.Select(p => $"at {Seconds(design, Angles.InTurn(p.FromRad))}"))}.";
-        return $"A chart of one turn of {Wording.Seconds(design.Motion.TurnTimeS)}, time from home running to the right, in seconds below and degrees above. {outputs}.{parks}";
+        string stands = string.Join(" and ", design.Circuit.Standing
+            .Select(s => s.ToRad - s.FromRad >= Angles.TurnRad ? "anywhere in the turn" : $"from {Seconds(design, s.FromRad)} to {Seconds(design, Angles.InTurn(s.ToRad))}")
+            .Distinct(StringComparer.Ordinal));
+        stands = stands.Length == 0 ? "" : $" At worst it can stand {stands}.";
+        return $"A chart of one turn of {Wording.Seconds(design.Motion.TurnTimeS)}, time from home running to the right, in seconds below and degrees above. {outputs}.{parks}{stands}";
     }
 
     private static string Seconds(Design design, double rad) => Wording.Seconds(design.Motion.SecondsFromRad(rad));

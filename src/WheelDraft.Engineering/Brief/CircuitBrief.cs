@@ -48,6 +48,12 @@ public sealed record InterlockBrief(string Name, InterlockClaim Claim, IReadOnly
     /// <summary>Only while all of these contacts or inputs are really open.</summary>
     public IReadOnlyList<string> WhileOpen { get; init; } = [];
 
+    /// <summary>Only while what all of these inputs sense is true (the words of <see cref="InputBrief.ClosedWhen"/>), whatever their contacts do.</summary>
+    public IReadOnlyList<string> WhileTrue { get; init; } = [];
+
+    /// <summary>Only while what all of these inputs sense is false, whatever their contacts do.</summary>
+    public IReadOnlyList<string> WhileFalse { get; init; } = [];
+
     /// <summary>Only in this part of the turn, programme angles; null for all of it.</summary>
     public CircleArc? Between { get; init; }
 
@@ -63,6 +69,9 @@ public enum InterlockClaim
 
     /// <summary>All of the loads are always on.</summary>
     AlwaysOn,
+
+    /// <summary>The loads, two or more, are never all on at once.</summary>
+    NeverTogether,
 }
 
 /// <summary>How many faults at once are considered.</summary>

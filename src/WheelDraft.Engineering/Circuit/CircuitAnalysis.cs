@@ -29,9 +29,10 @@ public sealed class CircuitAnalysis
             BitRow.Has(sound.MayReach, i.Position)))];
         States = new CircuitStateList(Intervals.Count, model.InputPositions, sound.State);
         Parks = sound.Motion.Parks;
-        _standing = new(() => StandingSearch.Of(this, sound));
+        _standing = new(() => StandingStretches.Of(sound));
         StalledIntervals = [.. sound.Motion.Stalls.Select(p => model.Turn.Positions[p].Interval).Where(i => i >= 0).Order()];
-        CycleCompletes = sound.Motion.CycleCompletes;
+        Cycle = verdicts.Cycle.Verdict;
+        CycleHistory = verdicts.Cycle.History;
         Positions = model.Turn.Positions.Count;
         Unexplored = model.Turn.UnexploredGroups;
         WorkingVoltages = verdicts.Voltages;
@@ -62,17 +63,23 @@ public sealed class CircuitAnalysis
     /// <summary>Every interval with every input position, reachable or not; each entry is made when it is asked for.</summary>
     public IReadOnlyList<CircuitState> States { get; }
 
-    /// <summary>Where the wheel parks, by angle.</summary>
+    /// <summary>Where the wheel parks because a contact of its own takes the motor's supply, by angle; elsewhere inputs may stop it, see <see cref="Standing"/>.</summary>
     public IReadOnlyList<ParkedPosition> Parks { get; }
-
-    /// <summary>Every stretch of the turn over which the wheel can stand in a reachable state.</summary>
-    public IReadOnlyList<StandingStretch> Standing => _standing.Value;
 
     /// <summary>Intervals in which the wheel may come to rest and no input can start it again.</summary>
     public IReadOnlyList<int> StalledIntervals { get; }
 
-    /// <summary>Whether a cycle, once past the part of the turn in which inputs can hold the wheel, always completes.</summary>
-    public bool CycleCompletes { get; }
+    /// <summary>Every stretch of the turn at which the wheel can come to stand, by angle.</summary>
+    public IReadOnlyList<StandingStretch> Standing => _standing.Value;
+
+    /// <summary>Whether the wheel reaches home from every reachable state, whatever the inputs do.</summary>
+    public CycleVerdict Cycle { get; }
+
+    /// <summary>How it comes to stand before home, in words from home on; empty when a cycle always completes.</summary>
+    public IReadOnlyList<string> CycleHistory { get; }
+
+    /// <summary>Whether it is certain that a cycle always completes.</summary>
+    public bool CycleCompletes => Cycle == CycleVerdict.Yes;
 
     /// <summary>Number of wheel positions explored, with the orders that only tolerances bring about.</summary>
     public int Positions { get; }

@@ -7,11 +7,13 @@ namespace WheelDraft.Engineering;
 /// <param name="Voltages">Working voltages.</param>
 /// <param name="Interlocks">Interlocks.</param>
 /// <param name="Faults">The fault table.</param>
+/// <param name="Cycle">Whether a cycle always completes.</param>
 /// <param name="Findings">Findings.</param>
 internal sealed record CircuitVerdicts(
     IReadOnlyList<WorkingVoltage> Voltages,
     IReadOnlyList<InterlockResult> Interlocks,
     IReadOnlyList<FaultEffect> Faults,
+    CycleResult Cycle,
     IReadOnlyList<Finding> Findings)
 {
     /// <summary>Judges a solved circuit.</summary>
@@ -54,7 +56,8 @@ internal sealed class CircuitJudge
         }
 
         List<InterlockResult> interlocks = [.. _proofs.Select(p => p.Result(_model.Turn.UnexploredGroups))];
-        CircuitFindings findings = new(_sound);
+        CycleResult cycle = new CycleProof(_sound, _split).Result();
+        CircuitFindings findings = new(_sound, cycle);
         _findings.AddRange(findings.Of(_voltages.HasResonance));
         for (int i = 0; i < interlocks.Count; i++)
         {
@@ -64,7 +67,7 @@ internal sealed class CircuitJudge
             }
         }
 
-        return new CircuitVerdicts(Voltages(), interlocks, _effects, _findings);
+        return new CircuitVerdicts(Voltages(), interlocks, _effects, cycle, _findings);
     }
 
     private IReadOnlyList<WorkingVoltage> Voltages()
@@ -85,6 +88,7 @@ internal sealed class CircuitJudge
 
         foreach (InterlockProof proof in _proofs)
         {
+            proof.NoteWhetherItApplies(_sound.MayReach);
             proof.Count(_sound.Sheet, proof.VerdictOn(_sound.Sheet, _sound.Reached, _sound.MayReach));
         }
     }
@@ -114,14 +118,14 @@ internal sealed class CircuitJudge
             }
         }
 
-        _effects.Add(Effect(sheet, mayReach, verdicts));
+        _effects.Add(Effect(sheet, reach, mayReach, verdicts));
         if (fault.Fault.Kind == CircuitFaultKind.LoadOpen || _model.Request.VoltagesUnderFaults)
         {
             _voltages.CountFaulty(fault, mayReach);
         }
     }
 
-    private FaultEffect Effect(StateSheet sheet, ulong[] reach, List<InterlockVerdict> verdicts)
+    private FaultEffect Effect(StateSheet sheet, Reach motion, ulong[] reach, List<InterlockVerdict> verdicts)
     {
         FaultComparison comparison = new(_model, _sound.Sheet, sheet);
         IReadOnlyList<LoadEffect> effects = comparison.Effects(reach);
@@ -135,9 +139,19 @@ internal sealed class CircuitJudge
             effects,
             path,
             [.. Named(verdicts, InterlockVerdict.Fails).Select(p => p.Judge.Brief.Name)],
-            [.. Named(verdicts, InterlockVerdict.Holds).Where(p => p.Judge.Brief.Loads.Any(changed.Contains)).Select(p => p.Judge.Brief.Name)],
+            [.. Named(verdicts, InterlockVerdict.Holds)
+                .Where(p => p.Judge.Brief.Loads.Any(changed.Contains) && !p.Judge.IsBlindTo(sheet.Fault))
+                .Select(p => p.Judge.Brief.Name)],
             isNoticed,
-            notice);
+            notice)
+        {
+            Dangers =
+            [
+                .. Named(verdicts, InterlockVerdict.Fails).Select(p => $"'{p.Judge.Brief.Name}' fails"),
+                .. Named(verdicts, InterlockVerdict.Undecided).Select(p => $"'{p.Judge.Brief.Name}' can be neither proved nor refuted"),
+                .. new FaultDangers(_sound).Of(sheet, motion, reach, effects),
+            ],
+        };
     }
 
     private IEnumerable<InterlockProof> Named(List<InterlockVerdict> verdicts, InterlockVerdict verdict) =>
@@ -145,7 +159,7 @@ internal sealed class CircuitJudge
 }
 
 /// <summary>Findings about the sound circuit.</summary>
-internal sealed class CircuitFindings(SoundCircuit sound)
+internal sealed class CircuitFindings(SoundCircuit sound, CycleResult cycle)
 {
     private readonly CircuitModel _model = sound.Model;
 
@@ -154,6 +168,7 @@ internal sealed class CircuitFindings(SoundCircuit sound)
     [
         .. Shorts(),
         .. Stalls(),
+        .. Cycle(),
         .. Loads(),
         .. _model.Turn.UnexploredGroups.Select(g => Finding.Warning("circuit.too-many-orders", $"Not every order of edges was followed: {g}. Interlocks are not called proved; narrower tolerances or edges further apart make it possible.")),
         .. hasResonance ? [Finding.Warning("circuit.resonance", "Coil and capacitor cancel in a block without resistance: its voltages have no bound; give the loads their resistance.")] : Array.Empty<Finding>(),
@@ -189,6 +204,27 @@ internal sealed class CircuitFindings(SoundCircuit sound)
                     "circuit.stall",
                     string.Create(CultureInfo.InvariantCulture, $"From {_model.SecondsAt(at.LowerRad):0.0} s of the turn the wheel may stand for good: no position of the inputs turns the motor there."),
                     _model.Brief.PlaceOf("drive_motor"));
+        }
+    }
+
+    // A wheel that stands at home with nothing on waits to be started; anywhere else, or with something left on, it asks for attention.
+    private IEnumerable<Finding> Cycle()
+    {
+        string history = string.Join("; ", cycle.History);
+        TextPlace place = _model.Brief.PlaceOf("drive_motor");
+        switch (cycle.Verdict)
+        {
+            case CycleVerdict.No when cycle.WaitsAtHome:
+                yield return Finding.Note("circuit.cycle", $"Inputs can keep a cycle from completing, but the wheel can stand only about home, with nothing on: {history}.", place);
+                break;
+            case CycleVerdict.No:
+                yield return Finding.Warning("circuit.cycle", $"A cycle once begun may not complete: {history}.", place);
+                break;
+            case CycleVerdict.Undecided when _model.Motor >= 0:
+                yield return Finding.Warning("circuit.cycle", $"Whether a cycle always completes can be neither proved nor refuted: {history}.", place);
+                break;
+            default:
+                break;
         }
     }
 

@@ -33,7 +33,7 @@ public sealed record LoadEffect(string Load, LoadChange Change);
 /// <param name="Effects">Loads that change, in file order, the motor last.</param>
 /// <param name="ShortPath">What joins line to neutral or earth in some reachable state, from line on; empty when nothing does.</param>
 /// <param name="BreaksInterlocks">Interlocks that fail under it, whether or not they claim to survive faults.</param>
-/// <param name="CaughtBy">Interlocks that hold under it and name a load that changes.</param>
+/// <param name="CaughtBy">Interlocks that hold under it and name a load that changes, but for those that it keeps from asking anything, for they ask the very contact that is stuck the other way.</param>
 /// <param name="IsNoticed">Whether a person would notice without measuring.</param>
 /// <param name="Notice">By what a person would notice, or why not.</param>
 public sealed record FaultEffect(
@@ -43,7 +43,11 @@ public sealed record FaultEffect(
     IReadOnlyList<string> BreaksInterlocks,
     IReadOnlyList<string> CaughtBy,
     bool IsNoticed,
-    string Notice);
+    string Notice)
+{
+    /// <summary>What becomes dangerous: interlocks that fail or are no longer proved, loads on that should be off, or left on where the wheel stands.</summary>
+    public IReadOnlyList<string> Dangers { get; init; } = [];
+}
 
 /// <summary>Compares the states under a fault with those without.</summary>
 internal sealed class FaultComparison(CircuitModel model, StateSheet sound, StateSheet faulty)
@@ -104,10 +108,10 @@ internal sealed class FaultComparison(CircuitModel model, StateSheet sound, Stat
                 break;
         }
 
-        LoadEffect? lasting = effects.FirstOrDefault(e => e.Change.HasFlag(LoadChange.NeverOn) || e.Change.HasFlag(LoadChange.AlwaysOn));
-        if (lasting is not null)
+        string lasting = string.Join(", ", effects.Select(Lasting).Where(w => w.Length > 0));
+        if (lasting.Length > 0)
         {
-            return (true, lasting.Change.HasFlag(LoadChange.NeverOn) ? $"{lasting.Load} never comes on" : $"{lasting.Load} never goes off");
+            return (true, lasting);
         }
 
         LoadChange motor = model.Motor < 0 ? LoadChange.None
@@ -120,6 +124,15 @@ internal sealed class FaultComparison(CircuitModel model, StateSheet sound, Stat
         return effects.Count == 0
             ? (false, "nothing changes in any reachable state")
             : (false, "only in some states, at which somebody would have to look");
+    }
+
+    // A change that lasts is noticed: a load that never comes on, or never goes off.
+    private string Lasting(LoadEffect effect)
+    {
+        bool isMotor = model.Motor >= 0 && string.Equals(effect.Load, model.Loads[model.Motor].Name, StringComparison.Ordinal);
+        return effect.Change.HasFlag(LoadChange.NeverOn) ? $"{effect.Load} never comes on{(isMotor ? ", no cycle" : "")}"
+            : effect.Change.HasFlag(LoadChange.AlwaysOn) ? $"{effect.Load} never goes off{(isMotor ? ", the wheel never stops" : "")}"
+            : "";
     }
 
     private LoadChange Change(int load, ulong[] reach)

@@ -12,7 +12,30 @@ internal sealed class HistoryWords(CircuitModel model, NetworkSplit split)
     public IReadOnlyList<string> Tell(IReadOnlyList<HistoryStep> path, InterlockJudge judge, StateSheet sheet)
     {
         HistoryNode end = path[^1].To;
-        HashSet<int> matters = [.. judge.Conditions, .. ContactsBehind(judge.Loads, sheet.Fault, end.Inputs)];
+        List<string> words = Steps(path, sheet.Fault, [.. judge.Conditions, .. ContactsBehind(judge.Loads, sheet.Fault, end.Inputs)]);
+        if (judge.Brief.Between is not null)
+        {
+            TurnPosition at = model.Turn.Positions[end.Position];
+            words.Add(string.Create(CultureInfo.InvariantCulture, $"wheel between {model.SecondsAt(at.LowerRad):0.0} s and {model.SecondsAt(at.UpperRad):0.0} s"));
+        }
+
+        words[^1] = $"{words[^1]}: {Outcome(judge, sheet, end)}";
+        return words;
+    }
+
+    /// <summary>The steps of a history that ends with the wheel at a stand, told by what feeds the motor.</summary>
+    /// <param name="path">From home on, without fault.</param>
+    /// <param name="fault">No fault.</param>
+    /// <param name="outcome">What it comes to, joined to the last step.</param>
+    public IReadOnlyList<string> TellStanding(IReadOnlyList<HistoryStep> path, FaultCase fault, string outcome)
+    {
+        List<string> words = Steps(path, fault, ContactsBehind([], fault, path[^1].To.Inputs));
+        words[^1] = $"{words[^1]}: {outcome}";
+        return words;
+    }
+
+    private List<string> Steps(IReadOnlyList<HistoryStep> path, FaultCase fault, HashSet<int> matters)
+    {
         List<string> words = ["home"];
         bool toldUnsure = false;
         foreach (HistoryStep step in path)
@@ -23,19 +46,12 @@ internal sealed class HistoryWords(CircuitModel model, NetworkSplit split)
                 toldUnsure = true;
             }
 
-            if (Words(step, sheet.Fault, matters) is { } told)
+            if (Words(step, fault, matters) is { } told)
             {
                 words.Add(told);
             }
         }
 
-        if (judge.Brief.Between is not null)
-        {
-            TurnPosition at = model.Turn.Positions[end.Position];
-            words.Add(string.Create(CultureInfo.InvariantCulture, $"wheel between {model.SecondsAt(at.LowerRad):0.0} s and {model.SecondsAt(at.UpperRad):0.0} s"));
-        }
-
-        words[^1] = $"{words[^1]}: {Outcome(judge, sheet, end)}";
         return words;
     }
 
@@ -48,6 +64,11 @@ internal sealed class HistoryWords(CircuitModel model, NetworkSplit split)
 
     private string Outcome(InterlockJudge judge, StateSheet sheet, HistoryNode end)
     {
+        if (judge.Brief.Claim == InterlockClaim.NeverTogether)
+        {
+            return string.Join(", ", judge.Loads.Select(l => $"{model.Loads[l].Name} {Named(sheet.StateOf(end.Inputs, l, end.Position))}"));
+        }
+
         LoadState wrong = judge.Brief.Claim == InterlockClaim.NeverOn ? LoadState.On : LoadState.Off;
         List<int> loads = [.. judge.Loads.Where(l => sheet.StateOf(end.Inputs, l, end.Position) == wrong)];
         if (loads.Count == 0)

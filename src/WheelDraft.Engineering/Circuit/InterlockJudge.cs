@@ -31,6 +31,8 @@ internal sealed class InterlockJudge
         Loads = [.. _brief.Loads.Select(name => Find(model.Loads, name) is var l && l >= 0 ? l : throw Unknown(name, "load", index))];
         ClosedInputs = Sort(_brief.WhileClosed, _closedContacts, index);
         OpenInputs = Sort(_brief.WhileOpen, _openContacts, index);
+        TrueInputs = Meanings(_brief.WhileTrue, index);
+        FalseInputs = Meanings(_brief.WhileFalse, index);
         _between = BitRow.Empty(model.Turn.Positions.Count);
         for (int p = 0; p < model.Turn.Positions.Count; p++)
         {
@@ -51,11 +53,45 @@ internal sealed class InterlockJudge
 
     private int OpenInputs { get; }
 
+    private int TrueInputs { get; }
+
+    private int FalseInputs { get; }
+
+    /// <summary>Inputs of which only the contact is asked, by name: of a stuck one the interlock says nothing.</summary>
+    public IReadOnlyList<string> ContactInputs =>
+        [.. _model.Inputs.Where((_, i) => ((ClosedInputs | OpenInputs) >> i & 1) != 0).Select(i => i.Name)];
+
+    /// <summary>Whether a fault keeps the interlock from asking anything: the contact of an input that it asks is stuck the other way.</summary>
+    public bool IsBlindTo(FaultCase fault) => (fault.StuckClosed & OpenInputs) != 0 || (fault.StuckOpen & ClosedInputs) != 0;
+
     /// <summary>Whether the interlock says anything at an input position.</summary>
+    /// <param name="fault">Decides what contacts really do.</param>
+    /// <param name="inputs">What the inputs sense, one bit each.</param>
     public bool AppliesTo(FaultCase fault, int inputs)
     {
         int actual = fault.Actual(inputs);
-        return (actual & ClosedInputs) == ClosedInputs && (actual & OpenInputs) == 0;
+        return (actual & ClosedInputs) == ClosedInputs && (actual & OpenInputs) == 0
+            && (inputs & TrueInputs) == TrueInputs && (inputs & FalseInputs) == 0;
+    }
+
+    /// <summary>Whether its conditions are all met at some of the positions.</summary>
+    public bool AppliesIn(StateSheet sheet, ulong[] reach)
+    {
+        ulong[] row = new ulong[sheet.Words];
+        for (int inputs = 0; inputs < _model.InputPositions; inputs++)
+        {
+            if (AppliesTo(sheet.Fault, inputs))
+            {
+                reach.CopyTo(row, 0);
+                Restrict(sheet.Fault, row);
+                if (!BitRow.IsEmpty(row))
+                {
+                    return true;
+                }
+            }
+        }
+
+        return false;
     }
 
     /// <summary>Positions at which the claim is broken, or may be.</summary>
@@ -72,6 +108,21 @@ internal sealed class InterlockJudge
             return;
         }
 
+        if (_brief.Claim == InterlockClaim.NeverTogether)
+        {
+            MarkTogether(sheet, inputs, broken, unsure);
+        }
+        else
+        {
+            MarkEach(sheet, inputs, broken, unsure);
+        }
+
+        Restrict(sheet.Fault, broken);
+        Restrict(sheet.Fault, unsure);
+    }
+
+    private void MarkEach(StateSheet sheet, int inputs, Span<ulong> broken, Span<ulong> unsure)
+    {
         foreach (int load in Loads)
         {
             ReadOnlySpan<ulong> on = sheet.On(inputs, load);
@@ -82,9 +133,28 @@ internal sealed class InterlockJudge
                 unsure[w] |= undecided[w];
             }
         }
+    }
 
-        Restrict(sheet.Fault, broken);
-        Restrict(sheet.Fault, unsure);
+    // Broken where every load is on; unsure where none is off for certain and not every one is on for certain.
+    private void MarkTogether(StateSheet sheet, int inputs, Span<ulong> broken, Span<ulong> unsure)
+    {
+        broken.Fill(ulong.MaxValue);
+        unsure.Fill(ulong.MaxValue);
+        foreach (int load in Loads)
+        {
+            ReadOnlySpan<ulong> on = sheet.On(inputs, load);
+            ReadOnlySpan<ulong> undecided = sheet.Undecided(inputs, load);
+            for (int w = 0; w < broken.Length; w++)
+            {
+                broken[w] &= on[w];
+                unsure[w] &= on[w] | undecided[w];
+            }
+        }
+
+        for (int w = 0; w < broken.Length; w++)
+        {
+            unsure[w] &= ~broken[w];
+        }
     }
 
     private static int Find(IReadOnlyList<NetworkElement> elements, string name)
@@ -119,6 +189,9 @@ internal sealed class InterlockJudge
 
         return inputs;
     }
+
+    private int Meanings(IReadOnlyList<string> names, int index) => names.Aggregate(0, (inputs, name) =>
+        Find(_model.Inputs, name) is var input && input >= 0 ? inputs | (1 << input) : throw Unknown(name, "input", index));
 
     private DesignRefusedException Unknown(string name, string kind, int index) => new(
         "circuit.unknown-name",

@@ -13,7 +13,20 @@ public sealed record InterlockResult(
     InterlockVerdict Verdict,
     IReadOnlyList<string> History,
     CircuitFault? Fault,
-    IReadOnlyList<CircuitFault> FaultsThatBreakIt);
+    IReadOnlyList<CircuitFault> FaultsThatBreakIt)
+{
+    /// <summary>Inputs of which its conditions ask the contact and not the meaning: it says nothing of one that is stuck.</summary>
+    public IReadOnlyList<string> AsksContactsOf { get; init; } = [];
+
+    /// <summary>Inputs of which its conditions ask the meaning: a contact that is stuck counts against it.</summary>
+    public IReadOnlyList<string> AsksMeaningOf { get; init; } = [];
+
+    /// <summary>Which faults it was held against.</summary>
+    public FaultDepth Faults { get; init; }
+
+    /// <summary>Whether its conditions are met in some reachable state without fault; one that never asks anything holds for nothing.</summary>
+    public bool Applies { get; init; } = true;
+}
 
 /// <summary>Proves or refutes one interlock, sheet by sheet.</summary>
 internal sealed class InterlockProof
@@ -29,6 +42,7 @@ internal sealed class InterlockProof
     private IReadOnlyList<string> _history = [];
     private CircuitFault? _fault;
     private long _cost = long.MaxValue;
+    private bool _applies;
 
     /// <summary>For one interlock.</summary>
     /// <param name="model">The circuit.</param>
@@ -112,23 +126,34 @@ internal sealed class InterlockProof
     /// <param name="unexplored">Groups of edges that were not followed in every order.</param>
     public InterlockResult Result(IReadOnlyList<string> unexplored)
     {
-        if (_verdict == InterlockVerdict.Holds && unexplored.Count > 0)
+        bool isOpen = _verdict == InterlockVerdict.Holds && unexplored.Count > 0;
+        return new InterlockResult(
+            Judge.Brief.Name,
+            isOpen ? InterlockVerdict.Undecided : _verdict,
+            isOpen ? [$"not every order was followed: {unexplored[0]}"] : _history,
+            isOpen ? null : _fault,
+            _breaking)
         {
-            return new InterlockResult(Judge.Brief.Name, InterlockVerdict.Undecided, [$"not every order was followed: {unexplored[0]}"], null, _breaking);
-        }
-
-        return new InterlockResult(Judge.Brief.Name, _verdict, _history, _fault, _breaking);
+            AsksContactsOf = Judge.ContactInputs,
+            AsksMeaningOf = [.. Judge.Brief.WhileTrue, .. Judge.Brief.WhileFalse],
+            Faults = Judge.Brief.Faults,
+            Applies = _applies,
+        };
     }
 
-    /// <summary>The finding that a result amounts to; null when it holds.</summary>
+    /// <summary>Takes note of whether it asks anything in a state without fault.</summary>
+    public void NoteWhetherItApplies(ulong[] mayReach) => _applies = Judge.AppliesIn(_base, mayReach);
+
+    /// <summary>The finding that a result amounts to; null when it holds and asks something.</summary>
     public Finding? FindingOf(InterlockResult result, int index)
     {
+        TextPlace place = _model.Brief.PlaceOf(string.Create(CultureInfo.InvariantCulture, $"interlock[{index}]"));
         if (result.Verdict == InterlockVerdict.Holds)
         {
-            return null;
+            return result.Applies ? null
+                : Finding.Warning("circuit.interlock-idle", $"Interlock '{result.Name}' holds for nothing: its conditions are met in no reachable state without fault.", place);
         }
 
-        TextPlace place = _model.Brief.PlaceOf(string.Create(CultureInfo.InvariantCulture, $"interlock[{index}]"));
         string history = string.Join("; ", result.History);
         return result.Verdict == InterlockVerdict.Fails
             ? Finding.Error("circuit.interlock-fails", $"Interlock '{result.Name}' fails: {history}.", place)

@@ -4,7 +4,10 @@ using WheelDraft.Geometry;
 namespace WheelDraft.Engineering;
 
 /// <summary>Follows groups of edges in every order that their worst-case bands allow.</summary>
-internal sealed class TurnGroups(List<TurnPosition> positions, List<string> unexplored, IReadOnlyList<ContactSchedule> contacts)
+internal sealed class TurnGroups(
+    List<TurnPosition> positions,
+    (List<string> Words, List<(double FromRad, double ToRad)> Spans) unexplored,
+    IReadOnlyList<ContactSchedule> contacts)
 {
     // Longest group that fits the set of passed edges in one word.
     private const int MostEdgesOfGroup = 62;
@@ -40,7 +43,8 @@ internal sealed class TurnGroups(List<TurnPosition> positions, List<string> unex
         List<ulong>? sets = PassedSets(mustPrecede);
         if (sets is null)
         {
-            unexplored.Add(string.Create(
+            unexplored.Spans.Add((group.Min(e => e.EarliestRad), group.Max(e => e.LatestRad)));
+            unexplored.Words.Add(string.Create(
                 CultureInfo.InvariantCulture,
                 $"{group.Length} edges between {Angles.DegFromRad(group[0].AtRad):0.0##}° and {Angles.DegFromRad(group[^1].AtRad):0.0##}° may come in more than {TurnPositions.MostOrdersOfGroup} orders"));
             group = [.. group.Select(e => e with { EarliestRad = e.AtRad, LatestRad = e.AtRad })];

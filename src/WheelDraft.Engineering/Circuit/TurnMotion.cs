@@ -12,14 +12,13 @@ public sealed record ParkedPosition(double FromRad, double ToRad, string? Output
     public EdgeBand Band { get; init; }
 }
 
-/// <summary>Parking, stalls and the cycle of the sound circuit.</summary>
+/// <summary>Parking, standing and stalls of the sound circuit.</summary>
 internal sealed class TurnMotion
 {
     private readonly CircuitModel _model;
     private readonly StateSheet _sheet;
     private readonly Reach _reach;
     private readonly ulong[] _reached;
-    private readonly ulong[] _rests;
     private readonly List<ParkedPosition> _parks = [];
 
     /// <summary>Reads the sound circuit.</summary>
@@ -30,35 +29,25 @@ internal sealed class TurnMotion
     public TurnMotion(CircuitModel model, StateSheet sheet, Reach reach, ulong[] reached)
     {
         (_model, _sheet, _reach, _reached) = (model, sheet, reach, reached);
-        _rests = BitRow.Empty(model.Turn.Positions.Count);
         if (model.Motor < 0)
         {
             Coast coast = model.Brief.Drive.Coast;
             _parks.Add(new ParkedPosition(coast.LeastRad, coast.MostRad, null));
-            CycleCompletes = true;
             return;
         }
 
         FindParks();
-        foreach (int home in model.Turn.AtHome())
-        {
-            if (BitRow.Has(reach.MayRest, home))
-            {
-                BitRow.Add(_rests, home);
-            }
-        }
-
-        CycleCompletes = Completes();
+        Resting = new RestingPlaces(model, sheet, reach, reached);
     }
 
     /// <summary>Where the wheel parks, by angle.</summary>
     public IReadOnlyList<ParkedPosition> Parks => [.. _parks.OrderBy(p => p.FromRad).ThenBy(p => p.Output, StringComparer.Ordinal)];
 
-    /// <summary>Positions at which the wheel may rest and no input can start it again.</summary>
-    public IEnumerable<int> Stalls => _reach.Members(_rests).Where(p => !BitRow.Has(_reach.MayRun, p));
+    /// <summary>Everywhere the wheel can come to stand; null without a motor.</summary>
+    public RestingPlaces? Resting { get; }
 
-    /// <summary>Whether the wheel, once past the part of the turn in which inputs can hold it, always comes round.</summary>
-    public bool CycleCompletes { get; }
+    /// <summary>Positions at which the wheel may rest and no input can start it again.</summary>
+    public IEnumerable<int> Stalls => Resting is null ? [] : _reach.Members(Resting.Positions).Where(p => !BitRow.Has(_reach.MayRun, p));
 
     /// <summary>Seconds from the start of an interval to home, inputs held as they are; null when the wheel stops before.</summary>
     public double? SecondsToHome(int interval, int inputs)
@@ -88,8 +77,15 @@ internal sealed class TurnMotion
     private bool IsOn(int inputs, int position) =>
         _model.Motor < 0 || _sheet.StateOf(inputs, _model.Motor, position) == LoadState.On;
 
-    private bool MayTurn(int inputs, int position) =>
-        _sheet.StateOf(inputs, _model.Motor, position) != LoadState.Off || BitRow.Has(_sheet.Short(inputs), position);
+    /// <summary>Whether the motor may turn at one position, is not sure to turn at the next, and the step between has changed that.</summary>
+    public static bool Stops(CircuitModel model, StateSheet sheet, int inputs, int from, int to)
+    {
+        LoadState before = sheet.StateOf(inputs, model.Motor, from);
+        LoadState after = sheet.StateOf(inputs, model.Motor, to);
+        bool wasShort = BitRow.Has(sheet.Short(inputs), from);
+        bool isShort = BitRow.Has(sheet.Short(inputs), to);
+        return (before != LoadState.Off || wasShort) && after != LoadState.On && (before != after || wasShort != isShort);
+    }
 
     private void FindParks()
     {
@@ -100,7 +96,7 @@ internal sealed class TurnMotion
             {
                 for (int inputs = 0; inputs < _model.InputPositions; inputs++)
                 {
-                    if (MayTurn(inputs, from) && !IsOn(inputs, step.To))
+                    if (Stops(_model, _sheet, inputs, from, step.To))
                     {
                         Park(step, inputs);
                     }
@@ -121,11 +117,6 @@ internal sealed class TurnMotion
         {
             TurnStep next = _model.Turn.Positions[at].Next.MinBy(s => s.Edge.AtRad);
             double left = entered + Math.Max(0, next.Edge.AtRad - last.AtRad + (at == 0 ? Angles.TurnRad : 0));
-            if (left >= least)
-            {
-                BitRow.Add(_rests, at);
-            }
-
             if (left > most)
             {
                 break;
@@ -163,39 +154,5 @@ internal sealed class TurnMotion
         {
             _parks[same] = park;
         }
-    }
-
-    // Positions where inputs can hold the wheel must hang together, and the rest of the turn must hold itself.
-    private bool Completes()
-    {
-        List<int> all = [.. _reach.Members(_reached)];
-        List<int> resting = [.. all.Where(p => BitRow.Has(_reach.MayRest, p))];
-        bool allRound = _model.Turn.Intervals.All(i => BitRow.Has(_reached, i.Position));
-        if (!allRound || Stalls.Any() || resting.Count == all.Count)
-        {
-            return false;
-        }
-
-        if (resting.Count == 0)
-        {
-            return true;
-        }
-
-        HashSet<int> wanted = [.. resting];
-        Queue<int> open = new([resting[0]]);
-        wanted.Remove(resting[0]);
-        while (open.TryDequeue(out int at))
-        {
-            TurnPosition position = _model.Turn.Positions[at];
-            foreach (TurnStep step in position.Next.Concat(position.Previous))
-            {
-                if (wanted.Remove(step.To))
-                {
-                    open.Enqueue(step.To);
-                }
-            }
-        }
-
-        return wanted.Count == 0;
     }
 }

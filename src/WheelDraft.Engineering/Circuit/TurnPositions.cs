@@ -76,6 +76,7 @@ internal sealed class TurnPositions
     private readonly List<TurnPosition> _positions = [];
     private readonly List<TurnInterval> _intervals = [];
     private readonly List<string> _unexplored = [];
+    private readonly List<(double FromRad, double ToRad)> _unexploredSpans = [];
     private readonly IReadOnlyList<ContactSchedule> _contacts;
 
     /// <summary>Cuts the turn.</summary>
@@ -104,6 +105,9 @@ internal sealed class TurnPositions
 
     /// <summary>Groups of edges too large to follow in every order, in words; empty as a rule.</summary>
     public IReadOnlyList<string> UnexploredGroups => _unexplored;
+
+    /// <summary>The parts of the turn in which not every order was followed, worst-case edges; unrolled angles.</summary>
+    public IReadOnlyList<(double FromRad, double ToRad)> UnexploredSpans => _unexploredSpans;
 
     /// <summary>Index of the nominal interval that an angle lies in; an interval has its start and not its end.</summary>
     /// <param name="programmeRad">Programme angle, in [0, 2π).</param>
@@ -182,6 +186,7 @@ internal sealed class TurnPositions
         if (cuts.Count == 0)
         {
             _unexplored.Add("the bands of the edges overlap all round the turn");
+            _unexploredSpans.Add((0, Angles.TurnRad));
             edges = [.. edges.Select(e => e with { EarliestRad = e.AtRad, LatestRad = e.AtRad })];
             cuts = CleanCuts(edges);
         }
@@ -196,7 +201,7 @@ internal sealed class TurnPositions
             groups.Add(unrolled[(cuts[i] - seam)..end]);
         }
 
-        new TurnGroups(_positions, _unexplored, _contacts).Follow(groups, ClosedBefore(unrolled));
+        new TurnGroups(_positions, (_unexplored, _unexploredSpans), _contacts).Follow(groups, ClosedBefore(unrolled));
     }
 
     // Contacts closed just before the first edge of the unrolled turn: those whose first edge is a break, and the always closed.

@@ -76,11 +76,12 @@ internal static class ShowControls
             InterlockResult result = design.Circuit.Interlocks[i];
             (string look, string verdict) = result.Verdict switch
             {
+                InterlockVerdict.Holds when !result.Applies => ("unsure", "? never asks anything"),
                 InterlockVerdict.Holds => ("meets", "✓ proved"),
                 InterlockVerdict.Fails => ("misses", "✕ refuted"),
                 _ => ("unsure", "? undecided"),
             };
-            html.Put($"<article class=\"interlock\" data-interlock=\"{i}\"><h3>{SvgMarkup.Escaped(result.Name)}</h3><p class=\"badge {look}\">{verdict}</p><p>{SvgMarkup.Escaped(Claim(design.Brief.Interlocks[i]))}</p>");
+            html.Put($"<article class=\"interlock\" data-interlock=\"{i}\"><h3>{SvgMarkup.Escaped(result.Name)}</h3><p class=\"badge {look}\">{verdict}</p><p>{SvgMarkup.Escaped(Claim(design.Brief.Interlocks[i]))}</p>{Blindness(result)}");
             if (result.History.Count > 0)
             {
                 html.Put($"<ol>{string.Concat(result.History.Select(h => $"<li>{SvgMarkup.Escaped(h)}</li>"))}</ol>");
@@ -103,14 +104,29 @@ internal static class ShowControls
     private static string Claim(InterlockBrief interlock)
     {
         string loads = string.Join(interlock.Claim == InterlockClaim.NeverOn ? " or " : " and ", interlock.Loads);
-        List<string> conditions = [.. interlock.WhileClosed.Select(c => $"{c} is closed"), .. interlock.WhileOpen.Select(c => $"{c} is open")];
+        List<string> conditions =
+        [
+            .. interlock.WhileClosed.Select(c => $"{c} is closed"),
+            .. interlock.WhileOpen.Select(c => $"{c} is open"),
+            .. interlock.WhileTrue.Select(c => $"what {c} senses is true"),
+            .. interlock.WhileFalse.Select(c => $"what {c} senses is false"),
+        ];
         if (interlock.Between is { } part)
         {
             conditions.Add($"the wheel is between {Wording.Degrees(part.StartRad)} and {Wording.Degrees(Geometry.Angles.InTurn(part.EndRad))}");
         }
 
-        string claim = interlock.Claim == InterlockClaim.NeverOn ? $"{loads}: never on" : $"{loads}: always on";
+        string claim = interlock.Claim switch
+        {
+            InterlockClaim.NeverOn => $"{loads}: never on",
+            InterlockClaim.AlwaysOn => $"{loads}: always on",
+            _ => $"{loads}: never all on at once",
+        };
         string faults = interlock.Faults == FaultDepth.Single ? ", not even with any one fault" : "";
         return conditions.Count == 0 ? $"{claim}{faults}." : $"{claim} while {string.Join(" and ", conditions)}{faults}.";
     }
+
+    // A condition on a contact is met by what the contact does, so it asks nothing when the sensor is stuck the other way.
+    private static string Blindness(InterlockResult result) => result.AsksContactsOf.Count == 0 ? ""
+        : $"<p>It asks the contact of {SvgMarkup.Escaped(string.Join(", ", result.AsksContactsOf))}: it says nothing of a sensor that is stuck.</p>";
 }

@@ -161,11 +161,13 @@ internal static class ShowData
         foreach (InterlockBrief interlock in design.Brief.Interlocks)
         {
             json.WriteStartObject();
-            json.WriteBoolean("never", interlock.Claim == InterlockClaim.NeverOn);
+            json.WriteString("claim", interlock.Claim switch { InterlockClaim.NeverOn => "never", InterlockClaim.AlwaysOn => "always", _ => "together" });
             Indices(json, "loads", interlock.Loads, [.. design.Circuit.Loads]);
             string[] switches = [.. design.Circuit.Inputs, .. design.Brief.Outputs.Select(o => o.Name)];
             Indices(json, "closed", interlock.WhileClosed, switches);
             Indices(json, "open", interlock.WhileOpen, switches);
+            Indices(json, "true", interlock.WhileTrue, [.. design.Circuit.Inputs]);
+            Indices(json, "false", interlock.WhileFalse, [.. design.Circuit.Inputs]);
             if (interlock.Between is CircleArc between)
             {
                 (double from, double to) = Seconds(between, design.Motion.TurnTimeS);

@@ -148,18 +148,10 @@
   }
 
   function showInterlock(article, interlock, state) {
-    const closed = i => (i < network.inputs.length ? hand.inputs[i] : state.contacts[i - network.inputs.length]);
-    const inPart = !interlock.between || wheelCircuit.within([interlock.between], time, turn);
-    const applies = inPart && interlock.closed.every(closed) && !interlock.open.some(closed);
-    const states = interlock.loads.map(l => state.loads[l]);
-    const wanted = interlock.never ? "off" : "on";
-    const words = !applies ? "Now: its condition is not met, so it asks nothing."
-      : states.every(s => s === wanted) ? `Now: it applies, and is kept: ${wanted}.`
-      : states.some(s => s === "undecided") ? "Now: it applies, and nobody can tell: undecided."
-      : `Now: it applies, and is broken: ${interlock.never ? "on" : "off"}.`;
-    put(article.querySelector(".now"), words);
-    article.classList.toggle("broken", applies && states.some(s => s !== wanted && s !== "undecided"));
-    article.classList.toggle("applies", applies);
+    const now = wheelCircuit.claimNow(network, interlock, { ...hand, contacts: state.contacts, states: state.loads }, time);
+    put(article.querySelector(".now"), now.words);
+    article.classList.toggle("broken", now.broken);
+    article.classList.toggle("applies", now.applies);
   }
 
   /** The truth table's row: the last interval that has begun; before the first of the turn, the one that passes home. */

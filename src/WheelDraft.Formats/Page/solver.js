@@ -191,10 +191,11 @@ const wheelCircuit = (() => {
   /** Which contacts are closed at a time of the turn, the wheel being sound. A make belongs to its time, a break does not. */
   const closedAt = (network, timeS) => network.contacts.map(contact => contact.always || within(contact.on, timeS, network.turn));
 
-  /** Inputs as they are switched, with faults upon them, as solve takes them. Besides: contacts that are stuck (true or false
+  /** Inputs as they are switched, with faults upon them, as solve takes them. Besides: what the inputs sense, as switched,
+   *  whatever a fault makes of their contacts; contacts that are stuck (true or false
    *  each, by index), and which way the motor drives (1, 0 stalled, -1 backward). */
   function handed(inputs, faults) {
-    const state = { inputs: [...inputs], contacts: [], loads: [], joins: [], stuck: [], feedOpen: false, neutralOpen: false, motion: 1 };
+    const state = { senses: [...inputs], inputs: [...inputs], contacts: [], loads: [], joins: [], stuck: [], feedOpen: false, neutralOpen: false, motion: 1 };
     faults.forEach(fault => {
       switch (fault.part) {
         case "inputs": state.inputs[fault.index] = fault.closed; break;
@@ -216,5 +217,25 @@ const wheelCircuit = (() => {
     return { contacts, ...solve(network, { ...hand, contacts }) };
   }
 
-  return { solve, closedAt, within, handed, at };
+  /** How an interlock stands at an instant. hand: as "handed" gives it, with contacts closed and states of the loads. A condition
+   *  on a contact asks what the contact does, one on a meaning what the input senses. Broken comes before undecided. */
+  function claimNow(network, interlock, hand, timeS) {
+    const closed = i => Boolean(i < network.inputs.length ? hand.inputs[i] : hand.contacts[i - network.inputs.length]);
+    const senses = i => Boolean(hand.senses[i]);
+    const applies = (!interlock.between || within([interlock.between], timeS, network.turn))
+      && interlock.closed.every(closed) && !interlock.open.some(closed)
+      && interlock.true.every(senses) && !interlock.false.some(senses);
+    const states = interlock.loads.map(l => hand.states[l]);
+    const is = word => s => s === word;
+    const [broken, kept, told] = interlock.claim === "together" ? [states.every(is("on")), states.some(is("off")), ["all on", "not all on"]]
+      : interlock.claim === "never" ? [states.some(is("on")), states.every(is("off")), ["on", "off"]]
+      : [states.some(is("off")), states.every(is("on")), ["off", "on"]];
+    const words = !applies ? "Now: its condition is not met, so it asks nothing."
+      : broken ? `Now: it applies, and is broken: ${told[0]}.`
+      : kept ? `Now: it applies, and is kept: ${told[1]}.`
+      : "Now: it applies, and nobody can tell: undecided.";
+    return { applies, broken: applies && broken, words };
+  }
+
+  return { solve, closedAt, within, handed, at, claimNow };
 })();

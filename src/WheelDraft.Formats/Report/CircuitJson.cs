@@ -19,7 +19,10 @@ internal static class CircuitJson
         int loads = circuit.Loads.Count - (design.Brief.DriveMotor is null ? 0 : 1);
         json.Array("states", all ? circuit.States : circuit.States.Where(s => s.IsReachable).Take(MostStates), s => json.RawValue(State(circuit, s, loads)));
         json.Array("parks_at_deg", circuit.Parks, p => json.RawValue(JsonSheet.List([JsonSheet.DegFigure(p.FromRad), JsonSheet.DegFigure(p.ToRad)])));
+        json.Objects("standing", circuit.Standing, s => Standing(json, s, design.Brief.Outputs));
         json.Flag("cycle_completes", circuit.CycleCompletes);
+        json.Text("cycle", circuit.Cycle switch { CycleVerdict.Yes => "yes", CycleVerdict.No => "no", _ => "undecided" });
+        json.Texts("cycle_history", circuit.CycleHistory);
         json.Array("stalls_in", circuit.StalledIntervals, i => json.RawValue(JsonSheet.Figure(i, 0)));
         if (circuit.Request.VoltagesUnderFaults)
         {
@@ -36,6 +39,9 @@ internal static class CircuitJson
         {
             json.Text("name", i.Name);
             json.Text("verdict", i.Verdict switch { InterlockVerdict.Holds => "holds", InterlockVerdict.Fails => "fails", _ => "undecided" });
+            json.Text("kind", Kind(i));
+            json.Text("faults", i.Faults == FaultDepth.Single ? "single" : "none");
+            json.Flag("applies", i.Applies);
             json.Texts("history", i.History);
             if (i.FaultsThatBreakIt.Count > 0)
             {
@@ -44,6 +50,24 @@ internal static class CircuitJson
         });
         json.Objects("faults", circuit.Faults, f => Fault(json, f));
     });
+
+    private static void Standing(JsonSheet json, StandingStretch stretch, IReadOnlyList<OutputBrief> outputs)
+    {
+        bool whole = stretch.ToRad - stretch.FromRad >= Angles.TurnRad;
+        json.RawAngle("from_deg", whole ? "0" : JsonSheet.DegFigure(stretch.FromRad));
+        json.RawAngle("to_deg", whole ? "360" : JsonSheet.DegFigure(stretch.ToRad));
+        json.Text("why", stretch.Why);
+        json.Texts("outputs", stretch.VoltageAcross.Select(o => outputs[o].Name));
+    }
+
+    /// <summary>What the conditions of an interlock ask of its inputs.</summary>
+    private static string Kind(InterlockResult interlock) => (interlock.AsksContactsOf.Count > 0, interlock.AsksMeaningOf.Count > 0) switch
+    {
+        (true, true) => "both",
+        (true, false) => "contacts",
+        (false, true) => "meaning",
+        _ => "no inputs",
+    };
 
     private static void Interval(JsonSheet json, CircuitInterval interval)
     {
@@ -93,6 +117,7 @@ internal static class CircuitJson
         json.Texts("short_path", fault.ShortPath);
         json.Texts("breaks", fault.BreaksInterlocks);
         json.Texts("caught_by", fault.CaughtBy);
+        json.Texts("dangers", fault.Dangers);
         json.Flag("noticed", fault.IsNoticed);
         json.Text("notice", fault.Notice);
     }

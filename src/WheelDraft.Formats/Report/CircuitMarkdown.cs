@@ -17,7 +17,7 @@ internal static class CircuitMarkdown
         }
 
         Truth(page, design);
-        Resting(page, circuit);
+        Resting(page, design);
         Interlocks(page, circuit);
         Faults(page, circuit);
         page.Heading(3, "Working voltages")
@@ -50,16 +50,66 @@ internal static class CircuitMarkdown
         _ => $"on with {entry.Condition}",
     };
 
-    private static void Resting(MarkdownPage page, CircuitAnalysis circuit)
+    private static void Resting(MarkdownPage page, Design design)
     {
-        string parks = circuit.Parks.Count == 0
-            ? "The wheel parks nowhere."
-            : $"The wheel parks at {string.Join(", ", circuit.Parks.Select(p => Angles.InTurn(p.FromRad) == Angles.InTurn(p.ToRad) ? $"{Deg(p.FromRad)}°" : $"{Deg(p.FromRad)}° to {Deg(p.ToRad)}°"))}.";
-        string cycle = circuit.CycleCompletes ? "A cycle once begun always completes." : "**A cycle once begun may not complete.**";
+        CircuitAnalysis circuit = design.Circuit;
+        page.Heading(3, "Where the wheel can stand");
+        string parks = circuit.Parks.Count > 0
+            ? $"The wheel parks at {string.Join(", ", circuit.Parks.Select(p => Angles.InTurn(p.FromRad) == Angles.InTurn(p.ToRad) ? $"{Deg(p.FromRad)}°" : $"{Deg(p.FromRad)}° to {Deg(p.ToRad)}°"))}."
+            : circuit.Standing.Count > 0 ? "No break of the wheel's own parks it; inputs and the motor's state decide where it stands."
+            : "The wheel stands nowhere while it has supply.";
         string stalls = circuit.StalledIntervals.Count == 0 ? ""
             : $" It may stand for good from {string.Join(", ", circuit.StalledIntervals.Select(i => $"{Deg(circuit.Intervals[i].FromRad)}°"))}.";
         string unexplored = circuit.Unexplored.Count == 0 ? "" : $" Not followed in every order: {string.Join("; ", circuit.Unexplored)}.";
-        page.Paragraph($"{parks} {cycle}{stalls}{unexplored}");
+        page.Paragraph($"{parks}{stalls}{unexplored}");
+        if (circuit.Standing.Count > 0)
+        {
+            page.Table(["From", "To", "Why", "Open contacts with voltage across them"], circuit.Standing.Select(s => (IReadOnlyList<string>)
+            [
+                .. s.ToRad - s.FromRad >= Angles.TurnRad ? (string[])["0°", "360°"] : [$"{Deg(s.FromRad)}°", $"{Deg(s.ToRad)}°"],
+                s.Why,
+                s.VoltageAcross.Count == 0 ? "none" : string.Join(", ", s.VoltageAcross.Select(o => design.Brief.Outputs[o].Name)),
+            ]));
+            page.Paragraph("Ends on the unsafe side: edges in their worst case, the most coast, backlash. Faults are not counted: a stalled motor, or a wheel that slips on its shaft, stands anywhere; where the supply is lost nothing is live, and when it comes back the motor goes on wherever it is fed.");
+        }
+
+        Cycle(page, circuit);
+        if (circuit.Standing.Count > 0 && Running(circuit.Standing) is { Count: > 0 } running)
+        {
+            page.Paragraph($"It cannot stand from {string.Join(", nor from ", running.Select(r => $"{Deg(r.FromRad)}° to {Deg(r.ToRad)}°"))}: there it runs on whatever the inputs do.");
+        }
+    }
+
+    // The parts of the turn that no stretch of standing touches.
+    private static List<(double FromRad, double ToRad)> Running(IReadOnlyList<StandingStretch> standing)
+    {
+        List<(double FromRad, double ToRad)> running = [];
+        double reached = standing.Max(s => s.ToRad) - Angles.TurnRad;
+        foreach (StandingStretch stretch in standing.OrderBy(s => s.FromRad))
+        {
+            if (stretch.FromRad > reached)
+            {
+                running.Add((reached, stretch.FromRad));
+            }
+
+            reached = Math.Max(reached, stretch.ToRad);
+        }
+
+        return running;
+    }
+
+    private static void Cycle(MarkdownPage page, CircuitAnalysis circuit)
+    {
+        page.Paragraph(circuit.Cycle switch
+        {
+            CycleVerdict.Yes => "A cycle once begun always completes: from every state that can be reached the wheel comes home, whatever the inputs do.",
+            CycleVerdict.No => "**A cycle does not always complete.** The shortest history that leaves the wheel standing:",
+            _ => "**Whether a cycle always completes can be neither proved nor refuted:**",
+        });
+        if (circuit.CycleHistory.Count > 0)
+        {
+            page.Numbered(circuit.CycleHistory);
+        }
     }
 
     private static void Interlocks(MarkdownPage page, CircuitAnalysis circuit)
@@ -74,7 +124,8 @@ internal static class CircuitMarkdown
         {
             page.Paragraph(interlock.Verdict switch
             {
-                InterlockVerdict.Holds => $"'{interlock.Name}' holds in every reachable state.",
+                InterlockVerdict.Holds when !interlock.Applies => $"**'{interlock.Name}' holds for nothing**: its conditions are met in no reachable state without fault.",
+                InterlockVerdict.Holds => $"'{interlock.Name}' holds in every reachable state{(interlock.Faults == FaultDepth.Single ? ", and in every one with any single fault of the table below" : ", nothing being faulty")}.",
                 InterlockVerdict.Fails => $"**'{interlock.Name}' fails**{(interlock.Fault is CircuitFault fault ? $" with one fault: {fault.Words}" : "")}. The shortest history:",
                 _ => $"**'{interlock.Name}' can be neither proved nor refuted.** The shortest history that leaves it open:",
             });
@@ -83,11 +134,26 @@ internal static class CircuitMarkdown
                 page.Numbered(interlock.History);
             }
 
+            if (Kind(interlock) is { Length: > 0 } kind)
+            {
+                page.Paragraph(kind);
+            }
+
             if (interlock.FaultsThatBreakIt.Count > 0)
             {
                 page.Paragraph($"Single faults that break it: {string.Join(", ", interlock.FaultsThatBreakIt.Select(f => f.Words))}.");
             }
         }
+    }
+
+    // What was proved: of an input's contact, or of what the input means.
+    private static string Kind(InterlockResult interlock)
+    {
+        string contacts = interlock.AsksContactsOf.Count == 0 ? ""
+            : $"It asks the contact of {string.Join(", ", interlock.AsksContactsOf.Select(i => $"'{i}'"))} and not what it senses: it says nothing of a sensor that is stuck.";
+        string meaning = interlock.AsksMeaningOf.Count == 0 ? ""
+            : $"It asks what {string.Join(", ", interlock.AsksMeaningOf.Distinct(StringComparer.Ordinal).Select(i => $"'{i}'"))} senses, whatever the contact does: {(interlock.Faults == FaultDepth.Single ? "one that is stuck counts against it" : "one that is stuck would count against it, but no fault was asked for; the table of single faults tells which break it")}.";
+        return string.Join(' ', new[] { contacts, meaning }.Where(w => w.Length > 0));
     }
 
     private static void Faults(MarkdownPage page, CircuitAnalysis circuit)
@@ -98,11 +164,11 @@ internal static class CircuitMarkdown
         }
 
         page.Heading(3, "Single faults")
-            .Table(["Fault", "What it does", "Interlocks it breaks", "Interlocks that hold", "Noticed"], circuit.Faults.Select(f => (IReadOnlyList<string>)
+            .Table(["Fault", "What it does", "What becomes dangerous", "Interlocks that hold", "Noticed"], circuit.Faults.Select(f => (IReadOnlyList<string>)
             [
                 f.Fault.Words,
                 Effects(f),
-                f.BreaksInterlocks.Count == 0 ? "-" : $"**{string.Join(", ", f.BreaksInterlocks)}**",
+                f.Dangers.Count == 0 ? "-" : $"**{string.Join("; ", f.Dangers)}**",
                 f.CaughtBy.Count == 0 ? "-" : string.Join(", ", f.CaughtBy),
                 $"{(f.IsNoticed ? "yes" : "no")}: {f.Notice}",
             ]));

@@ -26,6 +26,8 @@ internal sealed class CircuitBuilder
 
     public double CoastMostDeg { get; init; }
 
+    public double BacklashDeg { get; init; }
+
     public bool VoltagesUnderFaults { get; init; }
 
     public IReadOnlyList<LoadBrief> Loads => _motor is null ? _loads : [.. _loads, _motor];
@@ -102,7 +104,7 @@ internal sealed class CircuitBuilder
         Title = "Circuit under test",
         Supply = new SupplyBrief(SupplyV, 50, 0.01, OvervoltageCategory.II),
         Environment = new EnvironmentBrief(3, 0, Condensation: false),
-        Drive = new DriveBrief(TurnTimeS, Turning.Clockwise, 0, new Coast(Angles.RadFromDeg(CoastLeastDeg), Angles.RadFromDeg(CoastMostDeg))),
+        Drive = new DriveBrief(TurnTimeS, Turning.Clockwise, Angles.RadFromDeg(BacklashDeg), new Coast(Angles.RadFromDeg(CoastLeastDeg), Angles.RadFromDeg(CoastMostDeg))),
         Spacing = new SpacingBrief(SpacingStandard.Iec60664, Insulation.Functional, Insulation.Basic, Insulation.Reinforced, null, 0, GrooveX.Full),
         Wheel = new WheelBrief(IsLands ? WheelConstruction.Lands : WheelConstruction.Windowed, 0.5, "C11000-H02", new BoreBrief(6, null, 0), ShaftKind.Insulating, 1.2),
         Carrier = new CarrierBrief(MaterialGroup.IIIa, 3, 0),

@@ -37,10 +37,14 @@ public sealed class FactsOfTheTradeTests
         Assert.Equal(0, park.FromRad, 1e-12);
         Assert.Equal(0.5, Angles.DegFromRad(park.ToRad), 1e-12);
         Assert.Equal("hold", park.Output);
-        Assert.True(analysis.CycleCompletes);
         Assert.Empty(analysis.StalledIntervals);
         Assert.All(analysis.Intervals, i => Assert.True(i.IsReachable));
-        Assert.Empty(analysis.Findings);
+
+        // It can be left standing before its ring takes over, with nothing on: a note, for the person to judge.
+        Assert.Equal(CycleVerdict.No, analysis.Cycle);
+        Assert.Equal(["home", "thermostat closes", "thermostat opens: the wheel stands between 0° and 3.5°, until thermostat closes"], analysis.CycleHistory);
+        Finding note = Assert.Single(analysis.Findings);
+        Assert.Equal((FindingSeverity.Note, "circuit.cycle"), (note.Severity, note.Code));
     }
 
     [Fact]

@@ -50,6 +50,15 @@ public sealed class HandSolvedCircuitTests
     }
 
     [Fact]
+    public void State_LaggingPowerAndACapacitor_CancelAsOppositeSigns()
+    {
+        // Worked here: 150 W at 250 V with power factor 0.6 lagging is 250 ohm, 150 + j200; −j200 in series leaves 150 ohm: 5/3 A, so
+        // 1250/3 V over the load and 1000/3 V over the capacitor. Either sign the wrong way round would leave 150 − j400.
+        CircuitBuilder circuit = new CircuitBuilder { SupplyV = 250 }.Always("x").Watts("valve", "x", "m", 150, 0.6).Ohms("capacitor", "m", "N", 0, -200);
+        Expect(circuit, atDeg: 0, inputs: 0, [1250.0 / 3, 1000.0 / 3]);
+    }
+
+    [Fact]
     public void State_ThermostatAcrossValve_ShortsItOut()
     {
         // Worked here: heater and valve in series, an input across the valve: closed, the valve has nothing.

@@ -118,6 +118,123 @@ public sealed class InterlockTests
         Assert.Equal(2 + 4 + 4 + 6 + 4 + 1, analysis.Faults.Count);
     }
 
+    [Fact]
+    public void WhileOpen_LidSwitchThatSticksClosed_HoldsButIsNotSaidToCatchIt_AndTheMeaningFails()
+    {
+        // The condition on the contact is not met while the switch sticks closed, so it asks nothing: mist over an open lid. Worked here.
+        CircuitAnalysis analysis = Timer().Ring("mist", (100, 110)).Watts("mist valve", "mist", "lidded", 7).Input("lid", "lidded", "N")
+            .Interlock(new InterlockBrief("contact", InterlockClaim.NeverOn, ["mist valve"]) { WhileOpen = ["lid"], Faults = FaultDepth.Single })
+            .Interlock(new InterlockBrief("meaning", InterlockClaim.NeverOn, ["mist valve"]) { WhileFalse = ["lid"], Faults = FaultDepth.Single })
+            .Interlock(new InterlockBrief("meaning, nothing faulty", InterlockClaim.NeverOn, ["mist valve"]) { WhileFalse = ["lid"] }).Analyse();
+        CircuitFault stuck = new(CircuitFaultKind.InputStuckClosed, "lid");
+        Assert.DoesNotContain(stuck, analysis.Interlocks[0].FaultsThatBreakIt);
+        Assert.Contains(stuck, analysis.Interlocks[1].FaultsThatBreakIt);
+        Assert.Equal(InterlockVerdict.Fails, analysis.Interlocks[1].Verdict);
+        Assert.Equal(InterlockVerdict.Holds, analysis.Interlocks[2].Verdict);
+        Assert.Equal(["lid"], analysis.Interlocks[0].AsksContactsOf);
+        Assert.Empty(analysis.Interlocks[0].AsksMeaningOf);
+        Assert.Empty(analysis.Interlocks[1].AsksContactsOf);
+        Assert.Equal(["lid"], analysis.Interlocks[1].AsksMeaningOf);
+
+        FaultEffect effect = analysis.Faults.Single(f => f.Fault == stuck);
+        Assert.Equal(["meaning", "meaning, nothing faulty"], effect.BreaksInterlocks);
+        Assert.Empty(effect.CaughtBy);
+        Assert.Equal(["'meaning' fails", "'meaning, nothing faulty' fails", "mist valve on when it should be off"], effect.Dangers);
+    }
+
+    [Fact]
+    public void WhileTrue_LidSwitchThatSticksOpen_AsksForTheMistAllTheSame()
+    {
+        CircuitAnalysis analysis = Timer().Ring("mist", (100, 110)).Watts("mist valve", "mist", "lidded", 7).Input("lid", "lidded", "N")
+            .Interlock(new InterlockBrief("mist in its time", InterlockClaim.AlwaysOn, ["mist valve"]) { WhileTrue = ["lid"], Between = CircuitBuilder.Arc(100, 110), Faults = FaultDepth.Single }).Analyse();
+        Assert.Contains(new CircuitFault(CircuitFaultKind.InputStuckOpen, "lid"), analysis.Interlocks[0].FaultsThatBreakIt);
+    }
+
+    [Fact]
+    public void NeverTogether_BridgedNetsThatTurnBothOn_BreakIt()
+    {
+        // Worked here: filler from 10° to 20°, pump from 30° to 40°: never both, until their nets touch.
+        CircuitBuilder circuit = Timer().Ring("fill", (10, 20)).Ring("drain", (30, 40)).Watts("filler", "fill", "N", 7).Watts("pump", "drain", "N", 30)
+            .Interlock(new InterlockBrief("never both", InterlockClaim.NeverTogether, ["filler", "pump"]))
+            .Interlock(new InterlockBrief("never both, whatever fails", InterlockClaim.NeverTogether, ["filler", "pump"]) { Faults = FaultDepth.Single });
+        CircuitAnalysis apart = circuit.Analyse();
+        Assert.Equal(InterlockVerdict.Holds, apart.Interlocks[0].Verdict);
+        Assert.Equal(
+            [new CircuitFault(CircuitFaultKind.ContactWelded, "fill"), new CircuitFault(CircuitFaultKind.ContactWelded, "drain")],
+            apart.Interlocks[1].FaultsThatBreakIt);
+
+        CircuitAnalysis bridged = circuit.Bridge("fill", "drain").Analyse();
+        Assert.Equal(InterlockVerdict.Holds, bridged.Interlocks[0].Verdict);
+        Assert.Contains(new CircuitFault(CircuitFaultKind.NetsBridged, "fill", "drain"), bridged.Interlocks[1].FaultsThatBreakIt);
+        Assert.EndsWith(": filler on, pump on", bridged.Interlocks[1].History[^1], StringComparison.Ordinal);
+        Assert.Contains("'never both' fails", bridged.Faults[^1].Dangers);
+    }
+
+    [Fact]
+    public void NeverTogether_TwoOfThreeOn_IsNotAll()
+    {
+        CircuitBuilder circuit = Timer().Ring("a", (10, 30)).Ring("b", (20, 40)).Ring("c", (35, 50))
+            .Watts("one", "a", "N", 7).Watts("two", "b", "N", 7).Watts("three", "c", "N", 7)
+            .Interlock(new InterlockBrief("never all three", InterlockClaim.NeverTogether, ["one", "two", "three"]))
+            .Interlock(new InterlockBrief("never the first two", InterlockClaim.NeverTogether, ["one", "two"]))
+            .Interlock(new InterlockBrief("never the ends", InterlockClaim.NeverTogether, ["one", "three"]));
+        Assert.Equal([InterlockVerdict.Holds, InterlockVerdict.Fails, InterlockVerdict.Holds], circuit.Analyse().Interlocks.Select(i => i.Verdict));
+    }
+
+    [Fact]
+    public void NeverTogether_OneOnAndOneUndecided_IsUndecided()
+    {
+        // Worked here: two equal loads in series have half the supply each, neither on nor off; the lamp is on.
+        CircuitAnalysis analysis = Timer().Ring("x", (100, 110)).Watts("lamp", "x", "N", 40).Ohms("first", "x", "m", 100).Ohms("second", "m", "N", 100)
+            .Interlock(new InterlockBrief("apart", InterlockClaim.NeverTogether, ["lamp", "first"])).Analyse();
+        Assert.Equal(InterlockVerdict.Undecided, analysis.Interlocks[0].Verdict);
+        Assert.EndsWith(": lamp on, first undecided", analysis.Interlocks[0].History[^1], StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void WhileOpen_TwoInputs_AskOnlyWhenBothAreOpen()
+    {
+        CircuitAnalysis analysis = Timer().Ring("mist", (100, 110)).Watts("valve", "mist", "m", 7).Input("lid", "m", "N").Input("door", "m", "N")
+            .Interlock(new InterlockBrief("both open", InterlockClaim.NeverOn, ["valve"]) { WhileOpen = ["lid", "door"] })
+            .Interlock(new InterlockBrief("both false", InterlockClaim.NeverOn, ["valve"]) { WhileFalse = ["lid", "door"] })
+            .Interlock(new InterlockBrief("one open", InterlockClaim.NeverOn, ["valve"]) { WhileOpen = ["lid"] }).Analyse();
+        Assert.Equal([InterlockVerdict.Holds, InterlockVerdict.Holds, InterlockVerdict.Fails], analysis.Interlocks.Select(i => i.Verdict));
+    }
+
+    [Fact]
+    public void Holds_ForConditionsThatAreNeverMet_IsSaidToHoldForNothing()
+    {
+        CircuitAnalysis analysis = Timer().Ring("a", (10, 20)).Ring("b", (30, 40)).Watts("valve", "a", "N", 7)
+            .Interlock(new InterlockBrief("idle", InterlockClaim.NeverOn, ["valve"]) { WhileClosed = ["a", "b"] })
+            .Interlock(new InterlockBrief("stuck as well as sound", InterlockClaim.NeverOn, ["valve"]) { WhileClosed = ["thermostat"], WhileFalse = ["thermostat"] })
+            .Interlock(new InterlockBrief("asks", InterlockClaim.NeverOn, ["valve"]) { WhileClosed = ["b"] }).Analyse();
+        Assert.Equal([false, false, true], analysis.Interlocks.Select(i => i.Applies));
+        Assert.Equal(2, analysis.Findings.Count(f => f.Code is "circuit.interlock-idle" && f.Severity == FindingSeverity.Warning));
+    }
+
+    [Fact]
+    public void Dangers_MotorThatStalls_LeavesOnWhatIsOn()
+    {
+        CircuitAnalysis analysis = Timer().Ring("dose", (50, 60)).Watts("valve", "dose", "N", 7).Analyse();
+        FaultEffect stalled = analysis.Faults.Single(f => f.Fault.Kind == CircuitFaultKind.MotorStalled);
+        Assert.Equal(["valve may stay on while the wheel stands"], stalled.Dangers);
+        FaultEffect burnt = analysis.Faults.Single(f => f.Fault == new CircuitFault(CircuitFaultKind.LoadOpen, "motor"));
+        Assert.Equal("motor never comes on, no cycle", burnt.Notice);
+        Assert.Equal(["valve may stay on while the wheel stands"], burnt.Dangers);
+        Assert.Equal(["valve never goes off"], analysis.Faults.Single(f => f.Fault == new CircuitFault(CircuitFaultKind.ContactWelded, "dose")).Dangers);
+        Assert.Empty(analysis.Faults.Single(f => f.Fault == new CircuitFault(CircuitFaultKind.NetEarthed, "N")).Dangers);
+    }
+
+    [Fact]
+    public void Dangers_SupplyLostJustBeforeTheBreak_MayStandNearerThanItParks()
+    {
+        FaultEffect Lost(double leastDeg) => new CircuitBuilder { CoastLeastDeg = leastDeg, CoastMostDeg = 3 }
+            .Ring("hold", "run", 0, (3, 360)).Motor("run", "N").Input("thermostat", "L", "run").Analyse()
+            .Faults.Single(f => f.Fault.Kind == CircuitFaultKind.SupplyLost);
+        Assert.Equal(["the wheel may come to stand nearer than it parks to the edge where 'hold' lets go"], Lost(1).Dangers);
+        Assert.Empty(Lost(0).Dangers);
+    }
+
     private static CircuitBuilder Timer() =>
         new CircuitBuilder().Ring("hold", "run", 0, (3, 360)).Motor("run", "N").Input("thermostat", "L", "run");
 }

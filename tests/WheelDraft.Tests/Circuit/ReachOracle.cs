@@ -68,33 +68,72 @@ internal sealed class ReachOracle
         return [.. seen.Select(s => s.Interval)];
     }
 
-    /// <summary>Verdict of an interlock with one load and at most one condition.</summary>
+    /// <summary>Whether the fuse opens.</summary>
+    public bool IsShort(int interval, int inputs)
+    {
+        Loads(NoFault, interval, inputs);
+        return _solved[(NoFault with { Other = "\u0001short" }, interval, inputs)].Length > 0;
+    }
+
+    /// <summary>The interval that an angle lies in, away from every cut.</summary>
+    public int IntervalAt(double angleRad) => _cuts.Length == 0 ? 0 : _cuts.Count(c => c <= angleRad) % _cuts.Length;
+
+    /// <summary>Verdict of an interlock.</summary>
     public InterlockVerdict Verdict(InterlockBrief interlock, CircuitFault fault)
     {
-        int load = _circuit.Loads.ToList().FindIndex(l => string.Equals(l.Name, interlock.Loads[0], StringComparison.Ordinal));
+        int[] loads = [.. interlock.Loads.Select(name => _circuit.Loads.ToList().FindIndex(l => string.Equals(l.Name, name, StringComparison.Ordinal)))];
         HashSet<int> sure = Reached(fault, possible: false);
         InterlockVerdict verdict = InterlockVerdict.Holds;
         foreach (int interval in Reached(fault, possible: true))
         {
             for (int inputs = 0; inputs < 1 << _circuit.Inputs.Count; inputs++)
             {
-                if (!interlock.WhileClosed.All(n => IsClosed(n, fault, interval, inputs)) || interlock.WhileOpen.Any(n => IsClosed(n, fault, interval, inputs)))
+                if (!IsAsked(interlock, fault, interval, inputs))
                 {
                     continue;
                 }
 
-                LoadState state = Loads(fault, interval, inputs)[load];
-                bool broken = state == (interlock.Claim == InterlockClaim.NeverOn ? LoadState.On : LoadState.Off);
+                LoadState[] all = Loads(fault, interval, inputs);
+                (bool broken, bool unsure) = Judge(interlock.Claim, [.. loads.Select(l => all[l])]);
                 if (broken && sure.Contains(interval))
                 {
                     return InterlockVerdict.Fails;
                 }
 
-                verdict = broken || state == LoadState.Undecided ? InterlockVerdict.Undecided : verdict;
+                verdict = broken || unsure ? InterlockVerdict.Undecided : verdict;
             }
         }
 
         return verdict;
+    }
+
+    private bool IsAsked(InterlockBrief interlock, CircuitFault fault, int interval, int inputs)
+    {
+        // What an input senses is what its switch would say if it were sound.
+        bool Senses(string name) => IsClosed(name, NoFault, interval, inputs);
+        return interlock.WhileClosed.All(n => IsClosed(n, fault, interval, inputs))
+            && !interlock.WhileOpen.Any(n => IsClosed(n, fault, interval, inputs))
+            && interlock.WhileTrue.All(Senses)
+            && !interlock.WhileFalse.Any(Senses);
+    }
+
+    // Every way in which the undecided loads may turn out is tried: broken in all of them, or in some.
+    private static (bool Broken, bool Unsure) Judge(InterlockClaim claim, LoadState[] states)
+    {
+        int[] open = [.. Enumerable.Range(0, states.Length).Where(i => states[i] == LoadState.Undecided)];
+        List<bool> ways = [];
+        for (int way = 0; way < 1 << open.Length; way++)
+        {
+            bool[] on = [.. states.Select((s, i) => s == LoadState.On || (s == LoadState.Undecided && (way >> Array.IndexOf(open, i) & 1) != 0))];
+            ways.Add(claim switch
+            {
+                InterlockClaim.NeverOn => on.Any(o => o),
+                InterlockClaim.AlwaysOn => on.Any(o => !o),
+                _ => on.All(o => o),
+            });
+        }
+
+        return (ways.All(w => w), ways.Any(w => w));
     }
 
     private static LoadState StateOf(LoadBrief load, double volts) =>

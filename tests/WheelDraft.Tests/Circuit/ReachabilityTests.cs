@@ -9,8 +9,16 @@ public sealed class ReachabilityTests
 {
     private static readonly string[] Nets = ["L", "N", "a", "b", "c"];
 
-    /// <summary>Random circuits of up to three contacts, four loads and two inputs.</summary>
-    internal static readonly Gen<CircuitBuilder> Circuits =
+    // Edges lie at whole tens of degrees; none of these adds up to a place on one.
+    private static readonly (double Least, double Most)[] CoastsDeg = [(0, 0), (0, 0.5), (2.5, 4.5), (0, 13.5), (11.5, 14.5), (0.5, 0.5)];
+
+    /// <summary>Random circuits of up to three contacts, four loads and two inputs, without coast and backlash.</summary>
+    internal static readonly Gen<CircuitBuilder> Circuits = Draws.Select(d => Build(d, withCoast: false));
+
+    /// <summary>The same with coast and backlash.</summary>
+    internal static readonly Gen<CircuitBuilder> CoastingCircuits = Draws.Select(d => Build(d, withCoast: true));
+
+    private static Gen<Draw> Draws =>
         from isLands in Gen.Int[0, 4]
         from feed in Gen.Int[0, 3]
         from edges in Gen.Shuffle(Enumerable.Range(1, 35).Select(i => i * 10).ToArray(), 6)
@@ -21,8 +29,10 @@ public sealed class ReachabilityTests
         from inputs in Gen.Select(Gen.Int[0, 4], Gen.Int[0, 4]).Array[0, 2]
         from motor in Gen.Int[0, 5]
         from bridge in Gen.Select(Gen.Int[0, 4], Gen.Int[0, 4])
-        from claim in Gen.Select(Gen.Bool, Gen.Int[0, 3], Gen.Int[0, 3], Gen.Bool)
-        select Build(new Draw(isLands == 0, feed, edges, rings, ringNets, returns, loads, inputs, motor, bridge, claim));
+        from claim in Gen.Select(Gen.Int[0, 2], Gen.Int[0, 3].Array[2], Gen.Int[0, 3].Array[2], Gen.Int[0, 3].Array[2])
+        from coast in Gen.Int[0, CoastsDeg.Length - 1]
+        from backlash in Gen.Int[0, 2]
+        select new Draw(isLands == 0, feed, edges, rings, ringNets, returns, loads, inputs, motor, bridge, claim, coast, backlash / 2.0);
 
     [Fact]
     public void Analysis_RandomCircuit_EqualsBruteForce()
@@ -46,7 +56,7 @@ public sealed class ReachabilityTests
 
                 CompareInterlocks(circuit, analysis, oracle);
             },
-            iter: 150,
+            iter: Math.Max(150, StandingTests.Cases),
             threads: 1);
     }
 
@@ -65,9 +75,16 @@ public sealed class ReachabilityTests
         Assert.Equal(worst == InterlockVerdict.Holds, analysis.Interlocks[0].History.Count == 0);
     }
 
-    private static CircuitBuilder Build(Draw draw)
+    private static CircuitBuilder Build(Draw draw, bool withCoast)
     {
-        CircuitBuilder circuit = new() { IsLands = draw.IsLands, FeedNet = draw.Feed == 0 ? "a" : "L" };
+        CircuitBuilder circuit = new()
+        {
+            IsLands = draw.IsLands,
+            FeedNet = draw.Feed == 0 ? "a" : "L",
+            CoastLeastDeg = withCoast ? CoastsDeg[draw.Coast].Least : 0,
+            CoastMostDeg = withCoast ? CoastsDeg[draw.Coast].Most : 0,
+            BacklashDeg = withCoast ? draw.BacklashDeg : 0,
+        };
         for (int r = 0; r < draw.Rings; r++)
         {
             string name = $"ring{(char)('a' + r)}";
@@ -93,16 +110,26 @@ public sealed class ReachabilityTests
             circuit.Motor(Nets[draw.Motor - 1], "N", 300);
         }
 
-        (bool never, int load, int condition, bool closed) = draw.Claim;
-        string[] conditions = [.. circuit.Inputs.Select(i => i.Name), .. circuit.Contacts.Select(c => c.Output)];
-        string[] names = condition < conditions.Length ? [conditions[condition]] : [];
-        return circuit.Bridge(Nets[draw.Bridge.A], Nets[draw.Bridge.B]).Interlock(
-            new InterlockBrief("claim", never ? InterlockClaim.NeverOn : InterlockClaim.AlwaysOn, [circuit.Loads[load % draw.Loads.Length].Name])
-            {
-                WhileClosed = closed ? names : [],
-                WhileOpen = closed ? [] : names,
-                Faults = FaultDepth.Single,
-            });
+        return circuit.Bridge(Nets[draw.Bridge.A], Nets[draw.Bridge.B]).Interlock(Claim(circuit, draw));
+    }
+
+    private static InterlockBrief Claim(CircuitBuilder circuit, Draw draw)
+    {
+        (int claim, int[] loads, int[] conditions, int[] kinds) = draw.Claim;
+        string[] inputs = [.. circuit.Inputs.Select(i => i.Name)];
+        string[] contacts = [.. inputs, .. circuit.Contacts.Select(c => c.Output)];
+        string[] Named(int kind) => [.. Enumerable.Range(0, 2)
+            .Where(c => kinds[c] == kind && conditions[c] < (kind < 2 ? contacts : inputs).Length)
+            .Select(c => contacts[conditions[c]])];
+        string[] names = [.. loads.Select(l => circuit.Loads[l % circuit.Loads.Count].Name).Distinct(StringComparer.Ordinal)];
+        return new InterlockBrief("claim", (InterlockClaim)claim, names)
+        {
+            WhileClosed = Named(0),
+            WhileOpen = Named(1),
+            WhileTrue = Named(2),
+            WhileFalse = Named(3),
+            Faults = FaultDepth.Single,
+        };
     }
 
     private sealed record Draw(
@@ -116,5 +143,7 @@ public sealed class ReachabilityTests
         (int From, int To)[] Inputs,
         int Motor,
         (int A, int B) Bridge,
-        (bool Never, int Load, int Condition, bool Closed) Claim);
+        (int Claim, int[] Loads, int[] Conditions, int[] Kinds) Claim,
+        int Coast,
+        double BacklashDeg);
 }

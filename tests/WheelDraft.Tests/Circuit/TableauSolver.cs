@@ -36,13 +36,17 @@ internal sealed class TableauSolver
     }
 
     /// <summary>Voltage of every net over neutral, by name; null for one that no closed switch or load joins to line, neutral or earth.</summary>
-    public static IReadOnlyDictionary<string, double?> NetVolts(CircuitBuilder circuit, double angleRad, int inputs)
+    public static IReadOnlyDictionary<string, double?> NetVolts(CircuitBuilder circuit, double angleRad, int inputs) =>
+        NetPotentials(circuit, angleRad, inputs).ToDictionary(n => n.Key, n => n.Value?.Magnitude, StringComparer.Ordinal);
+
+    /// <summary>The same as phasors; the wheel's copper is the net "(copper)".</summary>
+    public static IReadOnlyDictionary<string, Complex?> NetPotentials(CircuitBuilder circuit, double angleRad, int inputs)
     {
         TableauSolver solver = new(circuit, new CircuitFault(CircuitFaultKind.None));
         solver.AddBranches(angleRad, inputs);
         if (solver.IsShort())
         {
-            return solver._nets.Keys.ToDictionary(n => n, _ => (double?)null, StringComparer.Ordinal);
+            return solver._nets.Keys.ToDictionary(n => n, _ => (Complex?)null, StringComparer.Ordinal);
         }
 
         Vector<Complex> solution = solver.Solve();
@@ -52,7 +56,7 @@ internal sealed class TableauSolver
             joined.UnionWith([next.A, next.B]);
         }
 
-        return solver._nets.ToDictionary(n => n.Key, n => joined.Contains(n.Value) ? solution[n.Value].Magnitude : (double?)null, StringComparer.Ordinal);
+        return solver._nets.ToDictionary(n => n.Key, n => joined.Contains(n.Value) ? solution[n.Value] : (Complex?)null, StringComparer.Ordinal);
     }
 
     private static Complex Impedance(LoadRating rating, double supplyV) => rating switch

@@ -142,6 +142,11 @@ public sealed class BriefTests
         InterlockBrief claim = Windowed.Interlocks[0];
         Assert.Equal((InterlockClaim.NeverOn, FaultDepth.Single), (claim.Claim, claim.Faults));
         Assert.Equal(["lid"], claim.WhileOpen);
+        InterlockBrief together = Windowed.Interlocks[^1];
+        Assert.Equal(InterlockClaim.NeverTogether, together.Claim);
+        Assert.Equal(["mist valve", "motor"], together.Loads);
+        Assert.Equal(["thermostat"], together.WhileTrue);
+        Assert.Equal(["lid"], together.WhileFalse);
         Assert.Equal(Math.PI / 6, claim.Between!.Value.SweepRad, 1e-12);
         Assert.Equal(["thermostat"], Windowed.Scenarios[0].Steps[1].Open);
     }

@@ -51,6 +51,34 @@ public sealed class ReportJsonTests
     }
 
     [Fact]
+    public void Write_ThermostatInTheMotorsLead_SaysThatTheWheelCanStandAnywhere()
+    {
+        // It once said "parks nowhere" and gave no figure, though the wheel can stand with 230 V over any gap.
+        Brief bench = ReportSchemaTests.DemoDesign("propagation-bench.toml").Brief;
+        Design design = Design.Of(bench with
+        {
+            DriveMotor = bench.DriveMotor! with { From = "lead" },
+            Inputs = [.. bench.Inputs, new InputBrief("thermostat", "run", "lead", null)],
+        });
+        JsonObject circuit = ReportSchemaTests.Report(design)["circuit"]!.AsObject();
+        Assert.Equal("no", (string?)circuit["cycle"]);
+        Assert.False((bool)circuit["cycle_completes"]!);
+        Assert.NotEmpty(circuit["cycle_history"]!.AsArray());
+        JsonObject[] standing = [.. circuit["standing"]!.AsArray().Select(s => s!.AsObject())];
+        for (double at = 0.5; at < 360; at++)
+        {
+            Assert.Contains(standing, s => ((at - (double)s["from_deg"]! + 360) % 360) <= (((double)s["to_deg"]! - (double)s["from_deg"]! + 360) % 360));
+        }
+
+        Assert.Contains(standing, s => ((string)s["why"]!).Contains("'thermostat'", StringComparison.Ordinal) && s["outputs"]!.AsArray().Count > 0);
+        string words = System.Text.Encoding.UTF8.GetString(ReportMarkdown.Write(design));
+        Assert.DoesNotContain("parks nowhere", words, StringComparison.Ordinal);
+        Assert.DoesNotContain("always completes", words, StringComparison.Ordinal);
+        Assert.Contains("A cycle does not always complete.", words, StringComparison.Ordinal);
+        Assert.Contains("It asks what 'lid' senses", words, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Write_TwoFixedSolids_HaveNoAngle()
     {
         Brief brief = Briefs.Worked() with

@@ -23,11 +23,15 @@ internal static class CircuitMaker
     /// <summary>A claim.</summary>
     public static InterlockBrief Interlock(CheckedTable table)
     {
-        bool never = table.Has("never_on");
-        return new InterlockBrief(table.Text("name")!, never ? InterlockClaim.NeverOn : InterlockClaim.AlwaysOn, table.Texts(never ? "never_on" : "always_on"))
+        (string key, InterlockClaim claim) = table.Has("never_on") ? ("never_on", InterlockClaim.NeverOn)
+            : table.Has("always_on") ? ("always_on", InterlockClaim.AlwaysOn)
+            : ("never_together", InterlockClaim.NeverTogether);
+        return new InterlockBrief(table.Text("name")!, claim, table.Texts(key))
         {
             WhileClosed = table.Texts("while_closed"),
             WhileOpen = table.Texts("while_open"),
+            WhileTrue = table.Texts("while_true"),
+            WhileFalse = table.Texts("while_false"),
             Between = table.Items("between") is [{ Quantity: { } from }, { Quantity: { } to }] ? CircleArc.Between(from.AngleRad, to.AngleRad) : null,
             Faults = table.Is("faults", "single") ? FaultDepth.Single : FaultDepth.None,
         };

@@ -56,15 +56,18 @@ internal static class CircuitKeys
     public static TableDefinition Interlock => new("[[interlock]]", "A claim that must hold in every reachable state.",
     [
         Make.Needed("name", new NameShape(), "what reports call it", "Name.", "\"no mist while the lid is open\""),
-        Make.Optional("never_on", NamesOf, "Loads of which none is ever on; or always_on.", "[\"mist valve\"]"),
-        Make.Optional("always_on", NamesOf, "Loads that are all always on; or never_on.", "[\"fan\"]"),
-        Make.Optional("while_open", NamesOf, "Only while all of these contacts and inputs are open, faults included.", "[\"lid\"]"),
-        Make.Optional("while_closed", NamesOf, "Only while all of these contacts and inputs are closed, faults included.", "[\"lid\"]"),
+        Make.Optional("never_on", NamesOf, "Loads of which none is ever on; or always_on, or never_together.", "[\"mist valve\"]"),
+        Make.Optional("always_on", NamesOf, "Loads that are all always on; or never_on, or never_together.", "[\"fan\"]"),
+        Make.Optional("never_together", new ListShape(new NameShape(), 2, 1000), "Loads, two or more, that are never all on at once; or never_on, or always_on.", "[\"fill valve\", \"drain pump\"]"),
+        Make.Optional("while_open", NamesOf, "Only while all of these contacts and inputs are open, faults included; of an input that is stuck this says nothing.", "[\"lid\"]"),
+        Make.Optional("while_closed", NamesOf, "Only while all of these contacts and inputs are closed, faults included; of an input that is stuck this says nothing.", "[\"lid\"]"),
+        Make.Optional("while_false", NamesOf, "Only while what these inputs sense is false (the words of closed_when), whatever a stuck contact says.", "[\"lid\"]"),
+        Make.Optional("while_true", NamesOf, "Only while what these inputs sense is true (the words of closed_when), whatever a stuck contact says.", "[\"lid\"]"),
         Make.Optional("between", new ListShape(Make.Range("0 deg", "360 deg"), 2, 2), "Only in this part of the turn, programme angles.", "[\"90 deg\", \"120 deg\"]"),
         Make.Preset("faults", Make.Word("none", "single"), "\"none\"", "Which faults it must survive."),
     ])
     {
-        Choices = [new([["never_on"], ["always_on"]], "what is claimed")],
+        Choices = [new([["never_on"], ["always_on"], ["never_together"]], "what is claimed")],
     };
 
     /// <summary>[monte_carlo]</summary>

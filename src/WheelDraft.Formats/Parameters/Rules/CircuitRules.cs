@@ -42,27 +42,50 @@ internal sealed class CircuitRules(CheckedTable root, DiagnosticList diagnostics
     private void Interlock(CheckedTable interlock)
     {
         string[] loads = [.. NamesOf("load"), .. Root.Has("drive_motor") ? new[] { "motor" } : []];
-        foreach (CheckedValue name in interlock.Items("never_on").Concat(interlock.Items("always_on")))
+        foreach (CheckedValue name in interlock.Items("never_on").Concat(interlock.Items("always_on")).Concat(interlock.Items("never_together")))
         {
             Refers(name, "load", loads);
         }
 
+        Together(interlock.Items("never_together"));
         foreach (CheckedValue name in interlock.Items("while_open").Concat(interlock.Items("while_closed")))
         {
             Contact(name);
         }
 
-        foreach (CheckedValue name in interlock.Items("while_closed"))
+        foreach (CheckedValue name in interlock.Items("while_true").Concat(interlock.Items("while_false")))
         {
-            if (interlock.Items("while_open").Any(o => o.Text is not null && string.Equals(o.Text, name.Text, StringComparison.Ordinal)))
-            {
-                Wrong(name.Place, $"\"{name.Text}\" is asked to be open and closed at once", "keep it in one of while_open and while_closed");
-            }
+            Refers(name, "input", NamesOf("input"));
         }
 
+        NeverBoth(interlock, "while_closed", "while_open", "open and closed");
+        NeverBoth(interlock, "while_true", "while_false", "false and true");
         if (interlock.Items("between") is [{ Quantity: { } from }, { Quantity: { } to }] part && (from.InBaseUnit - to.InBaseUnit) % 360 == 0)
         {
             Wrong(part[1].Place, "the part of the turn ends where it starts", "let it end elsewhere, or leave 'between' out for the whole turn");
+        }
+    }
+
+    // One load named twice would ask of it alone what is meant of two.
+    private void Together(IReadOnlyList<CheckedValue> names)
+    {
+        for (int i = 1; i < names.Count; i++)
+        {
+            if (names.Take(i).Any(n => n.Text is not null && string.Equals(n.Text, names[i].Text, StringComparison.Ordinal)))
+            {
+                Wrong(names[i].Place, $"\"{names[i].Text}\" is named twice", "name each load once; never_together asks that they are not all on at once");
+            }
+        }
+    }
+
+    private void NeverBoth(CheckedTable interlock, string first, string second, string words)
+    {
+        foreach (CheckedValue name in interlock.Items(first))
+        {
+            if (interlock.Items(second).Any(o => o.Text is not null && string.Equals(o.Text, name.Text, StringComparison.Ordinal)))
+            {
+                Wrong(name.Place, $"\"{name.Text}\" is asked to be {words} at once", $"keep it in one of {second} and {first}");
+            }
         }
     }
 
