@@ -101,6 +101,8 @@ internal sealed class DesignStages(Brief brief)
             Bridges = lands.Bridges(SpacingStage.Bridges(spacing)),
             VoltagesUnderFaults = brief.Spacing.VoltagesUnderFaults,
         });
+        // Where strips stand does not turn on currents; what they carry does, over the wheel's worst-case edges.
+        strips = StripSet.Of(brief, PlacesOf(wheel), circuit.Currents);
         OpenContactMeter gaps = OpenContactMeter.Of(brief, _motion, wheel);
         IReadOnlyList<OpenContact> open = [.. brief.Outputs
             .Select((_, i) => gaps.Of(i, rules.Outputs[i], WorkingV(i), circuit.Parks))

@@ -38,20 +38,19 @@ public sealed record StripSet
     /// <summary>Forms and places every strip of a brief.</summary>
     /// <param name="brief">The whole brief.</param>
     /// <param name="rings">Where the wheel layout has put rings and stations.</param>
-    /// <param name="currents">What each net's strip carries, when the circuit has been solved; null for an upper bound from the ratings.</param>
+    /// <param name="currents">Currents of the solved circuit; null when it was not solved: then no figure is given that needs them.</param>
     /// <exception cref="DesignRefusedException">A strip cannot be made or placed as asked; every reason of every strip.</exception>
-    public static StripSet Of(Brief brief, RingPlaces rings, IReadOnlyDictionary<string, StripCurrent>? currents = null)
+    public static StripSet Of(Brief brief, RingPlaces rings, CircuitCurrents? currents = null)
     {
         ArgumentNullException.ThrowIfNull(brief);
         ArgumentNullException.ThrowIfNull(rings);
         List<Finding> reasons = [];
         List<PlacedStrip> strips = [];
-        currents ??= NetCurrents.FromRatings(brief);
         for (int i = 0; i < brief.Strips.Count; i++)
         {
             StripForm? form = StripForming.Form(brief, i, reasons);
             StripStation? station = StationOf(brief, rings, i, reasons);
-            if (form is not null && station is not null && new StripSetting(brief, form, station, currents).Place(reasons) is PlacedStrip placed)
+            if (form is not null && station is not null && new StripSetting(brief, form, station, StripCurrent.Of(brief, currents, brief.Strips[i].Task)).Place(reasons) is PlacedStrip placed)
             {
                 strips.Add(placed);
             }

@@ -81,7 +81,8 @@ public sealed class StripDemoTests(ITestOutputHelper output)
             Outputs = [.. Demo.Outputs.Select(o => o with { On = new([new(new StartAt(TurnAmount.Seconds(1)), new LastsFor(TurnAmount.Seconds(5)))]) })],
             Loads = [new LoadBrief("mist valve", "mist", "N", new RatedPower(7, 0.6), 0.8, 0.2)],
         };
-        StripSet set = StripSet.Of(brief, StripBriefs.Rings);
+        CircuitRequest circuit = new(brief, WheelContacts.Exact(brief, Programme.Of(brief, Motion.Of(brief))));
+        StripSet set = StripSet.Of(brief, StripBriefs.Rings, CircuitCurrents.Of(circuit));
         Assert.Equal(4, set.Findings.Count(f => f.Code is "strip.leading"));
         Finding slow = Assert.Single(set.Findings, f => f.Code is "strip.slow-break");
         Assert.Contains("inductive", slow.Message, StringComparison.Ordinal);

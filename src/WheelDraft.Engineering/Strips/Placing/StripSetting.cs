@@ -4,7 +4,7 @@ using WheelDraft.Geometry;
 namespace WheelDraft.Engineering;
 
 /// <summary>Brings one formed strip to its place and judges it there.</summary>
-internal sealed class StripSetting(Brief brief, StripForm form, StripStation station, IReadOnlyDictionary<string, StripCurrent> currents)
+internal sealed class StripSetting(Brief brief, StripForm form, StripStation station, StripCurrent? current)
 {
     // Force of bare copper-alloy sliding contacts, N a tip: common practice, no source.
     private const double LeastUsualN = 0.5;
@@ -47,13 +47,12 @@ internal sealed class StripSetting(Brief brief, StripForm form, StripStation sta
         Material wheel = MaterialTable.Find(brief.Wheel.Material).Found ?? MaterialTable.All[0];
         StripSpring spring = StripSpring.Of(form, contact, station.Adjust);
         SpacePlacement placement = StripPlacing.OfWiper(form, spring, approach, ring);
-        StripCurrent? current = currents.GetValueOrDefault(station.Net);
         StripElectrics electrics = StripElectrics.Of(form, spring.LeastForceN, wheel, current);
         JudgeSeat(placement);
         JudgeForce(spring);
         JudgeStress(spring);
         JudgeNose(spring);
-        JudgeElectrics(electrics, current);
+        JudgeElectrics(electrics);
         ArmSense? sense = contact.SenseOf(brief.Drive.Direction);
         if (sense == ArmSense.Leading)
         {
@@ -85,6 +84,8 @@ internal sealed class StripSetting(Brief brief, StripForm form, StripStation sta
         SpacePlacement placement = StripPlacing.OfPlain(form, station.Tip, approach);
         Material wheel = MaterialTable.Find(brief.Wheel.Material).Found ?? MaterialTable.All[0];
         JudgeSeat(placement);
+        StripElectrics electrics = StripElectrics.Of(form, null, wheel, current);
+        JudgeElectrics(electrics);
         PlacedStrip placed = new()
         {
             Form = form,
@@ -92,7 +93,7 @@ internal sealed class StripSetting(Brief brief, StripForm form, StripStation sta
             Net = station.Net,
             Working = StripPlacing.Working(form, null, placement),
             Solids = [],
-            Electrics = StripElectrics.Of(form, null, wheel, currents.GetValueOrDefault(station.Net)),
+            Electrics = electrics,
             Findings = _findings,
         };
         SolidTolerance tolerance = new(brief.Process.ToleranceMm, 0, 0, 0);
@@ -191,7 +192,7 @@ internal sealed class StripSetting(Brief brief, StripForm form, StripStation sta
         }
     }
 
-    private void JudgeElectrics(StripElectrics electrics, StripCurrent? current)
+    private void JudgeElectrics(StripElectrics electrics)
     {
         if (electrics.FilmedContactV is double volts && electrics.SofteningV is MaterialValue soft && volts > soft.Value / 2)
         {
@@ -204,9 +205,9 @@ internal sealed class StripSetting(Brief brief, StripForm form, StripStation sta
             Warn("strip.heat", "material", $"Strip \"{Name}\" may warm by {electrics.TemperatureRiseK:0.#} K at {electrics.CurrentA:0.###} A ({StripElectrics.RiseAssumptions}); from {roomC} °C that passes {relax.Value} °C, above which it loses force ({relax.SourceInWords}).");
         }
 
-        if (current is { MakesAndBreaks: true } && (current.Inductive || current.CurrentA > SlowBreakA) && current.CurrentA > 0)
+        if (current is { BrokenA: > 0 } && (current.Inductive || current.BrokenA > SlowBreakA))
         {
-            Warn("strip.slow-break", "output", $"The contact of strip \"{Name}\" opens slowly and breaks {current.CurrentA:0.###} A{(current.Inductive ? ", inductive" : "")}: it arcs for many half-cycles and burns. The drawing does not prove breaking capacity; suppress the coil, let a relay take the load, or let another contact break first.");
+            Warn("strip.slow-break", "output", $"The contact of strip \"{Name}\" opens slowly and breaks {current.BrokenA:0.###} A{(current.Inductive ? ", inductive" : "")}: it arcs for many half-cycles and burns. The drawing does not prove breaking capacity; suppress the coil, let a relay take the load, or let another contact break first.");
         }
     }
 
