@@ -26,6 +26,7 @@ internal sealed class CurrentSearch
     private readonly Most[] _carried;
     private readonly Most[] _broken;
     private readonly bool[] _inductive;
+    private readonly bool _hasCoil;
 
     /// <summary>A search over one circuit.</summary>
     public CurrentSearch(SoundCircuit sound)
@@ -41,6 +42,7 @@ internal sealed class CurrentSearch
         _sources = [CircuitModel.Neutral, .. _model.Lines];
         _netA = new double[_model.NodeCount];
         (_carried, _broken, _inductive) = (new Most[Feed + 1], new Most[Feed + 1], new bool[Feed + 1]);
+        _hasCoil = _model.Impedances.Any(z => z.Imaginary > 0);
         ReadPatterns();
     }
 
@@ -192,7 +194,7 @@ internal sealed class CurrentSearch
         if (wiper < Feed && moves && BitRow.Has(pattern.Breaks, wiper) && !(here.A <= NothingA))
         {
             _broken[wiper] = Larger(_broken[wiper], here);
-            _inductive[wiper] = _inductive[wiper] || FeedsCoil(edge);
+            _inductive[wiper] = _inductive[wiper] || (_hasCoil && FeedsCoil(edge));
         }
     }
 

@@ -49,7 +49,7 @@ internal sealed class SourcelessNets
         }
 
         string lines = string.Join(", ", brief.Supply.Lines.Select(l => $"'{l}'"));
-        foreach ((string net, string who, string path) in Mentions(brief).Where(m => _unsourced.Contains(m.Net)).DistinctBy(m => m.Net))
+        foreach ((string net, string who, string path) in Mentions(brief).Where(m => _unsourced.Contains(m.Net)).DistinctBy(m => m.Net, StringComparer.Ordinal))
         {
             yield return Finding.Error(
                 "circuit.no-source",
@@ -57,7 +57,7 @@ internal sealed class SourcelessNets
                 brief.PlaceOf(path));
         }
 
-        foreach ((string net, string who, string path) in Outside(brief).Where(m => _outside.Contains(m.Net)).DistinctBy(m => m.Net))
+        foreach ((string net, string who, string path) in Outside(brief).Where(m => _outside.Contains(m.Net)).DistinctBy(m => m.Net, StringComparer.Ordinal))
         {
             yield return Finding.Note(
                 "circuit.outside-net",

@@ -41,6 +41,12 @@ public sealed class ContactCurrentTests
     public void Feed_CurrentsOutOfPhase_AddAsPhasors() =>
         Assert.Equal(2 * Math.Sqrt(2), new CircuitBuilder().Always("a").Always("b").Ohms("one", "a", "N", 115).Ohms("two", "b", "N", 0, 115).Analyse().Currents.Feed!.CarriedA, 1e-9);
 
+    // By hand: 230 W at a power factor of 0.5 are 2 A lagging 60°, a coil of 115 ohm 2 A lagging 90°: 4 cos 15° A together. Were the load
+    // leading it would be 4 cos 75°, were its factor dropped √5.
+    [Fact]
+    public void Feed_LoadWithPowerFactorBesideACoil_LagsAsItDoes() =>
+        Assert.Equal(4 * Math.Cos(Math.PI / 12), new CircuitBuilder().Always("a").Always("b").Watts("one", "a", "N", 230, 0.5).Ohms("two", "b", "N", 0, 115).Analyse().Currents.Feed!.CarriedA, 1e-9);
+
     // A second ring on the same net: nothing decides how 2 A divide, so each may have all of it, and the feed has 2 A and not 4.
     [Fact]
     public void Contact_SecondRingOnTheSameNet_EachIsTakenToCarryAll()

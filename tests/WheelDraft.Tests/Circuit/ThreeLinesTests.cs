@@ -98,7 +98,7 @@ public sealed class ThreeLinesTests
     {
         CircuitAnalysis analysis = Three().Ohms("a", "L1", "N", 100).Ohms("b", "L2", "N", 100).Analyse();
         FaultEffect open = analysis.Faults.Single(f => f.Fault is { Kind: CircuitFaultKind.LineOpen, Subject: "L2" });
-        Assert.Equal(["b"], open.Effects.Select(e => e.Load));
+        Assert.Equal(["b"], open.Effects.Select(e => e.Load), StringComparer.Ordinal);
         Assert.DoesNotContain(new CircuitBuilder().Always("x").Ohms("a", "x", "N", 100).Analyse().Faults, f => f.Fault.Kind == CircuitFaultKind.LineOpen);
     }
 

@@ -10,7 +10,7 @@ public sealed class RisingVoltageTests
     // that is 230 · 200/400 = 115 V to N. Within their tolerances both rings can be closed at once: 230 · 200/300 = 153.33 V.
     private static Brief Overlapping() => Briefs.Plain(
         Briefs.Output("a", 10, 50) with { StationRad = 0 },
-        Briefs.Output("b", 60.5, 50) with { StationRad = 2 }) with
+        Briefs.Output("b", 60.02, 50) with { StationRad = 2 }) with
     {
         Loads =
         [
