@@ -61,10 +61,13 @@ public sealed record Design
 }
 
 /// <summary>Runs the stages. What a design's circuit asks of its spacing, and what its spacing may do to its circuit, meet here.</summary>
-internal sealed class DesignStages(Brief brief)
+/// <param name="brief">The brief.</param>
+/// <param name="mostRounds">Most rounds of layout; fewer than it takes are told.</param>
+internal sealed class DesignStages(Brief brief, int mostRounds = DesignStages.MostRounds)
 {
     // Tolerances may bring states about that exact edges do not, and with them a higher working voltage: then everything is
-    // laid out again with it. Voltages only ever rise, over a finite set of states, so this ends; two rounds are usual.
+    // laid out again with it. Voltages only ever rise, over a finite set of states, so this ends; two rounds are usual. Should it not
+    // have ended after as many, the layout was made for lower voltages than it has, and that is an error.
     private const int MostRounds = 8;
 
     private readonly Motion _motion = Motion.Of(brief);
@@ -81,11 +84,25 @@ internal sealed class DesignStages(Brief brief)
         for (int round = 1; ; round++)
         {
             Design design = Round(programme, contacts, voltages);
-            if (!voltages.Raise(design.Circuit) || round == MostRounds)
+            IReadOnlyList<(WorkingVoltage Pair, double BeforeV)> rises = voltages.Raise(design.Circuit);
+            if (rises.Count == 0)
             {
                 return design;
             }
+
+            if (round == mostRounds)
+            {
+                return design with { Findings = [.. design.Findings, StillRising(rises, round)] };
+            }
         }
+    }
+
+    private static Finding StillRising(IReadOnlyList<(WorkingVoltage Pair, double BeforeV)> rises, int rounds)
+    {
+        IEnumerable<string> pairs = rises.Select(r => FormattableString.Invariant($"{r.Pair.First} – {r.Pair.Second} from {r.BeforeV:0.##} V to {r.Pair.VoltageV:0.##} V ({r.Pair.Where})"));
+        return Finding.Error(
+            "spacing.voltages-rise",
+            FormattableString.Invariant($"Working voltages still rose in the last of {rounds} rounds of layout: {string.Join("; ", pairs)}. Distances were asked for the lower voltages, so no verdict on them stands. Edges further apart, or narrower tolerances, let the rounds end."));
     }
 
     private Design Round(Programme programme, WiperContacts contacts, VoltageBook voltages)
@@ -104,6 +121,8 @@ internal sealed class DesignStages(Brief brief)
             Bridges = lands.Bridges(SpacingStage.Bridges(spacing)),
             VoltagesUnderFaults = brief.Spacing.VoltagesUnderFaults,
         });
+        // Where strips stand does not turn on currents; what they carry does, over the wheel's worst-case edges.
+        strips = StripSet.Of(brief, PlacesOf(wheel), circuit.Currents);
         OpenContactMeter gaps = OpenContactMeter.Of(brief, _motion, wheel);
         IReadOnlyList<OpenContact> open = [.. brief.Outputs
             .Select((_, i) => gaps.Of(i, rules.Outputs[i], WorkingV(i), [.. circuit.Standing.Where(s => s.VoltageAcross.Contains(i))]))
@@ -180,19 +199,20 @@ internal sealed class VoltageBook(CircuitAnalysis first)
     }
 
     /// <summary>Takes a later look into account.</summary>
-    /// <returns>Whether any pair's voltage rose.</returns>
-    public bool Raise(CircuitAnalysis later)
+    /// <returns>The pairs whose voltage rose, with what it was before.</returns>
+    public IReadOnlyList<(WorkingVoltage Pair, double BeforeV)> Raise(CircuitAnalysis later)
     {
-        bool rose = false;
+        List<(WorkingVoltage, double)> rises = [];
         foreach (WorkingVoltage pair in later.WorkingVoltages)
         {
-            if (pair.VoltageV > Between(pair.First, pair.Second) + SameV)
+            double beforeV = Between(pair.First, pair.Second);
+            if (pair.VoltageV > beforeV + SameV)
             {
                 _raised[(pair.First, pair.Second)] = pair.VoltageV;
-                rose = true;
+                rises.Add((pair, beforeV));
             }
         }
 
-        return rose;
+        return rises;
     }
 }

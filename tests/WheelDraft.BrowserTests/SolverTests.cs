@@ -12,6 +12,7 @@ namespace WheelDraft.Tests;
 public sealed class SolverTests(Chromium chromium)
 {
     private static readonly string[] Nets = ["L", "N", "E", "a", "b", "c", "d"];
+    private static readonly string[] NetsOfThree = ["L", "N", "E", "a", "L2", "L3", "d"];
 
     private static readonly Gen<CircuitBuilder> Circuits =
         from edges in Gen.Shuffle(Enumerable.Range(1, 35).Select(i => i * 10).ToArray(), 6)
@@ -21,7 +22,8 @@ public sealed class SolverTests(Chromium chromium)
         from inputs in Gen.Select(Gen.Int[0, 6], Gen.Int[0, 6]).Array[0, 2]
         from motor in Gen.Int[0, 6]
         from bridge in Gen.Select(Gen.Int[0, 6], Gen.Int[0, 6])
-        select Build(new(edges, feed, rings, loads, inputs, motor, bridge));
+        from isThree in Gen.Bool
+        select Build(new(edges, feed, rings, loads, inputs, motor, bridge, isThree));
 
     // For every fault (none first), every interval and every input position: the states of all loads, and whether the fuse opens.
     private const string SolveAll = """
@@ -138,32 +140,33 @@ public sealed class SolverTests(Chromium chromium)
 
     private static CircuitBuilder Build(Draw draw)
     {
-        CircuitBuilder circuit = new() { FeedNet = draw.Feed == 0 ? "a" : "L" };
+        CircuitBuilder circuit = new() { FeedNet = draw.Feed == 0 ? "a" : "L", Lines = draw.IsThree ? ["L", "L2", "L3"] : ["L"] };
+        string[] nets = draw.IsThree ? NetsOfThree : Nets;
         for (int r = 0; r < draw.Rings.Length; r++)
         {
             (int net, bool passesHome) = draw.Rings[r];
             (int first, int second) = (draw.Edges[2 * r], draw.Edges[(2 * r) + 1]);
             (int least, int most) = (Math.Min(first, second), Math.Max(first, second));
-            circuit.Ring($"ring{(char)('a' + r)}", Nets[net], 0, passesHome ? (most, least) : (least, most));
+            circuit.Ring($"ring{(char)('a' + r)}", nets[net], 0, passesHome ? (most, least) : (least, most));
         }
 
         for (int l = 0; l < draw.Loads.Length; l++)
         {
             (int from, int to, int size, int reactive) = draw.Loads[l];
-            circuit.Ohms($"load{(char)('a' + l)}", Nets[from], Nets[to], 50 * (1 + (size * 4)), 60 * reactive);
+            circuit.Ohms($"load{(char)('a' + l)}", nets[from], nets[to], 50 * (1 + (size * 4)), 60 * reactive);
         }
 
         for (int i = 0; i < draw.Inputs.Length; i++)
         {
-            circuit.Input($"input{(char)('a' + i)}", Nets[draw.Inputs[i].From], Nets[draw.Inputs[i].To]);
+            circuit.Input($"input{(char)('a' + i)}", nets[draw.Inputs[i].From], nets[draw.Inputs[i].To]);
         }
 
         if (draw.Motor > 0)
         {
-            circuit.Motor(Nets[draw.Motor - 1], "N", 300);
+            circuit.Motor(nets[draw.Motor - 1], "N", 300);
         }
 
-        return circuit.Bridge(Nets[draw.Bridge.A], Nets[draw.Bridge.B]);
+        return circuit.Bridge(nets[draw.Bridge.A], nets[draw.Bridge.B]);
     }
 
     private sealed record Draw(
@@ -173,5 +176,6 @@ public sealed class SolverTests(Chromium chromium)
         (int From, int To, int Size, int Reactive)[] Loads,
         (int From, int To)[] Inputs,
         int Motor,
-        (int A, int B) Bridge);
+        (int A, int B) Bridge,
+        bool IsThree);
 }

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Globalization;
 using WheelDraft.Engineering;
 using WheelDraft.Formats.Dxf.Checking;
 using WheelDraft.Formats.Dxf.Reading;
@@ -9,7 +10,7 @@ namespace WheelDraft.Cli;
 /// <summary>The options of <c>check</c> that say what a drawing means: its nets, the rules, how it is cut.</summary>
 internal sealed class DrawingOptions
 {
-    private readonly Option<string[]> _nets = new("--net") { HelpName = "LAYER=NAME:VOLTAGE", Description = "DXF: a layer as a net, with its largest r.m.s. voltage to neutral, e.g. \"CU1=L:230 V\"; instead of a voltage earthed, touchable or floating. Repeat for each layer" };
+    private readonly Option<string[]> _nets = new("--net") { HelpName = "LAYER=NAME:VOLTAGE", Description = "DXF: a layer as a net, with its largest r.m.s. voltage to neutral and its phase, e.g. \"CU1=L1:230 V@0\", \"CU2=L2:230 V@120\"; one line and what it feeds are all @0; two live nets of which one has no phase count at the sum of their voltages; instead of a voltage earthed, touchable or floating. Repeat for each layer" };
     private readonly Option<string> _standard = new("--standard") { HelpName = "NAME", Description = "DXF: \"IEC 60664-1\" or \"IEC 60335-1\"", DefaultValueFactory = _ => "IEC 60664-1" };
     private readonly Option<string> _degree = new("--degree") { HelpName = "1|2|3", Description = "DXF: pollution degree at the surface" };
     private readonly Option<string> _group = new("--group") { HelpName = "I|II|IIIa|IIIb", Description = "DXF: material group of the surface" };
@@ -135,9 +136,9 @@ internal static class DrawingNets
             arguments.Complain($"--net: layer '{layer.Key}' is given {Wording.Number(layer.Count(), 0)} times; a layer is one net");
         }
 
-        foreach (IGrouping<string, DrawingNet> net in nets.GroupBy(n => n.Net, StringComparer.Ordinal).Where(g => g.Select(n => (n.Kind, n.VoltageV)).Distinct().Count() > 1))
+        foreach (IGrouping<string, DrawingNet> net in nets.GroupBy(n => n.Net, StringComparer.Ordinal).Where(g => g.Select(n => (n.Kind, n.VoltageV, n.PhaseDeg)).Distinct().Count() > 1))
         {
-            arguments.Complain($"--net: '{net.Key}' is given different voltages or kinds; all layers of one net have the same");
+            arguments.Complain($"--net: '{net.Key}' is given different voltages, phases or kinds; all layers of one net have the same");
         }
 
         return nets;
@@ -166,12 +167,25 @@ internal static class DrawingNets
                 break;
         }
 
+        double? phaseDeg = null;
+        int at = worth.LastIndexOf('@');
+        if (at >= 0)
+        {
+            if (!double.TryParse(worth[(at + 1)..].Trim(), NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out double degrees) || degrees is < -360 or > 360)
+            {
+                arguments.Complain($"--net: \"{worth[at..]}\" is no phase; it is a number of degrees from -360 to 360, e.g. \"CU2=L2:230 V@120\"");
+                return null;
+            }
+
+            (phaseDeg, worth) = (degrees, worth[..at].Trim());
+        }
+
         if (!Quantity.TryParse(worth, Dimension.Voltage, out Quantity volts, out string complaint) || volts.Value is < 0 or > MostV)
         {
             arguments.Complain($"--net: {(complaint.Length > 0 ? complaint : $"\"{worth}\" is outside 0 to {Wording.Volts(MostV)}")}; or earthed, touchable, floating");
             return null;
         }
 
-        return new(layer, name, string.Equals(name, "E", StringComparison.Ordinal) ? SolidKind.Earthed : SolidKind.Live, volts.Value);
+        return new(layer, name, string.Equals(name, "E", StringComparison.Ordinal) ? SolidKind.Earthed : SolidKind.Live, volts.Value) { PhaseDeg = phaseDeg };
     }
 }

@@ -35,6 +35,12 @@ internal sealed class RuleArguments
         ("IEC 60664-1", SpacingStandard.Iec60664), ("IEC 60335-1", SpacingStandard.Iec60335),
     ];
 
+    /// <summary>Words for the over-voltages that count.</summary>
+    public static IReadOnlyList<(string Word, OverVoltages Value)> OverVoltageWords { get; } =
+    [
+        ("none", OverVoltages.None), ("temporary", OverVoltages.Temporary),
+    ];
+
     /// <summary>Whether anything was wrong so far.</summary>
     public bool AreFaulty => _faults.Count > 0;
 

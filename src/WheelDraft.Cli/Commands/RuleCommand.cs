@@ -15,12 +15,13 @@ internal sealed class RuleCommand : ICommand
     private readonly Option<string> _insulation = new("--insulation") { HelpName = "GRADE", Description = "functional, basic, supplementary or reinforced", DefaultValueFactory = _ => "basic" };
     private readonly Option<string> _altitude = new("--altitude") { HelpName = "H", Description = "Height above sea level", DefaultValueFactory = _ => "0 m" };
     private readonly Option<string> _standard = new("--standard") { HelpName = "NAME", Description = "\"IEC 60664-1\" or \"IEC 60335-1\"", DefaultValueFactory = _ => "IEC 60664-1" };
+    private readonly Option<string> _overVoltages = new("--over-voltages") { HelpName = "none|temporary", Description = "What counts besides impulse and working peak: temporary over-voltages of the supply, its voltage + 1200 V r.m.s., or none", DefaultValueFactory = _ => "none" };
     private Command? _clearance;
 
     /// <inheritdoc/>
     public Command Describe()
     {
-        _clearance = new Command("clearance", "The clearance that a supply, or an impulse voltage, asks") { _voltage, _category, _impulse, _degree, _insulation, _altitude, _standard };
+        _clearance = new Command("clearance", "The clearance that a supply, or an impulse voltage, asks") { _voltage, _category, _impulse, _degree, _insulation, _altitude, _overVoltages, _standard };
         Command creepage = new("creepage", "The creepage distance that a voltage asks") { _voltage, _degree, _group, _insulation, _standard };
         return new Command("rule", "Tells a required clearance or creepage distance, with the table rows used") { _clearance, creepage };
     }
@@ -64,8 +65,14 @@ internal sealed class RuleCommand : ICommand
         Insulation insulation = arguments.Choice(_insulation.Name, parsed.GetValue(_insulation), RuleArguments.Insulations);
         double altitudeM = arguments.Metres(_altitude.Name, parsed.GetValue(_altitude));
         SpacingStandard standard = arguments.Choice(_standard.Name, parsed.GetValue(_standard), RuleArguments.Standards);
+        OverVoltages over = arguments.Choice(_overVoltages.Name, parsed.GetValue(_overVoltages), RuleArguments.OverVoltageWords);
+        if (over == OverVoltages.Temporary && impulse is GivenImpulse)
+        {
+            arguments.Complain("--over-voltages temporary follows from the supply's voltage; give --voltage and --category in place of --impulse");
+        }
+
         arguments.ThrowIfFaulty();
-        return RuleAnswer.OfClearance(standard, new ClearanceQuery(impulse!, insulation, degree) { AltitudeM = altitudeM });
+        return RuleAnswer.OfClearance(standard, new ClearanceQuery(impulse!, insulation, degree) { AltitudeM = altitudeM, OverVoltages = over });
     }
 
     private ImpulseSource? Impulse(ParseResult parsed, RuleArguments arguments)

@@ -16,11 +16,13 @@ internal sealed record WiringLink(WiringKind Kind, string Name, string Words, in
     public int Other(int net) => net == A ? B : A;
 }
 
-/// <summary>The circuit as nets and links; net 0 is line, net 1 neutral.</summary>
+/// <summary>The circuit as nets and links; net 0 is the first line, net 1 neutral.</summary>
 internal sealed class WiringGraph
 {
-    private readonly List<string> _nets = ["L", "N"];
+    private readonly List<string> _nets;
     private readonly List<WiringLink> _links = [];
+
+    private WiringGraph(string line) => _nets = [line, "N"];
 
     /// <summary>Names of the nets.</summary>
     public IReadOnlyList<string> Nets => _nets;
@@ -34,8 +36,8 @@ internal sealed class WiringGraph
     /// <summary>Reads a circuit.</summary>
     public static WiringGraph Of(CircuitRequest request)
     {
-        WiringGraph graph = new();
         Brief brief = request.Brief;
+        WiringGraph graph = new(brief.Supply.Lines[0]);
         foreach (InputBrief input in brief.Inputs)
         {
             graph.Add(WiringKind.Input, input.Name, input.ClosedWhen ?? "", (graph.Net(input.From), graph.Net(input.To)));

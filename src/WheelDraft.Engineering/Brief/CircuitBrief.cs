@@ -7,19 +7,24 @@ namespace WheelDraft.Engineering;
 /// <param name="From">First net.</param>
 /// <param name="To">Second net.</param>
 /// <param name="Rating">What it draws.</param>
-/// <param name="PullInShare">Share of supply voltage at and above which it is on.</param>
-/// <param name="DropOutShare">Share of supply voltage at and below which it is off.</param>
-public sealed record LoadBrief(string Name, string From, string To, LoadRating Rating, double PullInShare, double DropOutShare);
+/// <param name="PullInShare">Share of its rated voltage at and above which it is on.</param>
+/// <param name="DropOutShare">Share of its rated voltage at and below which it is off.</param>
+public sealed record LoadBrief(string Name, string From, string To, LoadRating Rating, double PullInShare, double DropOutShare)
+{
+    /// <summary>Voltage that its rating and its shares refer to, V; null for the supply's: line to neutral, and line to line for a
+    /// load that lies between two lines.</summary>
+    public double? RatedV { get; init; }
+}
 
 /// <summary>What a load draws: by power, by current or as an impedance.</summary>
 public abstract record LoadRating;
 
-/// <summary>True power at supply voltage.</summary>
+/// <summary>True power at rated voltage.</summary>
 /// <param name="PowerW">True power, W.</param>
 /// <param name="PowerFactor">Power factor, above 0, at most 1, lagging.</param>
 public sealed record RatedPower(double PowerW, double PowerFactor) : LoadRating;
 
-/// <summary>Current at supply voltage.</summary>
+/// <summary>Current at rated voltage.</summary>
 /// <param name="CurrentA">R.m.s. current, A.</param>
 /// <param name="PowerFactor">Power factor, above 0, at most 1, lagging.</param>
 public sealed record RatedCurrent(double CurrentA, double PowerFactor) : LoadRating;

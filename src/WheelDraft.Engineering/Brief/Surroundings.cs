@@ -9,8 +9,29 @@ namespace WheelDraft.Engineering;
 /// <param name="Category">Overvoltage category.</param>
 public sealed record SupplyBrief(double VoltageV, double FrequencyHz, double FrequencyToleranceShare, OvervoltageCategory Category)
 {
-    /// <summary>How far the voltage may lie from nominal, plus and minus, as a share of it (0.1 for 10 %); 0 when not given.</summary>
-    public double VoltageTolerance { get; init; }
+    private static readonly string[] OneLine = ["L"];
+
+    /// <summary>The line nets in phase order: one, or three 120° apart.</summary>
+    public IReadOnlyList<string> Lines { get; init; } = OneLine;
+
+    /// <summary>Plus and minus, as a share of the voltage (0.1 for 10 %); at least 0, below 1.</summary>
+    public double VoltageToleranceShare { get; init; }
+
+    /// <summary>What clearances count besides impulse and working peak.</summary>
+    public OverVoltages OverVoltages { get; init; }
+
+    /// <summary>The highest r.m.s. voltage between two nets of the supply: line to line with three lines, else line to neutral.</summary>
+    public double HighestV => Lines.Count > 1 ? Math.Sqrt(3) * VoltageV : VoltageV;
+}
+
+/// <summary>Over-voltages that clearances count besides the rated impulse and the working peak.</summary>
+public enum OverVoltages
+{
+    /// <summary>None; every clearance tells what temporary ones would ask.</summary>
+    None,
+
+    /// <summary>Temporary over-voltages of the low-voltage supply.</summary>
+    Temporary,
 }
 
 /// <summary>Overvoltage category of IEC 60664-1.</summary>

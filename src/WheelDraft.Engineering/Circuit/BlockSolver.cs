@@ -4,7 +4,7 @@ namespace WheelDraft.Engineering;
 
 /// <summary>One load of a block, between two of the block's nodes.</summary>
 /// <param name="Load">Index of the load.</param>
-/// <param name="A">First node: 0 is line, 1 is neutral or earth, 2 and up are the block's own.</param>
+/// <param name="A">First node: below <see cref="SourcePotentials.Count"/> one that the supply holds, from there on the block's own.</param>
 /// <param name="B">Second node.</param>
 internal readonly record struct BlockLoad(int Load, int A, int B)
 {
@@ -15,12 +15,14 @@ internal readonly record struct BlockLoad(int Load, int A, int B)
     public static BlockLoad Unpack(long packed) => new((int)(packed >> 40), (int)((packed >> 20) & 0xFFFFF), (int)(packed & 0xFFFFF));
 }
 
-/// <summary>Solves blocks of loads that hang together between line and neutral, each distinct one once.</summary>
+/// <summary>Solves blocks of loads that hang together between potentials of the supply, each distinct one once.</summary>
 /// <remarks>Complex nodal analysis: the currents that leave each node add up to zero. Blocks have a handful of nodes, so a dense
 /// elimination with partial pivoting (Golub and Van Loan, Matrix Computations, 3.4) is exact but for rounding and has nothing
 /// to start up, which a general library's provider has.</remarks>
-internal sealed class BlockSolver(IReadOnlyList<Complex> impedances, double supplyV)
+internal sealed class BlockSolver(IReadOnlyList<Complex> impedances, Complex[] sources)
 {
+    private const int Own = SourcePotentials.Count;
+
     // A pivot below this share of the largest admittance of the block means that coil and capacitor cancel: resonance without
     // resistance has no finite answer. Ratings differ by less than 1e6, rounding is 1e-16 of the largest; 1e-13 lies between.
     private const double ResonancePivotShare = 1e-13;
@@ -47,14 +49,14 @@ internal sealed class BlockSolver(IReadOnlyList<Complex> impedances, double supp
 
     private Complex[]? SolveAnew(ReadOnlySpan<long> block)
     {
-        int nodes = 2;
+        int nodes = Own;
         foreach (long packed in block)
         {
             BlockLoad load = BlockLoad.Unpack(packed);
             nodes = Math.Max(nodes, Math.Max(load.A, load.B) + 1);
         }
 
-        int n = nodes - 2;
+        int n = nodes - Own;
         Complex[,] matrix = new Complex[n, n + 1];
         foreach (long packed in block)
         {
@@ -69,20 +71,20 @@ internal sealed class BlockSolver(IReadOnlyList<Complex> impedances, double supp
 
     private void Enter(Complex[,] matrix, int at, int other, Complex admittance)
     {
-        if (at < 2)
+        if (at < Own)
         {
             return;
         }
 
         int n = matrix.GetLength(0);
-        matrix[at - 2, at - 2] += admittance;
-        if (other >= 2)
+        matrix[at - Own, at - Own] += admittance;
+        if (other >= Own)
         {
-            matrix[at - 2, other - 2] -= admittance;
+            matrix[at - Own, other - Own] -= admittance;
         }
-        else if (other == 0)
+        else
         {
-            matrix[at - 2, n] += admittance * supplyV;
+            matrix[at - Own, n] += admittance * sources[other];
         }
     }
 
@@ -139,17 +141,17 @@ internal sealed class BlockSolver(IReadOnlyList<Complex> impedances, double supp
 
     private Complex[] Potentials(Complex[,] m, int n)
     {
-        Complex[] potentials = new Complex[n + 2];
-        potentials[0] = supplyV;
+        Complex[] potentials = new Complex[n + Own];
+        sources.CopyTo(potentials, 0);
         for (int i = n - 1; i >= 0; i--)
         {
             Complex sum = m[i, n];
             for (int j = i + 1; j < n; j++)
             {
-                sum -= m[i, j] * potentials[j + 2];
+                sum -= m[i, j] * potentials[j + Own];
             }
 
-            potentials[i + 2] = sum / m[i, i];
+            potentials[i + Own] = sum / m[i, i];
         }
 
         return potentials;

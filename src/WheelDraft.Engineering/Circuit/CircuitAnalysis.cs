@@ -5,20 +5,25 @@ namespace WheelDraft.Engineering;
 // It knows nothing of radii, strips or paper.
 
 /// <summary>The circuit, solved in every state.</summary>
-/// <remarks>Normative definitions: methods of this project, "Circuit". E is taken at the potential of an earthed neutral. Line
-/// joined to neutral or earth opens the fuse: every load is then off, and the finding tells the path.</remarks>
+/// <remarks>Normative definitions: methods of this project, "Circuit". E is taken at the potential of an earthed neutral. A line
+/// joined to another, to neutral or to earth opens a fuse, and the finding tells the path: with one line every load is then off, with
+/// three every load is undecided.</remarks>
 public sealed class CircuitAnalysis
 {
     private readonly SoundCircuit _sound;
     private readonly Lazy<CircuitNetwork> _network;
     private readonly Lazy<IReadOnlyList<StandingStretch>> _standing;
     private readonly Dictionary<(string First, string Second), double> _voltages = [];
+    private readonly SourcelessNets _sourceless;
+    private readonly Lazy<CircuitCurrents> _currents;
 
     internal CircuitAnalysis(SoundCircuit sound, CircuitVerdicts verdicts)
     {
         _sound = sound;
         CircuitModel model = sound.Model;
         _network = new(() => CircuitNetwork.Of(model));
+        _sourceless = new SourcelessNets(model);
+        _currents = new(() => new CurrentSearch(sound).Find());
         Inputs = [.. model.Inputs.Select(i => i.Name)];
         Loads = [.. model.Loads.Select(l => l.Name)];
         Intervals = [.. model.Turn.Intervals.Select(i => new CircuitInterval(
@@ -90,6 +95,9 @@ public sealed class CircuitAnalysis
     /// <summary>The working voltage of every pair of the circuit's nets, in ordinal order.</summary>
     public IReadOnlyList<WorkingVoltage> WorkingVoltages { get; }
 
+    /// <summary>What contacts carry and break at the upper end of the supply voltage, the largest over every reachable state without fault.</summary>
+    public CircuitCurrents Currents => _currents.Value;
+
     /// <summary>What became of each interlock, in file order.</summary>
     public IReadOnlyList<InterlockResult> Interlocks { get; }
 
@@ -118,14 +126,26 @@ public sealed class CircuitAnalysis
     /// <param name="load">Index of the load.</param>
     public TruthEntry Truth(int interval, int load) => _sound.Truth(interval, load);
 
-    /// <summary>Working voltage between two nets; supply voltage when the circuit does not know one of them, zero for one net.</summary>
+    /// <summary>Working voltage between two nets at nominal supply, zero for one net.</summary>
+    /// <remarks>A net that the circuit does not know and that only live parts and plain strips have may be at any potential of the supply,
+    /// so it counts at the highest of its voltages. Any other, a touchable part say, counts as E does, and not below supply voltage.</remarks>
     /// <param name="firstNet">One net.</param>
     /// <param name="secondNet">The other net.</param>
     public double WorkingVoltageV(string firstNet, string secondNet)
     {
-        int order = string.CompareOrdinal(firstNet, secondNet);
-        return order == 0 ? 0
-            : _voltages.GetValueOrDefault(order < 0 ? (firstNet, secondNet) : (secondNet, firstNet), _sound.Model.SupplyV);
+        return string.Equals(firstNet, secondNet, StringComparison.Ordinal) ? 0 : Known(firstNet, secondNet) ?? WithUnknownV(firstNet, secondNet);
+    }
+
+    private double? Known(string firstNet, string secondNet) =>
+        _voltages.TryGetValue(string.CompareOrdinal(firstNet, secondNet) < 0 ? (firstNet, secondNet) : (secondNet, firstNet), out double volts) ? volts : null;
+
+    private double WithUnknownV(string firstNet, string secondNet)
+    {
+        CircuitModel model = _sound.Model;
+        bool anywhere = !model.HasLoads || _sourceless.Has(firstNet) || _sourceless.Has(secondNet);
+        IEnumerable<string> sources = anywhere ? [.. model.Lines.Select(l => model.NodeNets[l]), model.NodeNets[CircuitModel.Earth]] : [model.NodeNets[CircuitModel.Earth]];
+        double solved = sources.Max(s => Math.Max(Known(firstNet, s) ?? 0, Known(secondNet, s) ?? 0));
+        return Math.Max(solved, anywhere ? model.Brief.Supply.HighestV : model.SupplyV);
     }
 
     /// <summary>The turn as stretches over which something stays the same: neighbouring intervals joined, through home too.</summary>

@@ -18,6 +18,7 @@ public sealed record CircuitFault(CircuitFaultKind Kind, string Subject = "", st
         CircuitFaultKind.LoadShorted => $"{Subject} winding shorted",
         CircuitFaultKind.FeedOpen => "feed wiper open",
         CircuitFaultKind.NeutralOpen => "neutral open",
+        CircuitFaultKind.LineOpen => $"line {Subject} open",
         CircuitFaultKind.MotorStalled => "motor stalled",
         CircuitFaultKind.MotorReversed => "motor runs backward",
         CircuitFaultKind.SupplyLost => "supply lost and back",
@@ -57,6 +58,9 @@ public enum CircuitFaultKind
 
     /// <summary>The supply's neutral is interrupted; net N floats.</summary>
     NeutralOpen,
+
+    /// <summary>One line of three is interrupted, as by its fuse; its net floats.</summary>
+    LineOpen,
 
     /// <summary>The wheel stands, at any angle, though its motor is fed.</summary>
     MotorStalled,
@@ -112,6 +116,7 @@ internal static class SingleFaults
         }
 
         faults.Add(new(CircuitFaultKind.NeutralOpen));
+        faults.AddRange(model.Lines.Where(_ => model.Lines.Count > 1).Select(l => new CircuitFault(CircuitFaultKind.LineOpen, model.NodeNets[l])));
         faults.Add(new(CircuitFaultKind.MotorStalled));
         faults.Add(new(CircuitFaultKind.MotorReversed));
         faults.Add(new(CircuitFaultKind.SupplyLost));

@@ -10,13 +10,14 @@ namespace WheelDraft.Engineering;
 internal readonly record struct NetworkElement(string Name, int A, int B);
 
 /// <summary>The circuit of one brief as numbered nodes, contacts, inputs and loads.</summary>
-/// <remarks>Nodes 0, 1 and 2 are line, neutral and earth. Line is at supply voltage, neutral and earth are at zero, for the neutral
-/// is taken as earthed; E stays a net of its own, so that a line that meets it is a short and a neutral that meets it is not.
+/// <remarks>Nodes 0, 1 and 2 are the first line, neutral and earth; with three lines nodes 3 and 4 are the others, 120° behind each
+/// other. Lines are at supply voltage, neutral and earth at zero, for the neutral is taken as earthed; E stays a net of its own, so
+/// that a line that meets it is a short and a neutral that meets it is not.
 /// A windowed wheel is a node apart from its feed's net, joined by the feed wiper: with that wiper open the copper still joins
 /// the outputs. The drive motor is the last load.</remarks>
 internal sealed class CircuitModel
 {
-    /// <summary>Node of line.</summary>
+    /// <summary>Node of the first line.</summary>
     public const int Line = 0;
 
     /// <summary>Node of neutral.</summary>
@@ -28,8 +29,9 @@ internal sealed class CircuitModel
     /// <summary>Most input positions, 2^16: each state is solved and kept.</summary>
     public const int MostInputs = 16;
 
-    private readonly List<string> _nodeNets = ["L", "N", "E"];
-    private readonly Dictionary<string, int> _nodeOf = new(StringComparer.Ordinal) { ["L"] = Line, ["N"] = Neutral, ["E"] = Earth };
+    private readonly List<string> _nodeNets;
+    private readonly int _circuitNodes;
+    private readonly Dictionary<string, int> _nodeOf = new(StringComparer.Ordinal);
 
     /// <summary>Numbers the circuit.</summary>
     /// <exception cref="DesignRefusedException">Loads without impedance, too many inputs.</exception>
@@ -38,6 +40,15 @@ internal sealed class CircuitModel
         Request = request;
         Brief brief = request.Brief;
         SupplyV = brief.Supply.VoltageV;
+        IReadOnlyList<string> lines = brief.Supply.Lines;
+        _nodeNets = [lines[0], "N", "E", .. lines.Skip(1)];
+        for (int n = 0; n < _nodeNets.Count; n++)
+        {
+            _nodeOf[_nodeNets[n]] = n;
+        }
+
+        Lines = [Line, .. Enumerable.Range(Earth + 1, lines.Count - 1)];
+        Potentials = SourcePotentials.Of(brief.Supply);
         WheelNode = brief.Feed is null ? -1 : AddWheel(brief.Feed.Net);
         Schedules = request.Contacts;
         Contacts = [.. Schedules.Select(ContactElement)];
@@ -45,7 +56,9 @@ internal sealed class CircuitModel
         LoadBriefs = brief.DriveMotor is { } motor ? [.. brief.Loads, motor] : brief.Loads;
         Motor = brief.DriveMotor is null ? -1 : LoadBriefs.Count - 1;
         Loads = [.. LoadBriefs.Select(l => new NetworkElement(l.Name, NodeOf(l.From), NodeOf(l.To)))];
-        Impedances = [.. LoadBriefs.Select(l => LoadImpedance.Of(l.Rating, SupplyV))];
+        RatedV = [.. LoadBriefs.Select((l, i) => l.RatedV ?? LoadVoltage.Of(this, Loads[i]))];
+        Impedances = [.. LoadBriefs.Select((l, i) => LoadImpedance.Of(l.Rating, RatedV[i]))];
+        _circuitNodes = NodeCount;
         foreach (BridgedNets bridge in request.Bridges)
         {
             NodeOf(bridge.FirstNet);
@@ -65,6 +78,12 @@ internal sealed class CircuitModel
 
     /// <summary>Supply voltage, r.m.s.</summary>
     public double SupplyV { get; }
+
+    /// <summary>Nodes of the lines, in phase order.</summary>
+    public IReadOnlyList<int> Lines { get; }
+
+    /// <summary>Potentials of what holds nodes, by <see cref="SourcePotentials.IndexOf"/>.</summary>
+    public Complex[] Potentials { get; }
 
     /// <summary>Net of each node; the wheel's node carries its feed's net.</summary>
     public IReadOnlyList<string> NodeNets => _nodeNets;
@@ -93,6 +112,9 @@ internal sealed class CircuitModel
     /// <summary>What was asked of each load.</summary>
     public IReadOnlyList<LoadBrief> LoadBriefs { get; }
 
+    /// <summary>Voltage that each load is rated for, V.</summary>
+    public IReadOnlyList<double> RatedV { get; }
+
     /// <summary>Impedance of each load, ohm.</summary>
     public IReadOnlyList<Complex> Impedances { get; }
 
@@ -105,6 +127,34 @@ internal sealed class CircuitModel
     /// <summary>For each contact, the positions at which it is closed without fault.</summary>
     public IReadOnlyList<ulong[]> ClosedPositions { get; }
 
+    /// <summary>Nets of the supply, the feed, outputs, loads, inputs and the motor; not those that only a bridge names.</summary>
+    public IEnumerable<string> CircuitNets => _nodeNets.Take(_circuitNodes);
+
+    /// <summary>Whether anything draws a current.</summary>
+    public bool HasLoads => Loads.Count > 0;
+
+    /// <summary>Whether the file says anything of what the nets carry: a load, an input or the motor.</summary>
+    public bool HasCircuit => Loads.Count > 0 || Inputs.Count > 0;
+
+    /// <summary>Nodes of feed, outputs, loads, inputs and motor to which no line leads in any position of contacts and inputs, loads
+    /// counted as connections; empty for a file without a circuit.</summary>
+    /// <remarks>A way ends at neutral and earth: what hangs on them alone is fed by nothing, and what it carries is not known.</remarks>
+    public IReadOnlyList<int> Unsourced()
+    {
+        HashSet<int> led = [.. Lines];
+        Queue<int> open = new(Lines);
+        while (open.TryDequeue(out int at))
+        {
+            IEnumerable<int> next = SwitchedTo(at).Concat(Loads.Where(l => l.A == at || l.B == at).Select(l => l.A == at ? l.B : l.A));
+            foreach (int node in next.Where(n => n is not (Neutral or Earth) && led.Add(n)))
+            {
+                open.Enqueue(node);
+            }
+        }
+
+        return HasCircuit ? [.. Enumerable.Range(0, _circuitNodes).Where(n => n is not (Neutral or Earth) && n != WheelNode && !led.Contains(n))] : [];
+    }
+
     /// <summary>Number of input positions.</summary>
     public int InputPositions => 1 << Inputs.Count;
 
@@ -113,6 +163,21 @@ internal sealed class CircuitModel
 
     /// <summary>Seconds of the turn at a programme angle, nominal frequency.</summary>
     public double SecondsAt(double angleRad) => Geometry.Angles.InTurn(angleRad) / Geometry.Angles.TurnRad * Brief.Drive.TurnTimeS;
+
+    /// <summary>Whether a node is a line, neutral or earth.</summary>
+    public bool IsSource(int node) => node <= Earth || Lines.Contains(node);
+
+    /// <summary>Nodes that a contact, an input or the feed wiper can join to a node; a contact that never closes joins nothing.</summary>
+    public IEnumerable<int> SwitchedTo(int node)
+    {
+        IEnumerable<NetworkElement> switches = Contacts.Where((_, c) => Schedules[c].IsAlways || Schedules[c].Periods.Count > 0).Concat(Inputs);
+        if (WheelNode >= 0)
+        {
+            switches = switches.Append(new NetworkElement("", FeedNode, WheelNode));
+        }
+
+        return switches.Where(s => s.A == node || s.B == node).Select(s => s.A == node ? s.B : s.A);
+    }
 
     private ulong[] ClosedRow(int contact)
     {

@@ -8,22 +8,30 @@ namespace WheelDraft.Engineering;
 /// <param name="B">Second node.</param>
 public readonly record struct NetworkSwitch(string Name, int A, int B);
 
+/// <summary>A line of the supply.</summary>
+/// <param name="Node">Its node.</param>
+/// <param name="PotentialV">Its potential over neutral, r.m.s.</param>
+public readonly record struct NetworkLine(int Node, Complex PotentialV);
+
 /// <summary>A load of the network.</summary>
 /// <param name="Name">Its name.</param>
 /// <param name="A">First node.</param>
 /// <param name="B">Second node.</param>
 /// <param name="ImpedanceOhm">Impedance at supply frequency, neither zero nor without end.</param>
-/// <param name="OnAtV">Voltage at and above which it is on, a rounding's slack included.</param>
-/// <param name="OffAtV">Voltage at and below which it is off, a rounding's slack included.</param>
+/// <param name="OnAtV">Voltage at nominal supply at and above which it is on over all of the supply's range, a rounding's slack included.</param>
+/// <param name="OffAtV">Voltage at nominal supply at and below which it is off over all of the supply's range, a rounding's slack included.</param>
 public readonly record struct NetworkLoad(string Name, int A, int B, Complex ImpedanceOhm, double OnAtV, double OffAtV);
 
 /// <summary>The circuit as numbered nodes: all that a moving picture of it needs to solve it by itself.</summary>
-/// <remarks>Node 0 is line at supply voltage, 1 neutral and 2 earth, both at zero. A windowed wheel's copper is a node apart from
+/// <remarks>Node 0 is the first line, 1 neutral and 2 earth, both at zero; with three lines nodes 3 and 4 are the others. A windowed wheel's copper is a node apart from
 /// its feed's net; the feed wiper joins the two.</remarks>
 public sealed record CircuitNetwork
 {
-    /// <summary>Supply voltage, r.m.s.</summary>
+    /// <summary>Supply voltage, r.m.s., line to neutral.</summary>
     public required double SupplyV { get; init; }
+
+    /// <summary>The lines, in phase order.</summary>
+    public required IReadOnlyList<NetworkLine> Lines { get; init; }
 
     /// <summary>Net of each node; the wheel's copper carries its feed's net.</summary>
     public required IReadOnlyList<string> Nets { get; init; }
@@ -94,6 +102,7 @@ public sealed record CircuitNetwork
     internal static CircuitNetwork Of(CircuitModel model) => new()
     {
         SupplyV = model.SupplyV,
+        Lines = [.. model.Lines.Select((node, phase) => new NetworkLine(node, model.Potentials[SourcePotentials.IndexOf(SourcePotentials.HeldBy(phase))]))],
         Nets = model.NodeNets,
         WheelNode = model.WheelNode,
         FeedNode = model.FeedNode,
@@ -105,8 +114,8 @@ public sealed record CircuitNetwork
             l.A,
             l.B,
             model.Impedances[i],
-            SectionSolver.OnAtV(model.LoadBriefs[i], model.SupplyV),
-            SectionSolver.OffAtV(model.LoadBriefs[i], model.SupplyV)))],
+            SectionSolver.OnAtV(model, i),
+            SectionSolver.OffAtV(model, i)))],
         Motor = model.Motor,
     };
 

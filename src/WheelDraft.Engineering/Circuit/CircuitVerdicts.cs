@@ -72,10 +72,8 @@ internal sealed class CircuitJudge
 
     private IReadOnlyList<WorkingVoltage> Voltages()
     {
-        IReadOnlyList<WorkingVoltage> solved = _voltages.Result();
-        return _model.Loads.Count > 0
-            ? solved
-            : [.. solved.Select(v => v with { VoltageV = _model.SupplyV, Where = "supply voltage: the file has no loads" })];
+        SourcelessNets sourceless = new(_model);
+        return [.. _voltages.Result().Select(sourceless.Raise)];
     }
 
     private void JudgeSound()
@@ -166,12 +164,13 @@ internal sealed class CircuitFindings(SoundCircuit sound, CycleResult cycle)
     /// <summary>All findings, errors first.</summary>
     public IEnumerable<Finding> Of(bool hasResonance) =>
     [
+        .. new SourcelessNets(_model).Findings(),
         .. Shorts(),
         .. Stalls(),
         .. Cycle(),
         .. Loads(),
         .. _model.Turn.UnexploredGroups.Select(g => Finding.Warning("circuit.too-many-orders", $"Not every order of edges was followed: {g}. Interlocks are not called proved; narrower tolerances or edges further apart make it possible.")),
-        .. hasResonance ? [Finding.Warning("circuit.resonance", "Coil and capacitor cancel in a block without resistance: its voltages have no bound; give the loads their resistance.")] : Array.Empty<Finding>(),
+        .. hasResonance ? [Finding.Error("circuit.resonance", "Coil and capacitor cancel in a block without resistance: its voltages have no bound, and no distance is wide enough for them. Give the loads their resistance.")] : Array.Empty<Finding>(),
     ];
 
     private IEnumerable<Finding> Shorts()
@@ -181,17 +180,23 @@ internal sealed class CircuitFindings(SoundCircuit sound, CycleResult cycle)
         {
             foreach (int position in sound.Reach.Members(sound.MayReach).Where(p => BitRow.Has(sound.Sheet.Short(inputs), p)))
             {
-                string path = string.Join(", ", ShortPaths.Find(_model, sound.Sheet.Fault, inputs, position));
-                if (told.Add(path))
+                foreach (ShortPath path in ShortPaths.All(_model, sound.Sheet.Fault, inputs, position))
                 {
-                    TurnPosition at = _model.Turn.Positions[position];
-                    yield return Finding.Error("circuit.short", string.Create(
-                        CultureInfo.InvariantCulture,
-                        $"L is joined to N or E by {path}, from {_model.SecondsAt(at.LowerRad):0.0} s of the turn ({Angles.DegFromRad(Angles.InTurn(at.LowerRad)):0.0##}°); the fuse opens."));
+                    string way = $"{_model.NodeNets[path.From]} is joined to {OtherEnd(path)} by {string.Join(", ", path.Names)}";
+                    if (told.Add(way))
+                    {
+                        TurnPosition at = _model.Turn.Positions[position];
+                        yield return Finding.Error("circuit.short", string.Create(
+                            CultureInfo.InvariantCulture,
+                            $"{way}, from {_model.SecondsAt(at.LowerRad):0.0} s of the turn ({Angles.DegFromRad(Angles.InTurn(at.LowerRad)):0.0##}°); the fuse opens."));
+                    }
                 }
             }
         }
     }
+
+    // N and E are at one potential: which of the two a line meets first says little.
+    private string OtherEnd(ShortPath path) => _model.Lines.Contains(path.To) ? _model.NodeNets[path.To] : "N or E";
 
     private IEnumerable<Finding> Stalls()
     {

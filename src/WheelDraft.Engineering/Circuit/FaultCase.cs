@@ -69,6 +69,9 @@ internal sealed class FaultCase
     /// <summary>Whether the supply's neutral is open.</summary>
     public bool NeutralOpen { get; private set; }
 
+    /// <summary>Node of the line whose fuse is open, or −1.</summary>
+    public int OpenLine { get; private set; } = -1;
+
     /// <summary>First node of a pair that the fault joins, or −1.</summary>
     public int JoinA { get; private set; } = -1;
 
@@ -126,6 +129,9 @@ internal sealed class FaultCase
                 break;
             case CircuitFaultKind.NeutralOpen:
                 NeutralOpen = true;
+                break;
+            case CircuitFaultKind.LineOpen:
+                OpenLine = model.FindNode(subject);
                 break;
             case CircuitFaultKind.NetEarthed:
                 (JoinA, JoinB) = (model.FindNode(subject), CircuitModel.Earth);

@@ -7,14 +7,17 @@ internal enum HeldAt : byte
     /// <summary>None: the node's potential follows from the loads.</summary>
     Nothing = 0,
 
-    /// <summary>Supply voltage.</summary>
+    /// <summary>The first line.</summary>
     Line = 1,
 
     /// <summary>Zero: neutral or earth.</summary>
     Zero = 2,
 
-    /// <summary>Both: a short.</summary>
-    Both = 3,
+    /// <summary>The second line of three.</summary>
+    SecondLine = 4,
+
+    /// <summary>The third line of three.</summary>
+    ThirdLine = 8,
 }
 
 /// <summary>One contact or load of a section, with the merged nodes at its ends, packed into one number.</summary>
@@ -25,16 +28,16 @@ internal enum HeldAt : byte
 /// <param name="HeldB">What holds the second.</param>
 internal readonly record struct SectionEnd(int Element, int A, HeldAt HeldA, int B, HeldAt HeldB)
 {
-    /// <summary>20 bits of element, 20 and 2 of each end.</summary>
-    public long Packed => ((long)Element << 44) | ((long)A << 24) | ((long)HeldA << 22) | ((long)B << 2) | (long)HeldB;
+    /// <summary>18 bits of element, 18 and 4 of each end.</summary>
+    public long Packed => ((long)Element << 44) | ((long)A << 26) | ((long)HeldA << 22) | ((long)B << 4) | (long)HeldB;
 
     /// <summary>What a packed number stands for.</summary>
     public static SectionEnd Unpack(long packed) => new(
         (int)(packed >> 44),
-        (int)((packed >> 24) & 0xFFFFF),
-        (HeldAt)((packed >> 22) & 3),
-        (int)((packed >> 2) & 0xFFFFF),
-        (HeldAt)(packed & 3));
+        (int)((packed >> 26) & 0x3FFFF),
+        (HeldAt)((packed >> 22) & 15),
+        (int)((packed >> 4) & 0x3FFFF),
+        (HeldAt)(packed & 15));
 }
 
 /// <summary>Splits the network, at one position of the inputs and under one fault, into sections that cannot feel each other.</summary>
@@ -84,15 +87,22 @@ internal sealed class NetworkSplit
     /// <summary>Packed ends of a section's contacts and loads, by rising element.</summary>
     public ReadOnlySpan<long> Section(int index) => _sorted.AsSpan(_bucketStart[index].._bucketStart[index + 1]);
 
-    /// <summary>Whether a section lies between line and zero, so that anything can flow or be shorted in it.</summary>
-    public bool IsFed(int index) => _bucketHeld[index] == HeldAt.Both;
+    /// <summary>Whether a section lies between two potentials of the supply, so that anything can flow or be shorted in it.</summary>
+    public bool IsFed(int index) => SourcePotentials.Clash(_bucketHeld[index]);
 
-    /// <summary>Splits; false when line is joined to neutral or earth whatever the contacts do.</summary>
+    /// <summary>Splits; false when a line is joined to another, to neutral or to earth whatever the contacts do.</summary>
     public bool Split(FaultCase fault, int inputs)
     {
         Merge(fault, fault.Actual(inputs));
         Array.Clear(_held);
-        _held[_root[CircuitModel.Line]] |= HeldAt.Line;
+        for (int phase = 0; phase < _model.Lines.Count; phase++)
+        {
+            if (_model.Lines[phase] != fault.OpenLine)
+            {
+                _held[_root[_model.Lines[phase]]] |= SourcePotentials.HeldBy(phase);
+            }
+        }
+
         _held[_root[CircuitModel.Earth]] |= HeldAt.Zero;
         if (!fault.NeutralOpen)
         {
@@ -100,7 +110,7 @@ internal sealed class NetworkSplit
         }
 
         Count = 0;
-        if (_held[_root[CircuitModel.Line]] == HeldAt.Both)
+        if (Array.Exists(_held, SourcePotentials.Clash))
         {
             return false;
         }

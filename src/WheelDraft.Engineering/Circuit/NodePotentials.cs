@@ -10,7 +10,7 @@ internal readonly record struct NodePotential(Complex Volts, ulong[] Positions, 
 
 /// <summary>Potentials of every node over all positions of the wheel, at one input position and under one fault.</summary>
 /// <remarks>A node that nothing gives a potential takes, as alternatives, those of every net that it could be joined to by a
-/// contact or an input, directly or through other such nodes; when there is none, line and neutral.</remarks>
+/// contact or an input, directly or through other such nodes; when there is none, every line and neutral.</remarks>
 internal sealed class NodePotentials
 {
     private readonly CircuitModel _model;
@@ -18,8 +18,7 @@ internal sealed class NodePotentials
     private readonly Dictionary<long[], SectionPotentials> _ofSection = new(PackedKeyComparer.Instance);
     private readonly Dictionary<long[], SectionPotentials> _kept = new(PackedKeyComparer.Instance);
     private readonly int[] _ownerOf;
-    private readonly List<NodePotential> _line;
-    private readonly List<NodePotential> _zero;
+    private readonly List<NodePotential>[] _held;
     private readonly List<NodePotential> _none = [];
     private readonly List<int>[] _switchNeighbours;
 
@@ -28,8 +27,7 @@ internal sealed class NodePotentials
     {
         _model = model;
         _everywhere = BitRow.Full(model.Turn.Positions.Count);
-        _line = [new NodePotential(model.SupplyV, _everywhere, -1)];
-        _zero = [new NodePotential(Complex.Zero, _everywhere, -1)];
+        _held = [.. model.Potentials.Select(p => new List<NodePotential> { new(p, _everywhere, -1) })];
         Of = new List<NodePotential>[model.NodeCount];
         _ownerOf = new int[model.NodeCount];
         _switchNeighbours = [.. Enumerable.Range(0, model.NodeCount).Select(_ => new List<int>())];
@@ -73,12 +71,8 @@ internal sealed class NodePotentials
     {
         for (int n = 0; n < Of.Length; n++)
         {
-            Of[n] = split.Held[split.Roots[n]] switch
-            {
-                HeldAt.Line => _line,
-                HeldAt.Zero => _zero,
-                _ => _none,
-            };
+            HeldAt held = split.Held[split.Roots[n]];
+            Of[n] = held == HeldAt.Nothing ? _none : _held[SourcePotentials.IndexOf(held)];
         }
 
         // Merged node to node is one step: the members of a merged node share its list.
@@ -207,8 +201,7 @@ internal sealed class NodePotentials
 
         if (found.Count == 0)
         {
-            found.Add(new NodePotential(_model.SupplyV, positions, floats));
-            found.Add(new NodePotential(Complex.Zero, positions, floats));
+            found.AddRange(_model.Potentials.Distinct().Select(p => new NodePotential(p, positions, floats)));
         }
 
         return found;

@@ -32,7 +32,7 @@ internal sealed class SectionShape
     /// <summary>Indices of the loads.</summary>
     public int[] Loads { get; }
 
-    /// <summary>Merged nodes that nothing holds; local node k + 2 is the k-th, 0 is line and 1 is zero.</summary>
+    /// <summary>Merged nodes that nothing holds; local node k + <see cref="SourcePotentials.Count"/> is the k-th, those before are the supply's.</summary>
     public int[] OwnNodes { get; }
 
     /// <summary>Local nodes at the ends of each contact, then of each load.</summary>
@@ -42,7 +42,7 @@ internal sealed class SectionShape
     {
         if (held != HeldAt.Nothing)
         {
-            return held == HeldAt.Line ? 0 : 1;
+            return SourcePotentials.IndexOf(held);
         }
 
         int at = nodes.IndexOf(node);
@@ -52,22 +52,24 @@ internal sealed class SectionShape
             nodes.Add(node);
         }
 
-        return at + 2;
+        return at + SourcePotentials.Count;
     }
 }
 
 /// <summary>Solves one section for one pattern of closed contacts.</summary>
-/// <remarks>Closed contacts merge nodes; loads then chain the merged nodes that nothing holds into blocks; a block between line
-/// and zero is solved by its nodes' currents, one on a single side takes that side's potential with no current, one on neither
+/// <remarks>Closed contacts merge nodes; loads then chain the merged nodes that nothing holds into blocks; a block between two
+/// potentials or more is solved by its nodes' currents, one at a single potential takes it with no current, one at none
 /// floats.</remarks>
-internal sealed class PatternSolver(SectionShape shape, BlockSolver blocks, double supplyV)
+internal sealed class PatternSolver(SectionShape shape, BlockSolver blocks, Complex[] sources)
 {
-    private readonly int _nodes = shape.OwnNodes.Length + 2;
-    private readonly int[] _merged = new int[shape.OwnNodes.Length + 2];
-    private readonly int[] _chain = new int[shape.OwnNodes.Length + 2];
-    private readonly HeldAt[] _touches = new HeldAt[shape.OwnNodes.Length + 2];
-    private readonly int[] _blockNode = new int[shape.OwnNodes.Length + 2];
-    private readonly Complex?[] _potentials = new Complex?[shape.OwnNodes.Length + 2];
+    private const int Own = SourcePotentials.Count;
+
+    private readonly int _nodes = shape.OwnNodes.Length + Own;
+    private readonly int[] _merged = new int[shape.OwnNodes.Length + Own];
+    private readonly int[] _chain = new int[shape.OwnNodes.Length + Own];
+    private readonly HeldAt[] _touches = new HeldAt[shape.OwnNodes.Length + Own];
+    private readonly int[] _blockNode = new int[shape.OwnNodes.Length + Own];
+    private readonly Complex?[] _potentials = new Complex?[shape.OwnNodes.Length + Own];
     private readonly long[] _block = new long[shape.Loads.Length];
     private readonly List<int> _numbered = [];
     private bool _isShort;
@@ -75,7 +77,7 @@ internal sealed class PatternSolver(SectionShape shape, BlockSolver blocks, doub
     /// <summary>Voltage over each load, in the order of <see cref="SectionShape.Loads"/>; NaN for resonance without resistance.</summary>
     public double[] Volts { get; } = new double[shape.Loads.Length];
 
-    /// <summary>Solves; false when the closed contacts join line to zero.</summary>
+    /// <summary>Solves; false when the closed contacts join two potentials of the supply.</summary>
     /// <param name="closed">Which contacts are closed.</param>
     public bool Solve(bool[] closed)
     {
@@ -89,14 +91,18 @@ internal sealed class PatternSolver(SectionShape shape, BlockSolver blocks, doub
 
         Array.Clear(Volts);
         MergeClosed(closed);
-        _isShort = _merged[1] == 0;
+        _isShort = false;
+        for (int n = 0; n < Own; n++)
+        {
+            _isShort |= _merged[n] != n;
+            _potentials[n] = sources[n];
+        }
+
         if (_isShort)
         {
             return false;
         }
 
-        _potentials[0] = supplyV;
-        _potentials[1] = Complex.Zero;
         ChainBlocks();
         SolveBlocks();
         for (int l = 0; l < Volts.Length; l++)
@@ -111,14 +117,14 @@ internal sealed class PatternSolver(SectionShape shape, BlockSolver blocks, doub
     /// <summary>The solution just found, to keep.</summary>
     public SectionPattern Keep()
     {
-        int own = _nodes - 2;
+        int own = _nodes - Own;
         Complex?[] potentials = new Complex?[own];
         int[] groups = new int[own];
         for (int n = 0; n < own; n++)
         {
-            potentials[n] = _isShort ? null : _potentials[_merged[n + 2]];
-            int block = Find(_chain, _merged[n + 2]);
-            groups[n] = block <= 1 ? -1 : shape.OwnNodes[block - 2];
+            potentials[n] = _isShort ? null : _potentials[_merged[n + Own]];
+            int block = Find(_chain, _merged[n + Own]);
+            groups[n] = block < Own ? -1 : shape.OwnNodes[block - Own];
         }
 
         return new SectionPattern(_isShort, potentials, (double[])Volts.Clone(), groups);
@@ -168,7 +174,7 @@ internal sealed class PatternSolver(SectionShape shape, BlockSolver blocks, doub
         for (int l = 0; l < Volts.Length; l++)
         {
             (int a, int b) = LoadEnds(l);
-            if (a > 1 && b > 1)
+            if (a >= Own && b >= Own)
             {
                 Join(_chain, a, b);
             }
@@ -184,28 +190,28 @@ internal sealed class PatternSolver(SectionShape shape, BlockSolver blocks, doub
 
     private void Touch(int node, int held)
     {
-        if (node > 1 && held <= 1)
+        if (node >= Own && held < Own)
         {
-            _touches[Find(_chain, node)] |= held == 0 ? HeldAt.Line : HeldAt.Zero;
+            _touches[Find(_chain, node)] |= (HeldAt)(1 << held);
         }
     }
 
     private void SolveBlocks()
     {
-        for (int n = 2; n < _nodes; n++)
+        for (int n = Own; n < _nodes; n++)
         {
-            if (_merged[n] == n && _chain[n] == n && _touches[n] == HeldAt.Both)
+            if (_merged[n] == n && _chain[n] == n && SourcePotentials.Clash(_touches[n]))
             {
                 SolveBlock(n);
             }
         }
 
-        for (int n = 2; n < _nodes; n++)
+        for (int n = Own; n < _nodes; n++)
         {
-            int block = Find(_chain, n);
-            if (_merged[n] == n && _touches[block] is HeldAt.Line or HeldAt.Zero)
+            HeldAt touches = _touches[Find(_chain, n)];
+            if (_merged[n] == n && touches != HeldAt.Nothing && !SourcePotentials.Clash(touches))
             {
-                _potentials[n] = _touches[block] == HeldAt.Line ? supplyV : Complex.Zero;
+                _potentials[n] = sources[SourcePotentials.IndexOf(touches)];
             }
         }
     }
@@ -218,7 +224,7 @@ internal sealed class PatternSolver(SectionShape shape, BlockSolver blocks, doub
         for (int l = 0; l < Volts.Length; l++)
         {
             (int a, int b) = LoadEnds(l);
-            if (a != b && Find(_chain, a > 1 ? a : b) == block)
+            if (a != b && Find(_chain, a >= Own ? a : b) == block)
             {
                 _block[count++] = new BlockLoad(shape.Loads[l], Number(a), Number(b)).Packed;
             }
@@ -233,7 +239,7 @@ internal sealed class PatternSolver(SectionShape shape, BlockSolver blocks, doub
 
     private int Number(int node)
     {
-        if (node <= 1)
+        if (node < Own)
         {
             return node;
         }
@@ -241,7 +247,7 @@ internal sealed class PatternSolver(SectionShape shape, BlockSolver blocks, doub
         if (_blockNode[node] == 0)
         {
             _numbered.Add(node);
-            _blockNode[node] = _numbered.Count + 1;
+            _blockNode[node] = _numbered.Count - 1 + Own;
         }
 
         return _blockNode[node];

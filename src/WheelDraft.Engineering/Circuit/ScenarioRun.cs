@@ -239,6 +239,8 @@ internal sealed class ScenarioPlayer
         return Note(Changes(before, after), wasOn);
     }
 
+    private string ShortWords => _model.Lines.Count > 1 ? "a line joined to another, to N or to E" : $"{_model.NodeNets[CircuitModel.Line]} joined to N or E";
+
     private string Changes(ulong[] before, ulong[] after) => string.Join(", ", Enumerable.Range(0, _model.Contacts.Count)
         .Where(c => BitRow.Has(before, c) != BitRow.Has(after, c))
         .Select(c => $"{_model.Contacts[c].Name} ring {(BitRow.Has(after, c) ? "makes" : "breaks")}"));
@@ -252,7 +254,7 @@ internal sealed class ScenarioPlayer
         _isShort = state.IsShort;
         Coast coast = _model.Brief.Drive.Coast;
         _coastLeftRad = isOn || _isShort ? 0 : wasOn ? (coast.LeastRad + coast.MostRad) / 2 : _coastLeftRad;
-        Moments.Add(new RunMoment(NowS, _angleRad, _turns, _isShort ? $"{what}: L joined to N or E, the fuse opens" : what)
+        Moments.Add(new RunMoment(NowS, _angleRad, _turns, _isShort ? $"{what}: {ShortWords}, the fuse opens" : what)
         {
             Closed = [.. _model.Contacts.Where((_, c) => BitRow.Has(_model.Turn.Positions[Intervals[_interval].Position].Closed, c)).Select(c => c.Name)],
             ClosedInputs = [.. _model.Inputs.Where((_, i) => (_inputs >> i & 1) != 0).Select(i => i.Name)],

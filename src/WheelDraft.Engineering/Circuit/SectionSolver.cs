@@ -6,11 +6,11 @@ namespace WheelDraft.Engineering;
 /// <param name="Loads">Indices of the loads.</param>
 /// <param name="On">A row of positions for each load, one behind the other.</param>
 /// <param name="Undecided">The same, for undecided.</param>
-/// <param name="Short">Positions at which the section joins line to neutral or earth; null for nowhere.</param>
+/// <param name="Short">Positions at which the section joins two potentials of the supply; null for nowhere.</param>
 internal sealed record SectionStates(int[] Loads, ulong[] On, ulong[] Undecided, ulong[]? Short);
 
 /// <summary>A section solved for one pattern of its contacts.</summary>
-/// <param name="IsShort">Whether it joins line to neutral or earth; nothing else is then known.</param>
+/// <param name="IsShort">Whether it joins two potentials of the supply; nothing else is then known.</param>
 /// <param name="Potentials">Potential of each merged node over neutral; null where nothing gives it one.</param>
 /// <param name="Volts">Voltage over each load; NaN where resonance without resistance leaves it without an answer.</param>
 /// <param name="Groups">For each merged node the node that stands for its block: the same for nodes that float together.</param>
@@ -48,17 +48,21 @@ internal sealed class SectionSolver
     public SectionSolver(CircuitModel model)
     {
         _model = model;
-        _blocks = new BlockSolver(model.Impedances, model.SupplyV);
-        _onAtV = [.. model.LoadBriefs.Select(l => OnAtV(l, model.SupplyV))];
-        _offAtV = [.. model.LoadBriefs.Select(l => OffAtV(l, model.SupplyV))];
+        _blocks = new BlockSolver(model.Impedances, model.Potentials);
+        _onAtV = [.. Enumerable.Range(0, model.Loads.Count).Select(l => OnAtV(model, l))];
+        _offAtV = [.. Enumerable.Range(0, model.Loads.Count).Select(l => OffAtV(model, l))];
         _words = BitRow.WordsFor(model.Turn.Positions.Count);
     }
 
-    /// <summary>Voltage at and above which a load is on.</summary>
-    public static double OnAtV(LoadBrief load, double supplyV) => load.PullInShare * supplyV * (1 - ThresholdSlack);
+    /// <summary>Voltage at nominal supply at and above which a load is on over all of the supply's range.</summary>
+    /// <remarks>Loads are impedances, so every voltage rises and falls with the supply: a load has pulled in at the lowest supply when
+    /// its voltage at the nominal one is above pull-in by the same share.</remarks>
+    public static double OnAtV(CircuitModel model, int load) =>
+        model.LoadBriefs[load].PullInShare * model.RatedV[load] / (1 - model.Brief.Supply.VoltageToleranceShare) * (1 - ThresholdSlack);
 
-    /// <summary>Voltage at and below which a load is off.</summary>
-    public static double OffAtV(LoadBrief load, double supplyV) => load.DropOutShare * supplyV * (1 + ThresholdSlack);
+    /// <summary>Voltage at nominal supply at and below which a load is off over all of the supply's range.</summary>
+    public static double OffAtV(CircuitModel model, int load) =>
+        model.LoadBriefs[load].DropOutShare * model.RatedV[load] / (1 + model.Brief.Supply.VoltageToleranceShare) * (1 + ThresholdSlack);
 
     /// <summary>Number of distinct blocks solved.</summary>
     public int BlockCount => _blocks.Count;
@@ -91,7 +95,7 @@ internal sealed class SectionSolver
     {
         SectionShape shape = new(section, _model.Contacts.Count);
         nodes = shape.OwnNodes;
-        return new UnfedSection(shape, PatternsOf(shape.Contacts), _model.SupplyV).Read();
+        return new UnfedSection(shape, PatternsOf(shape.Contacts), _model.Potentials).Read();
     }
 
     /// <summary>A section with potentials and voltages.</summary>
@@ -104,7 +108,7 @@ internal sealed class SectionSolver
         {
             SectionShape shape = new(section, _model.Contacts.Count);
             ContactPatterns patterns = PatternsOf(shape.Contacts);
-            PatternSolver solver = new(shape, _blocks, _model.SupplyV);
+            PatternSolver solver = new(shape, _blocks, _model.Potentials);
             List<SectionPattern> solved = [];
             foreach (bool[] closed in patterns.Closed)
             {
@@ -156,7 +160,7 @@ internal sealed class SectionSolver
         ulong[] undecided = new ulong[loads * _words];
         ulong[]? isShort = null;
         ContactPatterns patterns = PatternsOf(shape.Contacts);
-        PatternSolver solver = new(shape, _blocks, _model.SupplyV);
+        PatternSolver solver = new(shape, _blocks, _model.Potentials);
         for (int p = 0; p < patterns.Closed.Count; p++)
         {
             ulong[] positions = patterns.Positions[p];

@@ -1,21 +1,47 @@
 namespace WheelDraft.Engineering;
 
-/// <summary>Finds by what line is joined to neutral or earth in one state.</summary>
+/// <summary>Nets of the supply that closed switches join, and by what.</summary>
+/// <param name="From">Node of the line.</param>
+/// <param name="To">Node of the other line, of neutral or of earth.</param>
+/// <param name="Names">Names along the shortest way.</param>
+internal sealed record ShortPath(int From, int To, IReadOnlyList<string> Names);
+
+/// <summary>Finds by what a line is joined to another, to neutral or to earth in one state.</summary>
 internal static class ShortPaths
 {
-    /// <summary>Names along the shortest way from line to neutral or earth over closed switches; empty when there is none.</summary>
-    public static IReadOnlyList<string> Find(CircuitModel model, FaultCase fault, int inputs, int position)
+    /// <summary>Names along the shortest way from a line to another net of the supply; empty when there is none.</summary>
+    public static IReadOnlyList<string> Find(CircuitModel model, FaultCase fault, int inputs, int position) =>
+        All(model, fault, inputs, position) is [var first, ..] ? first.Names : [];
+
+    /// <summary>The shortest way from each line, in phase order, to another net of the supply over closed switches.</summary>
+    public static IReadOnlyList<ShortPath> All(CircuitModel model, FaultCase fault, int inputs, int position)
     {
         List<(string Name, int A, int B)> joins = Joins(model, fault, inputs, position);
+        List<ShortPath> paths = [];
+        foreach (int line in model.Lines.Where(l => l != fault.OpenLine))
+        {
+            // Told from either end a way between two lines is one.
+            if (From(model, fault, joins, line) is { } path && !paths.Exists(p => p.To == line && p.From == path.To))
+            {
+                paths.Add(path);
+            }
+        }
+
+        return paths;
+    }
+
+    private static ShortPath? From(CircuitModel model, FaultCase fault, List<(string Name, int A, int B)> joins, int line)
+    {
+        bool Holds(int node) => node != line && model.IsSource(node) && node != fault.OpenLine && !(node == CircuitModel.Neutral && fault.NeutralOpen);
         int[] via = new int[model.NodeCount];
         Array.Fill(via, -1);
-        Queue<int> open = new([CircuitModel.Line]);
-        HashSet<int> seen = [CircuitModel.Line];
+        Queue<int> open = new([line]);
+        HashSet<int> seen = [line];
         while (open.TryDequeue(out int node))
         {
-            if (node == CircuitModel.Earth || (node == CircuitModel.Neutral && !fault.NeutralOpen))
+            if (Holds(node))
             {
-                return Back(joins, via, node);
+                return new ShortPath(line, node, Back(joins, via, node));
             }
 
             for (int j = 0; j < joins.Count; j++)
@@ -29,7 +55,7 @@ internal static class ShortPaths
             }
         }
 
-        return [];
+        return null;
     }
 
     private static List<string> Back(List<(string Name, int A, int B)> joins, int[] via, int node)

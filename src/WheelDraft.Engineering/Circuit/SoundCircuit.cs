@@ -86,12 +86,8 @@ internal sealed class SoundCircuit
 
             for (int n = 0; n < nodes.Length; n++)
             {
-                nodes[n] = _split.Held[_split.Roots[n]] switch
-                {
-                    HeldAt.Line => Model.SupplyV,
-                    HeldAt.Zero => 0,
-                    _ => merged[_split.Roots[n]],
-                };
+                HeldAt held = _split.Held[_split.Roots[n]];
+                nodes[n] = held == HeldAt.Nothing ? merged[_split.Roots[n]] : Complex.Abs(Model.Potentials[SourcePotentials.IndexOf(held)]);
             }
         }
 

@@ -14,8 +14,9 @@ public enum LoadState
 }
 
 /// <summary>Every load in every state of the circuit under one fault: for each input position a row of wheel positions.</summary>
-/// <remarks>Where line is joined to neutral or earth the fuse is taken to open: every load is off there and
-/// <see cref="Short"/> says so.</remarks>
+/// <remarks>Where a line is joined to another, to neutral or to earth a fuse is taken to open and <see cref="Short"/> says so. With one
+/// line every load is off there. With three nobody can say whose fuse opens first and what the other lines still feed: every load is
+/// undecided.</remarks>
 internal sealed class StateSheet
 {
     // Most numbers of one sheet (64 MiB); two sheets and their neighbours then stay far under half a gibibyte.
@@ -62,7 +63,7 @@ internal sealed class StateSheet
     /// <summary>Positions of the wheel at which a load is undecided.</summary>
     public ReadOnlySpan<ulong> Undecided(int inputs, int load) => _undecided.AsSpan(((inputs * _loads) + load) * _words, _words);
 
-    /// <summary>Positions of the wheel at which line is joined to neutral or earth.</summary>
+    /// <summary>Positions of the wheel at which a line is joined to another, to neutral or to earth.</summary>
     public ReadOnlySpan<ulong> Short(int inputs) => _short.AsSpan(inputs * _words, _words);
 
     /// <summary>State of a load at one instant.</summary>
@@ -100,6 +101,7 @@ internal sealed class StateSheet
         if (!split.Split(Fault, inputs))
         {
             BitRow.Full(_model.Turn.Positions.Count).CopyTo(isShort);
+            OpenFuse(first, isShort);
             return;
         }
 
@@ -126,11 +128,17 @@ internal sealed class StateSheet
 
         if (!BitRow.IsEmpty(isShort))
         {
-            for (int i = first; i < first + (_loads * _words); i++)
-            {
-                _on[i] &= ~isShort[(i - first) % _words];
-                _undecided[i] &= ~isShort[(i - first) % _words];
-            }
+            OpenFuse(first, isShort);
+        }
+    }
+
+    private void OpenFuse(int first, ReadOnlySpan<ulong> isShort)
+    {
+        for (int i = first; i < first + (_loads * _words); i++)
+        {
+            ulong at = isShort[(i - first) % _words];
+            _on[i] &= ~at;
+            _undecided[i] = _model.Lines.Count > 1 ? _undecided[i] | at : _undecided[i] & ~at;
         }
     }
 }

@@ -2,19 +2,20 @@ using System.Numerics;
 
 namespace WheelDraft.Engineering;
 
-/// <summary>Potentials in a section that does not lie between line and zero: no current flows, so connection alone decides.</summary>
+/// <summary>Potentials in a section that does not lie between two potentials of the supply: no current flows, so connection alone decides.</summary>
 /// <remarks>A node joined by closed contacts and loads to what is held takes that potential; the others float in groups. The same
 /// answer as solving every pattern, without solving any.</remarks>
-internal sealed class UnfedSection(SectionShape shape, ContactPatterns contacts, double supplyV)
+internal sealed class UnfedSection(SectionShape shape, ContactPatterns contacts, Complex[] sources)
 {
-    private readonly int[] _joined = new int[shape.OwnNodes.Length + 2];
+    private const int Own = SourcePotentials.Count;
+
+    private readonly int[] _joined = new int[shape.OwnNodes.Length + Own];
 
     /// <summary>Potentials of each own node over all positions.</summary>
     public List<NodePotential>[] Read()
     {
         int own = shape.OwnNodes.Length;
-        ulong[]?[] line = new ulong[own][];
-        ulong[]?[] zero = new ulong[own][];
+        ulong[]?[,] held = new ulong[own, Own][];
         List<NodePotential>[] potentials = [.. Enumerable.Range(0, own).Select(_ => new List<NodePotential>())];
         for (int p = 0; p < contacts.Closed.Count; p++)
         {
@@ -22,24 +23,26 @@ internal sealed class UnfedSection(SectionShape shape, ContactPatterns contacts,
             Join(contacts.Closed[p]);
             for (int n = 0; n < own; n++)
             {
-                int root = Find(n + 2);
-                if (root <= 1)
+                int root = Find(n + Own);
+                if (root < Own)
                 {
-                    ref ulong[]? at = ref (root == 0 ? line : zero)[n];
+                    ref ulong[]? at = ref held[n, root];
                     at ??= new ulong[positions.Length];
                     BitRow.AddAll(at, positions);
                 }
                 else
                 {
-                    potentials[n].Add(new NodePotential(default, positions, shape.OwnNodes[root - 2]));
+                    potentials[n].Add(new NodePotential(default, positions, shape.OwnNodes[root - Own]));
                 }
             }
         }
 
         for (int n = 0; n < own; n++)
         {
-            AddHeld(potentials[n], line[n], supplyV);
-            AddHeld(potentials[n], zero[n], Complex.Zero);
+            for (int s = 0; s < Own; s++)
+            {
+                AddHeld(potentials[n], held[n, s], sources[s]);
+            }
         }
 
         return potentials;

@@ -19,5 +19,5 @@ internal static class WheelContacts
         : new ContactSchedule(output.Name, output.Net, OtherNet(brief, output), [.. ring.Periods.Select(p => new MadePeriod(p.Wanted.Arc, p.Bands.Make, p.Bands.Break))]);
 
     /// <summary>The other side of an output's contact: the feed's net, or that of the second wiper of a lands wheel.</summary>
-    public static string OtherNet(Brief brief, OutputBrief output) => output.ReturnNet ?? brief.Feed?.Net ?? "L";
+    public static string OtherNet(Brief brief, OutputBrief output) => output.ReturnNet ?? brief.Feed?.Net ?? brief.Supply.Lines[0];
 }

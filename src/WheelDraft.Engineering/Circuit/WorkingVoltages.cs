@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace WheelDraft.Engineering;
 
 /// <summary>The largest r.m.s. voltage between two nets over every reachable state.</summary>
@@ -155,12 +153,7 @@ internal sealed class WorkingVoltageSearch
             return "in every reachable state";
         }
 
-        TurnPosition at = _model.Turn.Positions[where.Position];
-        IEnumerable<string> closed = _model.Inputs.Where((_, i) => (where.Fault.Actual(where.Inputs) >> i & 1) != 0).Select(i => i.Name);
-        string inputs = string.Join(", ", closed);
         string fault = where.Fault.Fault.Kind == CircuitFaultKind.None ? "" : $", {where.Fault.Fault.Words}";
-        return string.Create(
-            CultureInfo.InvariantCulture,
-            $"from {_model.SecondsAt(at.LowerRad):0.0} s, {(inputs.Length == 0 ? "every input open" : $"{inputs} closed")}{fault}");
+        return StateWords.Of(_model, where.Position, where.Fault.Actual(where.Inputs)) + fault;
     }
 }

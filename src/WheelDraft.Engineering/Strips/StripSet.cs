@@ -38,20 +38,19 @@ public sealed record StripSet
     /// <summary>Forms and places every strip of a brief.</summary>
     /// <param name="brief">The whole brief.</param>
     /// <param name="rings">Where the wheel layout has put rings and stations.</param>
-    /// <param name="currents">What each net's strip carries, when the circuit has been solved; null for an upper bound from the ratings.</param>
+    /// <param name="currents">Currents of the solved circuit; null when it was not solved: then no figure is given that needs them.</param>
     /// <exception cref="DesignRefusedException">A strip cannot be made or placed as asked; every reason of every strip.</exception>
-    public static StripSet Of(Brief brief, RingPlaces rings, IReadOnlyDictionary<string, StripCurrent>? currents = null)
+    public static StripSet Of(Brief brief, RingPlaces rings, CircuitCurrents? currents = null)
     {
         ArgumentNullException.ThrowIfNull(brief);
         ArgumentNullException.ThrowIfNull(rings);
         List<Finding> reasons = [];
         List<PlacedStrip> strips = [];
-        currents ??= NetCurrents.FromRatings(brief);
         for (int i = 0; i < brief.Strips.Count; i++)
         {
             StripForm? form = StripForming.Form(brief, i, reasons);
             StripStation? station = StationOf(brief, rings, i, reasons);
-            if (form is not null && station is not null && new StripSetting(brief, form, station, currents).Place(reasons) is PlacedStrip placed)
+            if (form is not null && station is not null && new StripSetting(brief, form, station, StripCurrent.Of(brief, currents, brief.Strips[i].Task)).Place(reasons) is PlacedStrip placed)
             {
                 strips.Add(placed);
             }
@@ -151,7 +150,7 @@ public sealed record FrictionTorque(double LeastNm, double MostNm, double? Motor
 
         double step = brief.Carrier.StepMm;
         double Sum(Func<StripSpring, double> force) => strips.Where(s => s.Ring is not null).Sum(s => force(s.Spring!) * (s.Ring!.RadiusMm / 1000));
-        double low = 1 - brief.Supply.VoltageTolerance;
+        double low = 1 - brief.Supply.VoltageToleranceShare;
         return new FrictionTorque(
             band.Least * Sum(s => Math.Max(0, s.LeastForceN - (step * s.StiffnessNPerMm))),
             band.Most * Sum(s => s.MostForceN),
@@ -168,7 +167,7 @@ public sealed record FrictionTorque(double LeastNm, double MostNm, double? Motor
             yield break;
         }
 
-        string at = brief.Supply.VoltageTolerance > 0 ? string.Create(CultureInfo.InvariantCulture, $" at {100 * (1 - brief.Supply.VoltageTolerance):0.#} % of its voltage (taken to fall with its square)") : "";
+        string at = brief.Supply.VoltageToleranceShare > 0 ? string.Create(CultureInfo.InvariantCulture, $" at {100 * (1 - brief.Supply.VoltageToleranceShare):0.#} % of its voltage (taken to fall with its square)") : "";
         string has = string.Create(CultureInfo.InvariantCulture, $"Friction of all wipers is {LeastNm * 1000:0.###} to {MostNm * 1000:0.###} mN m, the motor gives {motor * 1000:0.###} mN m{at}");
         TextPlace place = brief.PlaceOf("drive.torque");
         if (LeastNm >= motor)

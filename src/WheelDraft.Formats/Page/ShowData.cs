@@ -46,6 +46,17 @@ internal static class ShowData
         json.WriteStartObject();
         json.WriteNumber("turn", Math.Round(turnS, SecondDecimals));
         json.WriteNumber("supply", network.SupplyV);
+        json.WriteStartArray("lines");
+        foreach (NetworkLine line in network.Lines)
+        {
+            json.WriteStartObject();
+            json.WriteNumber("node", line.Node);
+            json.WriteNumber("re", line.PotentialV.Real);
+            json.WriteNumber("im", line.PotentialV.Imaginary);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
         json.WriteNumber("wheel", network.WheelNode);
         json.WriteNumber("feed", network.FeedNode);
         json.WriteNumber("motor", network.Motor);
@@ -106,6 +117,9 @@ internal static class ShowData
             case CircuitFaultKind.LoadOpen or CircuitFaultKind.LoadShorted:
                 Part(json, "loads", network.LoadOf(fault.Subject));
                 json.WriteString("mode", fault.Kind == CircuitFaultKind.LoadOpen ? "absent" : "joined");
+                break;
+            case CircuitFaultKind.LineOpen:
+                Part(json, "line", network.NodeOf(fault.Subject));
                 break;
             case CircuitFaultKind.NetEarthed:
                 Joined(json, network.NodeOf(fault.Subject), network.NodeOf("E"));

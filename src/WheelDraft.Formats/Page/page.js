@@ -140,7 +140,9 @@
 
   function showNote(state) {
     const motor = network.motor < 0 ? "none" : state.loads[network.motor];
-    put(parts.note, state.short ? "Line meets neutral or earth: the fuse opens and everything is off."
+    put(parts.note, state.short ? (network.lines.length > 1
+      ? "A line meets another, neutral or earth: a fuse opens, and what the other lines still feed is undecided."
+      : "Line meets neutral or earth: the fuse opens and everything is off.")
       : hand.motion === 0 ? "The motor is stalled: the wheel stands, whatever is on."
       : motor === "off" ? "The motor is off here: the real wheel would stand still."
       : motor === "undecided" ? "The motor is between drop-out and pull-in: it may run or stand."

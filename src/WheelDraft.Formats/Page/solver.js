@@ -2,12 +2,12 @@
 
 /* The circuit at one instant.
  *
- * A network is what the page's data holds: numbered nodes (0 line, 1 neutral, 2 earth), contacts and inputs that join two nodes
- * when closed, loads that are impedances between two nodes. Closed switches merge nodes (union and find); line is at supply
- * voltage, neutral and earth at zero; the loads between other nodes hang together in blocks, each solved by complex nodal
- * analysis. A block that nothing feeds has no potential. Line joined to zero opens the fuse: everything is off. */
+ * A network is what the page's data holds: numbered nodes (1 neutral, 2 earth), lines with their potentials, contacts and inputs that
+ * join two nodes when closed, loads that are impedances between two nodes. Closed switches merge nodes (union and find); neutral and
+ * earth are at zero; the loads between other nodes hang together in blocks, each solved by complex nodal analysis. A block that nothing
+ * feeds has no potential. A line joined to zero or to another opens a fuse: with one line everything is off, with three nobody can say
+ * whose fuse opens first and everything is undecided. */
 const wheelCircuit = (() => {
-  const LINE = 0;
   const NEUTRAL = 1;
   const EARTH = 2;
 
@@ -46,21 +46,19 @@ const wheelCircuit = (() => {
   const modeOf = (state, load) => (state.loads && state.loads[load]) || "works";
 
   /** Solves one instant. state: contacts and inputs closed (true or false each), and faults: loads ("works", "joined",
-   *  "absent" each), joins (pairs of nodes), feedOpen, neutralOpen. */
+   *  "absent" each), joins (pairs of nodes), feedOpen, neutralOpen, openLines (nodes). */
   function solve(network, state) {
     const root = merge(network, state);
-    const line = root[LINE];
-    const zero = state.neutralOpen ? [root[EARTH]] : [root[NEUTRAL], root[EARTH]];
-    if (zero.includes(line)) {
+    const held = sourcesOf(network, state, root);
+    if (!held) {
       return {
         short: true,
-        loads: network.loads.map(() => "off"),
+        loads: network.loads.map(() => (network.lines.length > 1 ? "undecided" : "off")),
         volts: network.loads.map(() => null),
         nodes: network.nets.map(() => null),
       };
     }
-    const side = node => (node === line ? 0 : zero.includes(node) ? 1 : -1);
-    const potentials = blockPotentials(network, state, root, side);
+    const potentials = blockPotentials(network, state, root, held);
     const volts = network.loads.map((load, i) => {
       const a = potentials[root[load.a]];
       const b = potentials[root[load.b]];
@@ -74,46 +72,58 @@ const wheelCircuit = (() => {
     };
   }
 
-  /** Potential of each merged node, [real, imaginary]; undefined where nothing gives it one. */
-  function blockPotentials(network, state, root, side) {
-    const potentials = [];
-    root.forEach(node => {
-      if (side(node) >= 0) {
-        potentials[node] = side(node) === 0 ? [network.supply, 0] : [0, 0];
+  /** Potential of each merged node that the supply holds, [real, imaginary]; null for a short. */
+  function sourcesOf(network, state, root) {
+    const held = new Map([[root[EARTH], [0, 0]]]);
+    if (!state.neutralOpen) {
+      held.set(root[NEUTRAL], [0, 0]);
+    }
+    for (const line of network.lines.filter(l => !(state.openLines || []).includes(l.node))) {
+      if (held.has(root[line.node])) {
+        return null;
       }
-    });
+      held.set(root[line.node], [line.re, line.im]);
+    }
+    return held;
+  }
+
+  /** Potential of each merged node, [real, imaginary]; undefined where nothing gives it one. */
+  function blockPotentials(network, state, root, held) {
+    const potentials = [];
+    held.forEach((potential, node) => { potentials[node] = potential; });
     const working = network.loads
       .map((load, i) => ({ a: root[load.a], b: root[load.b], r: load.r, x: load.x, mode: modeOf(state, i) }))
       .filter(load => load.mode === "works" && load.a !== load.b);
     const chain = upTo(root.length);
-    working.filter(load => side(load.a) < 0 && side(load.b) < 0).forEach(load => join(chain, load.a, load.b));
+    working.filter(load => !held.has(load.a) && !held.has(load.b)).forEach(load => join(chain, load.a, load.b));
     const blocks = new Map();
     working.forEach(load => {
-      const own = side(load.a) < 0 ? load.a : side(load.b) < 0 ? load.b : -1;
+      const own = !held.has(load.a) ? load.a : !held.has(load.b) ? load.b : -1;
       if (own >= 0) {
         const key = find(chain, own);
         blocks.set(key, [...(blocks.get(key) || []), load]);
       }
     });
-    blocks.forEach(loads => solveBlock(network.supply, loads, side, potentials));
+    blocks.forEach(loads => solveBlock(loads, held, potentials));
     return potentials;
   }
 
-  function solveBlock(supply, loads, side, potentials) {
+  function solveBlock(loads, held, potentials) {
     const nodes = [];
-    const sides = new Set();
+    const sides = new Map();
     loads.forEach(load => [load.a, load.b].forEach(node => {
-      if (side(node) >= 0) {
-        sides.add(side(node));
+      if (held.has(node)) {
+        sides.set(String(held.get(node)), held.get(node));
       } else if (!nodes.includes(node)) {
         nodes.push(node);
       }
     }));
     if (sides.size === 1) {
       // Fed from one side only: no current, and so that side's potential everywhere.
-      nodes.forEach(node => { potentials[node] = sides.has(0) ? [supply, 0] : [0, 0]; });
-    } else if (sides.size === 2) {
-      const solved = eliminate(matrixOf(supply, loads, side, nodes));
+      const [only] = sides.values();
+      nodes.forEach(node => { potentials[node] = only; });
+    } else if (sides.size > 1) {
+      const solved = eliminate(matrixOf(loads, held, nodes));
       nodes.forEach((node, i) => { potentials[node] = solved ? solved[i] : [NaN, NaN]; });
     }
   }
@@ -127,7 +137,7 @@ const wheelCircuit = (() => {
   };
 
   /** Kirchhoff: the currents that leave each node add up to zero. One row a node, supply currents in the last column. */
-  function matrixOf(supply, loads, side, nodes) {
+  function matrixOf(loads, held, nodes) {
     const rows = nodes.map(() => Array.from({ length: nodes.length + 1 }, () => [0, 0]));
     const enter = (at, other, admittance) => {
       const row = rows[nodes.indexOf(at)];
@@ -139,8 +149,9 @@ const wheelCircuit = (() => {
       const across = nodes.indexOf(other);
       if (across >= 0) {
         row[across] = minus(row[across], admittance);
-      } else if (side(other) === 0) {
-        row[nodes.length] = minus(row[nodes.length], times(admittance, [-supply, 0]));
+      } else {
+        const [re, im] = held.get(other);
+        row[nodes.length] = minus(row[nodes.length], times(admittance, [-re, -im]));
       }
     };
     loads.forEach(load => {
@@ -195,7 +206,7 @@ const wheelCircuit = (() => {
    *  whatever a fault makes of their contacts; contacts that are stuck (true or false
    *  each, by index), and which way the motor drives (1, 0 stalled, -1 backward). */
   function handed(inputs, faults) {
-    const state = { senses: [...inputs], inputs: [...inputs], contacts: [], loads: [], joins: [], stuck: [], feedOpen: false, neutralOpen: false, motion: 1 };
+    const state = { senses: [...inputs], inputs: [...inputs], contacts: [], loads: [], joins: [], stuck: [], feedOpen: false, neutralOpen: false, openLines: [], motion: 1 };
     faults.forEach(fault => {
       switch (fault.part) {
         case "inputs": state.inputs[fault.index] = fault.closed; break;
@@ -204,6 +215,7 @@ const wheelCircuit = (() => {
         case "joins": state.joins.push([fault.a, fault.b]); break;
         case "feed": state.feedOpen = true; break;
         case "neutral": state.neutralOpen = true; break;
+        case "line": state.openLines.push(fault.index); break;
         case "stalled": state.motion = 0; break;
         case "reversed": state.motion = -1; break;
       }

@@ -35,6 +35,11 @@ internal static class CircuitJson
             json.Plain("volts", v.VoltageV);
             json.Text("where", v.Where);
         });
+        if (circuit.Loads.Count > 0)
+        {
+            Currents(json, circuit);
+        }
+
         json.Objects("interlocks", circuit.Interlocks, i =>
         {
             json.Text("name", i.Name);
@@ -68,6 +73,42 @@ internal static class CircuitJson
         (false, true) => "meaning",
         _ => "no inputs",
     };
+
+    private static void Currents(JsonSheet json, CircuitAnalysis circuit)
+    {
+        CircuitCurrents currents = circuit.Currents;
+        if (currents.IsBound)
+        {
+            json.Flag("currents_bound", true);
+        }
+
+        json.Objects("currents", CurrentWords.Wipers(circuit), w =>
+        {
+            json.Text("contact", w.Name);
+            Known("carried_a", w.Current.CarriedA);
+            if (w.Current.CarriedWhere.Length > 0)
+            {
+                json.Text("carried_where", w.Current.CarriedWhere);
+            }
+
+            Known("broken_a", w.Current.BrokenA);
+            if (w.Current.BrokenWhere.Length > 0)
+            {
+                json.Text("broken_where", w.Current.BrokenWhere);
+            }
+
+            json.Flag("breaks_inductive", w.Current.BreaksInductive);
+            json.Flag("shared", w.Current.IsShared);
+        });
+
+        void Known(string name, double amperes)
+        {
+            if (double.IsFinite(amperes))
+            {
+                json.Plain(name, amperes);
+            }
+        }
+    }
 
     private static void Interval(JsonSheet json, CircuitInterval interval)
     {

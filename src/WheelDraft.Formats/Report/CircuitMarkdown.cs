@@ -12,7 +12,7 @@ internal static class CircuitMarkdown
         page.Heading(2, "Circuit");
         if (circuit.Loads.Count == 0)
         {
-            page.Paragraph("No loads and no motor are given: there is nothing to solve, and working voltages are the supply's.");
+            page.Paragraph("No loads and no motor are given: there is nothing to solve, and working voltages are the highest of the supply.");
             return;
         }
 
@@ -20,9 +20,31 @@ internal static class CircuitMarkdown
         Resting(page, design);
         Interlocks(page, circuit);
         Faults(page, circuit);
+        Currents(page, design);
         page.Heading(3, "Working voltages")
-            .Paragraph($"The largest r.m.s. voltage between two nets over every reachable state and angle, {(circuit.Request.VoltagesUnderFaults ? "each single fault of the table above included, as asked" : "single open loads included")}.")
+            .Paragraph($"At nominal supply voltage, as the tables ask, and whatever its tolerance: the largest r.m.s. voltage between two nets over every reachable state and angle, {(circuit.Request.VoltagesUnderFaults ? "each single fault of the table above included, as asked" : "single open loads included")}.")
             .Table(["Nets", "V", "Found"], circuit.WorkingVoltages.Select(v => (IReadOnlyList<string>)[$"{v.First} – {v.Second}", Wording.Number(v.VoltageV, 1), v.Where]));
+    }
+
+    private static void Currents(MarkdownPage page, Design design)
+    {
+        CircuitAnalysis circuit = design.Circuit;
+        string bound = circuit.Currents.IsBound
+            ? " There are too many states to look at each: every figure is that of all loads on at once, at the highest voltage of the supply."
+            : "";
+        static string Amperes(double amperes) => double.IsFinite(amperes) ? Wording.Number(amperes, 3) : "without a bound";
+        page.Heading(3, "Currents of contacts")
+            .Paragraph($"The largest over every reachable state without fault, at the upper end of the supply voltage (nominal + {Wording.Percent(design.Brief.Supply.VoltageToleranceShare)}); loads are impedances, so currents rise with it. What a contact breaks is the current just before it opens; inrush is not counted. Where closed contacts or inputs lie side by side nothing decides how the current divides, and each is told as if all flowed through it.{bound}")
+            .Table(["Contact", "Carries, A", "Found", "Breaks, A", "Found", "Breaks a coil", "Side by side"], CurrentWords.Wipers(circuit).Select(w => (IReadOnlyList<string>)
+            [
+                w.Name,
+                Amperes(w.Current.CarriedA),
+                w.Current.CarriedWhere.Length > 0 ? w.Current.CarriedWhere : "-",
+                Amperes(w.Current.BrokenA),
+                w.Current.BrokenWhere.Length > 0 ? w.Current.BrokenWhere : "-",
+                w.Current.BreaksInductive ? "yes" : "no",
+                w.Current.IsShared ? "yes" : "no",
+            ]));
     }
 
     private static string Deg(double angleRad) => Wording.Number(Angles.DegFromRad(Angles.InTurn(angleRad)), 3);

@@ -33,7 +33,8 @@ public static class NotEvaluated
         }
 
         When(brief.Strips.Count == 0, "strips: none are given, so forces, blanks and spacing to arms and terminals are not worked out");
-        When(brief.Loads.Count == 0 && brief.DriveMotor is null, "circuit: no loads and no motor are given, so working voltages are the supply's");
+        When(brief.Loads.Count == 0 && brief.DriveMotor is null, "circuit: no loads and no motor are given, so working voltages are the highest of the supply's, and currents are not known");
+        When(brief.Supply.VoltageToleranceShare == 0, "supply voltage other than nominal: no voltage_tolerance is given, so 0 is assumed, and loads and currents are judged at the nominal voltage alone");
         When(brief.Parts.Count == 0, "parts near the wheel: none are given, so spacing to housing, motor and screws is not measured");
         When(brief.Drive.Friction is not null && brief.Strips.Count == 0, "friction torque: it needs strips, whose forces make it");
         When(brief.Drive.Friction is null && brief.Strips.Count > 0, "friction: none is given, so torque against the motor, the drag in contact forces and the wind-up of contacts are not worked out");

@@ -47,7 +47,7 @@ public static class ReportMarkdown
             .Paragraph(Cautions.Short);
         List<IReadOnlyList<string>> rows =
         [
-            ["Supply", $"{Wording.Volts(brief.Supply.VoltageV)}, {Wording.Number(brief.Supply.FrequencyHz, 2)} Hz ± {Wording.Percent(brief.Supply.FrequencyToleranceShare)}, overvoltage category {brief.Supply.Category}"],
+            ["Supply", $"{SupplyWords.Voltage(brief.Supply)}, {Wording.Number(brief.Supply.FrequencyHz, 2)} Hz ± {Wording.Percent(brief.Supply.FrequencyToleranceShare)}, overvoltage category {brief.Supply.Category}, {SupplyWords.OverVoltages(brief.Supply)}"],
             ["Surroundings", $"pollution degree {Wording.Number(brief.Environment.PollutionDegree, 0)}, {Wording.Number(brief.Environment.AltitudeM, 0)} m above the sea{(brief.Environment.Condensation ? ", frost or dew on live parts" : "")}"],
             ["Turn", $"{S(design.Motion.TurnTimeS)} s, {(design.Motion.Direction == Turning.Clockwise ? "clockwise" : "anticlockwise")} seen from the wiper side, {Wording.Number(design.Motion.SpeedDegPerS, 4)}° a second{Gear(brief.Drive)}"],
             ["Rules", $"{(brief.Spacing.Standard == SpacingStandard.Iec60664 ? "IEC 60664-1" : "IEC 60335-1")}, carrier of material group {brief.Carrier.Group}{(brief.Carrier.Cti is double cti ? $" (comparative tracking index {Wording.Number(cti, 0)})" : "")}, margin {Wording.Mm(brief.Spacing.MarginMm)}, open contacts {(brief.Spacing.OpenContact is Insulation grade ? SpacingJson.Grade(grade) : "without a rule")} unless an output says otherwise"],

@@ -127,19 +127,27 @@ internal static class StripsJson
     private static void Electrics(JsonSheet json, StripElectrics electrics)
     {
         json.Plain("resistance_mohm", electrics.ResistanceOhm * 1000);
-        json.Plain("current_a", electrics.CurrentA);
-        json.Plain("drop_mv", electrics.DropV * 1000);
-        json.Plain("loss_mw", electrics.LossW * 1000);
-        json.Plain("density_a_per_mm2", electrics.DensityAPerMm2);
-        json.Plain("temperature_rise_k", electrics.TemperatureRiseK);
+        Known("current_a", electrics.CurrentA);
+        Known("drop_mv", electrics.DropV * 1000);
+        Known("loss_mw", electrics.LossW * 1000);
+        Known("density_a_per_mm2", electrics.DensityAPerMm2);
+        Known("temperature_rise_k", electrics.TemperatureRiseK);
         if (electrics.ConstrictionOhm is double constriction)
         {
             json.Plain("constriction_mohm", constriction * 1000);
-            json.Plain("contact_mv", electrics.ContactV!.Value * 1000);
-            json.Plain("filmed_contact_mv", electrics.FilmedContactV!.Value * 1000);
+            Known("contact_mv", electrics.ContactV * 1000);
+            Known("filmed_contact_mv", electrics.FilmedContactV * 1000);
             if (electrics.SofteningV is MaterialValue softening)
             {
                 json.Plain("softening_mv", softening.Value * 1000);
+            }
+        }
+
+        void Known(string name, double? value)
+        {
+            if (value is double known)
+            {
+                json.Plain(name, known);
             }
         }
     }

@@ -26,6 +26,8 @@ internal static class StripsMarkdown
 
     private static string N(double value, int decimals = 3) => Wording.Number(value, decimals);
 
+    private static string Known(double? value, int decimals = 3) => value is double known ? N(known, decimals) : "-";
+
     private static string Deg(double angleRad, int decimals = 2) => Wording.Number(Angles.DegFromRad(angleRad), decimals);
 
     private static void Pressing(MarkdownPage page, Design design)
@@ -78,18 +80,18 @@ internal static class StripsMarkdown
     }
 
     private static void Carrying(MarkdownPage page, IReadOnlyList<PlacedStrip> strips) => page.Heading(3, "Current")
-        .Paragraph($"Temperature rise: {StripElectrics.RiseAssumptions}. A spot softens at its softening voltage; films raise the clean contact voltage.")
+        .Paragraph($"The largest current over every reachable state, at the upper end of the supply voltage; none where the circuit does not say it. Temperature rise: {StripElectrics.RiseAssumptions}. A spot softens at its softening voltage; films raise the clean contact voltage.")
         .Table(
             ["Strip", "Current, A", "Resistance, mΩ", "Drop, mV", "Loss, mW", "Density, A/mm²", "Rise, K", "Contact clean, mV", "Contact filmed, mV", "Softens at, mV"],
             strips.Select(s => (IReadOnlyList<string>)
             [
                 s.Form.Strip.Name,
-                N(s.Electrics.CurrentA),
+                Known(s.Electrics.CurrentA),
                 N(s.Electrics.ResistanceOhm * 1000),
-                N(s.Electrics.DropV * 1000),
-                N(s.Electrics.LossW * 1000),
-                N(s.Electrics.DensityAPerMm2, 2),
-                N(s.Electrics.TemperatureRiseK, 2),
+                Known(s.Electrics.DropV * 1000),
+                Known(s.Electrics.LossW * 1000),
+                Known(s.Electrics.DensityAPerMm2, 2),
+                Known(s.Electrics.TemperatureRiseK, 2),
                 s.Electrics.ContactV is double clean ? N(clean * 1000) : "-",
                 s.Electrics.FilmedContactV is double filmed ? N(filmed * 1000) : "-",
                 s.Electrics.SofteningV is MaterialValue soft ? N(soft.Value * 1000, 0) : "-",

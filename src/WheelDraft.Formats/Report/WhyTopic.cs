@@ -60,11 +60,15 @@ public sealed record WhyTopic(string Name, Func<IReadOnlyList<string>> Steps)
         double supply = design.Brief.Supply.VoltageV;
         if (design.Circuit.Loads.Count == 0)
         {
-            yield return $"The file has no loads and no motor, so the supply's {Wording.Volts(supply)} counts between any two nets.";
+            yield return $"The file has no loads and no motor, so the highest voltage of the supply, {Wording.Volts(Math.Round(design.Brief.Supply.HighestV, 1))}, counts between any two nets.";
             yield break;
         }
 
-        yield return $"The supply holds L at {Wording.Volts(supply)} r.m.s. to N; every state that the wheel and the inputs can bring about is solved.";
+        IReadOnlyList<string> lines = design.Brief.Supply.Lines;
+        yield return lines.Count > 1
+            ? $"The supply holds {string.Join(", ", lines)} at {Wording.Volts(supply)} r.m.s. to N, each 120° behind the one before: {Wording.Volts(Math.Round(design.Brief.Supply.HighestV, 1))} between two of them."
+            : $"The supply holds {lines[0]} at {Wording.Volts(supply)} r.m.s. to N.";
+        yield return $"Voltages are those at the nominal supply, as the tables ask; every state that the wheel and the inputs can bring about is solved.";
         yield return $"Between {pair.First} and {pair.Second} it is highest {pair.Where}: {Wording.Volts(pair.VoltageV)} r.m.s., {Wording.Volts(pair.VoltageV * Math.Sqrt(2))} peak.";
         if (pair.VoltageV < supply)
         {

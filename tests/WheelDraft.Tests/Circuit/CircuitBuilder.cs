@@ -20,6 +20,12 @@ internal sealed class CircuitBuilder
 
     public string FeedNet { get; init; } = "L";
 
+    public IReadOnlyList<string> Lines { get; init; } = ["L"];
+
+    public double VoltageToleranceShare { get; init; }
+
+    public IReadOnlyList<PartBrief> Parts { get; init; } = [];
+
     public bool IsLands { get; init; }
 
     public double CoastLeastDeg { get; init; }
@@ -68,6 +74,13 @@ internal sealed class CircuitBuilder
     public CircuitBuilder Watts(string name, string from, string to, double powerW, double powerFactor = 1) =>
         Load(name, from, to, new RatedPower(powerW, powerFactor));
 
+    /// <summary>Gives the last load a rated voltage of its own.</summary>
+    public CircuitBuilder RateAt(double volts)
+    {
+        _loads[^1] = _loads[^1] with { RatedV = volts };
+        return this;
+    }
+
     public CircuitBuilder Motor(string from, string to, double powerW = 3, double powerFactor = 1)
     {
         _motor = new LoadBrief("motor", from, to, new RatedPower(powerW, powerFactor), 0.8, 0.2);
@@ -102,7 +115,8 @@ internal sealed class CircuitBuilder
     private Brief Brief() => new()
     {
         Title = "Circuit under test",
-        Supply = new SupplyBrief(SupplyV, 50, 0.01, OvervoltageCategory.II),
+        Supply = new SupplyBrief(SupplyV, 50, 0.01, OvervoltageCategory.II) { Lines = Lines, VoltageToleranceShare = VoltageToleranceShare },
+        Parts = Parts,
         Environment = new EnvironmentBrief(3, 0, Condensation: false),
         Drive = new DriveBrief(TurnTimeS, Turning.Clockwise, Angles.RadFromDeg(BacklashDeg), new Coast(Angles.RadFromDeg(CoastLeastDeg), Angles.RadFromDeg(CoastMostDeg))),
         Spacing = new SpacingBrief(SpacingStandard.Iec60664, Insulation.Functional, Insulation.Basic, Insulation.Reinforced, null, 0, GrooveX.Full),

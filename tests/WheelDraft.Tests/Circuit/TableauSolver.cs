@@ -15,12 +15,49 @@ internal sealed class TableauSolver
 {
     private readonly CircuitBuilder _circuit;
     private readonly CircuitFault _fault;
-    private readonly Dictionary<string, int> _nets = new(StringComparer.Ordinal) { ["L"] = 0, ["N"] = 1, ["E"] = 2 };
+    private readonly Dictionary<string, int> _nets = new(StringComparer.Ordinal);
+    private readonly Dictionary<int, Complex> _held = [];
     private readonly List<Branch> _branches = [];
 
     private TableauSolver(CircuitBuilder circuit, CircuitFault fault)
     {
         (_circuit, _fault) = (circuit, fault);
+        Hold(circuit.Lines[0], circuit.SupplyV);
+        if (fault.Kind != CircuitFaultKind.NeutralOpen)
+        {
+            Hold("N", 0);
+        }
+
+        Hold("E", 0);
+        for (int line = 1; line < circuit.Lines.Count; line++)
+        {
+            // In polar form, not the product's closed one: each line lags a third of a turn behind the one before.
+            Hold(circuit.Lines[line], Complex.FromPolarCoordinates(circuit.SupplyV, -line * 2 * Math.PI / 3));
+        }
+    }
+
+    private void Hold(string net, Complex volts) => _held[Net(net)] = volts;
+
+    /// <summary>Current of the feed wiper, named (feed), and of each closed contact; null when the supply is shorted.</summary>
+    public static IReadOnlyDictionary<string, double>? ContactAmperes(CircuitBuilder circuit, double angleRad, int inputs)
+    {
+        TableauSolver solver = new(circuit, new CircuitFault(CircuitFaultKind.None));
+        solver.AddBranches(angleRad, inputs);
+        if (solver.IsShort())
+        {
+            return null;
+        }
+
+        Vector<Complex> solution = solver.Solve();
+        int first = circuit.IsLands ? 0 : 1;
+        Dictionary<string, double> amperes = new(StringComparer.Ordinal);
+        for (int b = 0; b < first + circuit.Contacts.Count; b++)
+        {
+            string name = b < first ? "(feed)" : circuit.Contacts[b - first].Output;
+            amperes[name] = solution[solver._nets.Count + b].Magnitude;
+        }
+
+        return amperes;
     }
 
     /// <summary>Voltages over the loads, in order, without fault.</summary>
@@ -50,7 +87,7 @@ internal sealed class TableauSolver
         }
 
         Vector<Complex> solution = solver.Solve();
-        HashSet<int> joined = [0, 1, 2];
+        HashSet<int> joined = [.. solver._held.Keys];
         while (solver._branches.Find(b => (b.Closed || b.Impedance is not null) && joined.Contains(b.A) != joined.Contains(b.B)) is Branch next)
         {
             joined.UnionWith([next.A, next.B]);
@@ -101,14 +138,19 @@ internal sealed class TableauSolver
         foreach (LoadBrief load in _circuit.Loads)
         {
             bool works = !Is(CircuitFaultKind.LoadOpen, load.Name) && !Is(CircuitFaultKind.LoadShorted, load.Name);
-            Complex? impedance = works ? Impedance(load.Rating, _circuit.SupplyV) : null;
+            Complex? impedance = works ? Impedance(load.Rating, load.RatedV ?? _circuit.SupplyV) : null;
             _branches.Add(new Branch(Net(load.From), Net(load.To), impedance, Is(CircuitFaultKind.LoadShorted, load.Name)));
         }
     }
 
     private bool IsShort()
     {
-        HashSet<int> live = [0];
+        return _held.Keys.Any(from => _held.Any(to => to.Key != from && to.Value != _held[from] && JoinedTo(from).Contains(to.Key)));
+    }
+
+    private HashSet<int> JoinedTo(int from)
+    {
+        HashSet<int> live = [from];
         bool grows = true;
         while (grows)
         {
@@ -121,7 +163,7 @@ internal sealed class TableauSolver
             }
         }
 
-        return live.Contains(2) || (live.Contains(1) && _fault.Kind != CircuitFaultKind.NeutralOpen);
+        return live;
     }
 
     private double[] Volts()
@@ -155,16 +197,11 @@ internal sealed class TableauSolver
             matrix[_branches.Count + branch.B, _nets.Count + b] -= 1;
         }
 
-        for (int held = 0; held < 3; held++)
+        foreach ((int held, Complex volts) in _held)
         {
-            if (held == 1 && _fault.Kind == CircuitFaultKind.NeutralOpen)
-            {
-                continue;
-            }
-
             matrix.ClearRow(_branches.Count + held);
             matrix[_branches.Count + held, held] = 1;
-            right[_branches.Count + held] = held == 0 ? _circuit.SupplyV : 0;
+            right[_branches.Count + held] = volts;
         }
 
         return LeastSolution(matrix, right);

@@ -36,6 +36,39 @@ public sealed class CheckDrawingTests
         Assert.Null(air["at_deg"]);
     }
 
+    // What was wrong: two lines of 230 V were judged at 230 V between them. By hand: 120° apart 230 √3 = 398.4 V, row 400 V: 6.3 mm; opposite, as
+    // those of a split phase, 460 V, row 500 V: 8.0 mm (IEC 60664-1 Table F.5, degree 3, group IIIa). Without a phase nobody knows: the sum.
+    [Theory]
+    [InlineData("CU1=L:230 V@0", "CU2=mist:230 V@0", 4.0)]
+    [InlineData("CU1=L1:230 V@0", "CU2=L2:230 V@120", 6.3)]
+    [InlineData("CU1=L2:230 V@120", "CU2=L3:230 V@240", 6.3)]
+    [InlineData("CU1=L1:230 V@0", "CU2=L2:230 V@-120", 6.3)]
+    [InlineData("CU1=L1:230 V@0", "CU2=L2:230 V@180", 8.0)]
+    [InlineData("CU1=L1:230 V", "CU2=L2:230 V", 8.0)]
+    [InlineData("CU1=L1:230 V@0", "CU2=L2:230 V", 8.0)]
+    [InlineData("CU1=L1:230 V", "CU2=N:0 V", 4.0)]
+    public void Check_TwoLines_AreJudgedByWhatLiesBetweenThem(string first, string second, double creepageMm)
+    {
+        using CliRun run = With(Pair());
+        run.Run(["check", "board.dxf", "--net", first, "--net", second, .. Rules, "--json"]);
+        JsonArray rows = JsonNode.Parse(run.Out)!["spacing"]!.AsArray();
+        JsonNode surface = rows.Single(r => string.Equals((string?)r!["kind"], "creepage", StringComparison.Ordinal))!;
+        Assert.Equal(creepageMm, (double)surface["required_mm"]!);
+        bool isUnknown = creepageMm > 7 && !second.Contains("@180", StringComparison.Ordinal);
+        Assert.Equal(isUnknown, run.Out.Contains("drawing.phase", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("CU1=L:230 V@", "no phase")]
+    [InlineData("CU1=L:230 V@north", "no phase")]
+    [InlineData("CU1=L:230 V@720", "no phase")]
+    public void Check_WrongPhase_IsRefused(string net, string words)
+    {
+        using CliRun run = With(Pair());
+        Assert.Equal(2, run.Run(["check", "board.dxf", "--net", net, "--net", "CU2=N:0 V", .. Rules]));
+        Assert.Contains(words, run.Error, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Check_TwoNetsFarApart_Meet()
     {

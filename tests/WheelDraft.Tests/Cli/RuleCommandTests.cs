@@ -33,6 +33,28 @@ public sealed class RuleCommandTests
             root.GetProperty("steps").EnumerateArray().Last().GetString());
     }
 
+    // By hand: (120 + 1200) √2 = 1866.8 V, row 2 kV of Table F.8: 1.27 mm in place of the 0.5 mm of 1500 V.
+    [Theory]
+    [InlineData("none", 0.5, "that is more than the 0.50 mm given")]
+    [InlineData("temporary", 1.27, "it decides")]
+    public void Rule_OverVoltages_RuleOrAreTold(string over, double requiredMm, string words)
+    {
+        using CliRun run = new();
+        Assert.Equal(0, run.Run("rule", "clearance", "--voltage", "120 V", "--category", "II", "--degree", "2", "--over-voltages", over, "--json"));
+        using JsonDocument json = JsonDocument.Parse(run.Out);
+        Assert.Equal(requiredMm, json.RootElement.GetProperty("required_mm").GetDouble());
+        Assert.Equal(1500, json.RootElement.GetProperty("impulse_v").GetDouble());
+        Assert.Contains(json.RootElement.GetProperty("steps").EnumerateArray(), s => s.GetString()!.Contains(words, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Rule_OverVoltagesOfAnImpulse_AreRefused()
+    {
+        using CliRun run = new();
+        Assert.Equal(2, run.Run("rule", "clearance", "--impulse", "4 kV", "--degree", "2", "--over-voltages", "temporary"));
+        Assert.Contains("--voltage and --category", run.Error, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Rule_Words_TellDistanceBasisAndSteps()
     {

@@ -46,7 +46,7 @@ public sealed class BriefTests
         Assert.Equal(new FormingLimit(0.15, IsGiven: true), forming.HeightMm);
         Assert.Equal(new FormingLimit(0.1, IsGiven: false), forming.RadiusMm);
         Assert.Equal(new FormingBrief(), Lands.Forming);
-        Assert.Equal(0, Windowed.Supply.VoltageTolerance);
+        Assert.Equal(0, Windowed.Supply.VoltageToleranceShare);
     }
 
     // n = 120 * 50 / 12 = 500 turns a minute; 1500 of them take 180 s.

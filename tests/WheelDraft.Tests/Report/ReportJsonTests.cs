@@ -11,6 +11,24 @@ public sealed class ReportJsonTests
 {
     public static TheoryData<string> Demos => ReportSchemaTests.Demos;
 
+    // The bench on three lines, its motor from L to L2: 230 √3 V between them (worked by hand), and a contact current for every wiper.
+    [Fact]
+    public void Write_ThreeLines_HasTheirVoltagesAndCurrents()
+    {
+        string text = File.ReadAllText(Tests.Demos.PathOf("propagation-bench"))
+            .Replace("[supply]\n", "[supply]\nlines = [\"L\", \"L2\", \"L3\"]\nvoltage_tolerance = \"10 %\"\n", StringComparison.Ordinal)
+            .Replace("between = [\"run\", \"N\"]", "between = [\"run\", \"L2\"]", StringComparison.Ordinal);
+        Design design = Design.Of(WheelDraft.Formats.Parameters.ParameterReader.Read(System.Text.Encoding.UTF8.GetBytes(text)).Brief!);
+        JsonObject circuit = ReportSchemaTests.Report(design)["circuit"]!.AsObject();
+        JsonNode lines = circuit["working_voltage"]!.AsArray().Single(v => v!["between"]!.ToJsonString() is "[\"L\",\"L2\"]")!;
+        Assert.Equal(230 * Math.Sqrt(3), (double)lines["volts"]!, 1e-6);
+        JsonNode[] currents = [.. circuit["currents"]!.AsArray().Select(c => c!)];
+        Assert.Equal(["(feed)", .. design.Brief.Outputs.Select(o => o.Name)], currents.Select(c => (string)c["contact"]!), StringComparer.Ordinal);
+        Assert.True((double)currents[0]["carried_a"]! > 0);
+        Assert.NotEmpty(WheelDraft.Formats.Page.ShowPage.Write(design));
+        Assert.Contains("398.4 V between two of them", System.Text.Encoding.UTF8.GetString(ReportMarkdown.Write(design)), StringComparison.Ordinal);
+    }
+
     [Theory]
     [MemberData(nameof(Demos))]
     public void Write_Demo_RowsAreOneAPairAndKindInOrdinalOrder(string name)

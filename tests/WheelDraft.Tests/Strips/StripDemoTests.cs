@@ -85,11 +85,35 @@ public sealed class StripDemoTests(ITestOutputHelper output)
             Outputs = [.. Demo.Outputs.Select(o => o with { On = new([new(new StartAt(TurnAmount.Seconds(1)), new LastsFor(TurnAmount.Seconds(5)))]) })],
             Loads = [new LoadBrief("mist valve", "mist", "N", new RatedPower(7, 0.6), 0.8, 0.2)],
         };
-        StripSet set = StripSet.Of(brief, StripBriefs.Rings);
+        CircuitRequest circuit = new(brief, WheelContacts.Exact(brief, Programme.Of(brief, Motion.Of(brief))));
+        StripSet set = StripSet.Of(brief, StripBriefs.Rings, CircuitCurrents.Of(circuit));
         Assert.Equal(4, set.Findings.Count(f => f.Code is "strip.leading"));
         Finding slow = Assert.Single(set.Findings, f => f.Code is "strip.slow-break");
         Assert.Contains("inductive", slow.Message, StringComparison.Ordinal);
         Assert.Contains("\"mist strip\"", slow.Message, StringComparison.Ordinal);
+    }
+
+    // What was wrong: a load behind an input gave its strip 0 A. By hand 1000 W at 230 V + 10 %: 4.348 · 1.1 = 4.783 A, in the wiper, the feed and
+    // a plain strip on the neutral alike; a strip on a net that the circuit does not know carries nobody knows what, and not 0 A.
+    [Fact]
+    public void Of_LoadBehindAnInput_ItsStripsCarryItsCurrent()
+    {
+        StripBrief Plain(string name, string net) => new(name, new ServesNet(net, new(45, 0)), "C11000-H02", 0.5, [new StripStraight(20, 4, null), new StripStraight(30, 4, 2)]) { ApproachRad = 0, SeatedOn = "floor" };
+        Brief brief = Demo with
+        {
+            Supply = Demo.Supply with { VoltageToleranceShare = 0.1 },
+            Outputs = [.. Demo.Outputs.Select(o => o with { On = new([new(new StartAt(TurnAmount.Seconds(1)), new LastsFor(TurnAmount.Seconds(5)))]) })],
+            Loads = [new LoadBrief("heater", "behind", "N", new RatedPower(1000, 1), 0.8, 0.2)],
+            Inputs = [new InputBrief("stat", "mist", "behind", null)],
+            Strips = [.. Demo.Strips, Plain("bus", "N"), Plain("spare", "aux")],
+        };
+        StripSet set = StripSet.Of(brief, StripBriefs.Rings, CircuitCurrents.Of(new(brief, WheelContacts.Exact(brief, Programme.Of(brief, Motion.Of(brief))))));
+        double? Amperes(string strip) => set.Strips.Single(s => string.Equals(s.Form.Strip.Name, strip, StringComparison.Ordinal)).Electrics.CurrentA;
+        Assert.Equal(1100 / 230.0, Amperes("mist strip")!.Value, 1e-9);
+        Assert.Equal(1100 / 230.0, Amperes("feed strip")!.Value, 1e-9);
+        Assert.Equal(1100 / 230.0, Amperes("bus")!.Value, 1e-9);
+        Assert.Null(Amperes("spare"));
+        Assert.Contains(set.Findings, f => f.Code is "strip.slow-break" && f.Message.Contains("breaks 4.783 A", StringComparison.Ordinal));
     }
 
     [Fact]

@@ -28,15 +28,15 @@ public sealed class StripElectricsTests
     {
         StripBrief bar = new("bus", new ServesNet("N", new(45, 0)), "C11000-H02", 0.5, [new StripStraight(20, 4, null), new StripStraight(30, 4, 2)]) { ApproachRad = 0, SeatedOn = "floor" };
         StripForm form = StripForm.Of(StripBriefs.With(bar), 0);
-        StripElectrics found = StripElectrics.Of(form, null, With(17.24, 900), new StripCurrent(10, false, false));
+        StripElectrics found = StripElectrics.Of(form, null, With(17.24, 900), new StripCurrent(10, 0, false));
         double expected = 17.24e-6 * ((20 / (4 * 0.5)) + (30 / (0.5 * 2) * Math.Log(2)));
         Assert.Equal(expected, found.ResistanceOhm, expected * 1e-12);
-        Assert.Equal(10 / (2 * 0.5), found.DensityAPerMm2, 1e-12);
-        Assert.Equal(expected * 100, found.LossW, 1e-9);
+        Assert.Equal(10 / (2 * 0.5), found.DensityAPerMm2!.Value, 1e-12);
+        Assert.Equal(expected * 100, found.LossW!.Value, 1e-9);
 
         // All of it through both faces and both edges at 10 W/(m² K).
         double surface = (20 * 9) + (30 * ((2 * 3) + 1));
-        Assert.Equal(expected * 100 / (10e-6 * surface), found.TemperatureRiseK, 1e-6);
+        Assert.Equal(expected * 100 / (10e-6 * surface), found.TemperatureRiseK!.Value, 1e-6);
         Assert.Null(found.ConstrictionOhm);
     }
 

@@ -123,7 +123,7 @@ public sealed class StripJudgementTests
         double most = Set(brief).Friction!.MostNm;
         Brief strong = brief with { Drive = brief.Drive with { TorqueNm = 2.2 * most } };
         Assert.Null(Told(Set(strong), "strip.torque"));
-        StripSet low = Set(strong with { Supply = strong.Supply with { VoltageTolerance = 0.1 } });
+        StripSet low = Set(strong with { Supply = strong.Supply with { VoltageToleranceShare = 0.1 } });
         Assert.Equal(0.81 * 2.2 * most, low.Friction!.MotorAtLowestNm!.Value, 1e-12);
         Assert.Contains("90 % of its voltage", Told(low, "strip.torque")!.Message, StringComparison.Ordinal);
     }

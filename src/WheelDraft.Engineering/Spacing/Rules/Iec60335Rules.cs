@@ -23,7 +23,7 @@ internal sealed class Iec60335Rules : SpacingRules
         CheckDegree(query.PollutionDegree);
         CheckFrequency(query.FrequencyHz);
         RuleWorkings workings = new();
-        ClearanceFound found = Iec60335Clearance.Find(query, workings);
+        ClearanceFound found = TemporaryOvervoltage.Count(Iec60335Clearance.Find(query, workings), query, workings);
         workings.Trust(found.Confidence);
         double mm = AtAltitude(found.Mm, query.AltitudeM, workings);
         if (mm > found.Mm)

@@ -5,7 +5,7 @@ namespace WheelDraft.Engineering;
 internal static class Iec60664Clearance
 {
     /// <summary>Where no preferred value is next, reinforced insulation is dimensioned for this share of the voltage.</summary>
-    private const double ReinforcedShare = 1.6;
+    internal const double ReinforcedShare = 1.6;
 
     /// <summary>Rated impulse voltage from its source, V peak.</summary>
     public static double Impulse(ImpulseSource source, RuleWorkings workings)
@@ -48,18 +48,24 @@ internal static class Iec60664Clearance
     {
         bool reinforced = insulation == Insulation.Reinforced;
         double enteredV = TableRows.Voltage(reinforced ? peakV * ReinforcedShare : peakV);
+        PeakClearanceRow row = PeakRow(enteredV);
+        string share = reinforced ? $", 160 % of it for reinforced insulation (from memory) {RuleWords.Volts(Math.Round(enteredV, 2))}" : "";
+        workings.Note($"Steady-state peak {RuleWords.Volts(Math.Round(peakV, 2))}{share}: row {RuleWords.Kilovolts(row.PeakV)}, {RuleWords.Mm(row.ClearanceMm)} ({Iec60664TableF8.Source.Citation}).");
+        return new ClearanceFound(row.ClearanceMm, row.PeakV, Iec60664TableF8.Source, reinforced ? RuleConfidence.FromMemory : RuleConfidence.High);
+    }
+
+    /// <summary>The row of the table for peaks that reaches a voltage.</summary>
+    /// <exception cref="RuleRefusedException">The table ends below it.</exception>
+    internal static PeakClearanceRow PeakRow(double peakV)
+    {
+        double enteredV = TableRows.Voltage(peakV);
         PeakClearanceRow[] rows = Iec60664TableF8.Rows;
         int at = TableRows.FirstReaching(rows, enteredV, r => r.PeakV);
-        if (at == rows.Length)
-        {
-            throw new RuleRefusedException(
+        return at < rows.Length
+            ? rows[at]
+            : throw new RuleRefusedException(
                 "rule.voltage",
                 $"A peak of {RuleWords.Kilovolts(enteredV)} is above {RuleWords.Kilovolts(rows[^1].PeakV)}, where {Iec60664TableF8.Source.Citation} ends. Lower the voltage between the two.");
-        }
-
-        string share = reinforced ? $", 160 % of it for reinforced insulation (from memory) {RuleWords.Volts(Math.Round(enteredV, 2))}" : "";
-        workings.Note($"Steady-state peak {RuleWords.Volts(Math.Round(peakV, 2))}{share}: row {RuleWords.Kilovolts(rows[at].PeakV)}, {RuleWords.Mm(rows[at].ClearanceMm)} ({Iec60664TableF8.Source.Citation}).");
-        return new ClearanceFound(rows[at].ClearanceMm, rows[at].PeakV, Iec60664TableF8.Source, reinforced ? RuleConfidence.FromMemory : RuleConfidence.High);
     }
 
     private static double RatedImpulse(SupplyImpulse supply, RuleWorkings workings)

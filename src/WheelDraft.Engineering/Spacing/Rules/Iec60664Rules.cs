@@ -23,6 +23,7 @@ internal sealed class Iec60664Rules : SpacingRules
         double impulseV = Iec60664Clearance.Impulse(query.Impulse, workings);
         ClearanceFound byImpulse = Iec60664Clearance.ByImpulse(impulseV, query, workings);
         ClearanceFound deciding = Larger(byImpulse, ByPeak(query, workings), workings);
+        deciding = TemporaryOvervoltage.Count(deciding, query, workings);
         workings.Trust(deciding.Confidence);
         double mm = AtAltitude(deciding.Mm, query.AltitudeM, workings);
         string entry = $"{RuleWords.Kilovolts(deciding.RowV)}, {RuleWords.Degree(query.PollutionDegree)}";

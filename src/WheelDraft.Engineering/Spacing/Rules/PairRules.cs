@@ -51,6 +51,7 @@ internal sealed class PairRules
         {
             AltitudeM = _query.Environment.AltitudeM,
             WorkingPeakV = _workingV * Math.Sqrt(2),
+            OverVoltages = _query.Supply.OverVoltages,
             FrequencyHz = _query.Supply.FrequencyHz,
         }));
 

@@ -13,6 +13,9 @@ public sealed record ClearanceQuery(ImpulseSource Impulse, Insulation Insulation
     /// given either, for a peak that is not considered.</summary>
     public double? WorkingPeakV { get; init; }
 
+    /// <summary>What counts besides the impulse and the steady peak.</summary>
+    public OverVoltages OverVoltages { get; init; }
+
     /// <summary>Frequency, Hz; above 30 kHz is refused.</summary>
     public double FrequencyHz { get; init; } = 50;
 }

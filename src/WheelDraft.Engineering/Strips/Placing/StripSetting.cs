@@ -4,7 +4,7 @@ using WheelDraft.Geometry;
 namespace WheelDraft.Engineering;
 
 /// <summary>Brings one formed strip to its place and judges it there.</summary>
-internal sealed class StripSetting(Brief brief, StripForm form, StripStation station, IReadOnlyDictionary<string, StripCurrent> currents)
+internal sealed class StripSetting(Brief brief, StripForm form, StripStation station, StripCurrent? current)
 {
     // Force of bare copper-alloy sliding contacts, N a tip: common practice, no source.
     private const double LeastUsualN = 0.5;
@@ -52,13 +52,12 @@ internal sealed class StripSetting(Brief brief, StripForm form, StripStation sta
         }
 
         SpacePlacement placement = StripPlacing.OfWiper(form, spring, approach, ring);
-        StripCurrent? current = currents.GetValueOrDefault(station.Net);
         StripElectrics electrics = StripElectrics.Of(form, spring.LeastForceN, MaterialTable.Find(brief.Wheel.Material).Found, current);
         JudgeSeat(placement);
         JudgeForce(spring);
         JudgeStress(spring);
         JudgeNose(spring);
-        JudgeElectrics(electrics, current);
+        JudgeElectrics(electrics);
         ArmSense? sense = contact.SenseOf(brief.Drive.Direction);
         if (sense == ArmSense.Leading)
         {
@@ -106,6 +105,8 @@ internal sealed class StripSetting(Brief brief, StripForm form, StripStation sta
     {
         SpacePlacement placement = StripPlacing.OfPlain(form, station.Tip, approach);
         JudgeSeat(placement);
+        StripElectrics electrics = StripElectrics.Of(form, null, MaterialTable.Find(brief.Wheel.Material).Found, current);
+        JudgeElectrics(electrics);
         PlacedStrip placed = new()
         {
             Form = form,
@@ -113,7 +114,7 @@ internal sealed class StripSetting(Brief brief, StripForm form, StripStation sta
             Net = station.Net,
             Working = StripPlacing.Working(form, null, placement),
             Solids = [],
-            Electrics = StripElectrics.Of(form, null, MaterialTable.Find(brief.Wheel.Material).Found, currents.GetValueOrDefault(station.Net)),
+            Electrics = electrics,
             Findings = _findings,
         };
         SolidTolerance tolerance = new(brief.Process.ToleranceMm, 0, 0, 0) { LevelMm = brief.Housing.ToleranceMm };
@@ -235,7 +236,7 @@ internal sealed class StripSetting(Brief brief, StripForm form, StripStation sta
         }
     }
 
-    private void JudgeElectrics(StripElectrics electrics, StripCurrent? current)
+    private void JudgeElectrics(StripElectrics electrics)
     {
         if (electrics is { FilmedContactV: double volts, SofteningV: MaterialValue soft })
         {
@@ -262,9 +263,9 @@ internal sealed class StripSetting(Brief brief, StripForm form, StripStation sta
             _findings.Add(Finding.Note("strip.heat", string.Create(CultureInfo.InvariantCulture, $"No temperature is known above which {form.Material.Designation} loses force: that strip \"{Name}\" may warm by {electrics.TemperatureRiseK:0.#} K is not judged."), At("material")));
         }
 
-        if (current is { MakesAndBreaks: true } && (current.Inductive || current.CurrentA > SlowBreakA) && current.CurrentA > 0)
+        if (current is { BrokenA: > 0 } && (current.Inductive || current.BrokenA > SlowBreakA))
         {
-            Warn("strip.slow-break", "output", $"The contact of strip \"{Name}\" opens slowly and breaks {current.CurrentA:0.###} A{(current.Inductive ? ", inductive" : "")}: it arcs for many half-cycles and burns. The drawing does not prove breaking capacity; suppress the coil, let a relay take the load, or let another contact break first.");
+            Warn("strip.slow-break", "output", $"The contact of strip \"{Name}\" opens slowly and breaks {current.BrokenA:0.###} A{(current.Inductive ? ", inductive" : "")}: it arcs for many half-cycles and burns. The drawing does not prove breaking capacity; suppress the coil, let a relay take the load, or let another contact break first.");
         }
     }
 

@@ -1,31 +1,25 @@
 namespace WheelDraft.Engineering;
 
-/// <summary>The current that a strip carries at its greatest.</summary>
-/// <param name="CurrentA">R.m.s. current, A.</param>
-/// <param name="Inductive">Whether what it breaks is inductive.</param>
-/// <param name="MakesAndBreaks">Whether its contact makes and breaks that current; the feed's does not.</param>
-public sealed record StripCurrent(double CurrentA, bool Inductive, bool MakesAndBreaks);
-
-/// <summary>What the load current does to a strip and its contact.</summary>
+/// <summary>What its current does to a strip and its contact; figures that need the current are null where nothing says it.</summary>
 public sealed record StripElectrics
 {
     /// <summary>Resistance from the terminal end to the contact (to the tip of a plain strip) at 20 °C, Ω; holes left out.</summary>
     public required double ResistanceOhm { get; init; }
 
-    /// <summary>The load current, A.</summary>
-    public required double CurrentA { get; init; }
+    /// <summary>The current, A.</summary>
+    public required double? CurrentA { get; init; }
 
-    /// <summary>Drop along the strip at the load current, V.</summary>
-    public double DropV => ResistanceOhm * CurrentA;
+    /// <summary>Drop along the strip at that current, V.</summary>
+    public double? DropV => ResistanceOhm * CurrentA;
 
     /// <summary>Loss in the strip, W.</summary>
-    public double LossW => DropV * CurrentA;
+    public double? LossW => DropV * CurrentA;
 
     /// <summary>Largest current density, A/mm².</summary>
-    public required double DensityAPerMm2 { get; init; }
+    public required double? DensityAPerMm2 { get; init; }
 
     /// <summary>Estimated steady temperature rise, K: see <see cref="RiseAssumptions"/>.</summary>
-    public required double TemperatureRiseK { get; init; }
+    public required double? TemperatureRiseK { get; init; }
 
     /// <summary>Resistance of the contact as one clean spot, Ω; null for a plain strip.</summary>
     public double? ConstrictionOhm { get; init; }
@@ -51,7 +45,7 @@ public sealed record StripElectrics
     /// <param name="form">The strip.</param>
     /// <param name="forceN">Smallest contact force, N; null for a plain strip.</param>
     /// <param name="wheel">Material of the wheel's copper; null when it is not listed, the worst of the list then stands for it.</param>
-    /// <param name="current">What it carries; null for nothing.</param>
+    /// <param name="current">What it carries; null where nothing says it.</param>
     public static StripElectrics Of(StripForm form, double? forceN, Material? wheel, StripCurrent? current)
     {
         ArgumentNullException.ThrowIfNull(form);
@@ -72,9 +66,9 @@ public sealed record StripElectrics
             narrowest = Math.Min(narrowest, Math.Min(from, to));
         }
 
-        double amperes = current?.CurrentA ?? 0;
+        double? amperes = current?.CurrentA;
         double? spot = forceN is > 0 ? ConstrictionOhmOf(form.Material, wheel, forceN.Value) : null;
-        double loss = amperes * amperes * (resistance + ((spot ?? 0) * FilmFactor));
+        double? loss = amperes * amperes * (resistance + ((spot ?? 0) * FilmFactor));
         return new StripElectrics
         {
             ResistanceOhm = resistance,

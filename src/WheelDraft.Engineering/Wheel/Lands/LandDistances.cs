@@ -32,7 +32,7 @@ internal sealed record LandDistances(double LiveMm, double? ShaftMm)
     {
         if (workingV is null)
         {
-            return brief.Supply.VoltageV;
+            return brief.Supply.HighestV;
         }
 
         string[] nets =
@@ -41,7 +41,7 @@ internal sealed record LandDistances(double LiveMm, double? ShaftMm)
                 .Concat(brief.Wheel.Shaft switch { ShaftKind.Live => [brief.Wheel.ShaftNet!], ShaftKind.Earthed => ["E"], ShaftKind.Touchable => [WheelSolids.ShaftName], _ => (string[])[] })
                 .Distinct(StringComparer.Ordinal),
         ];
-        return nets.SelectMany((a, i) => nets.Skip(i + 1).Select(b => workingV(a, b))).DefaultIfEmpty(brief.Supply.VoltageV).Max();
+        return nets.SelectMany((a, i) => nets.Skip(i + 1).Select(b => workingV(a, b))).DefaultIfEmpty(brief.Supply.HighestV).Max();
     }
 
     /// <summary>Over the flush carrier clearance and creepage both apply: the larger.</summary>

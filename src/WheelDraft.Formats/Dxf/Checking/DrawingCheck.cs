@@ -1,3 +1,4 @@
+using System.Numerics;
 using WheelDraft.Engineering;
 using WheelDraft.Formats.Dxf.Reading;
 using WheelDraft.Geometry;
@@ -12,7 +13,28 @@ namespace WheelDraft.Formats.Dxf.Checking;
 /// <param name="Net">Name of the net; several layers may be one net.</param>
 /// <param name="Kind">What it is, electrically.</param>
 /// <param name="VoltageV">Its largest r.m.s. voltage to neutral, V; 0 for what is not live.</param>
-public sealed record DrawingNet(string Layer, string Net, SolidKind Kind, double VoltageV);
+public sealed record DrawingNet(string Layer, string Net, SolidKind Kind, double VoltageV)
+{
+    /// <summary>How far its voltage lags behind the first line's, degrees; null when it is not known.</summary>
+    public double? PhaseDeg { get; init; }
+
+    /// <summary>The largest r.m.s. voltage that this net and another may have between them, V.</summary>
+    /// <remarks>Any net may be dead while another is live: so never below the larger of the two voltages to neutral. With both phases known
+    /// it is the length of the difference; with one unknown the two may be opposite, as the lines of a split phase are: their sum.</remarks>
+    public double VoltageToV(DrawingNet other)
+    {
+        ArgumentNullException.ThrowIfNull(other);
+        double larger = Math.Max(VoltageV, other.VoltageV);
+        if (VoltageV == 0 || other.VoltageV == 0)
+        {
+            return larger;
+        }
+
+        return PhaseDeg is double own && other.PhaseDeg is double across
+            ? Math.Max(larger, Complex.Abs(Complex.FromPolarCoordinates(VoltageV, -Angles.RadFromDeg(own)) - Complex.FromPolarCoordinates(other.VoltageV, -Angles.RadFromDeg(across))))
+            : VoltageV + other.VoltageV;
+    }
+}
 
 /// <summary>The rules that a drawing's nets are judged by.</summary>
 /// <param name="Supply">The supply.</param>
@@ -117,12 +139,18 @@ public sealed record DrawingCheck(ReadDrawing Drawing, SpacingTable Spacing, Cut
             solids.AddRange(outlines.Select(o => new Solid(layer.Name, net.Net, net.Kind, Turns: false, 0, 0, o) { OnSurface = SurfaceName }));
         }
 
-        // One phase is assumed, and that any net may be dead while another is live: so the larger of the two voltages.
-        Dictionary<string, double> voltages = all.GroupBy(a => a.Net.Net, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.Max(a => a.Net.VoltageV), StringComparer.Ordinal);
+        // All layers of one net have the same voltage and phase.
+        Dictionary<string, DrawingNet> byName = all.DistinctBy(a => a.Net.Net, StringComparer.Ordinal).ToDictionary(a => a.Net.Net, a => a.Net, StringComparer.Ordinal);
+        string[] unphased = [.. byName.Values.Where(n => n is { VoltageV: > 0, PhaseDeg: null }).Select(n => $"'{n.Net}'")];
+        if (unphased.Length > 0 && byName.Values.Count(n => n.VoltageV > 0) > 1)
+        {
+            findings.Add(Finding.Note("drawing.phase", $"The phase of {string.Join(", ", unphased)} is not given: against every other live net the sum of both voltages is taken. Where they are of one line give them the same phase, e.g. \"CU1=L:230 V@0\"."));
+        }
+
         SpacingTask task = new(
             solids,
             [new InsulatingSurface(SurfaceName, rules.Group, 0, null, Turns: false)],
-            new SpacingDemands(rules.Supply, rules.Environment, rules.Spacing, (a, b) => Math.Max(voltages[a], voltages[b])),
+            new SpacingDemands(rules.Supply, rules.Environment, rules.Spacing, (a, b) => byName[a].VoltageToV(byName[b])),
             Turning.Anticlockwise)
         {
             PlaceOf = item => drawing.Layers.First(l => string.Equals(l.Name, item, StringComparison.Ordinal)).Contours is [var first, ..] ? new TextPlace(first.Source.Line, 1) : null,

@@ -10,7 +10,10 @@ internal static class CircuitMaker
     public static LoadBrief Load(CheckedTable table, string name)
     {
         IReadOnlyList<string> ends = table.Texts("between");
-        return new LoadBrief(name, ends[0], ends[1], Rating(table), table.Base("pull_in"), table.Base("drop_out"));
+        return new LoadBrief(name, ends[0], ends[1], Rating(table), table.Base("pull_in"), table.Base("drop_out"))
+        {
+            RatedV = table.BaseOrNull("voltage"),
+        };
     }
 
     /// <summary>A sensor or switch.</summary>

@@ -13,7 +13,7 @@ internal static class SurroundingsMaker
         decimal share = tolerance.Dimension == Dimension.Share
             ? tolerance.InBaseUnit
             : tolerance.InBaseUnit / table.Quantity("frequency")!.Value.InBaseUnit;
-        return new SupplyBrief(table.Base("voltage"), table.Base("frequency"), (double)share, table.Text("overvoltage_category") switch
+        SupplyBrief supply = new(table.Base("voltage"), table.Base("frequency"), (double)share, table.Text("overvoltage_category") switch
         {
             "I" => OvervoltageCategory.I,
             "II" => OvervoltageCategory.II,
@@ -21,8 +21,10 @@ internal static class SurroundingsMaker
             _ => OvervoltageCategory.IV,
         })
         {
-            VoltageTolerance = table.Base("voltage_tolerance"),
+            VoltageToleranceShare = table.BaseOrNull("voltage_tolerance") ?? 0,
+            OverVoltages = table.Is("over_voltages", "temporary") ? OverVoltages.Temporary : OverVoltages.None,
         };
+        return table.Has("lines") ? supply with { Lines = table.Texts("lines") } : supply;
     }
 
     /// <summary>The surroundings.</summary>

@@ -7,13 +7,14 @@ internal static class CircuitKeys
 
     private static KeyDefinition[] Rating =>
     [
-        Make.Optional("power", Make.Range("0.01 mW", "100 kW"), "True power at supply voltage, with power_factor.", "\"7 W\""),
-        Make.Optional("current", Make.Range("0.001 mA", "1000 A"), "Current at supply voltage, with power_factor.", "\"30 mA\""),
+        Make.Optional("power", Make.Range("0.01 mW", "100 kW"), "True power at its voltage, with power_factor.", "\"7 W\""),
+        Make.Optional("current", Make.Range("0.001 mA", "1000 A"), "Current at its voltage, with power_factor.", "\"30 mA\""),
         Make.Preset("power_factor", Make.Number(0.01, 1), "1.0", "Power factor, lagging, with power or current."),
         Make.Optional("resistance", Make.Range("0.001 mohm", "100000 kohm"), "Resistance, in place of power or current.", "\"470 ohm\""),
         Make.Preset("reactance", Make.Range("-100000 kohm", "100000 kohm"), "\"0 ohm\"", "Reactance at supply frequency, in series with resistance, positive inductive."),
-        Make.Preset("pull_in", Make.Range("0.1 %", "200 %"), "\"80 %\"", "Share of supply voltage at or above which it is on."),
-        Make.Preset("drop_out", Make.Range("0 %", "200 %"), "\"20 %\"", "Share of supply voltage at or below which it is off."),
+        Make.Optional("voltage", Make.Range("1 V", "2000 V"), "Voltage that power, current, pull_in and drop_out refer to. Left out: the supply's, and line to line for a load between two lines.", "\"400 V\""),
+        Make.Preset("pull_in", Make.Range("0.1 %", "200 %"), "\"80 %\"", "Share of its voltage at or above which it is on."),
+        Make.Preset("drop_out", Make.Range("0 %", "200 %"), "\"20 %\"", "Share of its voltage at or below which it is off."),
     ];
 
     private static ExactlyOne[] RatingWays => [new([["power"], ["current"], ["resistance"]], "what it draws")];

@@ -18,6 +18,8 @@ internal sealed class NameRules(CheckedTable root, DiagnosticList diagnostics) :
         _ => null,
     };
 
+    private string? MeaningOf(string name) => Lines.Contains(name, StringComparer.OrdinalIgnoreCase) ? "line" : ReservedMeaning(name);
+
     /// <inheritdoc/>
     public override void Check()
     {
@@ -44,7 +46,7 @@ internal sealed class NameRules(CheckedTable root, DiagnosticList diagnostics) :
 
     private void Taken(CheckedTable table, string kind, string right)
     {
-        if (table.Text("name") is { } name && ReservedMeaning(name) is { } meaning)
+        if (table.Text("name") is { } name && MeaningOf(name) is { } meaning)
         {
             Wrong(table.PlaceOf("name"), $"the {kind} \"{name}\" would be on a net of that name, which always means {meaning}", right);
         }

@@ -18,9 +18,21 @@ internal sealed class NetRules(CheckedTable root, DiagnosticList diagnostics) : 
         {
             SameSpelling(spelled);
             LeadsOn(spelled);
+            NoOtherLine(spelled);
         }
 
         PartsOfTheirOwn();
+    }
+
+    private IEnumerable<string> Supply => [.. Lines, "N", "E"];
+
+    // L always means line: where the lines have other names it is none of them.
+    private void NoOtherLine(IGrouping<string, Mention> mentions)
+    {
+        if (string.Equals(mentions.Key, "L", StringComparison.OrdinalIgnoreCase) && !Lines.Contains("L", StringComparer.Ordinal))
+        {
+            Wrong(mentions.First().Place, $"the net \"{mentions.First().Net}\" is none of the lines that [supply] names", $"write {Words.Or(Lines.Select(Words.Quoted))}");
+        }
     }
 
     private void Collect()
@@ -73,7 +85,7 @@ internal sealed class NetRules(CheckedTable root, DiagnosticList diagnostics) : 
 
     private void SameSpelling(IGrouping<string, Mention> mentions)
     {
-        string first = mentions.Key is "l" or "n" or "e" ? mentions.Key.ToUpperInvariant() : mentions.First().Net;
+        string first = Supply.FirstOrDefault(s => string.Equals(s, mentions.Key, StringComparison.OrdinalIgnoreCase)) ?? mentions.First().Net;
         foreach (Mention other in mentions.Where(m => !string.Equals(m.Net, first, StringComparison.Ordinal)))
         {
             Wrong(other.Place, $"the net \"{other.Net}\" differs from \"{first}\" only in upper and lower case", $"write \"{first}\" if it is the same net, or give it another name");
@@ -83,13 +95,13 @@ internal sealed class NetRules(CheckedTable root, DiagnosticList diagnostics) : 
     private void LeadsOn(IGrouping<string, Mention> mentions)
     {
         Mention first = mentions.First();
-        bool supply = first.Net.ToUpperInvariant() is "L" or "N" or "E";
+        bool supply = Supply.Append("L").Contains(first.Net, StringComparer.OrdinalIgnoreCase);
         if (supply || mentions.Count() > 1 || !first.MustLead)
         {
             return;
         }
 
-        string[] others = [.. _mentions.Select(m => m.Net).Concat(["L", "N"]).Where(n => !string.Equals(n, first.Net, StringComparison.Ordinal)).Distinct(StringComparer.Ordinal)];
+        string[] others = [.. _mentions.Select(m => m.Net).Concat([.. Lines, "N"]).Where(n => !string.Equals(n, first.Net, StringComparison.Ordinal)).Distinct(StringComparer.Ordinal)];
         string? near = NearMiss.Of(first.Net, others);
         Wrong(
             first.Place,

@@ -12,6 +12,10 @@ internal abstract class RuleBase(CheckedTable root, DiagnosticList diagnostics)
     /// <summary>The checked root table.</summary>
     protected CheckedTable Root => root;
 
+    /// <summary>The line nets: those of [supply] lines, else L.</summary>
+    protected IReadOnlyList<string> Lines =>
+        Root.Table("supply") is { } supply && supply.Has("lines") && supply.Texts("lines") is { Count: > 0 } given ? given : ["L"];
+
     /// <summary>Looks at everything that the rule is about.</summary>
     public abstract void Check();
 

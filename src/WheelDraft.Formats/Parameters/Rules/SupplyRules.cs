@@ -11,6 +11,7 @@ internal sealed class SupplyRules(CheckedTable root, DiagnosticList diagnostics)
     {
         Condensation();
         Frequency();
+        LineNames();
         if (Root.Table("drive") is { } drive)
         {
             Drive(drive);
@@ -39,6 +40,32 @@ internal sealed class SupplyRules(CheckedTable root, DiagnosticList diagnostics)
                 supply.PlaceOf("frequency_tolerance"),
                 $"'frequency_tolerance' is {QuantityText.Plain(tolerance.InBaseUnit)} Hz of {QuantityText.Plain(frequency.InBaseUnit)} Hz",
                 "it lies from 0 % to 20 % of the frequency");
+        }
+    }
+
+    private void LineNames()
+    {
+        IReadOnlyList<CheckedValue> lines = Root.Table("supply")?.Items("lines") ?? [];
+        if (lines.Count == 2)
+        {
+            Wrong(lines[1].Place, "the supply has two lines", "it has one, or three that are 120° apart; for two lines of such three name the third all the same");
+        }
+
+        for (int i = 0; i < lines.Count; i++)
+        {
+            if (lines[i].Text is not { } name)
+            {
+                continue;
+            }
+
+            if (name.ToUpperInvariant() is "N" or "E")
+            {
+                Wrong(lines[i].Place, $"the line \"{name}\" has the name of {NameRules.ReservedMeaning(name)}", "give it another, e.g. \"L1\"");
+            }
+            else if (lines.Take(i).Any(l => string.Equals(l.Text, name, StringComparison.OrdinalIgnoreCase)))
+            {
+                Wrong(lines[i].Place, $"the line \"{name}\" stands twice", "names of lines differ in more than upper and lower case");
+            }
         }
     }
 
