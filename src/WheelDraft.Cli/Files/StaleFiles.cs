@@ -10,8 +10,7 @@ internal static class StaleFiles
     public static IReadOnlyList<string> In(string folder, OutputRequest request, bool areCutFilesWithheld) =>
     [
         .. areCutFilesWithheld ? Named(folder, OutputFiles.CutFolder, OutputFiles.IsCutFile) : [],
-        .. request.Kinds.Contains(OutputKind.Draw) ? Named(folder, OutputFiles.DrawFolder, n => n is "moment.svg") : [],
-        .. request.Kinds.Contains(OutputKind.Png) ? Named(folder, OutputFiles.DrawFolder, n => n is "moment.png") : [],
+        .. request.Kinds.Contains(OutputKind.Draw) || request.Kinds.Contains(OutputKind.Png) ? Named(folder, OutputFiles.DrawFolder, n => n is "moment.svg" or "moment.png") : [],
         .. request.Film is not null ? Named(folder, OutputFiles.FilmFolder, OutputFiles.IsFrame) : [],
     ];
 

@@ -46,6 +46,11 @@ internal static class EntityReader
         {
             return new UnreadEntity(record.Layer, record.Source, LeftOutKind.Shape, why.Message);
         }
+        catch (ArgumentException)
+        {
+            // Lengths that vanish in rounding, radii beyond all numbers.
+            return new UnreadEntity(record.Layer, record.Source, LeftOutKind.Shape, "its numbers give no shape: they are too small or too large");
+        }
     }
 
     private static SourceEntity Shape(DxfRecord record, IReadOnlyList<DxfRecord> parts) => record.Kind switch
