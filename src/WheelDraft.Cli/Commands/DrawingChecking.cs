@@ -1,4 +1,3 @@
-using System.CommandLine;
 using WheelDraft.Engineering;
 using WheelDraft.Formats.Dxf.Checking;
 using WheelDraft.Formats.Dxf.Reading;

@@ -333,8 +333,8 @@ public sealed class CheckDrawingTests
         run.Run("make", "bench.toml", "-o", "made", "--only", "cut");
         string text = File.ReadAllText(run.PathOf("made/cut/wheel.dxf"));
         ReadDrawing wheel = DxfReader.Read(Encoding.ASCII.GetBytes(text));
-        var window = wheel.Layers.Single(l => l.Name is "WINDOW").Contours.MaxBy(c => Math.Abs(c.Contour.SignedAreaMm2))!.Contour;
-        var middle = Enumerable.Range(0, 10_000).Select(i => new Point(window.Bounds.MinX + (window.Bounds.Width * (i % 100) / 99), window.Bounds.MinY + (window.Bounds.Height * (i / 100) / 99)))
+        Contour window = wheel.Layers.Single(l => l.Name is "WINDOW").Contours.MaxBy(c => Math.Abs(c.Contour.SignedAreaMm2))!.Contour;
+        Point middle = Enumerable.Range(0, 10_000).Select(i => new Point(window.Bounds.MinX + (window.Bounds.Width * (i % 100) / 99), window.Bounds.MinY + (window.Bounds.Height * (i / 100) / 99)))
             .Where(p => window.Winding(p) != 0).MaxBy(p => window.Pieces.Min(q => Distances.Between(p, q).DistanceMm));
         double toEdge = window.Pieces.Min(q => Distances.Between(middle, q).DistanceMm);
         string disc = FormattableString.Invariant($"  0\nCIRCLE\n  8\nPROBE\n 10\n{middle.X:0.000000}\n 20\n{middle.Y:0.000000}\n 40\n0.1\n");

@@ -1,6 +1,5 @@
 using WheelDraft.Engineering;
 using WheelDraft.Formats.Dxf.Reading;
-using WheelDraft.Geometry;
 
 namespace WheelDraft.Formats.Dxf.Checking;
 
