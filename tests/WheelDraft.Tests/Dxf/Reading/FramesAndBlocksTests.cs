@@ -62,6 +62,15 @@ public sealed class FramesAndBlocksTests : IDisposable
     }
 
     [Fact]
+    public void Read_MirroredReference_ChangesSidesAndDoesNotTurn()
+    {
+        // The arc from 0 to 90° about the origin, x mirrored: its middle lies at 135°, where half a turn would put it at 225°.
+        const string block = "0 BLOCK|2 quarter|10 0|20 0|0 ARC|8 0|10 0|20 0|40 2|50 0|51 90|0 ENDBLK|";
+        Piece arc = HandWritten.Read("0 INSERT|8 B|2 quarter|10 0|20 0|41 -1|42 1", block).Layers.Single().OpenPaths.Single().Pieces.Single();
+        Assert.Equal(0, arc.PointAt(0.5).DistanceTo(Point.Origin + Vector.Polar(2, Angles.RadFromDeg(135))), 1e-12);
+    }
+
+    [Fact]
     public void Read_RowsAndColumns_AreTurnedWithTheReference()
     {
         ReadDrawing drawing = HandWritten.Read("0 INSERT|8 B|2 half|10 0|20 0|50 90|70 3|71 2|44 10|45 100", HalfDisc);
