@@ -79,7 +79,7 @@ internal sealed class LooseCopper
             && Soundness.Faults([.. outline.Contours, .. _nets.Select(n => n.Outline.Outer)]).All(f => Math.Min(f.First, f.Second) > outline.Holes.Count);
     }
 
-    private IReadOnlyList<Solid> Solids(double reachMm)
+    private List<Solid> Solids(double reachMm)
     {
         List<(int First, int Second, double LeastMm)> near = Near(reachMm);
         int count = _loose.Count;

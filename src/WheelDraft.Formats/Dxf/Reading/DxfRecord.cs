@@ -45,7 +45,7 @@ internal sealed class DxfRecord
 
     /// <summary>Why this record is not taken in; whether that matters is known once its layer is.</summary>
     /// <param name="what">What was found, what would help; no full stop.</param>
-    internal UnreadException Fault(string what) => new(what);
+    internal UnreadException Fault(string what) => new(what) { Line = Line };
 
     internal DxfPair? Find(int code)
     {
@@ -62,4 +62,8 @@ internal sealed class DxfRecord
 }
 
 /// <summary>An entity is not understood; not yet a fault of the drawing.</summary>
-internal sealed class UnreadException(string message) : Exception(message);
+internal sealed class UnreadException(string message) : Exception(message)
+{
+    /// <summary>Line of the file at which the entity begins; 0 where only its place in the drawing is at fault.</summary>
+    internal int Line { get; init; }
+}

@@ -51,7 +51,7 @@ internal static class HatchReader
         return PolylineReader.Shape(record, corners, frame, closed: true);
     }
 
-    private static IReadOnlyList<SourceShape> Edges(DxfRecord record, PairCursor pairs, Placement frame)
+    private static List<SourceShape> Edges(DxfRecord record, PairCursor pairs, Placement frame)
     {
         int count = pairs.Whole(93);
         List<SourceShape> edges = [];

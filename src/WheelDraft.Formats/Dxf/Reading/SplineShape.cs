@@ -122,7 +122,7 @@ internal sealed record SplineShape(string Layer, DxfSource Source, int Degree, d
     }
 
     /// <summary>The first point and the end of each chord.</summary>
-    private IEnumerable<Point> Chords(Weighted[] bezier, double chordMm)
+    private static IEnumerable<Point> Chords(Weighted[] bezier, double chordMm)
     {
         yield return bezier[0].At;
         Stack<(Weighted[] Curve, int Halvings)> left = new([(bezier, 0)]);

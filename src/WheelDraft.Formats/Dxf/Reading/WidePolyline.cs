@@ -60,7 +60,7 @@ internal static class WidePolyline
         : Loops.Polygon(run.Border(1, 0), run.Border(1, 1), run.Border(-1, 1), run.Border(-1, 0));
 
     /// <summary>What a bent run covers; where its inner border would pass the centre, the whole disc.</summary>
-    private static IReadOnlyList<Piece> Sector(Arc arc, double halfStart, double halfEnd)
+    private static List<Piece> Sector(Arc arc, double halfStart, double halfEnd)
     {
         double widest = Math.Max(halfStart, halfEnd);
         if (arc.RadiusMm - widest <= 1e-9 * arc.RadiusMm)
