@@ -3,7 +3,7 @@
 # have NAME: whether it works here.
 have() {
     case $1 in
-        ezdxf) /usr/bin/python3 -c 'import ezdxf' 2>/dev/null ;;
+        ezdxf | shapely) /usr/bin/python3 -c "import $1" 2>/dev/null ;;
         compiler) command -v clang >/dev/null || command -v gcc >/dev/null ;;
         zlib) [ -e /usr/include/zlib.h ] ;;
         fonts) [ -e /usr/share/fonts/truetype/dejavu/DejaVuSans.ttf ] ;;
@@ -13,7 +13,8 @@ have() {
 
 # Name, Debian package, use.
 outside_programs='
-ezdxf          python3-ezdxf     reads every DXF file
+ezdxf          python3-ezdxf     reads every DXF file, and makes drawings to be read
+shapely        python3-shapely   measures those drawings
 rsvg-convert   librsvg2-bin      draws every SVG file
 pdfinfo        poppler-utils     reads and draws every PDF file
 qpdf           qpdf              checks the structure of every PDF file

@@ -51,6 +51,9 @@ try_program() {
     [ -x "$program" ] || return
     check "wheeldraft --help" "$program" --help
 
+    # Drawings of every kind of entity, made by another library and measured by a third; the last line holds the counts.
+    if /usr/bin/python3 -W ignore tests/outside/drawings.py "$program" >"$work/log" 2>&1; then good "$(tail -1 "$work/log")"; else bad "tests/outside/drawings.py"; sed 's/^/      /' "$work/log"; fi
+
     for file in parameters/*.toml; do
         if [ ! -e "$file" ]; then
             printf 'note  no demo in parameters/: make is not tried\n'

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using WheelDraft.Engineering;
 using WheelDraft.Formats.Dxf.Checking;
+using WheelDraft.Formats.Dxf.Reading;
 using WheelDraft.Formats.Report;
 
 namespace WheelDraft.Cli;
@@ -8,7 +9,7 @@ namespace WheelDraft.Cli;
 /// <summary>All findings of parameter files and of drawings, without writing anything.</summary>
 internal sealed class CheckCommand : ICommand
 {
-    private readonly Argument<string[]> _files = new("FILE") { Arity = ArgumentArity.OneOrMore, Description = "Parameter files, or drawings (.dxf)" };
+    private readonly Argument<string[]> _files = new("FILE") { Arity = ArgumentArity.OneOrMore, Description = "Parameter files, or drawings (.dxf); every one is checked, and the worst exit status wins" };
     private readonly Option<bool> _underFaults = DesignFile.UnderFaults();
     private readonly DrawingOptions _drawing = new();
 
@@ -44,14 +45,19 @@ internal sealed class CheckCommand : ICommand
             throw new DesignRefusedException("arguments.under-faults", "--under-faults is for parameter files: a drawing (.dxf) has no circuit.");
         }
 
-        bool meets = true;
+        (DxfReadOptions Reading, DrawingQuestion Question)? drawing = files.Any(DrawingChecking.IsDrawing) ? _drawing.Of(parsed) : null;
+        int worst = ExitStatus.Done;
         foreach (string file in files)
         {
             context.Stop.ThrowIfCancellationRequested();
-            meets &= DrawingChecking.IsDrawing(file) ? Drawing(file, parsed, context) : Parameters(file, underFaults, context);
+            context.InputFile = null;
+            int status = Troubles.StatusOf(
+                () => (DrawingChecking.IsDrawing(file) ? Drawing(file, drawing!.Value, context) : Parameters(file, underFaults, context)) ? ExitStatus.Done : ExitStatus.Findings,
+                context);
+            worst = Math.Max(worst, status);
         }
 
-        return meets ? ExitStatus.Done : ExitStatus.Findings;
+        return worst;
     }
 
     private static bool Parameters(string file, bool underFaults, CommandContext context)
@@ -67,9 +73,9 @@ internal sealed class CheckCommand : ICommand
         return design.Meets;
     }
 
-    private bool Drawing(string file, ParseResult parsed, CommandContext context)
+    private static bool Drawing(string file, (DxfReadOptions Reading, DrawingQuestion Question) drawing, CommandContext context)
     {
-        DrawingCheck check = DrawingChecking.Check(file, _drawing, parsed, context);
+        DrawingCheck check = DrawingChecking.Check(file, drawing.Reading, drawing.Question, context);
         if (context.Json)
         {
             context.Out.Write(DrawingCheckJson.Write(check));

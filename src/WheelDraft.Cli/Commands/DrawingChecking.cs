@@ -1,4 +1,3 @@
-using System.CommandLine;
 using WheelDraft.Engineering;
 using WheelDraft.Formats.Dxf.Checking;
 using WheelDraft.Formats.Dxf.Reading;
@@ -14,15 +13,14 @@ internal static class DrawingChecking
     /// <summary>Reads and judges.</summary>
     /// <exception cref="DesignRefusedException">The file or the options are wrong.</exception>
     /// <exception cref="FileTroubleException">It cannot be opened or read.</exception>
-    public static DrawingCheck Check(string file, DrawingOptions options, ParseResult parsed, CommandContext context)
+    public static DrawingCheck Check(string file, DxfReadOptions reading, DrawingQuestion question, CommandContext context)
     {
         context.InputFile = null;
-        (DxfReadOptions reading, DrawingQuestion question) = options.Of(parsed);
         byte[] bytes = ParameterFile.Bytes(file, context);
         context.InputFile = file;
         try
         {
-            return DrawingCheck.Of(DxfReader.Read(bytes, reading with { Heeds = question.Heeds }), question);
+            return DrawingCheck.Of(DxfReader.Read(bytes, reading), question);
         }
         catch (DxfReadException refused)
         {
@@ -33,10 +31,15 @@ internal static class DrawingChecking
     /// <summary>The result as lines.</summary>
     public static IEnumerable<string> Lines(string file, DrawingCheck check)
     {
-        yield return $"{file}: {(check.Meets ? "nothing misses" : "something misses")}";
+        yield return $"{file}: {Verdict(check)}";
+        foreach (LeftOut left in check.NotCounted)
+        {
+            yield return $"  not counted: {left}, first at line {Wording.Number(left.Line, 0)}: {left.Why}";
+        }
+
         foreach (ReadLayer layer in check.Drawing.Layers)
         {
-            yield return $"  layer {layer.Name}: {Wording.Number(layer.Contours.Count, 0)} closed, {Wording.Number(layer.OpenPaths.Count, 0)} open";
+            yield return $"  layer {layer.Name}: {Wording.Number(layer.Contours.Count, 0)} closed, {Wording.Number(layer.OpenPaths.Count, 0)} open{(layer.Areas.Count > 0 ? $", {Wording.Number(layer.Areas.Count, 0)} filled" : "")}";
         }
 
         if (check.Spacing.Rows.Count > 0)
@@ -54,6 +57,13 @@ internal static class DrawingChecking
             yield return $"  {cut.Process}: {Limit("web", cut.LeastWebMm, cut.NeededWebMm)}, {Limit("slot", cut.LeastSlotMm, cut.NeededSlotMm)}, {Limit("hole", cut.LeastHoleMm, cut.NeededHoleMm)}";
         }
     }
+
+    /// <summary>The verdict in words that never reassure beyond what was looked at.</summary>
+    private static string Verdict(DrawingCheck check) =>
+        !check.Meets ? "something misses"
+        : !check.IsMeasured ? "contours are closed and apart; no spacing and no limits of a process were asked, so none were measured"
+        : check.IsComplete ? "nothing misses"
+        : "nothing misses among what was counted; what is listed next was not";
 
     private static string Limit(string what, double? leastMm, double neededMm) =>
         leastMm is double least ? $"least {what} {Wording.Mm(least)} ({Wording.Mm(neededMm)} needed)" : $"no {what}";

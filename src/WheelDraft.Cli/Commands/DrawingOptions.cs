@@ -21,12 +21,14 @@ internal sealed class DrawingOptions
     private readonly Option<string> _process = new("--process") { HelpName = "NAME", Description = $"DXF: measure webs, slots and holes against a process: {string.Join(", ", CuttingProcesses.All.Select(p => p.Name))}" };
     private readonly Option<string> _thickness = new("--thickness") { HelpName = "LENGTH", Description = "DXF: thickness of the stock, with --process" };
     private readonly Option<string[]> _cut = new("--cut") { HelpName = "LAYER", Description = "DXF: a layer that is cut; when left out the nets' layers, or all but FOLD, MARK and NOTE" };
-    private readonly Option<string> _chord = new("--chord") { HelpName = "TOL", Description = "DXF: take ellipses and splines as chords within this of them; refused when left out" };
+    private readonly Option<string[]> _holes = new("--hole") { HelpName = "LAYER", Description = "DXF: a layer whose contours are holes in the nets' copper; WINDOW beside a net on OUTLINE is one anyway" };
+    private readonly Option<string[]> _ignored = new("--ignore") { HelpName = "LAYER", Description = "DXF: a layer that holds no copper; closed shapes on other layers without a net count as floating copper" };
+    private readonly Option<string> _chord = new("--chord") { HelpName = "TOL", Description = "DXF: take ellipses, splines and unevenly scaled arcs as chords within this of them; without it they are not understood" };
     private readonly Option<string> _join = new("--join") { HelpName = "TOL", Description = "DXF: join ends that lie this near", DefaultValueFactory = _ => "0.005 mm" };
-    private readonly Option<string> _unit = new("--unit") { HelpName = "mm|in", Description = "DXF: unit of a drawing that states none" };
+    private readonly Option<string> _unit = new("--unit") { HelpName = string.Join('|', DrawingUnits.Names.Select(n => n.Name)), Description = "DXF: unit of a drawing that states none" };
 
     /// <summary>Every option.</summary>
-    public IReadOnlyList<Option> All => [_nets, _standard, _degree, _group, _category, _insulation, _altitude, _margin, _process, _thickness, _cut, _chord, _join, _unit];
+    public IReadOnlyList<Option> All => [_nets, _standard, _degree, _group, _category, _insulation, _altitude, _margin, _process, _thickness, _cut, _holes, _ignored, _chord, _join, _unit];
 
     /// <summary>Whether any of them was given.</summary>
     public bool AnyGiven(ParseResult parsed) => All.Any(o => parsed.GetResult(o) is { Implicit: false });
@@ -40,13 +42,32 @@ internal sealed class DrawingOptions
         {
             JoinMm = Tolerance(arguments, _join, parsed) ?? 0.005,
             ChordMm = Tolerance(arguments, _chord, parsed),
-            UnitMm = parsed.GetValue(_unit) is string unit ? arguments.Choice(_unit.Name, unit, [("mm", 1.0), ("in", 25.4)]) : null,
+            UnitMm = parsed.GetValue(_unit) is string unit ? arguments.Choice(_unit.Name, unit, [.. DrawingUnits.Names]) : null,
         };
         IReadOnlyList<DrawingNet> nets = DrawingNets.Read(parsed.GetValue(_nets) ?? [], arguments);
         DrawingRules? rules = nets.Count > 0 ? Rules(parsed, arguments, nets) : null;
         DrawingCut? cut = Cut(parsed, arguments);
+        IReadOnlyList<string> holes = parsed.GetValue(_holes) ?? [];
+        IReadOnlyList<string> ignored = parsed.GetValue(_ignored) ?? [];
+        Contradictions(arguments, nets, holes, ignored);
         arguments.ThrowIfFaulty();
-        return (reading, new DrawingQuestion(nets, rules, cut));
+        DrawingQuestion question = new(nets, rules, cut) { Holes = holes, Ignored = ignored };
+        return (reading with { Heeds = question.Heeds, Needs = question.Needs }, question);
+    }
+
+    /// <summary>A layer is one thing: copper of a net, holes, or no copper at all.</summary>
+    private void Contradictions(RuleArguments arguments, IReadOnlyList<DrawingNet> nets, IReadOnlyList<string> holes, IReadOnlyList<string> ignored)
+    {
+        foreach (string layer in nets.Select(n => n.Layer).Concat(holes.Distinct(StringComparer.OrdinalIgnoreCase)).Concat(ignored.Distinct(StringComparer.OrdinalIgnoreCase))
+            .GroupBy(l => l, StringComparer.OrdinalIgnoreCase).Where(g => g.Count() > 1 && (holes.Contains(g.Key, StringComparer.OrdinalIgnoreCase) || ignored.Contains(g.Key, StringComparer.OrdinalIgnoreCase))).Select(g => g.Key))
+        {
+            arguments.Complain($"layer '{layer}' is given to two of {_nets.Name}, {_holes.Name} and {_ignored.Name}; it is one of them");
+        }
+
+        if (holes.Count > 0 && nets.Count == 0)
+        {
+            arguments.Complain($"{_holes.Name}: holes are cut into the copper of nets, and no --net is given");
+        }
     }
 
     private DrawingRules Rules(ParseResult parsed, RuleArguments arguments, IReadOnlyList<DrawingNet> nets)

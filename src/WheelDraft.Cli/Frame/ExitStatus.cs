@@ -1,6 +1,6 @@
 namespace WheelDraft.Cli;
 
-/// <summary>The exit statuses of every command; there are no others.</summary>
+/// <summary>The exit statuses of every command; there are no others. Where a command does several things the greatest wins.</summary>
 internal static class ExitStatus
 {
     /// <summary>Done, and nothing misses.</summary>

@@ -25,10 +25,27 @@ internal static class Refusals
         }
     }
 
-    private static void Write(Utf8JsonWriter json, string file, IReadOnlyList<Finding> faults)
+    /// <summary>Says that the program itself failed, so that nobody looks for the fault in a file, and what to send; as an object too where the result is to be JSON.</summary>
+    public static void ReportInternal(Exception fault, CommandContext context)
+    {
+        string at = context.InputFile is { } file ? $" while it worked on {file}" : "";
+        string message = $"This is a fault of the program itself, not of your file: {fault.GetType().Name}{at}: {fault.Message} "
+            + "Nothing was proved and nothing can be relied on. Please report it with the command as you gave it, the file, and these words.";
+        context.Complain(message);
+        if (context.Json)
+        {
+            context.WriteJson(json => Write(json, context.InputFile, [Finding.Error("internal", message)]));
+        }
+    }
+
+    private static void Write(Utf8JsonWriter json, string? file, IReadOnlyList<Finding> faults)
     {
         json.WriteStartObject();
-        json.WriteString("file", file);
+        if (file is not null)
+        {
+            json.WriteString("file", file);
+        }
+
         json.WriteStartArray("faults");
         foreach (Finding fault in faults)
         {

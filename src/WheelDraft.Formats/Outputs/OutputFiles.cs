@@ -105,6 +105,12 @@ public static class OutputFiles
             return true;
         }
 
+        // A picture of a moment shows nothing that was asked for now, whichever of its two kinds is made anew.
+        if (name is DrawFolder + "/moment.svg" or DrawFolder + "/moment.png")
+        {
+            return request.Kinds.Any(k => k is OutputKind.Draw or OutputKind.Png);
+        }
+
         return KindOf(name) is OutputKind kind ? request.Kinds.Contains(kind) : name.StartsWith(FilmFolder + "/", StringComparison.Ordinal) && request.Film is not null;
     }
 

@@ -32,6 +32,20 @@ internal sealed class Boundary
         return winding;
     }
 
+    /// <summary>How often each contour goes round a point, by its number; those of which no edge lies to the right are not entered.</summary>
+    internal void Windings(Point p, Dictionary<int, int> windings)
+    {
+        Bounds ray = new(p.X - Tolerances.JoinMm, p.Y - Tolerances.JoinMm, double.PositiveInfinity, p.Y + Tolerances.JoinMm);
+        _tree.Overlapping(ray, i =>
+        {
+            int winding = Geometry.Winding.Of(_edges[i].Part, _edges[i].Start, _edges[i].End, p);
+            if (winding != 0)
+            {
+                windings[_edges[i].Contour] = windings.GetValueOrDefault(_edges[i].Contour) + winding;
+            }
+        });
+    }
+
     /// <summary>The nearest point of the contours (not of what they enclose).</summary>
     internal Nearest Nearest(Point p)
     {

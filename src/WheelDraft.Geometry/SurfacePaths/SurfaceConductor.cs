@@ -7,6 +7,7 @@ internal sealed class SurfaceConductor
     private const double BesideMm = 5e-6;
 
     private readonly IReadOnlyList<Footprint> _footprints;
+    private Boundary? _edges;
 
     internal SurfaceConductor(IReadOnlyList<Footprint> footprints, IReadOnlyList<Piece> cutting)
     {
@@ -80,6 +81,35 @@ internal sealed class SurfaceConductor
         }
 
         return height;
+    }
+
+    /// <summary>All contours of all footprints in one tree; footprints may overlap, and the material is where they go round at all.</summary>
+    private Boundary Edges => _edges ??= new(_footprints.SelectMany(f => f.Outline.Contours));
+
+    /// <summary>The least distance to another conductor, as the crow flies; 0 where they have a point in common.</summary>
+    internal Nearest NearestTo(SurfaceConductor other)
+    {
+        if (Bounds.Overlaps(other.Bounds) && (other.Holds(this) ?? Holds(other)) is Point common)
+        {
+            return new(0, common, common);
+        }
+
+        return Edges.Nearest(other.Edges);
+    }
+
+    /// <summary>A point of the other's footprints that lies in this one's material; null when none of their first points does.</summary>
+    private Point? Holds(SurfaceConductor other)
+    {
+        foreach (Footprint footprint in other._footprints)
+        {
+            Point start = footprint.Outline.Outer.Pieces[0].Start;
+            if (Bounds.Contains(start) && Edges.Winding(start) > 0)
+            {
+                return start;
+            }
+        }
+
+        return null;
     }
 
     /// <summary>Whether the two have a point in common.</summary>

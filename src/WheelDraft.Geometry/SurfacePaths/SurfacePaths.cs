@@ -76,6 +76,11 @@ public sealed class SurfacePaths
     private SurfacePath? Find(int from, int to)
     {
         SurfaceConductor a = _conductors[from], b = _conductors[to];
+        if (_graph.IsPlain)
+        {
+            return Plain(a.NearestTo(b));
+        }
+
         if (a.Touches(b))
         {
             return new SurfacePath(0, []);
@@ -88,7 +93,7 @@ public sealed class SurfacePaths
     {
         SurfaceConductor a = _conductors[from], b = _conductors[to];
         SurfacePath? direct = Straight(a, b);
-        if (_graph.IsPlain || (direct is { } d && d.LengthMm <= PlanGap(a, b) + Tolerances.JoinMm))
+        if (direct is { } d && d.LengthMm <= PlanGap(a, b) + Tolerances.JoinMm)
         {
             return direct;
         }
@@ -102,6 +107,11 @@ public sealed class SurfacePaths
         SurfacePath? bent = search.To(to);
         return direct is null || bent?.LengthMm < direct.LengthMm ? bent : direct;
     }
+
+    /// <summary>Where nothing stands in the way the shortest path is the least distance: found by trees of bounds, not by all pairs of pieces.</summary>
+    private static SurfacePath Plain(Nearest nearest) => nearest.DistanceMm <= Tolerances.JoinMm
+        ? new SurfacePath(0, [])
+        : new SurfacePath(nearest.DistanceMm, [new SurfaceLeg(new Segment(nearest.OnFirst, nearest.OnSecond), nearest.DistanceMm, [])]);
 
     private static double PlanGap(SurfaceConductor a, SurfaceConductor b) =>
         LegCandidates.Direct(a, b).Min(leg => leg.From.DistanceTo(leg.To));

@@ -54,6 +54,17 @@ public sealed class MakePicturesTests
     }
 
     [Fact]
+    public void Make_AnotherMomentAsSvgOnly_LeavesNoPictureOfTheEarlierOne()
+    {
+        using CliRun run = Bench();
+        run.Run("make", "bench.toml", "-o", "made", "--only", "draw,png", "--frame", "45 s");
+        Assert.True(File.Exists(run.PathOf("made/draw/moment.png")));
+        Assert.Equal(0, run.Run("make", "bench.toml", "-o", "made", "--only", "draw", "--frame", "60 s"));
+        Assert.True(File.Exists(run.PathOf("made/draw/moment.svg")));
+        Assert.False(File.Exists(run.PathOf("made/draw/moment.png")));
+    }
+
+    [Fact]
     public void Make_Frames_DrawsANumberedFilmAndDeletesALongerOne()
     {
         using CliRun run = Bench();

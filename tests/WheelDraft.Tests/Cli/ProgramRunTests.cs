@@ -83,6 +83,18 @@ public sealed class ProgramRunTests
     }
 
     [Fact]
+    public void Run_FaultOfTheProgram_DoesNotLookLikeWrongInput()
+    {
+        using CliRun run = new();
+        Assert.Equal(2, run.Run([new Probe()], ["probe", "fault", "--json"]));
+        Assert.Contains("a fault of the program itself, not of your file: InvalidOperationException while it worked on wheel.toml: odd", run.Error, StringComparison.Ordinal);
+        Assert.Contains("Please report it", run.Error, StringComparison.Ordinal);
+        System.Text.Json.Nodes.JsonNode fault = System.Text.Json.Nodes.JsonNode.Parse(run.Out)!["faults"]!.AsArray().Single()!;
+        Assert.Equal("internal", (string?)fault["code"]);
+        Assert.Contains("not of your file", (string?)fault["message"], StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Run_StoppedBeforeItBegan_IsInterrupted()
     {
         using CliRun run = new();

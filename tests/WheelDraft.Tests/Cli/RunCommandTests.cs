@@ -42,6 +42,24 @@ public sealed class RunCommandTests
     }
 
     [Fact]
+    public void Run_FileWithFindings_EndsWithOne()
+    {
+        // An earthed part 0.9 mm above live copper, as near as no rule allows.
+        const string near = """
+
+            [[part]]
+            name = "near frame"
+            kind = "earthed"
+            circle = { at = ["12 mm", "0 mm"], diameter = "4 mm" }
+            z = ["0.9 mm", "4 mm"]
+            """;
+        using CliRun run = new();
+        File.WriteAllText(run.PathOf("near.toml"), File.ReadAllText(Demos.PathOf("propagation-bench")) + near);
+        Assert.Equal(1, run.Run("run", "near.toml", "-o", "runs"));
+        Assert.True(File.Exists(run.PathOf("runs/run-one-dry-hour-begins.csv")));
+    }
+
+    [Fact]
     public void Run_UnknownScenario_IsRefusedWithTheNamesThereAre()
     {
         using CliRun run = new();

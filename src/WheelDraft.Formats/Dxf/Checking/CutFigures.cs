@@ -18,6 +18,9 @@ public sealed record CutFigures(
     // Finest features are compared at a nanometre, as distances are.
     private const double SameMm = 1e-6;
 
+    // Webs and slots are looked for between all edges that face each other: with this many a second or two.
+    private const int MostPieces = 2000;
+
     // So many places of contours that meet are told one by one.
     private const int MostPlaces = 10;
 
@@ -25,9 +28,20 @@ public sealed record CutFigures(
     internal static CutFigures? Of(ReadDrawing drawing, DrawingCut asked, List<Finding> findings)
     {
         IReadOnlyList<ReadLayer> layers = [.. asked.Layers.Select(l => DrawingCheck.LayerOf(drawing, l))];
-        DrawingCheck.CheckSize(layers, "The layers that are cut hold");
+        DrawingCheck.CheckSize(layers, "The layers that are cut hold", MostPieces);
         Thick(asked, findings);
         Contour[] contours = [.. layers.SelectMany(l => l.Contours).Select(c => c.Contour)];
+        if (contours.Length == 0)
+        {
+            throw new DesignRefusedException([.. findings.Where(f => f.Severity == FindingSeverity.Error), Finding.Error("drawing.nothing", "Nothing was measured against the process: the layers that are cut hold no closed contour.")]);
+        }
+
+        int areas = layers.Sum(l => l.Areas.Count);
+        if (areas > 0)
+        {
+            findings.Add(Finding.Error("drawing.limits", $"{DxfReader.Count(areas)} filled areas (wide polylines, solids, hatches) lie on layers that are cut: a cutter follows lines, so they are not measured against the process. Draw their edges, or move them to another layer."));
+        }
+
         IReadOnlyList<ContourFault> faults = Soundness.Faults(contours);
         if (faults.Count > 0)
         {
@@ -36,7 +50,7 @@ public sealed record CutFigures(
             return null;
         }
 
-        IReadOnlyList<Outline> shapes = ContourNest.Outlines(contours);
+        IReadOnlyList<Outline> shapes = ContourNesting.Outlines(contours);
         return Measured(shapes, asked, findings);
     }
 

@@ -55,15 +55,36 @@ public sealed record DrawingCut(CuttingProcess Process, double ThicknessMm, IRea
 /// <param name="Cut">How it is to be cut; null where no limits are asked.</param>
 public sealed record DrawingQuestion(IReadOnlyList<DrawingNet> Nets, DrawingRules? Rules, DrawingCut? Cut)
 {
-    /// <summary>Layers of cutting files that are not cut through: what is scribed, folded or written need not close.</summary>
-    private static readonly string[] NotCut = ["FOLD", "MARK", "NOTE"];
+    /// <summary>Layers of cutting files that are not cut through: what is scribed, folded or written need not close. Defpoints is never plotted.</summary>
+    private static readonly string[] NotCut = ["FOLD", "MARK", "NOTE", "Defpoints"];
 
-    /// <summary>Whether a layer matters: one of the nets' or of those cut, where such are given; else any but those for folds, marks and notes.</summary>
-    public bool Heeds(string layer)
-    {
-        IReadOnlyList<string> named = [.. Nets.Select(n => n.Layer), .. Cut?.Layers ?? []];
-        return named.Count > 0 ? named.Contains(layer, StringComparer.OrdinalIgnoreCase) : !NotCut.Contains(layer, StringComparer.OrdinalIgnoreCase);
-    }
+    /// <summary>Layers whose contours cut holes into the copper of nets.</summary>
+    public IReadOnlyList<string> Holes { get; init; } = [];
+
+    /// <summary>Layers on no net that hold no copper.</summary>
+    public IReadOnlyList<string> Ignored { get; init; } = [];
+
+    /// <summary>The layers of holes: those given, and WINDOW beside a net on OUTLINE, as our own cutting files have it.</summary>
+    public IReadOnlyList<string> HoleLayers =>
+        HasOutlineNet && !IsOf(Nets.Select(n => n.Layer).Concat(Holes).Concat(Ignored), WindowLayer) ? [.. Holes, WindowLayer] : Holes;
+
+    private const string WindowLayer = "WINDOW";
+
+    private bool HasOutlineNet => IsOf(Nets.Select(n => n.Layer), "OUTLINE");
+
+    /// <summary>Whether a layer matters: one of the nets', of their holes' or of those cut, where such are given; else any but those for folds, marks and notes.</summary>
+    public bool Heeds(string layer) => Named.Any() ? IsOf(Named, layer) : !IsOf(NotCut, layer) && !IsOf(Ignored, layer);
+
+    /// <summary>What of a layer must be understood: everything on one that is named, words included; shapes on one that matters; else nothing.</summary>
+    public LayerNeed Needs(string layer) =>
+        IsOf(Nets.Select(n => n.Layer).Concat(HoleLayers), layer) ? LayerNeed.Everything : Heeds(layer) ? LayerNeed.Shapes : LayerNeed.Nothing;
+
+    /// <summary>Whether closed shapes of a layer are metal on no net.</summary>
+    internal bool IsLoose(string layer) => !IsOf(Nets.Select(n => n.Layer).Concat(HoleLayers).Concat(Ignored).Concat(NotCut), layer);
+
+    private IEnumerable<string> Named => [.. Nets.Select(n => n.Layer), .. HoleLayers, .. Cut?.Layers ?? []];
+
+    private static bool IsOf(IEnumerable<string> layers, string layer) => layers.Contains(layer, StringComparer.OrdinalIgnoreCase);
 }
 
 /// <summary>A drawing, judged.</summary>
@@ -76,8 +97,8 @@ public sealed record DrawingCheck(ReadDrawing Drawing, SpacingTable Spacing, Cut
     /// <summary>The one surface on which the nets of a drawing lie.</summary>
     public const string SurfaceName = "the drawing plane";
 
-    // Spacing tries every pair of pieces of two nets: with this many it takes a second or two and some fifty megabytes.
-    internal const int MostPieces = 2000;
+    // As many as the reader takes in: distances go by trees of bounds, n log n.
+    internal const int MostPieces = 500_000;
 
     /// <summary>Whether nothing is wrong.</summary>
     public bool Meets => Findings.All(f => f.Severity != FindingSeverity.Error);
@@ -89,18 +110,55 @@ public sealed record DrawingCheck(ReadDrawing Drawing, SpacingTable Spacing, Cut
         ArgumentNullException.ThrowIfNull(drawing);
         ArgumentNullException.ThrowIfNull(question);
         List<Finding> findings = [.. drawing.Remarks];
-        SpacingTable spacing = question.Rules is DrawingRules rules ? SpacingOf(drawing, question.Nets, rules, findings) : new SpacingTable([], []);
+        DrawingSpacing? measured = question.Rules is DrawingRules rules ? DrawingSpacing.Of(drawing, question, rules, findings) : null;
+        SpacingTable spacing = measured?.Table ?? new SpacingTable([], []);
         findings.AddRange(spacing.Findings);
         string[] unheeded = [.. drawing.Layers.Select(l => l.Name).Where(n => !question.Heeds(n))];
         if (unheeded.Length > 0)
         {
-            findings.Add(Finding.Note("drawing.unheeded", $"Layers that do not matter here, not looked at for open, doubled or crossing lines: {string.Join(", ", unheeded)}."));
+            findings.Add(Finding.Note("drawing.unheeded", $"Layers on no net and not cut, not looked at for open, doubled or crossing lines: {string.Join(", ", unheeded)}."));
+        }
+
+        if (!drawing.Layers.Any(l => question.Heeds(l.Name)))
+        {
+            throw new DesignRefusedException("drawing.nothing", "There is nothing to check: no line, arc or area was read on any layer that matters.");
         }
 
         CutFigures? cut = question.Cut is DrawingCut asked
             ? CutFigures.Of(drawing, asked with { Layers = asked.Layers.Count > 0 ? asked.Layers : [.. drawing.Layers.Where(l => l.Contours.Count > 0 && question.Heeds(l.Name)).Select(l => l.Name)] }, findings)
             : null;
-        return new(drawing, spacing, cut, [.. findings.Distinct()]);
+        return new(drawing, spacing, cut, [.. findings.Distinct()])
+        {
+            IsMeasured = spacing.Rows.Count > 0 || cut is not null,
+            NotCounted = [.. drawing.LeftOut, .. measured?.Frames ?? [], .. NotCountedLayers(drawing, question)],
+        };
+    }
+
+    /// <summary>Whether a distance or a limit was measured; otherwise only contours were looked at.</summary>
+    public bool IsMeasured { get; private init; }
+
+    /// <summary>Everything in the drawing that the verdict says nothing about, by layer and kind.</summary>
+    public IReadOnlyList<LeftOut> NotCounted { get; private init; } = [];
+
+    /// <summary>Whether everything that may be metal was read and counted.</summary>
+    public bool IsComplete => NotCounted.All(l => l.What is LeftOutKind.Annotation or LeftOutKind.PaperSpace);
+
+    private static IEnumerable<LeftOut> NotCountedLayers(ReadDrawing drawing, DrawingQuestion question)
+    {
+        foreach (ReadLayer layer in drawing.Layers.Where(l => !question.Heeds(l.Name)))
+        {
+            bool counts = question.Rules is not null && question.IsLoose(layer.Name);
+            if (layer.OpenPaths.Count > 0)
+            {
+                yield return new(layer.Name, "open line", LeftOutKind.OpenLine, layer.OpenPaths.Count, layer.OpenPaths[0].Source.Line, "it encloses nothing, so it is taken for no copper");
+            }
+
+            if (!counts && layer.Contours.Count + layer.Areas.Count > 0)
+            {
+                int first = layer.Contours.Select(c => c.Source.Line).Concat(layer.Areas.Select(a => a.Source.Line)).Min();
+                yield return new(layer.Name, "closed shape", LeftOutKind.Ignored, layer.Contours.Count + layer.Areas.Count, first, "its layer is left out, or holds marks and notes");
+            }
+        }
     }
 
     /// <summary>The layer of a name.</summary>
@@ -112,56 +170,14 @@ public sealed record DrawingCheck(ReadDrawing Drawing, SpacingTable Spacing, Cut
             $"There is no layer '{name}' that holds anything; the layers are {(drawing.Layers.Count == 0 ? "none" : string.Join(", ", drawing.Layers.Select(l => $"'{l.Name}'")))}.");
 
     /// <summary>Refuses what is too much to measure.</summary>
-    internal static void CheckSize(IEnumerable<ReadLayer> layers, string what)
+    internal static void CheckSize(IEnumerable<ReadLayer> layers, string what, int most)
     {
-        int pieces = layers.SelectMany(l => l.Contours).Sum(c => c.Contour.Pieces.Count);
-        if (pieces > MostPieces)
+        int pieces = layers.Sum(l => l.Contours.Sum(c => c.Contour.Pieces.Count) + l.Areas.Sum(a => a.Outline.Contours.Sum(c => c.Pieces.Count)));
+        if (pieces > most)
         {
             throw new DesignRefusedException(
                 "drawing.size",
-                $"{what} {DxfReader.Count(pieces)} lines and arcs; at most {DxfReader.Count(MostPieces)} are measured. Leave out lettering and hatching, or give only the layers that matter.");
-        }
-    }
-
-    private static SpacingTable SpacingOf(ReadDrawing drawing, IReadOnlyList<DrawingNet> nets, DrawingRules rules, List<Finding> findings)
-    {
-        IReadOnlyList<(DrawingNet Net, ReadLayer Layer)> all = [.. nets.Select(n => (n, LayerOf(drawing, n.Layer)))];
-        CheckSize(all.Select(a => a.Layer), "The layers of the nets hold");
-        List<Solid> solids = [];
-        foreach ((DrawingNet net, ReadLayer layer) in all)
-        {
-            IReadOnlyList<Outline> outlines = ContourNest.Outlines([.. layer.Contours.Select(c => c.Contour)]);
-            if (outlines.Count == 0)
-            {
-                findings.Add(Finding.Error("drawing.no-copper", $"Layer {layer.Name} holds no closed contour, so nothing of net '{net.Net}' is measured; close its contours or raise the joining tolerance."));
-            }
-
-            solids.AddRange(outlines.Select(o => new Solid(layer.Name, net.Net, net.Kind, Turns: false, 0, 0, o) { OnSurface = SurfaceName }));
-        }
-
-        // All layers of one net have the same voltage and phase.
-        Dictionary<string, DrawingNet> byName = all.DistinctBy(a => a.Net.Net, StringComparer.Ordinal).ToDictionary(a => a.Net.Net, a => a.Net, StringComparer.Ordinal);
-        string[] unphased = [.. byName.Values.Where(n => n is { VoltageV: > 0, PhaseDeg: null }).Select(n => $"'{n.Net}'")];
-        if (unphased.Length > 0 && byName.Values.Count(n => n.VoltageV > 0) > 1)
-        {
-            findings.Add(Finding.Note("drawing.phase", $"The phase of {string.Join(", ", unphased)} is not given: against every other live net the sum of both voltages is taken. Where they are of one line give them the same phase, e.g. \"CU1=L:230 V@0\"."));
-        }
-
-        SpacingTask task = new(
-            solids,
-            [new InsulatingSurface(SurfaceName, rules.Group, 0, null, Turns: false)],
-            new SpacingDemands(rules.Supply, rules.Environment, rules.Spacing, (a, b) => byName[a].VoltageToV(byName[b])),
-            Turning.Anticlockwise)
-        {
-            PlaceOf = item => drawing.Layers.First(l => string.Equals(l.Name, item, StringComparison.Ordinal)).Contours is [var first, ..] ? new TextPlace(first.Source.Line, 1) : null,
-        };
-        try
-        {
-            return SpacingTable.Of(task);
-        }
-        catch (RuleRefusedException refusal)
-        {
-            throw new DesignRefusedException([refusal.ToFinding()]);
+                $"{what} {DxfReader.Count(pieces)} lines and arcs; at most {DxfReader.Count(most)} are measured. Leave out lettering and hatching, or give only the layers that matter.");
         }
     }
 }

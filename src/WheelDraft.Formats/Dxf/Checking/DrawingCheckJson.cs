@@ -1,4 +1,5 @@
 using System.Text;
+using WheelDraft.Formats.Dxf.Reading;
 using WheelDraft.Formats.Report;
 
 namespace WheelDraft.Formats.Dxf.Checking;
@@ -21,6 +22,18 @@ public static class DrawingCheckJson
                 json.Text("name", l.Name);
                 json.Whole("contours", l.Contours.Count);
                 json.Whole("open", l.OpenPaths.Count);
+                json.Whole("areas", l.Areas.Count);
+            });
+            json.Flag("measured", check.IsMeasured);
+            json.Flag("complete", check.IsComplete);
+            json.Objects("left_out", check.NotCounted, l =>
+            {
+                json.Text("layer", l.Layer);
+                json.Text("entity", l.Entity);
+                json.Text("what", Word(l.What));
+                json.Whole("count", l.Count);
+                json.Whole("line", l.Line);
+                json.Text("why", l.Why);
             });
             json.Objects("spacing", check.Spacing.Rows, r => SpacingJson.Row(json, r));
             if (check.Cut is CutFigures cut)
@@ -32,6 +45,17 @@ public static class DrawingCheckJson
         });
         return Encoding.UTF8.GetString(json.Finish());
     }
+
+    private static string Word(LeftOutKind what) => what switch
+    {
+        LeftOutKind.Shape => "shape",
+        LeftOutKind.Words => "words",
+        LeftOutKind.Annotation => "annotation",
+        LeftOutKind.PaperSpace => "paper-space",
+        LeftOutKind.OpenLine => "open-line",
+        LeftOutKind.Frame => "frame",
+        _ => "ignored",
+    };
 
     private static void Cut(JsonSheet json, CutFigures cut)
     {

@@ -14,8 +14,9 @@ internal sealed class DxfPairs
     private int _at;
     private int _line;
 
-    internal DxfPairs(byte[] bytes)
+    internal DxfPairs(byte[] file)
     {
+        byte[] bytes = BinaryDxf.Is(file) ? BinaryDxf.ToText(file) : file;
         _bytes = bytes;
         ReadOnlySpan<byte> head = bytes.AsSpan(0, Math.Min(bytes.Length, 1024));
         if (head.Trim(" \r\n\t"u8).IsEmpty)
@@ -25,7 +26,7 @@ internal sealed class DxfPairs
 
         if (head.Contains((byte)0))
         {
-            throw new DxfReadException(1, "This is a binary file: save the drawing as ASCII DXF.");
+            throw new DxfReadException(1, "This is no drawing: neither ASCII DXF nor binary DXF, which begins with the words 'AutoCAD Binary DXF'.");
         }
 
         if (head.StartsWith("\uFEFF"u8))

@@ -3,9 +3,9 @@ using WheelDraft.Geometry;
 
 namespace WheelDraft.Formats.Dxf.Reading;
 
-// The folder "Reading": drawings that others made, as contours by layer. The way of the data: bytes, pairs (DxfPairs),
-// records (DxfRecords), shapes in their own frames (EntityReader), pieces in place (Expansion), contours (LayerJoiner),
-// remarks (CrossingFinder). Nothing is repaired silently; what is left out or joined is told.
+// The folder "Reading": drawings that others made, as contours and filled areas by layer. The way of the data: bytes (binary ones as
+// text: BinaryDxf), pairs (DxfPairs), records (DxfRecords), shapes in their own frames (EntityReader), pieces in place (Expansion),
+// contours (LayerJoiner), remarks (CrossingFinder). Nothing is repaired silently; what is left out or joined is told.
 
 /// <summary>How a drawing is read.</summary>
 public sealed record DxfReadOptions
@@ -14,7 +14,7 @@ public sealed record DxfReadOptions
     /// <remarks>The default is far above the rounding of drawings written with four decimals, far below a cut.</remarks>
     public double JoinMm { get; init; } = 0.005;
 
-    /// <summary>How far chords may lie from an ellipse or a spline, mm; null refuses those.</summary>
+    /// <summary>How far chords may lie from a curve that is no arc, mm; with null those are not understood.</summary>
     public double? ChordMm { get; init; }
 
     /// <summary>Millimetres of a unit of the drawing, for files that state none; null asks for it.</summary>
@@ -22,6 +22,9 @@ public sealed record DxfReadOptions
 
     /// <summary>Which layers are told of when they do not close, are doubled or cross; all by default. The others are read all the same.</summary>
     public Func<string, bool> Heeds { get; init; } = static _ => true;
+
+    /// <summary>What must be understood of a layer; what need not is listed in <see cref="ReadDrawing.LeftOut"/>. All shapes by default.</summary>
+    public Func<string, LayerNeed> Needs { get; init; } = static _ => LayerNeed.Shapes;
 
     /// <summary>The largest file taken in, bytes: a drawing of half a million pieces has about 60 million.</summary>
     internal int MostBytes { get; init; } = 64 << 20;
@@ -33,9 +36,10 @@ public sealed record DxfReadOptions
     internal int MostReferences { get; init; } = 100_000;
 }
 
-/// <summary>Reads ASCII DXF from R12 to R2018 into contours by layer.</summary>
-/// <remarks>Takes LINE, ARC, CIRCLE, LWPOLYLINE, POLYLINE with bulges, INSERT without distortion; ELLIPSE and SPLINE as
-/// chords when a tolerance is given. Time and memory are bounded by the size of the file and by fixed limits.</remarks>
+/// <summary>Reads DXF from R12 to R2018, ASCII or binary, into contours and filled areas by layer.</summary>
+/// <remarks>Takes LINE, ARC, CIRCLE, LWPOLYLINE and POLYLINE with bulges and widths, SOLID, TRACE, 3DFACE, HATCH, INSERT; ELLIPSE, SPLINE
+/// and arcs in unevenly scaled references as chords when a tolerance is given. Everything else is listed as left out, or is a fault where
+/// its layer must be understood. Time and memory are bounded by the size of the file and by fixed limits.</remarks>
 public static class DxfReader
 {
     /// <summary>The drawing in a file's bytes.</summary>
@@ -53,10 +57,15 @@ public static class DxfReader
 
         SourceDrawing source = DxfRecords.Read(bytes.ToArray());
         double unitMm = DrawingUnits.MillimetresOf(source.InsUnits) ?? chosen.UnitMm
-            ?? throw new DxfReadException(null, "The drawing states no unit ($INSUNITS is missing or 0): say whether it is in millimetres or in inches.");
+            ?? throw new DxfReadException(null, $"The drawing states no unit ($INSUNITS is missing, 0 or unknown), and none is guessed: say it with --unit {string.Join('|', DrawingUnits.Names.Select(n => n.Name))}.");
         Expansion expansion = new(source, chosen, Placement.Scaling(unitMm));
         expansion.Follow();
-        List<Finding> remarks = [.. source.Remarks, .. expansion.Remarks];
+        List<Finding> remarks = [.. expansion.Remarks];
+        if (chosen.UnitMm is double asked && asked != unitMm)
+        {
+            remarks.Add(Finding.Note("drawing.unit", $"The drawing states its unit itself: {FixedPoint.Short(unitMm, 6)} mm; the one given besides is not used."));
+        }
+
         List<Finding> unheeded = [];
         List<ReadLayer> layers = [.. expansion.Layers.Select(l => LayerJoiner.Join(l, chosen.JoinMm, chosen.Heeds(l.Name) ? remarks : unheeded))];
         foreach (ReadLayer layer in layers.Where(l => chosen.Heeds(l.Name)))
@@ -64,7 +73,7 @@ public static class DxfReader
             CrossingFinder.Look(layer, remarks);
         }
 
-        return new(unitMm, layers, remarks);
+        return new(unitMm, layers, remarks) { LeftOut = expansion.LeftOut };
     }
 
     private static DxfReadOptions Checked(DxfReadOptions options)
@@ -93,16 +102,34 @@ public static class DxfReader
 /// <param name="UnitMm">Millimetres of a unit of the file.</param>
 /// <param name="Layers">The layers that hold something, in the order met.</param>
 /// <param name="Remarks">What is wrong with it (open, doubled, crossing: severity error), what was joined or left out.</param>
-public sealed record ReadDrawing(double UnitMm, IReadOnlyList<ReadLayer> Layers, IReadOnlyList<Finding> Remarks);
+public sealed record ReadDrawing(double UnitMm, IReadOnlyList<ReadLayer> Layers, IReadOnlyList<Finding> Remarks)
+{
+    /// <summary>What was not taken in, by layer and kind of entity, in ordinal order.</summary>
+    public IReadOnlyList<LeftOut> LeftOut { get; init; } = [];
+}
 
 /// <summary>A layer of a drawing that was read.</summary>
 /// <param name="Name">Its name, spelt as met first.</param>
 /// <param name="Contours">Closed contours, mm, in file order, those joined from loose pieces last.</param>
 /// <param name="OpenPaths">What does not close, mm.</param>
-public sealed record ReadLayer(string Name, IReadOnlyList<ReadContour> Contours, IReadOnlyList<ReadPath> OpenPaths);
+public sealed record ReadLayer(string Name, IReadOnlyList<ReadContour> Contours, IReadOnlyList<ReadPath> OpenPaths)
+{
+    /// <summary>Filled areas, mm; they may overlap each other and the contours, and are filled all the same.</summary>
+    public IReadOnlyList<ReadArea> Areas { get; init; } = [];
+}
 
 /// <summary>A closed contour and the entity that it begins with.</summary>
-public sealed record ReadContour(Contour Contour, DxfSource Source);
+public sealed record ReadContour(Contour Contour, DxfSource Source)
+{
+    /// <summary>How far it may lie from what was drawn, mm: chords instead of a curve, ends that were joined, doubles of which one is taken.</summary>
+    public double OffMm { get; init; }
+}
+
+/// <summary>A filled area and the entity that it belongs to.</summary>
+/// <param name="Outline">What is filled, mm.</param>
+/// <param name="Source">The entity.</param>
+/// <param name="OffMm">How far it may lie from what was drawn, mm: chords instead of a curve.</param>
+public sealed record ReadArea(Outline Outline, DxfSource Source, double OffMm);
 
 /// <summary>An open run of pieces and the entity that it begins with.</summary>
 public sealed record ReadPath(IReadOnlyList<Piece> Pieces, DxfSource Source);
@@ -110,7 +137,8 @@ public sealed record ReadPath(IReadOnlyList<Piece> Pieces, DxfSource Source);
 /// <summary>The entity in the file that something comes from.</summary>
 /// <param name="Line">Line of the file at which it begins, from 1.</param>
 /// <param name="Handle">Its handle, or null.</param>
-public readonly record struct DxfSource(int Line, string? Handle)
+/// <param name="Kind">Kind of entity, as the format names it.</param>
+public readonly record struct DxfSource(int Line, string? Handle, string Kind)
 {
     /// <summary>"line 120" or "line 120 (handle 2F)".</summary>
     public override string ToString() => $"line {FixedPoint.Short(Line, 0)}" + (Handle is null ? "" : $" (handle {Handle})");
@@ -138,8 +166,11 @@ public sealed class DxfReadException : Exception
 }
 
 /// <summary>The units of the format's header.</summary>
-internal static class DrawingUnits
+public static class DrawingUnits
 {
+    /// <summary>Units by the names that a person gives, with their millimetres.</summary>
+    public static IReadOnlyList<(string Name, double Mm)> Names { get; } = [("mm", 1), ("in", 25.4), ("cm", 10), ("m", 1000), ("ft", 304.8), ("mil", 0.0254), ("um", 0.001)];
+
     /// <summary>Millimetres of a unit by its number in $INSUNITS; null for unspecified and unknown ones.</summary>
     /// <remarks>Numbers as in the format owner's description of the variable; lengths exact by definition (inch 25.4 mm).</remarks>
     internal static double? MillimetresOf(int insUnits) => insUnits switch

@@ -19,7 +19,7 @@ internal sealed class DxfRecord
 
     internal IReadOnlyList<DxfPair> Pairs => _pairs;
 
-    internal DxfSource Source => new(Line, Find(5) is DxfPair handle ? _file.Text(handle) : null);
+    internal DxfSource Source => new(Line, Find(5) is DxfPair handle ? _file.Text(handle) : null, Kind.Length > 40 ? Kind[..40] : Kind);
 
     /// <summary>Layer "0" when none is given, as the format has it.</summary>
     internal string Layer => Text(8) is { Length: > 0 } name ? name : "0";
@@ -37,18 +37,17 @@ internal sealed class DxfRecord
 
     internal double NumberOf(DxfPair pair) => _file.Number(pair);
 
+    internal int WholeOf(DxfPair pair) => _file.Whole(pair);
+
     internal IEnumerable<double> Numbers(int code) => _pairs.Where(p => p.Code == code).Select(_file.Number);
 
     internal Geometry.Point Point(int code) => new(Number(code), Number(code + 10));
 
-    /// <summary>An error about this record.</summary>
-    internal DxfReadException Fault(string what)
-    {
-        DxfSource source = Source;
-        return new(Line, $"{Kind}{(source.Handle is null ? "" : $" (handle {source.Handle})")}: {what}.");
-    }
+    /// <summary>Why this record is not taken in; whether that matters is known once its layer is.</summary>
+    /// <param name="what">What was found, what would help; no full stop.</param>
+    internal UnreadException Fault(string what) => new(what) { Line = Line };
 
-    private DxfPair? Find(int code)
+    internal DxfPair? Find(int code)
     {
         foreach (DxfPair pair in _pairs)
         {
@@ -60,4 +59,11 @@ internal sealed class DxfRecord
 
         return null;
     }
+}
+
+/// <summary>An entity is not understood; not yet a fault of the drawing.</summary>
+internal sealed class UnreadException(string message) : Exception(message)
+{
+    /// <summary>Line of the file at which the entity begins; 0 where only its place in the drawing is at fault.</summary>
+    internal int Line { get; init; }
 }

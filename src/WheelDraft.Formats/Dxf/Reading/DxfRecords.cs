@@ -14,7 +14,6 @@ internal sealed class DxfRecords
     private readonly DxfPairs _file;
     private readonly SourceDrawing _drawing = new();
     private readonly List<Finding> _faults = [];
-    private readonly SortedDictionary<string, (int Count, int Line)> _leftOut = new(StringComparer.Ordinal);
     private DxfPair? _next;
 
     private DxfRecords(byte[] bytes) => _file = new(bytes);
@@ -26,11 +25,6 @@ internal sealed class DxfRecords
         if (records._faults.Count > 0)
         {
             throw new DxfReadException(records._faults);
-        }
-
-        foreach ((string what, (int count, int line)) in records._leftOut)
-        {
-            records._drawing.Remarks.Add(Finding.Note("drawing.left-out", $"Left out: {DxfReader.Count(count)} of {what}, first at line {FixedPoint.Short(line, 0)}.", new(line, 1)));
         }
 
         return records._drawing;
@@ -143,11 +137,12 @@ internal sealed class DxfRecords
         {
             if (record.Kind is "BLOCK")
             {
-                SourceBlock block = new(record.Text(2) ?? "", new Point(record.Number(10, 0), record.Number(20, 0)));
+                const int external = 4 | 8;
+                SourceBlock block = new(record.Text(2) ?? "", new Point(record.Number(10, 0), record.Number(20, 0)), (record.Whole(70, 0) & external) != 0);
                 ReadEntities(block.Entities);
                 if (!_drawing.Blocks.TryAdd(block.Name, block))
                 {
-                    Note(record.Fault($"a second block of the name '{Short(block.Name)}'"));
+                    Note(new(record.Line, $"BLOCK: a second block of the name '{Short(block.Name)}'."));
                 }
             }
         }
@@ -161,15 +156,8 @@ internal sealed class DxfRecords
             try
             {
                 List<DxfRecord> parts = PartsOf(record);
-                if (EntityReader.WhyLeftOut(record) is string why)
-                {
-                    (int count, int line) = _leftOut.GetValueOrDefault(why, (0, record.Line));
-                    _leftOut[why] = (count + 1, line);
-                }
-                else
-                {
-                    into.Add(EntityReader.Read(record, parts));
-                }
+                into.Add(EntityReader.Read(record, parts));
+                into.AddRange(parts.Where(p => p.Kind is "ATTRIB").Select(p => EntityReader.Read(p, [])));
             }
             catch (DxfReadException fault)
             {
@@ -192,7 +180,7 @@ internal sealed class DxfRecords
         {
             if (_next is not DxfPair end || !_file.Is(end, "SEQEND"u8))
             {
-                throw record.Fault("SEQEND is missing after its parts");
+                throw new DxfReadException(record.Line, $"{record.Kind}: SEQEND is missing after its parts.");
             }
 
             NextRecord();

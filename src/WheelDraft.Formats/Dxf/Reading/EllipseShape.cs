@@ -6,7 +6,9 @@ namespace WheelDraft.Formats.Dxf.Reading;
 internal sealed record EllipseShape(string Layer, DxfSource Source, Placement Frame, Point Centre, Vector Major, Vector Minor, double FromRad, double SweepRad)
     : SourceShape(Layer, Source, Frame)
 {
-    internal override bool IsClosed => SweepRad >= Angles.TurnRad;
+    internal override bool IsClosed => Math.Abs(SweepRad) >= Angles.TurnRad;
+
+    internal override bool IsChords(Mapping mapping) => true;
 
     /// <summary>Unlike arcs, ellipses are given in the drawing's own frame; only the side that they turn to follows the axis.</summary>
     internal static EllipseShape Read(DxfRecord record, Placement frame)
@@ -28,11 +30,11 @@ internal sealed record EllipseShape(string Layer, DxfSource Source, Placement Fr
         return new(record.Layer, record.Source, Placement.Identity, record.Point(10), major, minor, from, whole ? Angles.TurnRad : turn);
     }
 
-    internal override long Cost(Placement placement, double chordMm) => Chords(placement, chordMm);
+    internal override long Cost(Mapping mapping, double chordMm) => Chords(mapping, chordMm);
 
-    internal override IEnumerable<Piece> Pieces(Placement placement, double chordMm)
+    internal override IEnumerable<Piece> Pieces(Mapping mapping, double chordMm)
     {
-        long chords = Chords(placement, chordMm);
+        long chords = Chords(mapping, chordMm);
         Point first = At(0);
         Point previous = first;
         for (long i = 1; i <= chords; i++)
@@ -49,16 +51,15 @@ internal sealed record EllipseShape(string Layer, DxfSource Source, Placement Fr
         Point At(double share)
         {
             (double sin, double cos) = Math.SinCos(FromRad + (share * SweepRad));
-            return placement.Of(Centre + (Major * cos) + (Minor * sin));
+            return mapping.Of(Centre + (Major * cos) + (Minor * sin));
         }
     }
 
     /// <summary>A chord over a parameter step h lies within a (1 - cos(h/2)) of the curve, a the half major axis: an
     /// ellipse is a circle squeezed, and squeezing brings nothing further apart.</summary>
-    private long Chords(Placement placement, double chordMm)
+    private long Chords(Mapping mapping, double chordMm)
     {
         const long least = 8;
-        double step = 2 * Math.Acos(1 - Math.Min(1, chordMm / (Major.Length * placement.Scale)));
-        return Math.Max(least, (long)Math.Min(1e9, Math.Ceiling(SweepRad / step)));
+        return Math.Max(least, mapping.Chords(Math.Max(Major.Length, Minor.Length), SweepRad, chordMm));
     }
 }

@@ -6,23 +6,54 @@ namespace WheelDraft.Formats.Dxf.Reading;
 /// <remarks>A frame whose axis points down (extrusion 0, 0, -1) shows x mirrored; a tilted one is refused.</remarks>
 internal static class EntityReader
 {
-    /// <summary>Kinds that hold no outline of anything: words, dimensions, fillings, construction lines.</summary>
-    private static readonly HashSet<string> WithoutOutline = new(StringComparer.Ordinal)
+    /// <summary>Words and pictures: drawn, but copper only where somebody etches or cuts them.</summary>
+    private static readonly HashSet<string> Drawn = new(StringComparer.Ordinal)
     {
-        "TEXT", "MTEXT", "ATTDEF", "ATTRIB", "DIMENSION", "ARC_DIMENSION", "LARGE_RADIAL_DIMENSION", "LEADER", "MULTILEADER", "MLEADER",
-        "TOLERANCE", "POINT", "VIEWPORT", "ACAD_TABLE", "XLINE", "RAY", "IMAGE", "WIPEOUT", "OLE2FRAME", "HATCH",
+        "TEXT", "MTEXT", "ATTRIB", "RTEXT", "ARCALIGNEDTEXT", "XLINE", "RAY", "IMAGE", "WIPEOUT", "OLE2FRAME", "PDFUNDERLAY", "DWFUNDERLAY", "DGNUNDERLAY",
+    };
+
+    /// <summary>What tells about a drawing and is never made.</summary>
+    private static readonly HashSet<string> Telling = new(StringComparer.Ordinal)
+    {
+        "ATTDEF", "DIMENSION", "ARC_DIMENSION", "LARGE_RADIAL_DIMENSION", "LEADER", "MULTILEADER", "MLEADER", "TOLERANCE", "POINT", "VIEWPORT",
+        "ACAD_TABLE", "LIGHT", "SUN", "SECTION", "CAMERA", "GEOPOSITIONMARKER",
     };
 
     /// <summary>Mirrors x, as an axis that points down does: a mirror in the x axis and half a turn.</summary>
     private static readonly Placement Upturned = Placement.MirrorInX.Then(Placement.Turn(Math.PI));
 
-    /// <summary>Why an entity is left out, or null when it is taken in or refused.</summary>
-    internal static string? WhyLeftOut(DxfRecord record) =>
-        WithoutOutline.Contains(record.Kind) ? $"{record.Kind}, which has no outline"
-        : record.Whole(67, 0) != 0 ? "paper space"
-        : null;
+    /// <summary>The entity as a shape, or as something that is not taken in.</summary>
+    /// <exception cref="DxfReadException">A value in it cannot be read: the file is damaged.</exception>
+    internal static SourceEntity Read(DxfRecord record, IReadOnlyList<DxfRecord> parts)
+    {
+        if (record.Find(67) is DxfPair space && record.WholeOf(space) != 0)
+        {
+            return new UnreadEntity(record.Layer, record.Source, LeftOutKind.PaperSpace, "it lies on another sheet of the file");
+        }
 
-    internal static SourceEntity Read(DxfRecord record, IReadOnlyList<DxfRecord> parts) => record.Kind switch
+        if (Drawn.Contains(record.Kind) || Telling.Contains(record.Kind))
+        {
+            return Drawn.Contains(record.Kind)
+                ? new UnreadEntity(record.Layer, record.Source, LeftOutKind.Words, "words, pictures and construction lines have no outline here; if they are copper draw them with lines, if they are not move them to another layer")
+                : new UnreadEntity(record.Layer, record.Source, LeftOutKind.Annotation, "it tells about the drawing and is never made");
+        }
+
+        try
+        {
+            return Shape(record, parts);
+        }
+        catch (UnreadException why)
+        {
+            return new UnreadEntity(record.Layer, record.Source, LeftOutKind.Shape, why.Message);
+        }
+        catch (ArgumentException)
+        {
+            // Lengths that vanish in rounding, radii beyond all numbers.
+            return new UnreadEntity(record.Layer, record.Source, LeftOutKind.Shape, "its numbers give no shape: they are too small or too large");
+        }
+    }
+
+    private static SourceEntity Shape(DxfRecord record, IReadOnlyList<DxfRecord> parts) => record.Kind switch
     {
         "LINE" => Line(record),
         "CIRCLE" => Circle(record),
@@ -32,7 +63,10 @@ internal static class EntityReader
         "ELLIPSE" => EllipseShape.Read(record, Frame(record)),
         "SPLINE" => SplineShape.Read(record),
         "INSERT" => ReferenceReader.Read(record, Frame(record)),
-        _ => throw record.Fault($"this kind of entity is not read; draw it with lines, arcs, circles or polylines"),
+        "SOLID" or "TRACE" => FaceReader.Filled(record, Frame(record)),
+        "3DFACE" => FaceReader.Face(record),
+        "HATCH" => HatchReader.Read(record, Frame(record)),
+        _ => throw record.Fault("this kind of entity is not understood; draw it with lines, arcs, circles or polylines"),
     };
 
     /// <summary>The frame of an entity as a placement.</summary>

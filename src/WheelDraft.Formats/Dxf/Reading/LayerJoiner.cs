@@ -14,9 +14,10 @@ internal sealed class LayerJoiner
     private readonly List<Finding> _remarks;
     private readonly EndPoints _ends;
     private readonly EndPoints _middles;
-    private readonly HashSet<(int Low, int High, int Middle)> _seen = [];
+    private readonly Dictionary<(int Low, int High, int Middle), (Point Start, Point Middle, Point End)> _seen = [];
     private readonly List<ReadContour> _contours = [];
     private readonly List<ReadPath> _paths = [];
+    private double _doublesOffMm;
     private int _doubled;
     private int _tooShort;
     private int _junctions;
@@ -36,22 +37,24 @@ internal sealed class LayerJoiner
         joiner.TakeClosed();
         joiner.JoinLoose();
         joiner.TellCounts();
-        return new(layer.Name, joiner._contours, joiner._paths);
+
+        // Of two lines on each other one is taken: the other may have been the nearer one.
+        return new(layer.Name, [.. joiner._contours.Select(c => c with { OffMm = c.OffMm + joiner._doublesOffMm })], joiner._paths) { Areas = layer.Areas };
     }
 
     private void TakeClosed()
     {
-        foreach ((IReadOnlyList<Piece> pieces, DxfSource source) in _layer.Closed)
+        foreach ((IReadOnlyList<Piece> pieces, DxfSource source, double offMm) in _layer.Closed)
         {
             // Each piece is entered even when an earlier one was known already, so no short circuit here.
-            int known = pieces.Count(p => !_seen.Add(KeyOf(p)));
-            if (known == pieces.Count)
+            double?[] known = [.. pieces.Select(p => Known([p]))];
+            if (known.All(k => k is not null))
             {
-                Doubled(source);
+                Doubled(source, known.Max()!.Value);
             }
             else
             {
-                AddContour(pieces, source);
+                AddContour(pieces, source, offMm);
             }
         }
     }
@@ -59,29 +62,29 @@ internal sealed class LayerJoiner
     private void JoinLoose()
     {
         LooseEnds ends = new();
-        foreach ((Piece piece, DxfSource source) in _layer.Open)
+        foreach ((IReadOnlyList<Piece> pieces, DxfSource source, double offMm) in _layer.Open)
         {
-            (int low, int high, int middle) = KeyOf(piece);
-            if (low == high && piece.Length <= 2 * _joinMm)
+            (int low, int high, _) = KeyOf(pieces);
+            if (low == high && pieces.Sum(p => p.Length) <= 2 * _joinMm)
             {
                 _tooShort++;
                 continue;
             }
 
-            if (!_seen.Add((low, high, middle)))
+            if (Known(pieces) is double apart)
             {
-                Doubled(source);
+                Doubled(source, apart);
                 continue;
             }
 
-            ends.Add(piece, source, (_ends.NumberOf(piece.Start), _ends.NumberOf(piece.End)));
+            ends.Add(pieces, source, offMm, (_ends.NumberOf(pieces[0].Start), _ends.NumberOf(pieces[^1].End)));
         }
 
         foreach (LooseRun run in ends.Runs())
         {
             if (run.IsClosed)
             {
-                AddContour(JoinedRun.Close(run.Pieces), run.Source);
+                AddContour(JoinedRun.Close(run.Pieces), run.Source, run.OffMm + run.WidestGapMm);
             }
             else
             {
@@ -90,11 +93,11 @@ internal sealed class LayerJoiner
         }
     }
 
-    private void AddContour(IReadOnlyList<Piece> pieces, DxfSource source)
+    private void AddContour(IReadOnlyList<Piece> pieces, DxfSource source, double offMm)
     {
         try
         {
-            _contours.Add(new(new Contour(pieces), source));
+            _contours.Add(new(new Contour(pieces), source) { OffMm = offMm });
         }
         catch (ArgumentException e)
         {
@@ -142,8 +145,37 @@ internal sealed class LayerJoiner
         }
     }
 
-    private void Doubled(DxfSource source)
+    /// <summary>How far a known run lies from this one; null when none is known, and this one is remembered then.</summary>
+    private double? Known(IReadOnlyList<Piece> run)
     {
+        (int, int, int) key = KeyOf(run);
+        (Point Start, Point Middle, Point End) here = (run[0].Start, Middle(run), run[^1].End);
+        if (_seen.TryGetValue(key, out (Point Start, Point Middle, Point End) before))
+        {
+            return Apart(before, here);
+        }
+
+        _seen.Add(key, here);
+        return null;
+    }
+
+    /// <summary>How far two runs of one key lie apart: at their ends and in the middle, whichever way they are travelled.</summary>
+    private static double Apart((Point Start, Point Middle, Point End) a, (Point Start, Point Middle, Point End) b)
+    {
+        double straight = Math.Max(a.Start.DistanceTo(b.Start), a.End.DistanceTo(b.End));
+        double crossed = Math.Max(a.Start.DistanceTo(b.End), a.End.DistanceTo(b.Start));
+        double apart = Math.Max(Math.Min(straight, crossed), a.Middle.DistanceTo(b.Middle));
+
+        // Exact doubles stay exact, whatever the rounding of end points.
+        return apart < Tolerances.JoinMm ? 0 : apart;
+    }
+
+    /// <summary>The same point from either end.</summary>
+    private static Point Middle(IReadOnlyList<Piece> run) => run.Count % 2 == 0 ? run[run.Count / 2].Start : run[run.Count / 2].PointAt(0.5);
+
+    private void Doubled(DxfSource source, double apartMm)
+    {
+        _doublesOffMm = Math.Max(_doublesOffMm, apartMm);
         _doubled++;
         if (_doubled <= MostPlaces)
         {
@@ -151,12 +183,12 @@ internal sealed class LayerJoiner
         }
     }
 
-    /// <summary>Pieces with the same key lie on each other within the tolerance, whichever way they are travelled.</summary>
-    private (int Low, int High, int Middle) KeyOf(Piece piece)
+    /// <summary>Runs with the same key lie on each other within the tolerance, whichever way they are travelled.</summary>
+    private (int Low, int High, int Middle) KeyOf(IReadOnlyList<Piece> run)
     {
-        int start = _ends.NumberOf(piece.Start);
-        int end = _ends.NumberOf(piece.End);
-        return (Math.Min(start, end), Math.Max(start, end), _middles.NumberOf(piece.PointAt(0.5)));
+        int start = _ends.NumberOf(run[0].Start);
+        int end = _ends.NumberOf(run[^1].End);
+        return (Math.Min(start, end), Math.Max(start, end), _middles.NumberOf(Middle(run)));
     }
 
     internal static string Text(Point p) => $"({FixedPoint.Short(p.X, 4)}, {FixedPoint.Short(p.Y, 4)})";

@@ -7,12 +7,12 @@ namespace WheelDraft.Formats.Dxf.Reading;
 /// the end point it left from is closed. Order: as the pieces were added.</remarks>
 internal sealed class LooseEnds
 {
-    private readonly List<(Piece Piece, DxfSource Source, int Start, int End)> _pieces = [];
+    private readonly List<(IReadOnlyList<Piece> Pieces, DxfSource Source, double OffMm, int Start, int End)> _pieces = [];
     private readonly Dictionary<int, List<int>> _atEnd = [];
 
-    internal void Add(Piece piece, DxfSource source, (int Start, int End) ends)
+    internal void Add(IReadOnlyList<Piece> pieces, DxfSource source, double offMm, (int Start, int End) ends)
     {
-        _pieces.Add((piece, source, ends.Start, ends.End));
+        _pieces.Add((pieces, source, offMm, ends.Start, ends.End));
         Meet(ends.Start, _pieces.Count - 1);
         Meet(ends.End, _pieces.Count - 1);
     }
@@ -55,17 +55,19 @@ internal sealed class LooseEnds
         int from = forward ? _pieces[first].Start : _pieces[first].End;
         int at = from;
         int next = first;
+        double offMm = 0;
         while (next >= 0)
         {
             used[next] = true;
-            (Piece piece, _, int start, int end) = _pieces[next];
+            (IReadOnlyList<Piece> pieces, _, double own, int start, int end) = _pieces[next];
+            offMm = Math.Max(offMm, own);
             bool along = start == at;
-            run.Add(along ? piece : piece.Reversed());
+            run.AddRange(along ? pieces : pieces.Reverse().Select(p => p.Reversed()));
             at = along ? end : start;
             next = at == from || Meeting(at) != 2 ? -1 : Unused(_atEnd[at], used);
         }
 
-        return new(run, _pieces[first].Source, from, at);
+        return new(run, _pieces[first].Source, from, at) { OffMm = offMm };
     }
 
     private static int Unused(List<int> pieces, bool[] used)
@@ -89,6 +91,12 @@ internal sealed class LooseEnds
 internal sealed record LooseRun(IReadOnlyList<Piece> Pieces, DxfSource Source, int From, int To)
 {
     internal bool IsClosed => From == To;
+
+    /// <summary>How far its pieces may lie from what was drawn, mm.</summary>
+    internal double OffMm { get; init; }
+
+    /// <summary>The widest gap between a piece and the next one round, mm.</summary>
+    internal double WidestGapMm => Pieces.Select((p, i) => p.End.DistanceTo(Pieces[(i + 1) % Pieces.Count].Start)).Max();
 }
 
 /// <summary>Brings the ends of a closed run together.</summary>

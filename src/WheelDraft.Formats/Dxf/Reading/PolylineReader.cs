@@ -7,9 +7,10 @@ internal static class PolylineReader
 {
     private const int ClosedFlag = 1;
 
-    internal static ExactShape Light(DxfRecord record, Placement frame)
+    internal static SourceEntity Light(DxfRecord record, Placement frame)
     {
-        List<(Point At, double Bulge)> corners = [];
+        double width = record.Number(43, 0);
+        List<WideCorner> corners = [];
         double? x = null;
         foreach (DxfPair pair in record.Pairs)
         {
@@ -19,23 +20,28 @@ internal static class PolylineReader
                     x = record.NumberOf(pair);
                     break;
                 case 20 when x is double left:
-                    corners.Add((new(left, record.NumberOf(pair)), 0));
+                    corners.Add(new(new(left, record.NumberOf(pair)), 0, width, width));
                     x = null;
                     break;
+                case 40 when corners.Count > 0:
+                    corners[^1] = corners[^1] with { StartWidth = record.NumberOf(pair) };
+                    break;
+                case 41 when corners.Count > 0:
+                    corners[^1] = corners[^1] with { EndWidth = record.NumberOf(pair) };
+                    break;
                 case 42 when corners.Count > 0:
-                    corners[^1] = (corners[^1].At, record.NumberOf(pair));
+                    corners[^1] = corners[^1] with { Bulge = record.NumberOf(pair) };
                     break;
             }
         }
 
-        RefuseWidth(record, [record]);
         int stated = record.Whole(90, corners.Count);
         return stated == corners.Count
-            ? Shape(record, corners, frame)
+            ? LineOrArea(record, corners, frame)
             : throw record.Fault($"it states {FixedPoint.Short(stated, 0)} vertices and has {FixedPoint.Short(corners.Count, 0)}: it is damaged");
     }
 
-    internal static ExactShape Heavy(DxfRecord record, IReadOnlyList<DxfRecord> vertices, Placement frame)
+    internal static SourceEntity Heavy(DxfRecord record, IReadOnlyList<DxfRecord> vertices, Placement frame)
     {
         const int splined = 4;
         const int spatial = 8;
@@ -52,31 +58,31 @@ internal static class PolylineReader
             throw record.Fault("it was smoothed into chords of a spline whose tolerance is unknown; undo the smoothing or draw it with arcs");
         }
 
-        List<(Point At, double Bulge)> corners = [];
+        List<WideCorner> corners = [];
+        (double start, double end) = (record.Number(40, 0), record.Number(41, 0));
         double? z = null;
         foreach (DxfRecord vertex in vertices.Where(v => v.Kind is "VERTEX" && (v.Whole(70, 0) & control) == 0))
         {
             double height = vertex.Number(30, 0);
             EntityReader.Level(vertex, z ??= height, height);
-            corners.Add((vertex.Point(10), vertex.Number(42, 0)));
+            corners.Add(new(vertex.Point(10), vertex.Number(42, 0), vertex.Number(40, start), vertex.Number(41, end)));
         }
 
-        RefuseWidth(record, vertices.Prepend(record));
-        return Shape(record, corners, (flags & spatial) != 0 ? Placement.Identity : frame);
+        return LineOrArea(record, corners, (flags & spatial) != 0 ? Placement.Identity : frame);
     }
 
-    /// <summary>A polyline with a width is an area, not a line: its edges are drawn nowhere.</summary>
-    private static void RefuseWidth(DxfRecord record, IEnumerable<DxfRecord> parts)
-    {
-        if (parts.Any(p => p.Pairs.Any(w => w.Code is 40 or 41 or 43 && p.NumberOf(w) != 0)))
-        {
-            throw record.Fault("it has a width, so its edges are not drawn; draw them, or set the width to 0");
-        }
-    }
-
-    private static ExactShape Shape(DxfRecord record, List<(Point At, double Bulge)> corners, Placement frame)
+    /// <summary>A polyline with a width anywhere is an area, one without is a line.</summary>
+    private static SourceEntity LineOrArea(DxfRecord record, List<WideCorner> corners, Placement frame)
     {
         bool closed = (record.Whole(70, 0) & ClosedFlag) != 0;
+
+        // The widths of an open polyline's last corner belong to no run.
+        bool wide = corners.Take(closed ? corners.Count : corners.Count - 1).Any(c => c.StartWidth != 0 || c.EndWidth != 0);
+        return wide ? WidePolyline.Shape(record, corners, closed, frame) : Shape(record, [.. corners.Select(c => (c.At, c.Bulge))], frame, closed);
+    }
+
+    internal static ExactShape Shape(DxfRecord record, IReadOnlyList<(Point At, double Bulge)> corners, Placement frame, bool closed)
+    {
         List<Piece> pieces = [];
         for (int i = 0; i < (closed ? corners.Count : corners.Count - 1); i++)
         {
@@ -90,7 +96,7 @@ internal static class PolylineReader
         return new(record.Layer, record.Source, frame, pieces, closed);
     }
 
-    private static Arc Bulged(DxfRecord record, (Point At, double Bulge) from, Point to)
+    internal static Arc Bulged(DxfRecord record, (Point At, double Bulge) from, Point to)
     {
         // Between these lie arcs of a metre's radius over a micrometre, and of a micrometre short of a whole turn.
         double size = Math.Abs(from.Bulge);

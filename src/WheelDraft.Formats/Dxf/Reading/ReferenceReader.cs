@@ -11,7 +11,7 @@ internal static class ReferenceReader
         double sx = record.Number(41, 1);
         double sy = record.Number(42, 1);
         double turn = Angles.RadFromDeg(record.Number(50, 0));
-        Placement local = Scaled(record, sx, sy)
+        Mapping local = Scaled(record, sx, sy)
             .Then(Placement.Turn(turn))
             .Then(Placement.Translation(record.Point(10) - Point.Origin))
             .Then(frame);
@@ -26,18 +26,23 @@ internal static class ReferenceReader
             direction.Of(new Vector(0, record.Number(45, 0)))));
     }
 
-    /// <summary>One scale both ways, negative ones mirror: only then do arcs stay arcs.</summary>
-    private static Placement Scaled(DxfRecord record, double sx, double sy)
+    /// <summary>One scale both ways keeps arcs arcs; negative ones mirror.</summary>
+    private static Mapping Scaled(DxfRecord record, double sx, double sy)
     {
         const double rounding = 1e-9;
         double size = Math.Abs(sx);
-        if (!(size > 0) || Math.Abs(size - Math.Abs(sy)) > rounding * size)
+        if (sx == 0 || sy == 0)
         {
-            throw record.Fault($"its scales {FixedPoint.Short(sx, 6)} and {FixedPoint.Short(sy, 6)} would distort circles; explode the block or scale it evenly");
+            throw record.Fault($"its scales {FixedPoint.Short(sx, 6)} and {FixedPoint.Short(sy, 6)} leave nothing of it; neither may be 0");
+        }
+
+        if (Math.Abs(size - Math.Abs(sy)) > rounding * size)
+        {
+            return Mapping.Scaling(sx, sy);
         }
 
         Placement mirror = (sx < 0) != (sy < 0) ? Placement.MirrorInX : Placement.Identity;
-        return mirror.Then(Placement.Scaling(size)).Then(Placement.Turn(sx < 0 ? Math.PI : 0));
+        return Mapping.Of(mirror.Then(Placement.Scaling(size)).Then(Placement.Turn(sx < 0 ? Math.PI : 0)));
     }
 
     private static int Count(DxfRecord record, int code)

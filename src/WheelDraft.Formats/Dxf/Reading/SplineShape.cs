@@ -9,6 +9,9 @@ namespace WheelDraft.Formats.Dxf.Reading;
 internal sealed record SplineShape(string Layer, DxfSource Source, int Degree, double[] Knots, Weighted[] Controls)
     : SourceShape(Layer, Source, Placement.Identity)
 {
+    /// <summary>Whether the file gives points to pass through only, so that other programs may draw it otherwise.</summary>
+    internal bool IsGuessed { get; init; }
+
     private const int MostDegree = 11;
 
     /// <summary>Halvings of one span: 65,000 chords; a span that needs more is refused.</summary>
@@ -16,22 +19,43 @@ internal sealed record SplineShape(string Layer, DxfSource Source, int Degree, d
 
     internal override bool IsClosed => false;
 
+    internal override bool IsChords(Mapping mapping) => true;
+
     internal static SplineShape Read(DxfRecord record)
     {
-        int degree = record.Whole(71, 3);
-        double[] knots = [.. record.Numbers(40)];
-        double[] weights = [.. record.Numbers(41)];
         double[] x = [.. record.Numbers(10)];
         double[] y = [.. record.Numbers(20)];
         double[] z = [.. record.Numbers(30)];
         if (x.Length == 0)
         {
-            throw record.Fault("it gives fit points only, from which each program makes another curve; convert it to arcs");
+            return FitSpline.Read(record);
         }
 
-        if (degree is < 1 or > MostDegree || x.Length != y.Length || x.Length <= degree || knots.Length != x.Length + degree + 1)
+        if (x.Length != y.Length)
         {
-            throw record.Fault($"degree {FixedPoint.Short(degree, 0)}, {FixedPoint.Short(x.Length, 0)} control points and {FixedPoint.Short(knots.Length, 0)} knots do not belong together");
+            throw record.Fault("its control points are not complete");
+        }
+
+        foreach (double height in z)
+        {
+            EntityReader.Level(record, z[0], height);
+        }
+
+        return Of(record, record.Whole(71, 3), [.. record.Numbers(40)], [.. x.Select((v, i) => new Point(v, y[i]))], [.. record.Numbers(41)], Placement.Identity);
+    }
+
+    /// <summary>A curve from its parts.</summary>
+    /// <param name="record">What it stands in.</param>
+    /// <param name="degree">Its degree.</param>
+    /// <param name="knots">Its knots.</param>
+    /// <param name="points">Its control points.</param>
+    /// <param name="weights">Their weights; empty for all alike.</param>
+    /// <param name="frame">The frame in which the control points are given.</param>
+    internal static SplineShape Of(DxfRecord record, int degree, double[] knots, IReadOnlyList<Point> points, double[] weights, Placement frame)
+    {
+        if (degree is < 1 or > MostDegree || points.Count <= degree || knots.Length != points.Count + degree + 1)
+        {
+            throw record.Fault($"degree {FixedPoint.Short(degree, 0)}, {FixedPoint.Short(points.Count, 0)} control points and {FixedPoint.Short(knots.Length, 0)} knots do not belong together");
         }
 
         for (int i = 1; i < knots.Length; i++)
@@ -42,25 +66,20 @@ internal sealed record SplineShape(string Layer, DxfSource Source, int Degree, d
             }
         }
 
-        foreach (double height in z)
-        {
-            EntityReader.Level(record, z[0], height);
-        }
-
-        if (weights.Length != 0 && (weights.Length != x.Length || weights.Any(w => !(w > 1e-9))))
+        if (weights.Length != 0 && (weights.Length != points.Count || weights.Any(w => !(w > 1e-9))))
         {
             throw record.Fault("each control point needs a weight above 0, or none has one");
         }
 
-        Weighted[] controls = [.. x.Select((v, i) => Weighted.Of(v, y[i], weights.Length == 0 ? 1 : weights[i]))];
+        Weighted[] controls = [.. points.Select(frame.Of).Select((p, i) => Weighted.Of(p.X, p.Y, weights.Length == 0 ? 1 : weights[i]))];
         return new(record.Layer, record.Source, degree, knots, controls);
     }
 
-    internal override long Cost(Placement placement, double chordMm) => Controls.Length;
+    internal override long Cost(Mapping mapping, double chordMm) => Controls.Length;
 
-    internal override IEnumerable<Piece> Pieces(Placement placement, double chordMm)
+    internal override IEnumerable<Piece> Pieces(Mapping mapping, double chordMm)
     {
-        Weighted[] placed = [.. Controls.Select(c => c.Placed(placement))];
+        Weighted[] placed = [.. Controls.Select(c => c.Placed(mapping))];
         Point? previous = null;
         for (int span = Degree; span < placed.Length; span++)
         {
@@ -103,7 +122,7 @@ internal sealed record SplineShape(string Layer, DxfSource Source, int Degree, d
     }
 
     /// <summary>The first point and the end of each chord.</summary>
-    private IEnumerable<Point> Chords(Weighted[] bezier, double chordMm)
+    private static IEnumerable<Point> Chords(Weighted[] bezier, double chordMm)
     {
         yield return bezier[0].At;
         Stack<(Weighted[] Curve, int Halvings)> left = new([(bezier, 0)]);
@@ -117,7 +136,7 @@ internal sealed record SplineShape(string Layer, DxfSource Source, int Degree, d
 
             if (next.Halvings == MostHalvings)
             {
-                throw new DxfReadException(Source.Line, "SPLINE: it needs more than 65,000 chords a span; give a larger tolerance.");
+                throw new UnreadException("it needs more than 65,000 chords a span; give a larger tolerance");
             }
 
             (Weighted[] first, Weighted[] second) = Halves(next.Curve);
@@ -174,9 +193,9 @@ internal readonly record struct Weighted(double X, double Y, double W)
     internal static Weighted Mix(Weighted a, Weighted b, double share) =>
         new(a.X + ((b.X - a.X) * share), a.Y + ((b.Y - a.Y) * share), a.W + ((b.W - a.W) * share));
 
-    internal Weighted Placed(Placement placement)
+    internal Weighted Placed(Mapping mapping)
     {
-        Point at = placement.Of(At);
+        Point at = mapping.Of(At);
         return Of(at.X, at.Y, W);
     }
 }

@@ -26,22 +26,32 @@ public class BadFilesTests
     [InlineData("0 CIRCLE|8 A|10 0|20 0|40 1e999", "is no finite number")]
     [InlineData("0 CIRCLE|8 A|10 0|20 0|40 1,5", "is no finite number")]
     [InlineData("0 CIRCLE|8 A|10 2e9|20 0|40 1", "beyond 1,000,000,000")]
-    [InlineData("0 CIRCLE|8 A|5 4B|10 0|20 0|40 0", "line 26: CIRCLE (handle 4B): its radius is 0; it must be above 0.")]
-    [InlineData("0 CIRCLE|8 A|20 0|40 1", "CIRCLE: group 10 is missing")]
+    [InlineData("0 CIRCLE|8 A|5 4B|10 0|20 0|40 0", "line 26: CIRCLE (handle 4B) on layer A: its radius is 0; it must be above 0.")]
+    [InlineData("0 CIRCLE|8 A|20 0|40 1", "CIRCLE on layer A: group 10 is missing")]
     [InlineData("0 LINE|8 A|10 0|20 0|30 1|11 1|21 1|31 2", "it climbs from z = 1 to 2")]
     [InlineData("0 LWPOLYLINE|8 A|90 4|70 1|10 0|20 0|10 1|20 0", "states 4 vertices and has 2")]
-    [InlineData("0 LWPOLYLINE|8 A|90 2|70 1|43 0.5|10 0|20 0|10 1|20 0", "it has a width")]
+    [InlineData("0 LWPOLYLINE|8 A|90 3|70 0|43 0.5|10 0|20 0|10 1|20 0|10 0|20 0", "turns back on itself")]
+    [InlineData("0 LWPOLYLINE|5 7|8 A|90 3|70 0|10 0|20 0|40 1|41 1|10 1|20 0|10 1|20 1", "LWPOLYLINE (handle 7) on layer A: part of it has a width and part of it has none")]
+    [InlineData("0 LWPOLYLINE|8 A|90 2|43 -1|10 0|20 0|10 1|20 0", "a width is below 0")]
+    [InlineData("0 SOLID|8 A|10 0|20 0|11 1|21 0|12 2|22 0", "fills nothing")]
+    [InlineData("0 HATCH|8 A|10 0|20 0|30 0|70 1|91 1|92 1|93 1|72 1|10 0|20 0|11 5|21 0|97 0|75 0", "does not close")]
+    [InlineData("0 HATCH|8 A|10 0|20 0|30 0|70 1|91 1|92 1|93 1|72 9|75 0", "unknown kind 9")]
+    [InlineData("0 HATCH|8 A|10 0|20 0|30 0|70 1|91 1|92 3|72 0|73 1|93 9|10 0|20 0|75 0", "group 10 is missing")]
     [InlineData("0 POLYLINE|8 A|66 1|70 1|0 VERTEX|8 A|10 0|20 0|0 LINE|8 A", "SEQEND is missing")]
     [InlineData("0 POLYLINE|8 A|66 1|70 16|0 SEQEND|8 A", "it is a mesh")]
     [InlineData("0 POLYLINE|8 A|66 1|70 4|0 SEQEND|8 A", "smoothed into chords")]
     [InlineData("0 CIRCLE|8 A|10 0|20 0|40 1|210 1|220 0|230 0", "tilted plane")]
-    [InlineData("0 REGION|8 A|1 x", "REGION: this kind of entity is not read")]
+    [InlineData("0 REGION|8 A|1 x", "REGION on layer A: this kind of entity is not understood")]
     public void Read_BadEntity_IsToldWithItsLine(string entities, string why) =>
         Assert.Contains(why, Refusal(HandWritten.File(entities)), StringComparison.Ordinal);
 
     [Fact]
-    public void Read_BinaryFile_IsToldApart() =>
-        Assert.Contains("binary file", Refusal("AutoCAD Binary DXF\r\n\u001a\0\0\0SECTION"u8.ToArray()), StringComparison.Ordinal);
+    public void Read_OtherBinaryOrCutShort_IsToldApart()
+    {
+        Assert.Contains("neither ASCII DXF nor binary DXF", Refusal("PK\u0003\u0004\0\0\0rest"u8.ToArray()), StringComparison.Ordinal);
+        Assert.Contains("cut short", Refusal("AutoCAD Binary DXF\r\n\u001a\0\0\0SECTION"u8.ToArray()), StringComparison.Ordinal);
+        Assert.Contains("none of the format", Refusal("AutoCAD Binary DXF\r\n\u001a\0\0\0SECTION\0\u00e7\u0003"u8.ToArray()), StringComparison.Ordinal);
+    }
 
     [Fact]
     public void Read_OldVersion_IsRefusedWithTheOnesThatAreRead() =>
@@ -86,7 +96,7 @@ public class BadFilesTests
             Encoding.ASCII.GetBytes(DxfWriter.Write(DxfWriterTests.Sample(), DxfVersion.R2000)),
             Encoding.ASCII.GetBytes(DxfWriter.Write(DxfWriterTests.Sample(), DxfVersion.R12)),
             HandWritten.File(
-                "0 INSERT|8 B|2 half|10 10|20 20|41 -2|42 2|50 30|70 2|71 2|44 5|45 6|0 ELLIPSE|8 A|10 5|20 1|11 4|21 3|40 0.5|41 0|42 3|"
+                "0 INSERT|8 B|2 half|10 10|20 20|41 -2|42 2|50 30|70 2|71 2|44 5|45 6|0 INSERT|8 0|2 half|41 2|42 1|0 SOLID|8 A|10 0|20 0|11 3|21 0|12 0|22 3|13 3|23 3|0 LWPOLYLINE|8 A|90 3|70 1|10 0|20 0|40 1|41 2|42 0.5|10 5|20 0|40 1|41 1|10 0|20 6|40 2|41 1|0 HATCH|8 A|10 0|20 0|30 0|70 1|91 1|92 1|93 2|72 2|10 0|20 0|40 1|50 0|51 180|73 1|72 1|10 -1|20 0|11 1|21 0|97 0|75 0|0 ELLIPSE|8 A|10 5|20 1|11 4|21 3|40 0.5|41 0|42 3|"
                 + "0 SPLINE|8 A|70 8|71 2|40 0|40 0|40 0|40 1|40 1|40 1|41 1|41 2|41 1|10 0|20 0|30 0|10 1|20 3|30 0|10 4|20 -3|30 0",
                 "0 BLOCK|2 half|10 1|20 0|0 LWPOLYLINE|8 A|90 2|70 1|10 1|20 -2|42 1|10 1|20 2|0 ARC|8 0|10 2|20 0|40 0.5|50 10|51 80|0 ENDBLK|"),
         ];

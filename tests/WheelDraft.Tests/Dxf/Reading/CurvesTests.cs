@@ -14,8 +14,8 @@ public class CurvesTests
     public void Read_CurvesWithoutTolerance_AreRefusedByNameAndLine()
     {
         DxfReadException e = Assert.Throws<DxfReadException>(() => HandWritten.Read(Ellipse + Spline));
-        Assert.Contains("line 26: ELLIPSE is no line and no arc: give a chord tolerance", e.Message, StringComparison.Ordinal);
-        Assert.Contains("SPLINE is no line and no arc", e.Message, StringComparison.Ordinal);
+        Assert.Contains("line 26: ELLIPSE (handle E1) on layer A: it is no line and no arc: give a chord tolerance", e.Message, StringComparison.Ordinal);
+        Assert.Contains("SPLINE (handle E2) on layer A: it is no line and no arc", e.Message, StringComparison.Ordinal);
         Assert.Equal(2, e.Reasons.Count);
     }
 
@@ -86,7 +86,7 @@ public class CurvesTests
     }
 
     [Theory]
-    [InlineData("0 SPLINE|8 A|71 3|11 0|21 0|11 1|21 1", "fit points only")]
+    [InlineData("0 SPLINE|8 A|70 1|71 3|11 0|21 0|11 1|21 1", "fit points only")]
     [InlineData("0 SPLINE|8 A|71 3|40 0|10 0|20 0|30 0", "do not belong together")]
     [InlineData("0 SPLINE|8 A|71 1|40 0|40 0|40 2|40 1|10 0|20 0|10 1|20 0", "must not fall")]
     [InlineData("0 SPLINE|8 A|71 1|40 0|40 0|40 1|40 1|41 1|41 -1|10 0|20 0|10 1|20 0", "a weight above 0")]

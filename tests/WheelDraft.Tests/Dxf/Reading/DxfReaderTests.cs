@@ -120,7 +120,7 @@ public class DxfReaderTests
     public void Read_NoUnit_IsAskedFor()
     {
         byte[] file = HandWritten.File("0 CIRCLE|8 A|10 1|20 2|40 3", header: "9 $INSUNITS|70 0");
-        Assert.Contains("states no unit", Assert.Throws<DxfReadException>(() => DxfReader.Read(file)).Message, StringComparison.Ordinal);
+        Assert.Contains("--unit mm|in|", Assert.Throws<DxfReadException>(() => DxfReader.Read(file)).Message, StringComparison.Ordinal);
         Assert.Equal(25.4, DxfReader.Read(file, new() { UnitMm = 25.4 }).UnitMm);
     }
 
@@ -138,6 +138,8 @@ public class DxfReaderTests
     {
         ReadDrawing drawing = HandWritten.Read("0 TEXT|8 A|10 0|20 0|40 2|1 hello|0 TEXT|8 A|10 0|20 0|40 2|1 you|0 CIRCLE|8 A|67 1|10 1|20 2|40 3|0 CIRCLE|8 A|10 1|20 2|40 3");
         Assert.Single(drawing.Layers.Single().Contours);
-        Assert.Equal("Left out: 2 of TEXT, which has no outline, first at line 26. Left out: 1 of paper space, first at line 50.", string.Join(" ", drawing.Remarks.Select(r => r.Message)));
+        Assert.Equal(["layer A: 1 CIRCLE in paper space", "layer A: 2 TEXT"], drawing.LeftOut.Select(l => l.ToString()), StringComparer.Ordinal);
+        Assert.Equal([50, 26], drawing.LeftOut.Select(l => l.Line));
+        Assert.Equal("drawing.left-out drawing.left-out", HandWritten.Codes(drawing));
     }
 }

@@ -62,6 +62,15 @@ public sealed class FramesAndBlocksTests : IDisposable
     }
 
     [Fact]
+    public void Read_MirroredReference_ChangesSidesAndDoesNotTurn()
+    {
+        // The arc from 0 to 90° about the origin, x mirrored: its middle lies at 135°, where half a turn would put it at 225°.
+        const string block = "0 BLOCK|2 quarter|10 0|20 0|0 ARC|8 0|10 0|20 0|40 2|50 0|51 90|0 ENDBLK|";
+        Piece arc = HandWritten.Read("0 INSERT|8 B|2 quarter|10 0|20 0|41 -1|42 1", block).Layers.Single().OpenPaths.Single().Pieces.Single();
+        Assert.Equal(0, arc.PointAt(0.5).DistanceTo(Point.Origin + Vector.Polar(2, Angles.RadFromDeg(135))), 1e-12);
+    }
+
+    [Fact]
     public void Read_RowsAndColumns_AreTurnedWithTheReference()
     {
         ReadDrawing drawing = HandWritten.Read("0 INSERT|8 B|2 half|10 0|20 0|50 90|70 3|71 2|44 10|45 100", HalfDisc);
@@ -79,14 +88,13 @@ public sealed class FramesAndBlocksTests : IDisposable
     }
 
     [Theory]
-    [InlineData("41 2|42 1|", "would distort circles")]
-    [InlineData("41 0|42 0|", "would distort circles")]
+    [InlineData("41 0|42 0|", "leave nothing of it")]
     [InlineData("210 0.1|220 0|230 1|", "tilted plane")]
     [InlineData("70 -1|", "rows or columns")]
     public void Read_ReferenceThatDistorts_IsRefused(string how, string why)
     {
         DxfReadException e = Assert.Throws<DxfReadException>(() => HandWritten.Read($"0 INSERT|8 B|5 77|2 half|10 10|20 20|{how}", HalfDisc));
-        Assert.Contains("INSERT (handle 77): ", e.Message, StringComparison.Ordinal);
+        Assert.Contains("INSERT (handle 77) on layer B: ", e.Message, StringComparison.Ordinal);
         Assert.Contains(why, e.Message, StringComparison.Ordinal);
     }
 

@@ -1,0 +1,48 @@
+using WheelDraft.Tests.Dxf.Reading;
+using Xunit;
+
+namespace WheelDraft.Tests.Cli;
+
+/// <summary>Several files in one command: each is checked, and the worst status wins.</summary>
+public sealed class CheckManyTests
+{
+    private static readonly string[] Nets = ["--net", "CU1=L:230 V", "--net", "CU2=N:0 V", "--degree", "3", "--group", "IIIa", "--category", "II"];
+
+    /// <summary>Files of all kinds: good, missing (spacing too small), refused; "none" is not there.</summary>
+    private static CliRun Files()
+    {
+        CliRun run = new();
+        File.WriteAllBytes(run.PathOf("good.dxf"), HandWritten.File(HandWritten.Square(0, 0, 10, "CU1") + HandWritten.Square(15, 0, 10, "CU2")));
+        File.WriteAllBytes(run.PathOf("near.dxf"), HandWritten.File(HandWritten.Square(0, 0, 10, "CU1") + HandWritten.Square(11, 0, 10, "CU2")));
+        File.WriteAllText(run.PathOf("bad.dxf"), "no drawing");
+        return run;
+    }
+
+    [Theory]
+    [InlineData("good.dxf good.dxf", 0)]
+    [InlineData("good.dxf near.dxf", 1)]
+    [InlineData("near.dxf good.dxf", 1)]
+    [InlineData("bad.dxf near.dxf", 2)]
+    [InlineData("near.dxf bad.dxf good.dxf", 2)]
+    [InlineData("none.dxf bad.dxf good.dxf", 3)]
+    [InlineData("bad.dxf none.dxf near.dxf", 3)]
+    public void Check_SeveralFiles_TheWorstStatusWinsWhateverTheOrder(string files, int status)
+    {
+        using CliRun run = Files();
+        string[] names = files.Split(' ');
+        Assert.Equal(status, run.Run(["check", .. names, .. Nets]));
+
+        // Each is spoken of, those after a refused one too.
+        Assert.All(names, n => Assert.Contains(Path.GetFileNameWithoutExtension(n), run.Out + run.Error, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Check_BadFileFirst_DoesNotKeepTheGoodOneFromBeingChecked()
+    {
+        using CliRun run = MakeCommandTests.Bench();
+        File.WriteAllText(run.PathOf("bad.toml"), "title = 1");
+        Assert.Equal(2, run.Run("check", "bad.toml", "bench.toml"));
+        Assert.Contains("bad.toml:", run.Error, StringComparison.Ordinal);
+        Assert.Contains("bench.toml: ", run.Out, StringComparison.Ordinal);
+    }
+}
