@@ -193,7 +193,8 @@ internal sealed class CurrentSearch
         _carried[wiper] = Larger(_carried[wiper], here);
         if (wiper < Feed && moves && BitRow.Has(pattern.Breaks, wiper) && !(here.A <= NothingA))
         {
-            _broken[wiper] = Larger(_broken[wiper], here);
+            int before = Array.Find(pattern.Positions, p => _model.Turn.Positions[p].Next.Exists(s => !s.Edge.Makes && s.Edge.Contact == wiper));
+            _broken[wiper] = Larger(_broken[wiper], here with { Position = before });
             _inductive[wiper] = _inductive[wiper] || (_hasCoil && FeedsCoil(edge));
         }
     }

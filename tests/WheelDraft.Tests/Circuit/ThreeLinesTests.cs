@@ -23,7 +23,7 @@ public sealed class ThreeLinesTests
         Assert.DoesNotContain(analysis.Findings, f => f.Severity == FindingSeverity.Error);
     }
 
-    // Millman's theorem (J. Millman, "A useful network theorem", Proc. IRE 28, 1940, 413): the star point of loads without a neutral
+    // Millman's theorem (J. Millman, "A useful network theorem", Proc. IRE 28, 1940, 413, from memory): the star point of loads without a neutral
     // is at Σ Y V / Σ Y. With equal loads that is zero; with one line's load open, midway between the other two: half a line voltage each.
     [Theory]
     [InlineData(100, 0, 100, 0, 100, 0)]
@@ -46,8 +46,8 @@ public sealed class ThreeLinesTests
         Assert.Equal(Math.Max(star.Magnitude, open), analysis.WorkingVoltageV("N", "star"), 1e-9);
     }
 
-    // P. A. N. Briggs's or any hand-book: a balanced star draws U/(√3 Z) from each line; a delta of the same impedances √3 U/Z.
-    // Here the delta's line current, two loads at 400 V and 60° apart: √3 · 230 √3 / 100 = 6.9 A.
+    // Common practice, no source: the line current of a balanced delta is √3 times that of one load. Worked here: each load has 230 √3 V over
+    // 100 ohm, so the line has √3 · 230 √3 / 100 = 6.9 A.
     [Fact]
     public void Currents_DeltaBehindOneContact_AreTheLineCurrent()
     {

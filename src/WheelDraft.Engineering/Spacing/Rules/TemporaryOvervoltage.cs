@@ -30,7 +30,7 @@ internal static class TemporaryOvervoltage
         double enteredV = reinforced ? peakV * Iec60664Clearance.ReinforcedShare : peakV;
         PeakClearanceRow row = Iec60664Clearance.PeakRow(enteredV);
         string share = reinforced ? ", 160 % of it for reinforced insulation (from memory)" : "";
-        string what = $"Temporary over-voltage of the supply, {RuleWords.Volts(supply.VoltageV)} + 1,200 V r.m.s. for up to 5 s (IEC 60664-1:2007, 5.3.3.2.3, the clause's number and the time from memory), peak {RuleWords.Volts(Math.Round(peakV, 2))}{share}: row {RuleWords.Kilovolts(row.PeakV)}, {RuleWords.Mm(row.ClearanceMm)} ({Iec60664TableF8.Source.Citation}; on a straight line between its rows {RuleWords.Mm(Interpolated(enteredV))})";
+        string what = $"Temporary over-voltage of the supply, {RuleWords.Volts(supply.VoltageV)} + 1200 V r.m.s. for up to 5 s (IEC 60664-1:2007, 5.3.3.2.3, the clause's number and the time from memory), peak {RuleWords.Volts(Math.Round(peakV, 2))}{share}: row {RuleWords.Kilovolts(row.PeakV)}, {RuleWords.Mm(row.ClearanceMm)} ({Iec60664TableF8.Source.Citation}; on a straight line between its rows {RuleWords.Mm(Interpolated(enteredV))})";
         if (!counts)
         {
             string less = row.ClearanceMm > found.Mm ? $"; that is more than the {RuleWords.Mm(found.Mm)} given" : "";
