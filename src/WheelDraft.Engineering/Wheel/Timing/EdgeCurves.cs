@@ -96,7 +96,7 @@ internal sealed class EdgeCurves
         return known.Curves;
     }
 
-    private IReadOnlyList<PointCurve> Uppermost(double fromMm, double toMm)
+    private List<PointCurve> Uppermost(double fromMm, double toMm)
     {
         PointCurve[] all = ReferenceEquals(_inner, _outer) ? _inner : [.. _inner, .. _outer];
         List<PointCurve> kept = [];

@@ -50,4 +50,28 @@ public sealed class RoundedCornerTests
             Assert.InRange((to - from) / 2, step.OnS - step.ShorterS - 1e-6, step.OnS + step.LongerS + 1e-6);
         }
     }
+
+    [Theory]
+    [InlineData(0.25, 0)]
+    [InlineData(0, 0.35)]
+    public void Intrusion_OfAWornDiscWithPlay_CountsBoth(double wearMm, double playMm)
+    {
+        // A disc grows all round: a corner must stand off by as much more as the contact wears, or has play.
+        RingShop shop = new(new(180, Turning.Clockwise), 0, 0, new(null, 0, 0, 0.1, 0.1, 0.1, 0.8));
+        RingDemand ring = new()
+        {
+            Name = "dome",
+            Where = default,
+            Patch = new() { IsDisc = true, HalfLengthMm = 0.4, HalfWidthMm = 0.4, WornHalfLengthMm = 0.4, AngleRad = 0 },
+            Periods = [new(1, 1, 0)],
+            SidePlayMm = 0,
+            SideGapMm = 0.2,
+            Adjust = new(AdjustedEdge.Off, 1, 2, LongerWay.In, "M3", 0.5, 1),
+        };
+        RingTrial trial = new RingSetter(shop, ring).At(20);
+        RingDemand loose = ring with { Patch = ring.Patch with { WornHalfLengthMm = 0.4 + wearMm }, SidePlayMm = playMm };
+        double exact = WindowCorners.Intrusion(shop, ring, trial);
+        Assert.True(exact > 0);
+        Assert.Equal(exact + wearMm + playMm, WindowCorners.Intrusion(shop, loose, trial), 1e-12);
+    }
 }
