@@ -21,11 +21,17 @@ internal sealed class ReliefSearch
         (_relief, _links, _a, _b, _reach, _best) = (relief, links, a, b, reach, reach);
     }
 
-    /// <summary>The shortest way; null when there is none.</summary>
+    /// <summary>The shortest way, nothing where the two touch; null when there is none.</summary>
     internal static SurfacePath? Shortest(Relief relief, RecessLinks links, SurfaceConductor a, SurfaceConductor b)
     {
         // Straight over all walls is a way; where no surface is, ways not much longer than that first, then further and further.
-        Segment plan = LegCandidates.Direct(a, b).MinBy(leg => leg.From.DistanceTo(leg.To)) is var (from, to) && from != to ? new Segment(from, to) : throw new InvalidOperationException("Conductors that touch have no way between them.");
+        (Point from, Point to) = LegCandidates.Direct(a, b).MinBy(leg => leg.From.DistanceTo(leg.To));
+        if (from.DistanceTo(to) <= Tolerances.JoinMm)
+        {
+            return new SurfacePath(0, []);
+        }
+
+        Segment plan = new(from, to);
         ReliefEdge[] crossed = [.. relief.Edges.Where(e => IsMet(e, plan))];
         double reach = (plan.Length + crossed.Where(e => !e.Blocks).Sum(e => e.WallMm)) * (1 + 1e-9);
         reach = Array.Exists(crossed, e => e.Blocks) ? (reach * 1.5) + 1 : reach + 1e-6;

@@ -1,6 +1,5 @@
 using NetTopologySuite.Geometries;
 using NetTopologySuite.Triangulate.Polygon;
-using WheelDraft.Geometry;
 using Point = WheelDraft.Geometry.Point;
 
 namespace WheelDraft.Tests.Measuring;
