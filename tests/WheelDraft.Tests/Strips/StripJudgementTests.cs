@@ -12,7 +12,12 @@ public sealed class StripJudgementTests
     private static Brief Of(StripBrief strip) => StripBriefs.With(strip) with { Forming = FormingBrief.Exact };
 
     private static StripSet Set(Brief brief, double amperes = 0) =>
-        StripSet.Of(brief, StripBriefs.Rings, new Dictionary<string, StripCurrent>(StringComparer.Ordinal) { ["L"] = new(amperes, false, false) });
+        StripSet.Of(brief with { Loads = [new("heat", "L", "N", new RatedCurrent(1, 1), 0.8, 0.2)] }, StripBriefs.Rings, new CircuitCurrents
+        {
+            Feed = new(amperes, "", 0, "", BreaksInductive: false, IsShared: false),
+            Contacts = [],
+            NetsA = new Dictionary<string, double>(StringComparer.Ordinal),
+        });
 
     private static Finding? Told(StripSet set, string code) => set.Findings.FirstOrDefault(f => string.Equals(f.Code, code, StringComparison.Ordinal));
 
@@ -153,9 +158,9 @@ public sealed class StripJudgementTests
     {
         Brief brief = Of(Feed);
         StripElectrics one = Set(brief, 1).Strips[0].Electrics;
-        double surface = one.LossW + (10 * one.ConstrictionOhm!.Value);
-        Assert.Equal(surface, one.TemperatureRiseK * 10e-6 * Surface(Set(brief).Strips[0].Form), 1e-9);
-        double amperes = Math.Sqrt(60 / one.TemperatureRiseK);
+        double surface = one.LossW!.Value + (10 * one.ConstrictionOhm!.Value);
+        Assert.Equal(surface, one.TemperatureRiseK!.Value * 10e-6 * Surface(Set(brief).Strips[0].Form), 1e-9);
+        double amperes = Math.Sqrt(60 / one.TemperatureRiseK!.Value);
         Assert.Null(Told(Set(brief, 0.99 * amperes), "strip.heat"));
         Assert.Equal(FindingSeverity.Error, Told(Set(brief, 1.01 * amperes), "strip.heat")!.Severity);
     }

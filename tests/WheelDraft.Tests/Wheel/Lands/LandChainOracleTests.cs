@@ -50,7 +50,7 @@ public sealed class LandChainOracleTests
                 {
                     Design design = Design.Of(brief);
                     built++;
-                    ParkedPosition parked = new(Angles.RadFromDeg(g.ParkedDeg), Angles.RadFromDeg(g.ParkedDeg + g.CoastDeg), null);
+                    StandingStretch parked = new(Angles.RadFromDeg(g.ParkedDeg), Angles.RadFromDeg(g.ParkedDeg + g.CoastDeg)) { Why = "as drawn", VoltageAcross = [0, 1] };
                     (int overs, int opens) = Compare(design, parked);
                     (chained, parkedOpen) = (chained + overs, parkedOpen + opens);
                 }
@@ -73,7 +73,7 @@ public sealed class LandChainOracleTests
         Outputs = [.. brief.Outputs.Select(o => o with { SidePlayMm = 0 })],
     };
 
-    private static (int Chains, int Parked) Compare(Design design, ParkedPosition parked)
+    private static (int Chains, int Parked) Compare(Design design, StandingStretch parked)
     {
         SweptLands bench = new(DxfWriter.Write(WheelCutFile.Of(design), DxfVersion.R2000));
         double sense = design.Motion.Direction == Turning.Clockwise ? 1 : -1;
