@@ -52,7 +52,7 @@ public sealed class StandingTests
     {
         // Worked here: no input; a gap from 100° to 102° and a coast of 0° to 3°: it may stand in the gap for good, or be carried over it.
         CircuitAnalysis analysis = new CircuitBuilder { CoastMostDeg = 3 }
-            .Ring("hold", "run", 0, (0, 100), (102, 360)).Motor("run", "N").Ring("lamp", (200, 210)).Watts("lamp", "lamp", "N", 40)
+            .Ring("hold", "run", 0, (102, 100)).Motor("run", "N").Ring("lamp", (200, 210)).Watts("lamp", "lamp", "N", 40)
             .Interlock(new InterlockBrief("dark", InterlockClaim.NeverOn, ["lamp"])).Analyse();
         Assert.All(analysis.Intervals, i => Assert.True(i.IsReachable));
         Assert.Equal(InterlockVerdict.Fails, analysis.Interlocks[0].Verdict);
