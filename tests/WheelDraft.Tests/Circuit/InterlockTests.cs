@@ -167,7 +167,7 @@ public sealed class InterlockTests
         Assert.Equal(InterlockVerdict.Holds, bridged.Interlocks[0].Verdict);
         Assert.Contains(new CircuitFault(CircuitFaultKind.NetsBridged, "fill", "drain"), bridged.Interlocks[1].FaultsThatBreakIt);
         Assert.EndsWith(": filler on, pump on", bridged.Interlocks[1].History[^1], StringComparison.Ordinal);
-        Assert.Contains("'never both' fails", bridged.Faults[^1].Dangers);
+        Assert.Contains("'never both' fails", bridged.Faults[^1].Dangers, StringComparer.Ordinal);
     }
 
     [Fact]

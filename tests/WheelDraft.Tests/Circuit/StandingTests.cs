@@ -9,7 +9,7 @@ namespace WheelDraft.Tests;
 public sealed class StandingTests
 {
     // Random circuits of each property; WHEELDRAFT_CIRCUIT_CASES asks for more, 300 and over before a release.
-    internal static readonly int Cases = int.TryParse(Environment.GetEnvironmentVariable("WHEELDRAFT_CIRCUIT_CASES"), out int asked) ? asked : 25;
+    internal static readonly int Cases = int.TryParse(Environment.GetEnvironmentVariable("WHEELDRAFT_CIRCUIT_CASES"), System.Globalization.CultureInfo.InvariantCulture, out int asked) ? asked : 25;
 
     [Fact]
     public void Parks_AnInputThatOpensInMidTurn_IsAPlaceWhereItStands()
@@ -52,7 +52,7 @@ public sealed class StandingTests
     {
         // Worked here: no input; a gap from 100° to 102° and a coast of 0° to 3°: it may stand in the gap for good, or be carried over it.
         CircuitAnalysis analysis = new CircuitBuilder { CoastMostDeg = 3 }
-            .Ring("hold", "run", 0, (0, 100), (102, 360)).Motor("run", "N").Ring("lamp", (200, 210)).Watts("lamp", "lamp", "N", 40)
+            .Ring("hold", "run", 0, (102, 100)).Motor("run", "N").Ring("lamp", (200, 210)).Watts("lamp", "lamp", "N", 40)
             .Interlock(new InterlockBrief("dark", InterlockClaim.NeverOn, ["lamp"])).Analyse();
         Assert.All(analysis.Intervals, i => Assert.True(i.IsReachable));
         Assert.Equal(InterlockVerdict.Fails, analysis.Interlocks[0].Verdict);
@@ -212,7 +212,7 @@ public sealed class StandingTests
                 foreach ((int cell, int inputs) in oracle.Stands)
                 {
                     StandingStretch[] here = [.. banded.Standing.Where(s => Covers(s, StandingOracle.MiddleRad(cell)))];
-                    Assert.True(here.Length > 0, $"{cell / 2.0}° is not covered");
+                    Assert.True(here.Length > 0, FormattableString.Invariant($"{cell / 2.0}° is not covered"));
                     Assert.All(oracle.Across(cell, inputs).Sure, c => Assert.Contains(here, s => s.VoltageAcross.Contains(c)));
                 }
             },
@@ -234,8 +234,8 @@ public sealed class StandingTests
             // It begins exactly at home, the beginning of the first cell; and a coast of one length ends at the beginning of a cell.
             bool mayBeAPoint = cell == 0 || circuit.CoastLeastDeg >= circuit.CoastMostDeg;
             StandingStretch[] here = [.. analysis.Standing.Where(s => Covers(s, StandingOracle.MiddleRad(cell)) || (mayBeAPoint && Covers(s, Deg(cell / 2.0))))];
-            Assert.True(here.Length > 0, $"brute force stands at {cell / 2.0}°, inputs {inputs}");
-            Assert.All(sure, c => Assert.True(here.Any(s => s.VoltageAcross.Contains(c)), $"voltage across {c} at {cell / 2.0}°"));
+            Assert.True(here.Length > 0, FormattableString.Invariant($"brute force stands at {cell / 2.0}°, inputs {inputs}"));
+            Assert.All(sure, c => Assert.True(here.Any(s => s.VoltageAcross.Contains(c)), FormattableString.Invariant($"voltage across {c} at {cell / 2.0}°")));
 
             // Where the wheel never comes round to home again, the part of its interval before home is counted all the same; and of
             // an interval in which it can stand at all, that part too over which a wheel at speed is carried by its least coast.
@@ -254,8 +254,8 @@ public sealed class StandingTests
         {
             foreach (StandingStretch stretch in analysis.Standing.Where(s => Covers(s, StandingOracle.MiddleRad(cell))))
             {
-                Assert.True(near[cell], $"a stretch {stretch.Why} at {cell / 2.0}°, where brute force never stands");
-                Assert.All(stretch.VoltageAcross, c => Assert.True(may[cell].Contains(c), $"voltage across {c} at {cell / 2.0}° {stretch}"));
+                Assert.True(near[cell], FormattableString.Invariant($"a stretch {stretch.Why} at {cell / 2.0}°, where brute force never stands"));
+                Assert.All(stretch.VoltageAcross, c => Assert.True(may[cell].Contains(c), FormattableString.Invariant($"voltage across {c} at {cell / 2.0}° {stretch}")));
             }
         }
     }
@@ -274,8 +274,8 @@ public sealed class StandingTests
 
     private static string Told(CircuitBuilder circuit) => string.Join("; ",
     [
-        $"feed {circuit.FeedNet}, lands {circuit.IsLands}, coast {circuit.CoastLeastDeg} to {circuit.CoastMostDeg}, backlash {circuit.BacklashDeg}",
-        .. circuit.Contacts.Select(c => $"{c.Output} {c.WheelNet}-{c.WiperNet} {string.Join(", ", c.Periods.Select(p => $"{Angles.DegFromRad(p.Closed.StartRad):0}..{Angles.DegFromRad(p.Closed.EndRad):0}"))}"),
+        FormattableString.Invariant($"feed {circuit.FeedNet}, lands {circuit.IsLands}, coast {circuit.CoastLeastDeg} to {circuit.CoastMostDeg}, backlash {circuit.BacklashDeg}"),
+        .. circuit.Contacts.Select(c => $"{c.Output} {c.WheelNet}-{c.WiperNet} {string.Join(", ", c.Periods.Select(p => FormattableString.Invariant($"{Angles.DegFromRad(p.Closed.StartRad):0}..{Angles.DegFromRad(p.Closed.EndRad):0}")))}"),
         .. circuit.Loads.Select(l => $"{l.Name} {l.From}-{l.To} {l.Rating}"),
         .. circuit.Inputs.Select(i => $"{i.Name} {i.From}-{i.To}"),
     ]);
