@@ -90,7 +90,7 @@ internal sealed class OpenContactGaps(Brief brief, Motion motion, WheelLayout wh
         }
 
         OpenContactRule rule = OpenContactRule.Of(requirement);
-        WindowGaps gaps = new(motion, ring, rule, new(brief.Wheel.RunOutMm / 2, brief.Process.ToleranceMm, ring.SidePlayMm));
+        WindowGaps gaps = new(motion, ring, rule, new(brief.Wheel.RunOutMm / 2, brief.Process.ToleranceMm, ring.SidePlayMm) { PlacingMm = brief.Housing.PlacingMm });
         IReadOnlyList<OpenPeriod> periods = [.. Enumerable.Range(0, ring.Periods.Count).Select(gaps.Period)];
         ParkedGap? park = Parked([.. Enumerable.Range(0, ring.Periods.Count).Select(gaps.Span)], standing, gaps.LeastBetween, gaps.Touching);
         OpenContact open = new()

@@ -11,8 +11,8 @@ internal sealed record GapPlay(double OffCentreMm, double CutterMm, double SideP
     /// <summary>How far the wiper may stand from its station along the motion, mm.</summary>
     public double PlacingMm { get; init; }
 
-    /// <summary>What brings copper and wiper nearer in any direction, mm.</summary>
-    public double AllRoundMm => OffCentreMm + CutterMm + PlacingMm;
+    /// <summary>What brings copper and wiper nearer along the motion, mm.</summary>
+    public double AlongMm => OffCentreMm + CutterMm + PlacingMm;
 }
 
 /// <summary>The gaps of one output of a windowed wheel: along the motion in each of its off-periods, and sideways.</summary>
@@ -57,7 +57,7 @@ internal sealed class WindowGaps
         double greatest = WorstMm(worst.Min(w => w.Gap.Nearest(w.TopRad).DistanceMm));
         OpenGap along = Drawn(index).Select(g => Gap(g.Nearest(g.Top(from, to)), greatest, g.Top(from, to))).MinBy(g => g.NominalMm)!;
         double? reached = _alongRequiredMm is double required && Keeps(along) && Keeps(_sideways)
-            ? worst.Max(w => w.Gap.Reaches(required + _play.AllRoundMm, from, w.TopRad)) - from
+            ? worst.Max(w => w.Gap.Reaches(required + _play.AlongMm, from, w.TopRad)) - from
             : null;
         return new(from, to, Math.Min(along.NominalMm, _sideways.NominalMm), Math.Min(along.WorstMm, _sideways.WorstMm), along.AtRad, reached) { Along = along };
     }
@@ -106,7 +106,7 @@ internal sealed class WindowGaps
     private double Shift(CopperEdge edge)
     {
         ProgrammePatch patch = new(_ring.Patch, _motion.Direction);
-        CopperEdge shorter = edge with { OffsetMm = edge.OffsetMm - _play.AllRoundMm };
+        CopperEdge shorter = edge with { OffsetMm = edge.OffsetMm - _play.AlongMm };
         double sense = edge.End == EdgeEnd.Break ? 1 : -1;
         double drawn = edge.TouchOf(patch, _ring.RadiusMm).AtRad;
         return new[] { InnerEndMm - _play.SidePlayMm, _ring.RadiusMm, OuterEndMm + _play.SidePlayMm }
@@ -131,7 +131,7 @@ internal sealed class WindowGaps
 
     private Nearest Nearest(int index, double atRad) => Drawn(index).Select(g => g.Nearest(atRad)).MinBy(n => n.DistanceMm);
 
-    private double WorstMm(double wornMm) => Math.Max(0, wornMm - _play.AllRoundMm);
+    private double WorstMm(double wornMm) => Math.Max(0, wornMm - _play.AlongMm);
 
     private OpenGap Gap(Nearest drawn, double worstMm, double atRad) =>
         new(_alongRequiredMm, drawn.DistanceMm, worstMm, atRad) { OnNose = drawn.OnFirst, OnCopper = drawn.OnSecond };
@@ -142,6 +142,7 @@ internal sealed class WindowGaps
         double inward = _ring.PathFromMm - windowFrom;
         double outward = windowTo - _ring.PathToMm;
 
+        // A wiper off its station along the motion stays on its circle and takes nothing here.
         // A window open to the outside has no copper beyond the patch.
         bool isOpen = _ring.SideGapMm is double gap && outward + SameMm < gap;
         bool isOutward = !isOpen && outward + SameMm < inward;
@@ -150,7 +151,7 @@ internal sealed class WindowGaps
         double worstInward = _worn.LeastRadiusMm(InnerEndMm - _play.SidePlayMm) - windowFrom;
         double worstOutward = isOpen ? double.PositiveInfinity : windowTo - _worn.GreatestRadiusMm(OuterEndMm + _play.SidePlayMm);
         Placement toHousing = Placement.Turn(_ring.StationRad);
-        return new(requiredMm, isOpen ? inward : Math.Min(inward, outward), WorstMm(Math.Min(worstInward, worstOutward)), 0)
+        return new(requiredMm, isOpen ? inward : Math.Min(inward, outward), Math.Max(0, Math.Min(worstInward, worstOutward) - _play.OffCentreMm - _play.CutterMm), 0)
         {
             OnNose = toHousing.Of(nose),
             OnCopper = toHousing.Of(copper),

@@ -58,11 +58,9 @@ internal sealed class WindowedRings(RingShop shop, WheelBrief wheel) : RingConst
         ? "so that the rounded corners at the sloped edge stay clear of the patch path"
         : ring.SideGapWhy;
 
-    // Corners of a longer rectangle reach further round the circle than the new one's, the more the smaller the ring.
-    private static double WornLackMm(RingDemand ring, RingTrial trial) => ring.IsWhole
-        ? 0
-        : Math.Max(ring.PathFromMm(trial.RadiusMm) - ring.WornPathFromMm(trial.RadiusMm), ring.WornPathToMm(trial.RadiusMm) - ring.PathToMm(trial.RadiusMm))
-            + ring.WornSideGapMm - ring.SideGapMm;
+    // What a worn patch reaches further in than the new one; what it reaches further out is in the band already.
+    private static double WornLackMm(RingDemand ring, RingTrial trial) =>
+        ring.IsWhole ? 0 : ring.PathFromMm(trial.RadiusMm) - ring.WornPathFromMm(trial.RadiusMm) + ring.WornSideGapMm - ring.SideGapMm;
 
     public override double OuterRadiusMm(IReadOnlyList<PackedRing> placed, double outermostMm, double apartMm, double hubMm)
     {

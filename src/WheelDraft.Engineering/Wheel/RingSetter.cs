@@ -48,7 +48,7 @@ internal sealed class RingSetter(RingShop shop, RingDemand ring)
         {
             RadiusMm = radiusMm,
             BandFromMm = ring.PathFromMm(radiusMm) - reach,
-            BandToMm = ring.PathToMm(radiusMm) + reach,
+            BandToMm = ring.IsWhole ? ring.PathToMm(radiusMm) + reach : Math.Max(ring.PathToMm(radiusMm) + reach, ring.WornPathToMm(radiusMm) + ring.WornSideGapMm),
         };
         if (trial.BandFromMm <= 0)
         {

@@ -292,10 +292,11 @@ public sealed class CheckDrawingTests
     [Fact]
     public void Check_FloatingCopperBetweenNets_SplitsTheDistance()
     {
-        // 5 mm apart with 4 mm of metal on no net between: 0.5 + 0.5 mm are left through air, not 5.
+        // 5 mm apart with 4 mm of metal on no net between: 0.5 and 0.5 mm are left through air, not 5, and both are below X = 1.5 mm of
+        // pollution degree 3, so that they count as nothing (IEC 60664-1:2007 clause 5.2.2.7, from memory).
         using CliRun run = With(Pair(5) + "0 LWPOLYLINE|8 SHIELD|90 4|70 1|10 10.5|20 0|10 14.5|20 0|10 14.5|20 10|10 10.5|20 10");
         Assert.Equal(1, Judge(run, "--json"));
-        Assert.Equal(1, Nominal(run), 1e-9);
+        Assert.Equal(0, Nominal(run), 1e-9);
         Assert.Equal(0, Judge(run, "--ignore", "shield"));
         Assert.Contains("not counted: layer SHIELD: 1 closed shape", run.Out, StringComparison.Ordinal);
         Assert.Contains("among what was counted", run.Out, StringComparison.Ordinal);

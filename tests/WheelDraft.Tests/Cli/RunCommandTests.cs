@@ -76,7 +76,7 @@ public sealed class RunCommandTests
     }
 
     [Theory]
-    [InlineData("force mist strip", "force = 2.1 mm")]
+    [InlineData("force mist strip", "free contact: 3 mm below the copper face")]
     [InlineData("stress mist strip", "von Mises")]
     [InlineData("blank mist strip", "blank length")]
     [InlineData("voltage L mist", "230 V")]

@@ -54,11 +54,12 @@ public sealed class WornContactTests
     [Fact]
     public void SideGap_OfAWornRectangleWithARadialFold_HoldsWhatItsCornersReachFurther()
     {
-        // g = 3.88 + 0.05 + 0.05 + 0.10, and what the corners of the worn patch reach beyond those of the new one at the outer end of travel.
-        // They were once left out, a few micrometres on the unsafe side.
+        // g = 3.88 + 0.05 + 0.05 + 0.10 on the inner side; outside besides what the corners of the worn patch reach beyond those of the
+        // new one at the outer end of travel. They were once left out, a few micrometres on the unsafe side.
         RingLayout mist = Set(Briefs.Worked(), Rectangle(0.4, 0)).Wheel.Ring("mist");
         double outer = mist.RadiusMm + 1 + 1;
-        Assert.Equal(4.08 + double.Hypot(outer, 0.4) - double.Hypot(outer, 0.2), mist.SideGapMm!.Value, 1e-6);
+        Assert.Equal(4.08, mist.PathFromMm - mist.WindowFromMm!.Value, 1e-6);
+        Assert.Equal(4.08 + double.Hypot(outer, 0.4) - double.Hypot(outer, 0.2), mist.WindowToMm!.Value - mist.PathToMm, 1e-6);
     }
 
     [Fact]

@@ -45,10 +45,12 @@ public sealed class WheelRuleTests
     [Fact]
     public void OverStep_ARoundNose_ReachesToHalfItsChord()
     {
-        // A circle of 1.5 mm over an edge 0.1 mm high: half chord √(2 × 1.5 × 0.1 − 0.01) = √0.29.
+        // A circle of 1.5 mm over an edge 0.1 mm high: half chord √(2 × 1.5 × 0.1 − 0.01) = √0.29. Worn from a chord of 0.4 to one of
+        // 0.6 mm it rides lower by √(1.5² − 0.2²) − √(1.5² − 0.3²), and meets the edge that much higher up.
         ContactPatch patch = new() { IsDisc = false, HalfLengthMm = 0.2, HalfWidthMm = 1, WornHalfLengthMm = 0.3, AngleRad = 0, NoseRadiusMm = 1.5 };
         Assert.Equal(Math.Sqrt(0.29), patch.OverStep(0.1).HalfLengthMm, 1e-12);
-        Assert.Equal(Math.Sqrt(0.29), patch.OverStep(0.1).WornHalfLengthMm, 1e-12);
+        double high = 0.1 + Math.Sqrt(2.21) - Math.Sqrt(2.16);
+        Assert.Equal(Math.Sqrt((3 * high) - (high * high)), patch.OverStep(0.1).WornHalfLengthMm, 1e-12);
         Assert.Equal(0.3, patch.OverStep(0.01).WornHalfLengthMm, 1e-12);
     }
 
@@ -86,7 +88,7 @@ public sealed class WheelRuleTests
     {
         // Bore 3 mm, web 1.2 mm, holes of 2.2 mm: they reach to 6.4 mm.
         Brief lands = Briefs.Lands(Briefs.TwoWipers(Briefs.Output("heat", 20, 60, 60), 0, 30));
-        WheelLayout wheel = Design.Of(lands with { Wheel = lands.Wheel with { Fixings = new(3, 2.2, null, 0) } }).Wheel;
+        WheelLayout wheel = Design.Of(lands with { Wheel = lands.Wheel with { Fixings = new(3, 2.2, null, 0) { GivenHeadMm = 2.2 } } }).Wheel;
         Assert.Equal(2 * (3 + 1.2 + 1.1), wheel.PitchCircleMm!.Value, CloseMm);
         Assert.Equal(6.4 + RequiredMm + 0.05, wheel.Rings[0].LandFromMm!.Value, CloseMm);
     }
@@ -104,7 +106,7 @@ public sealed class WheelRuleTests
     public void Feed_OutsideTheFixings_KeepsAWebPlayAndRunOut()
     {
         Brief plain = Briefs.Plain(Briefs.Output("fan", 20, 60, 20));
-        WheelLayout wheel = Design.Of(plain with { Wheel = plain.Wheel with { Fixings = new(3, 2.2, null, 0) } }).Wheel;
+        WheelLayout wheel = Design.Of(plain with { Wheel = plain.Wheel with { Fixings = new(3, 2.2, null, 0) { GivenHeadMm = 2.2 } } }).Wheel;
         Assert.Equal(6.4 + 1.2 + 0.1 + 0.05, wheel.Feed!.PathFromMm, CloseMm);
     }
 
@@ -113,7 +115,7 @@ public sealed class WheelRuleTests
     {
         // Twelve holes of 2.2 mm, a web of 1.2 mm between neighbours: 3.4 mm apart.
         Brief plain = Briefs.Plain(Briefs.Output("fan", 20, 60, 20));
-        WheelLayout wheel = Design.Of(plain with { Wheel = plain.Wheel with { Fixings = new(12, 2.2, null, 0) } }).Wheel;
+        WheelLayout wheel = Design.Of(plain with { Wheel = plain.Wheel with { Fixings = new(12, 2.2, null, 0) { GivenHeadMm = 2.2 } } }).Wheel;
         Assert.Equal(3.4, wheel.Fixings[0].DistanceTo(wheel.Fixings[1]), CloseMm);
     }
 

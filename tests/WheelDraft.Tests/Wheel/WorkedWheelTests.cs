@@ -5,14 +5,15 @@ using Xunit;
 namespace WheelDraft.Tests.Wheel;
 
 /// <summary>The worked wheel, whose figures were computed by a separate script from the definitions alone (cases/worked/worked-wheel.toml).</summary>
-/// <remarks>The windows of 'mist' reach 2.885 µm further than 3.88 + 0.2 mm: a corner of its worn patch lies at √(20.796² + 0.4²) mm, one of
-/// the new patch at √(20.796² + 0.2²) mm.</remarks>
+/// <remarks>On one side 'mist' keeps more than the text: its window reaches further out by what the corners of the worn patch reach beyond
+/// those of the new one, √(20.792676² + 0.4²) less √(20.792676² + 0.2²) mm, so that a worn contact keeps what is required too.</remarks>
 public sealed class WorkedWheelTests
 {
     private const double LengthMm = 1e-5;
     private const double AngleDeg = 1e-5;
     private const double TimeS = 1e-5;
     private const double WorstS = 1e-6;
+    private static readonly double WornCornerMm = Math.Sqrt((20.792676 * 20.792676) + 0.16) - Math.Sqrt((20.792676 * 20.792676) + 0.04);
 
     private static readonly Design Wheel = Design.Of(Briefs.Worked());
 
@@ -29,11 +30,11 @@ public sealed class WorkedWheelTests
         Assert.Equal(11.512676, hold.WindowToMm!.Value, LengthMm);
         RingLayout mist = Wheel.Wheel.Ring("mist");
         Assert.Equal(12.712676, mist.WindowFromMm!.Value, LengthMm);
-        Assert.Equal(16.795561, mist.PathFromMm, LengthMm);
-        Assert.Equal(18.795561, mist.RadiusMm, LengthMm);
-        Assert.Equal(20.796523, mist.PathToMm, LengthMm);
-        Assert.Equal(24.879408, mist.WindowToMm!.Value, LengthMm);
-        Assert.Equal(52.158815, Wheel.Wheel.OuterDiameterMm, LengthMm);
+        Assert.Equal(16.792676, mist.PathFromMm, LengthMm);
+        Assert.Equal(18.792676, mist.RadiusMm, LengthMm);
+        Assert.Equal(20.793638, mist.PathToMm, LengthMm);
+        Assert.Equal(24.873638 + WornCornerMm, mist.WindowToMm!.Value, LengthMm);
+        Assert.Equal(52.147276 + (2 * WornCornerMm), Wheel.Wheel.OuterDiameterMm, LengthMm);
     }
 
     [Fact]
@@ -44,19 +45,21 @@ public sealed class WorkedWheelTests
         AdjustLayout adjust = Wheel.Wheel.Ring("mist").Adjust!;
         Assert.Equal(7.257543, Angles.DegFromRad(hold.Make.AngleAt(10)), AngleDeg);
         Assert.Equal(358.742457, Angles.DegFromRad(hold.Break.AngleAt(10)), AngleDeg);
-        Assert.Equal(244.643906, Angles.DegFromRad(mist.Make.AngleAt(18)), AngleDeg);
+        Assert.Equal(244.644011, Angles.DegFromRad(mist.Make.AngleAt(18)), AngleDeg);
         Assert.Equal(12.712676, adjust.EdgeInner.RadiusMm, LengthMm);
-        Assert.Equal(261.061976, Angles.DegFromRad(adjust.EdgeInner.ProgrammeRad), AngleDeg);
-        Assert.Equal(24.879408, adjust.EdgeOuter.RadiusMm, LengthMm);
-        Assert.Equal(249.722197, Angles.DegFromRad(adjust.EdgeOuter.ProgrammeRad), AngleDeg);
+        Assert.Equal(261.056669, Angles.DegFromRad(adjust.EdgeInner.ProgrammeRad), AngleDeg);
+        Assert.Equal(24.873638 + WornCornerMm, adjust.EdgeOuter.RadiusMm, LengthMm);
+
+        // The line of the table, followed to the outer radius of the table.
+        Assert.Equal(249.723753, Angles.DegFromRad(Angles.InTurn(mist.Break.AngleAt(24.873638))), AngleDeg);
     }
 
     [Theory]
-    [InlineData(0, 6.029168)]
-    [InlineData(1, 5.756625)]
+    [InlineData(0, 6.029172)]
+    [InlineData(1, 5.756626)]
     [InlineData(2, 5.500000)]
-    [InlineData(3, 5.257920)]
-    [InlineData(4, 5.029168)]
+    [InlineData(3, 5.257921)]
+    [InlineData(4, 5.029172)]
     public void OnTime_AlongTheTravel_IsThatOfTheTable(int place, double onS) =>
         Assert.Equal(onS, Wheel.Wheel.Ring("mist").Adjust!.Steps[place].OnS, TimeS);
 
