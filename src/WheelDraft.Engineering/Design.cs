@@ -27,6 +27,9 @@ public sealed record Design
     /// <summary>The strips' blanks as they are cut, in the order of <see cref="StripSet.Strips"/>.</summary>
     public required IReadOnlyList<CutCopper> CutStrips { get; init; }
 
+    /// <summary>What friction, which winds arms up, does to the times of outputs with strips.</summary>
+    public required IReadOnlyList<FrictionShift> FrictionShifts { get; init; }
+
     /// <summary>How far each contact opens, by output in file order; outputs that are always on are left out.</summary>
     public required IReadOnlyList<OpenContact> OpenContacts { get; init; }
 
@@ -116,14 +119,16 @@ internal sealed class DesignStages(Brief brief, int mostRounds = DesignStages.Mo
         double carrierRadius = (brief.Carrier.DiameterMm ?? wheel.OuterDiameterMm) / 2;
         SpacingTask task = SpacingStage.Task(brief, solids, (a, b) => lands.WorkingV(a, b, voltages.Between), carrierRadius);
         SpacingTable spacing = SpacingStage.Table(brief, task);
-        CircuitAnalysis circuit = CircuitAnalysis.Of(new CircuitRequest(brief, WheelContacts.OnWheel(brief, wheel))
+        IReadOnlyList<FrictionShift> shifts = FrictionShift.Of(brief, _motion, wheel, strips);
+        double WoundMm(int output) => FrictionShift.MostMmOf(shifts, output);
+        CircuitAnalysis circuit = CircuitAnalysis.Of(new CircuitRequest(brief, WheelContacts.OnWheel(brief, wheel, WoundMm))
         {
             Bridges = lands.Bridges(SpacingStage.Bridges(spacing)),
             VoltagesUnderFaults = brief.Spacing.VoltagesUnderFaults,
         });
         // Where strips stand does not turn on currents; what they carry does, over the wheel's worst-case edges.
         strips = StripSet.Of(brief, PlacesOf(wheel), circuit.Currents);
-        OpenContactMeter gaps = OpenContactMeter.Of(brief, _motion, wheel);
+        OpenContactMeter gaps = OpenContactMeter.Of(brief, _motion, wheel, WoundMm);
         IReadOnlyList<OpenContact> open = [.. brief.Outputs
             .Select((_, i) => gaps.Of(i, rules.Outputs[i], WorkingV(i), [.. circuit.Standing.Where(s => s.VoltageAcross.Contains(i))]))
             .OfType<OpenContact>()];
@@ -143,6 +148,7 @@ internal sealed class DesignStages(Brief brief, int mostRounds = DesignStages.Mo
             CutWheel = cut,
             Strips = strips,
             CutStrips = cutStrips,
+            FrictionShifts = shifts,
             OpenContacts = open,
             Solids = solids,
             Spacing = spacing,
@@ -153,6 +159,7 @@ internal sealed class DesignStages(Brief brief, int mostRounds = DesignStages.Mo
             [
                 .. wheel.Findings,
                 .. strips.Findings,
+                .. shifts.SelectMany(s => s.Findings(brief, wheel)),
                 .. collisions,
                 .. spacing.Findings.Where(f => !SpacingStage.IsToldByCollision(f, collisions)),
                 .. open.SelectMany(o => OpenContactFindings.Of(brief, o)),

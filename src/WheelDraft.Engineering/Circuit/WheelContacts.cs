@@ -11,12 +11,19 @@ internal static class WheelContacts
             o.Name, o.Net, OtherNet(brief, o), p.IsAlways ? [CircleArc.Full] : [.. p.Periods.Select(a => a.Arc)]))];
 
     /// <summary>Edges within their worst-case bands on a wheel.</summary>
-    public static IReadOnlyList<ContactSchedule> OnWheel(Brief brief, WheelLayout wheel) =>
-        [.. brief.Outputs.Select((o, i) => OfRing(brief, o, wheel.Rings[i]))];
+    /// <param name="brief">The brief.</param>
+    /// <param name="wheel">The wheel.</param>
+    /// <param name="woundMm">How far friction moves the wiper of an output along the motion at most, mm, so that its edges come later.</param>
+    public static IReadOnlyList<ContactSchedule> OnWheel(Brief brief, WheelLayout wheel, Func<int, double>? woundMm = null) =>
+        [.. brief.Outputs.Select((o, i) => OfRing(brief, o, wheel.Rings[i], (woundMm?.Invoke(i) ?? 0) / wheel.Rings[i].PathFromMm))];
 
-    private static ContactSchedule OfRing(Brief brief, OutputBrief output, RingLayout ring) => ring.IsWhole
-        ? ContactSchedule.Exact(output.Name, output.Net, OtherNet(brief, output), CircleArc.Full)
-        : new ContactSchedule(output.Name, output.Net, OtherNet(brief, output), [.. ring.Periods.Select(p => new MadePeriod(p.Wanted.Arc, p.Bands.Make, p.Bands.Break))]);
+    private static ContactSchedule OfRing(Brief brief, OutputBrief output, RingLayout ring, double laterRad)
+    {
+        EdgeBand Wound(EdgeBand band) => band with { LaterRad = band.LaterRad + laterRad };
+        return ring.IsWhole
+            ? ContactSchedule.Exact(output.Name, output.Net, OtherNet(brief, output), CircleArc.Full)
+            : new ContactSchedule(output.Name, output.Net, OtherNet(brief, output), [.. ring.Periods.Select(p => new MadePeriod(p.Wanted.Arc, Wound(p.Bands.Make), Wound(p.Bands.Break)))]);
+    }
 
     /// <summary>The other side of an output's contact: the feed's net, or that of the second wiper of a lands wheel.</summary>
     public static string OtherNet(Brief brief, OutputBrief output) => output.ReturnNet ?? brief.Feed?.Net ?? brief.Supply.Lines[0];

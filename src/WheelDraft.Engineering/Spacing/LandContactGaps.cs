@@ -21,12 +21,12 @@ internal sealed class LandContactGaps(Brief brief, Motion motion, WheelLayout wh
         OpenContactRule rule = OpenContactRule.Of(requirement);
         double? required = rule.IsNone ? null : Math.Max(rule.AlongMm(ring.Patch), rule.AlongMm(ring.Return!.Patch));
         GapPlay play = new(brief.Wheel.RunOutMm / 2, brief.Process.ToleranceMm, ring.SidePlayMm);
-        LandChains chains = new(brief, motion, wheel, index, XMm(requirement));
+        LandChains chains = new(brief with { Housing = brief.Housing with { PlacingMm = brief.Housing.PlacingMm + WoundMm(index) } }, motion, wheel, index, XMm(requirement));
         IReadOnlyList<LandGap> gaps = [.. Enumerable.Range(0, ring.Periods.Count).Select(i => new LandGap(motion, ring, i, play)
         {
             RequiredMm = required,
             Chains = chains,
-            PlacingMm = brief.Housing.PlacingMm,
+            PlacingMm = brief.Housing.PlacingMm + WoundMm(index),
         })];
         IReadOnlyList<OpenPeriod> periods = [.. gaps.Select(g => g.Period())];
         double slack = (play.OffCentreMm + play.CutterMm + play.SidePlayMm) / ring.LandFromMm!.Value;

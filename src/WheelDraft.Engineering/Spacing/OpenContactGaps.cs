@@ -5,9 +5,17 @@ namespace WheelDraft.Engineering;
 /// <summary>Measures how far the contacts of a wheel open.</summary>
 internal abstract class OpenContactMeter
 {
+    /// <summary>How far friction moves the wiper of an output along the motion at most, mm, besides the placing.</summary>
+    public Func<int, double> WoundMm { get; init; } = static _ => 0;
+
     /// <summary>The meter for a wheel's construction.</summary>
-    public static OpenContactMeter Of(Brief brief, Motion motion, WheelLayout wheel) =>
-        brief.Wheel.Construction == WheelConstruction.Lands ? new LandContactGaps(brief, motion, wheel) : new OpenContactGaps(brief, motion, wheel);
+    public static OpenContactMeter Of(Brief brief, Motion motion, WheelLayout wheel, Func<int, double>? woundMm = null)
+    {
+        Func<int, double> wound = woundMm ?? (static _ => 0);
+        return brief.Wheel.Construction == WheelConstruction.Lands
+            ? new LandContactGaps(brief, motion, wheel) { WoundMm = wound }
+            : new OpenContactGaps(brief, motion, wheel) { WoundMm = wound };
+    }
 
     /// <summary>How far one output's contact opens; null when it never does.</summary>
     /// <param name="index">Which output.</param>
@@ -90,7 +98,7 @@ internal sealed class OpenContactGaps(Brief brief, Motion motion, WheelLayout wh
         }
 
         OpenContactRule rule = OpenContactRule.Of(requirement);
-        WindowGaps gaps = new(motion, ring, rule, new(brief.Wheel.RunOutMm / 2, brief.Process.ToleranceMm, ring.SidePlayMm) { PlacingMm = brief.Housing.PlacingMm });
+        WindowGaps gaps = new(motion, ring, rule, new(brief.Wheel.RunOutMm / 2, brief.Process.ToleranceMm, ring.SidePlayMm) { PlacingMm = brief.Housing.PlacingMm + WoundMm(index) });
         IReadOnlyList<OpenPeriod> periods = [.. Enumerable.Range(0, ring.Periods.Count).Select(gaps.Period)];
         ParkedGap? park = Parked([.. Enumerable.Range(0, ring.Periods.Count).Select(gaps.Span)], standing, gaps.LeastBetween, gaps.Touching);
         OpenContact open = new()

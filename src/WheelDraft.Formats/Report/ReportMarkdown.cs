@@ -19,6 +19,7 @@ public static class ReportMarkdown
         LandsMarkdown.Write(page, design);
         Timing(page, design);
         Contributors(page, design);
+        Friction(page, design);
         Adjusting(page, design);
         OpenContacts(page, design);
         SpacingMarkdown.Write(page, design);
@@ -155,6 +156,19 @@ public static class ReportMarkdown
                 .. a.Period.Limits.Contributors.Select(c => LongerAndShorter(c.LongerS, c.ShorterS)),
                 LongerAndShorter(a.Period.Limits.LongerS, a.Period.Limits.ShorterS),
             ]));
+    }
+
+    private static void Friction(MarkdownPage page, Design design)
+    {
+        if (design.FrictionShifts.Count > 0)
+        {
+            page.Heading(3, "Friction")
+                .Paragraph("Friction winds an arm up in the way the copper goes. Make and break come later by it, and an on-time may be longer or shorter by the difference between the least and the greatest friction: on top of the worst case above.")
+                .Table(["Output", "Along the motion, mm", "Along the radius, mm", "Both edges later, s", "On-time ±, s"], design.FrictionShifts.Select(s => (IReadOnlyList<string>)
+                [
+                    design.Brief.Outputs[s.Output].Name, $"{Mm(s.LeastMm)} – {Mm(s.MostMm)}", $"± {Mm(s.MostRadialMm)}", $"{S(s.LaterMinS)} – {S(s.LaterMaxS)}", S(s.OnTimeS),
+                ]));
+        }
     }
 
     private static string LongerAndShorter(double longerS, double shorterS) =>

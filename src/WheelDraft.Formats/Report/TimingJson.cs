@@ -20,6 +20,11 @@ internal static class TimingJson
             json.Plain("tolerance_s", tolerance);
         }
 
+        if (design.FrictionShifts.FirstOrDefault(s => ReferenceEquals(design.Brief.Outputs[s.Output], output)) is FrictionShift shift)
+        {
+            json.Object("friction", () => Friction(json, shift));
+        }
+
         if (ring.Adjust is AdjustLayout adjust)
         {
             json.Object("adjust", () => Adjust(json, output, adjust));
@@ -48,6 +53,15 @@ internal static class TimingJson
             json.Plain("dose_min_ml", (on - period.Limits.ShorterS) * flow * 1000);
             json.Plain("dose_max_ml", (on + period.Limits.LongerS) * flow * 1000);
         }
+    }
+
+    private static void Friction(JsonSheet json, FrictionShift shift)
+    {
+        json.MmList("shift_mm", shift.LeastMm, shift.MostMm);
+        json.Mm("radial_mm", shift.MostRadialMm);
+        json.Plain("later_min_s", shift.LaterMinS);
+        json.Plain("later_max_s", shift.LaterMaxS);
+        json.Plain("on_time_s", shift.OnTimeS);
     }
 
     private static void Adjust(JsonSheet json, OutputBrief output, AdjustLayout adjust)
