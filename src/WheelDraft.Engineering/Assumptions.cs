@@ -61,7 +61,11 @@ internal static class Assumptions
 
         if (brief.Wheel.Fixings is not null)
         {
-            yield return new("wheel.fixings", FormattableString.Invariant($"screws or rivets stand {WheelSolids.FixingsAboveFaceMm} mm above the copper face and end with the carrier"));
+            yield return new("wheel.fixings", FormattableString.Invariant($"screws or rivets stand {WheelSolids.FixingsAboveFaceMm} mm above the copper face"));
+            if (brief.Wheel.Fixings.GivenHeadMm is null)
+            {
+                yield return new("wheel.fixings.head", FormattableString.Invariant($"heads and nuts are {FixingsBrief.HeadByHole} times as wide as the hole (common practice, no source)"));
+            }
         }
 
         for (int i = 0; i < brief.Outputs.Count; i++)

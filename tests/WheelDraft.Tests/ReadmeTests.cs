@@ -25,8 +25,8 @@ public sealed partial class ReadmeTests
 
     private static string[] Commands =>
     [
-        .. Blocks().Matches(Text).SelectMany(b => b.Groups[1].Value.Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries))
-            .Concat(Inline().Matches(Blocks().Replace(Text, "")).Select(m => Blanks().Replace(m.Groups[1].Value, " ").Trim()))
+        .. Blocks().Matches(Text).SelectMany(b => b.Groups["text"].Value.Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries))
+            .Concat(Inline().Matches(Blocks().Replace(Text, "")).Select(m => Blanks().Replace(m.Groups["text"].Value, " ").Trim()))
             .Distinct(StringComparer.Ordinal),
     ];
 
@@ -40,7 +40,7 @@ public sealed partial class ReadmeTests
         string[] words = Words(command.StartsWith(FromSource, StringComparison.Ordinal) ? command[FromSource.Length..] : command["wheeldraft ".Length..]);
         using CliRun run = Folder(words);
         int status = run.Run(words);
-        Assert.True(status == 0, $"exit status {status}: {run.Error}");
+        Assert.True(status == 0, FormattableString.Invariant($"exit status {status}: {run.Error}"));
     }
 
     [Fact]
@@ -111,12 +111,14 @@ public sealed partial class ReadmeTests
         return [.. words.Where(w => w.Length > 0)];
     }
 
-    [GeneratedRegex("```sh\n(.*?)```", RegexOptions.Singleline)]
+    private const int MatchMilliseconds = 10_000;
+
+    [GeneratedRegex("```sh\n(?<text>.*?)```", RegexOptions.Singleline | RegexOptions.ExplicitCapture, MatchMilliseconds)]
     private static partial Regex Blocks();
 
-    [GeneratedRegex("`((?:wheeldraft|dotnet run)\\s[^`]+)`")]
+    [GeneratedRegex("`(?<text>(wheeldraft|dotnet run)\\s[^`]+)`", RegexOptions.ExplicitCapture, MatchMilliseconds)]
     private static partial Regex Inline();
 
-    [GeneratedRegex("\\s+")]
+    [GeneratedRegex("\\s+", RegexOptions.None, MatchMilliseconds)]
     private static partial Regex Blanks();
 }

@@ -15,7 +15,7 @@ public static class NotEvaluated
         "temperature of enclosures, motor and carrier",
         "mechanical strength of carrier, webs and fixings",
         "access to live parts with the test finger",
-        "creepage from one surface to another where two surfaces meet",
+        "creepage round the edge of a surface and over its other side",
     ];
 
     /// <summary>In words, in fixed order.</summary>

@@ -67,14 +67,14 @@ public sealed class PowerOracleTests(ITestOutputHelper output)
                 Compare(most.GetValueOrDefault("(feed)"), feed);
             }
         }, iter: circuits, threads: 1);
-        output.WriteLine($"{circuits} circuits, {states} states, {shorts} of them shorted; {compared} wipers' currents equal, {shared} bounded.");
+        output.WriteLine(FormattableString.Invariant($"{circuits} circuits, {states} states, {shorts} of them shorted; {compared} wipers' currents equal, {shared} bounded."));
         Assert.True(compared > circuits && shared > 0 && shorts > 0);
 
         void Compare((double Carried, double Broken) oracle, ContactCurrent found)
         {
             // Whatever way currents divide, never less than the tableau's; where nothing lies side by side exactly that.
-            Assert.True(found.CarriedA >= oracle.Carried - 1e-7, $"carries {found.CarriedA}, the tableau {oracle.Carried}");
-            Assert.True(found.BrokenA >= oracle.Broken - 1e-7, $"breaks {found.BrokenA}, the tableau {oracle.Broken}");
+            Assert.True(found.CarriedA >= oracle.Carried - 1e-7, FormattableString.Invariant($"carries {found.CarriedA}, the tableau {oracle.Carried}"));
+            Assert.True(found.BrokenA >= oracle.Broken - 1e-7, FormattableString.Invariant($"breaks {found.BrokenA}, the tableau {oracle.Broken}"));
             if (found.IsShared)
             {
                 shared++;

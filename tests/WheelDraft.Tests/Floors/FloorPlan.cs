@@ -46,14 +46,14 @@ internal static partial class Sources
         foreach (string file in Directory.EnumerateFiles(folder, "*.cs", SearchOption.AllDirectories).Order(StringComparer.Ordinal))
         {
             string chapter = Path.GetRelativePath(folder, Path.GetDirectoryName(file)!).Replace('\\', '/');
-            if (Regex.IsMatch(chapter, "^(obj|bin)(/|$)", RegexOptions.None, TimeSpan.FromSeconds(1)))
+            if (Regex.IsMatch(chapter, "^(obj|bin)(/|$)", RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(1)))
             {
                 continue;
             }
 
             foreach (Match declared in Declaration().Matches(File.ReadAllText(file)))
             {
-                chapters.TryAdd(declared.Groups[1].Value, chapter);
+                chapters.TryAdd(declared.Groups["name"].Value, chapter);
             }
         }
 
@@ -61,7 +61,7 @@ internal static partial class Sources
     }
 
     // A type at the outermost level: file-scoped namespaces leave it at the start of its line.
-    [GeneratedRegex(@"^(?:(?:public|internal|sealed|abstract|static|partial|readonly|file) )*(?:class|struct|interface|enum|record(?: struct| class)?) ([A-Z]\w*)", RegexOptions.Multiline | RegexOptions.CultureInvariant, 10_000)]
+    [GeneratedRegex(@"^(?:(?:public|internal|sealed|abstract|static|partial|readonly|file) )*(?:class|struct|interface|enum|record(?: struct| class)?) (?<name>[A-Z]\w*)", RegexOptions.Multiline | RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 10_000)]
     private static partial Regex Declaration();
 
     private static string Here([System.Runtime.CompilerServices.CallerFilePath] string path = "") => Path.GetDirectoryName(path)!;

@@ -1,5 +1,4 @@
 using WheelDraft.Engineering;
-using WheelDraft.Geometry;
 using Xunit;
 
 namespace WheelDraft.Tests.Strips;

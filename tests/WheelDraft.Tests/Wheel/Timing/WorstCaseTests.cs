@@ -1,7 +1,6 @@
 using System.Globalization;
 using CsCheck;
 using WheelDraft.Engineering;
-using WheelDraft.Geometry;
 using Xunit;
 
 namespace WheelDraft.Tests.Wheel.Timing;
@@ -132,7 +131,7 @@ public sealed class WorstCaseTests
             iter: Wheels,
             print: p => p.Item1 is DrawnRing d ? FormattableString.Invariant($"ring on {d.Trial.RadiusMm} mm, {d.Cut}") : "none",
             test: test);
-        Assert.True(set >= Wheels / 3, $"Only {set} of {Wheels} rings could be set.");
+        Assert.True(set >= Wheels / 3, FormattableString.Invariant($"Only {set} of {Wheels} rings could be set."));
     }
 
     internal static IEnumerable<Member> Corners(DrawnRing d)

@@ -1,0 +1,50 @@
+using System.Globalization;
+using WheelDraft.Geometry;
+
+namespace WheelDraft.Engineering;
+
+/// <summary>How something was measured, in words.</summary>
+internal static class MeasuringWords
+{
+    internal static string Mm(double mm) => string.Create(CultureInfo.InvariantCulture, $"{mm:0.00} mm");
+
+    internal static string At(SpacePoint p) => string.Create(CultureInfo.InvariantCulture, $"({p.X:0.00}, {p.Y:0.00}, {p.Z:0.00})");
+
+    internal static string Degrees(double rad) => string.Create(CultureInfo.InvariantCulture, $"{Angles.DegFromRad(rad):0.0}°");
+
+    internal static string Gap(ClearancePart part, double xMm)
+    {
+        SolidGap gap = part.Gap;
+        string how = gap.String.Count > 2
+            ? $"taut string over or round a rib by way of {string.Join(", ", gap.String.Skip(1).SkipLast(1).Select(At))}, {MeasuringExamples.OverARib}"
+            : gap.Bounds is not null ? "least over the given parts of the turn, certified"
+            : gap.TurnedRad is null ? "both fixed"
+            : gap.First.Turns && gap.Second.Turns ? "both turn together"
+            : "least over the whole turn, by radius";
+        return $"From {gap.First.Name} {At(gap.OnFirst)} to {gap.Second.Name} {At(gap.OnSecond)}: {Mm(gap.NominalMm)}, at worst {Mm(gap.WorstMm)} ({how}){(part.Counts ? "" : $"; below X = {Mm(xMm)} and counted as nothing")}.";
+    }
+
+    internal static IEnumerable<string> Path(CreepagePath path, double grooveXMm)
+    {
+        yield return $"On {path.Surface.Name}; grooves, slots and recesses narrower than X = {Mm(grooveXMm)} are bridged ({MeasuringExamples.Of(path)}).";
+        foreach (CreepagePart part in path.Parts)
+        {
+            string counted = part.Counts ? "" : ", below X and counted as nothing";
+            yield return $"From {part.From} to {part.To}: {Mm(part.NominalMm)}, at worst {Mm(part.WorstMm)}{counted}.";
+            foreach (SurfaceLeg leg in part.Path.Legs)
+            {
+                yield return Leg(leg);
+            }
+        }
+    }
+
+    private static string Leg(SurfaceLeg leg)
+    {
+        Point a = leg.Piece.Start, b = leg.Piece.End;
+        string way = leg.Piece is Arc ? "along a round edge" : "straight";
+        string crossed = leg.Crossed.Count == 0
+            ? ""
+            : "; " + string.Join(", ", leg.Crossed.Select(c => $"{c.Region} {(c.Bridged ? "(bridged) " : "")}adds {Mm(c.AddedMm)}"));
+        return string.Create(CultureInfo.InvariantCulture, $"Leg {way} from ({a.X:0.00}, {a.Y:0.00}) to ({b.X:0.00}, {b.Y:0.00}): {leg.LengthMm:0.00} mm{crossed}.");
+    }
+}
