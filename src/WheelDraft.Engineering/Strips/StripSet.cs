@@ -87,7 +87,7 @@ public sealed record StripSet
                     {
                         OutputBrief of = brief.Outputs[output];
                         string net = serves.IsReturn ? of.ReturnNet ?? of.Net : of.Net;
-                        return new StripStation(net, StripContact.OfOutput(brief, output, serves.IsReturn), place) 
+                        return new StripStation(net, StripContact.OfOutput(brief, output, serves.IsReturn), place)
                         {
                             Adjust = of.Adjust,
                             SidePlayMm = of.SidePlayMm,

@@ -58,7 +58,12 @@ internal static class BeamSources
         {
             yield return new Beam
             {
-                Entry = BeamEntry.Source, Source = beam.Source, Right = beam.Right, Left = beam.Left, OffsetMm = -arc.RadiusMm, FromMm = arc.RadiusMm,
+                Entry = BeamEntry.Source,
+                Source = beam.Source,
+                Right = beam.Right,
+                Left = beam.Left,
+                OffsetMm = -arc.RadiusMm,
+                FromMm = arc.RadiusMm,
             };
         }
     }
@@ -119,7 +124,12 @@ internal static class BeamSources
         (Vector right, Vector left) = Beam.Ordered(flat, upright);
         return new Beam
         {
-            Entry = BeamEntry.Source, Wall = edge, Source = new Point(along, isHigh ? edge.HighMm : edge.LowMm), Right = right, Left = left, OffsetMm = -edge.SlackMm,
+            Entry = BeamEntry.Source,
+            Wall = edge,
+            Source = new Point(along, isHigh ? edge.HighMm : edge.LowMm),
+            Right = right,
+            Left = left,
+            OffsetMm = -edge.SlackMm,
         };
     }
 

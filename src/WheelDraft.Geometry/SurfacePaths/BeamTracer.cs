@@ -262,8 +262,15 @@ internal sealed class BeamTracer(Relief relief, RecessLinks links, IReadOnlyList
         (Vector right, Vector left) = Beam.Ordered(OnWall(reach.Right, edge), OnWall(reach.Left, edge));
         _open.Push(new Beam
         {
-            Entry = BeamEntry.OntoWall, Before = beam, Wall = edge, Through = edge, IsHigh = !climbs,
-            Source = source, Right = right, Left = left, OffsetMm = beam.OffsetMm - edge.SlackMm,
+            Entry = BeamEntry.OntoWall,
+            Before = beam,
+            Wall = edge,
+            Through = edge,
+            IsHigh = !climbs,
+            Source = source,
+            Right = right,
+            Left = left,
+            OffsetMm = beam.OffsetMm - edge.SlackMm,
         });
         if (!climbs)
         {
@@ -344,8 +351,14 @@ internal sealed class BeamTracer(Relief relief, RecessLinks links, IReadOnlyList
         (Vector right, Vector left) = Beam.Ordered((wall.At(way.First.X) - source).Unit(), (wall.At(way.Second.X) - source).Unit());
         _open.Push(new Beam
         {
-            Entry = BeamEntry.OffWall, Before = beam, Through = wall, IsHigh = isHigh,
-            Source = source, Right = right, Left = left, OffsetMm = beam.OffsetMm,
+            Entry = BeamEntry.OffWall,
+            Before = beam,
+            Through = wall,
+            IsHigh = isHigh,
+            Source = source,
+            Right = right,
+            Left = left,
+            OffsetMm = beam.OffsetMm,
         });
     }
 
@@ -412,8 +425,14 @@ internal sealed class BeamTracer(Relief relief, RecessLinks links, IReadOnlyList
         (Vector right, Vector left) = Beam.Ordered((Over(way.First) - source).Unit(), (Over(way.Second) - source).Unit());
         _open.Push(new Beam
         {
-            Entry = BeamEntry.RoundCorner, Before = beam, Wall = next, LeftByFrom = isFrom,
-            Source = source, Right = right, Left = left, OffsetMm = beam.OffsetMm,
+            Entry = BeamEntry.RoundCorner,
+            Before = beam,
+            Wall = next,
+            LeftByFrom = isFrom,
+            Source = source,
+            Right = right,
+            Left = left,
+            OffsetMm = beam.OffsetMm,
         });
     }
 }

@@ -97,7 +97,14 @@ internal sealed class RecessLinks(Relief relief, double linkMm)
         (Vector right, Vector left) = Beam.Ordered(a, b);
         return new Beam
         {
-            Entry = BeamEntry.Link, Through = edge, IsHigh = true, Source = source, Right = right, Left = left, OffsetMm = offset - edge.SlackMm, LinkedFrom = at,
+            Entry = BeamEntry.Link,
+            Through = edge,
+            IsHigh = true,
+            Source = source,
+            Right = right,
+            Left = left,
+            OffsetMm = offset - edge.SlackMm,
+            LinkedFrom = at,
         };
     }
 
@@ -267,8 +274,15 @@ internal sealed class RecessLinks(Relief relief, double linkMm)
         (Vector right, Vector left) = Beam.Ordered((way.First - source).Unit(), (way.Second - source).Unit());
         return new Beam
         {
-            Entry = BeamEntry.AcrossRecess, Before = beam, Through = far, IsHigh = true, Near = near,
-            Source = source, Right = right, Left = left, OffsetMm = beam.OffsetMm - near.SlackMm - far.SlackMm,
+            Entry = BeamEntry.AcrossRecess,
+            Before = beam,
+            Through = far,
+            IsHigh = true,
+            Near = near,
+            Source = source,
+            Right = right,
+            Left = left,
+            OffsetMm = beam.OffsetMm - near.SlackMm - far.SlackMm,
         };
     }
 }

@@ -230,7 +230,7 @@ public sealed class SmallGapTests
     {
         Brief brief = Briefs.Lands(Briefs.TwoWipers(Briefs.Output("lamp", 30, 20), 40, 10));
         OpenContact exact = Design.Of(brief).OpenContacts[0], placed = Design.Of(brief with { Housing = new(0, 0.2) }).OpenContacts[0];
-        
+
         // The ring grows so that what is required is kept all the same: what is taken off is the difference.
         Assert.Equal(exact.Sideways.NominalMm - exact.Sideways.WorstMm + 0.4, placed.Sideways.NominalMm - placed.Sideways.WorstMm, CloseMm);
         Assert.True(placed.Along!.NominalMm - placed.Along.WorstMm >= exact.Along!.NominalMm - exact.Along.WorstMm + 0.2 - 0.02);

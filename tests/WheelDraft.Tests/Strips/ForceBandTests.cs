@@ -1,5 +1,5 @@
-using CsCheck;
 using System.Globalization;
+using CsCheck;
 using WheelDraft.Engineering;
 using WheelDraft.Geometry;
 using Xunit;
