@@ -74,6 +74,7 @@ internal sealed class DesignStages(Brief brief, int mostRounds = DesignStages.Mo
     private const int MostRounds = 8;
 
     private readonly Motion _motion = Motion.Of(brief);
+    private readonly StripSprings _springs = new(brief);
 
     public Design Run()
     {
@@ -114,7 +115,7 @@ internal sealed class DesignStages(Brief brief, int mostRounds = DesignStages.Mo
         OpenContactRequirements rules = OpenContactRequirements.Of(brief, WorkingV);
         WheelLayout wheel = new WheelTask(brief, _motion, programme, contacts, rules.Distances) { WorkingV = voltages.Between }.Set();
         LandNets lands = new(wheel);
-        StripSet strips = StripSet.Of(brief, PlacesOf(wheel));
+        StripSet strips = StripSet.Of(_springs, PlacesOf(wheel), null);
         IReadOnlyList<Solid> solids = [.. WheelSolids.Of(brief, wheel), .. strips.Solids];
         double carrierRadius = (brief.Carrier.DiameterMm ?? wheel.OuterDiameterMm) / 2;
         SpacingTask task = SpacingStage.Task(brief, solids, (a, b) => lands.WorkingV(a, b, voltages.Between), carrierRadius);
@@ -127,7 +128,7 @@ internal sealed class DesignStages(Brief brief, int mostRounds = DesignStages.Mo
             VoltagesUnderFaults = brief.Spacing.VoltagesUnderFaults,
         });
         // Where strips stand does not turn on currents; what they carry does, over the wheel's worst-case edges.
-        strips = StripSet.Of(brief, PlacesOf(wheel), circuit.Currents);
+        strips = StripSet.Of(_springs, PlacesOf(wheel), circuit.Currents);
         OpenContactMeter gaps = OpenContactMeter.Of(brief, _motion, wheel, WoundMm);
         IReadOnlyList<OpenContact> open = [.. brief.Outputs
             .Select((_, i) => gaps.Of(i, rules.Outputs[i], WorkingV(i), [.. circuit.Standing.Where(s => s.VoltageAcross.Contains(i))]))

@@ -47,7 +47,8 @@ internal static class StandingStretches
         Coast coast = model.Brief.Drive.Coast;
         StandingStretch home = Widened(model, coast.LeastRad, coast.MostRad, "at home", []);
         CircleArc arc = CircleArc.Sweep(home.FromRad, Math.Min(Angles.TurnRad, home.ToRad - home.FromRad + TurnPositions.SameAngleRad));
-        TurnPosition[] there = [.. model.Turn.Positions.Where((p, i) => p.MayLieIn(arc, 0) || model.Turn.AtHome().Contains(i))];
+        HashSet<int> atHome = [.. model.Turn.AtHome()];
+        TurnPosition[] there = [.. model.Turn.Positions.Where((p, i) => atHome.Contains(i) || p.MayLieIn(arc, 0))];
         return [home with { VoltageAcross = [.. Enumerable.Range(0, model.Contacts.Count).Where(c => there.Any(p => !BitRow.Has(p.Closed, c)))] }];
     }
 

@@ -43,14 +43,21 @@ public sealed record StripSet
     public static StripSet Of(Brief brief, RingPlaces rings, CircuitCurrents? currents = null)
     {
         ArgumentNullException.ThrowIfNull(brief);
+        return Of(new StripSprings(brief), rings, currents);
+    }
+
+    /// <summary>The same, with springs that may have been worked out before.</summary>
+    internal static StripSet Of(StripSprings springs, RingPlaces rings, CircuitCurrents? currents)
+    {
         ArgumentNullException.ThrowIfNull(rings);
+        Brief brief = springs.Brief;
         List<Finding> reasons = [];
         List<PlacedStrip> strips = [];
         for (int i = 0; i < brief.Strips.Count; i++)
         {
-            StripForm? form = StripForming.Form(brief, i, reasons);
+            StripForm? form = springs.Form(i, reasons);
             StripStation? station = StationOf(brief, rings, i, reasons);
-            if (form is not null && station is not null && new StripSetting(brief, form, station, StripCurrent.Of(brief, currents, brief.Strips[i].Task)).Place(reasons) is PlacedStrip placed)
+            if (form is not null && station is not null && new StripSetting(springs, form, station, StripCurrent.Of(brief, currents, brief.Strips[i].Task)).Place(reasons) is PlacedStrip placed)
             {
                 strips.Add(placed);
             }

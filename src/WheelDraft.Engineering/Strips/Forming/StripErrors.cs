@@ -25,26 +25,32 @@ internal sealed record StripErrors(IReadOnlyList<double> AnglesRad, IReadOnlyLis
 
     private List<FormedPiece> Chain(StripForm form, double thickness)
     {
-        FormedPiece[] pieces = [.. form.Pieces.Select(p => p with { WidthMm = p.WidthMm + WidthMm, WidthEndMm = p.WidthEndMm + WidthMm })];
-        double[] lengths = [.. pieces.Select(p => p.DevelopedMm)];
-        int fold = 0;
-        for (int i = 0; i < pieces.Length; i++)
+        IReadOnlyList<FormedPiece> drawn = form.Pieces;
+        double[] lengths = new double[drawn.Count];
+        for (int i = 0; i < lengths.Length; i++)
         {
-            if (pieces[i].Kind == FormedKind.Fold)
-            {
-                Refold(pieces, lengths, i, (form.Folds[fold], thickness, fold));
-                fold++;
-            }
+            lengths[i] = drawn[i].DevelopedMm;
         }
 
-        List<FormedPiece> chain = [];
-        StripFrame frame = pieces[0].Start;
+        int[] folds = Refold(form, lengths, thickness);
+        List<FormedPiece> chain = new(drawn.Count);
+        StripFrame frame = drawn[0].Start;
         double at = 0;
-        for (int i = 0; i < pieces.Length; i++)
+        for (int i = 0; i < drawn.Count; i++)
         {
-            bool clamped = pieces[i].FromMm < form.Clamp.ToMm && pieces[i].ToMm >= form.Clamp.ToMm;
-            double length = Math.Max(lengths[i], clamped ? form.Clamp.ToMm - at : 0);
-            chain.Add(pieces[i] with { Start = frame, FromMm = at, DevelopedMm = length });
+            FormedPiece piece = drawn[i];
+            bool clamped = piece.FromMm < form.Clamp.ToMm && piece.ToMm >= form.Clamp.ToMm;
+            bool isFold = piece.Kind == FormedKind.Fold;
+            chain.Add(piece with
+            {
+                Start = frame,
+                FromMm = at,
+                DevelopedMm = Math.Max(lengths[i], clamped ? form.Clamp.ToMm - at : 0),
+                WidthMm = piece.WidthMm + WidthMm,
+                WidthEndMm = piece.WidthEndMm + WidthMm,
+                AngleRad = isFold ? AngleOf(form, folds[i]) : piece.AngleRad,
+                RadiusMm = isFold ? RadiusOf(form, folds[i]) + (thickness / 2) : piece.RadiusMm,
+            });
             frame = chain[^1].End;
             at = chain[^1].ToMm;
         }
@@ -52,20 +58,38 @@ internal sealed record StripErrors(IReadOnlyList<double> AnglesRad, IReadOnlyLis
         return chain;
     }
 
-    private void Refold(FormedPiece[] pieces, double[] lengths, int index, (StripFold Fold, double Thickness, int Number) of)
+    private double AngleOf(StripForm form, int fold) => form.Folds[fold].AngleRad + (Math.Sign(form.Folds[fold].AngleRad) * AnglesRad[fold]);
+
+    private double RadiusOf(StripForm form, int fold) => Math.Max(0, form.Folds[fold].RadiusMm + RadiiMm[fold]);
+
+    // Lengthens every fold by what it takes more of the blank, and shortens the straights beside it; returns each piece's fold, from 0.
+    private int[] Refold(StripForm form, double[] lengths, double thickness)
     {
-        double angle = of.Fold.AngleRad + (Math.Sign(of.Fold.AngleRad) * AnglesRad[of.Number]);
-        double radius = Math.Max(0, of.Fold.RadiusMm + RadiiMm[of.Number]);
-        double takes = BendRule.AllowanceMm(angle, radius, of.Thickness, of.Fold.K.Value);
-        double more = takes - lengths[index];
-        lengths[index] = takes;
-        pieces[index] = pieces[index] with { AngleRad = angle, RadiusMm = radius + (of.Thickness / 2) };
-        foreach (int beside in new[] { index - 1, index + 1 })
+        int[] folds = new int[lengths.Length];
+        int fold = 0;
+        for (int i = 0; i < lengths.Length; i++)
         {
-            if (beside >= 0 && beside < pieces.Length && pieces[beside].Kind == FormedKind.Straight)
+            if (form.Pieces[i].Kind != FormedKind.Fold)
             {
-                lengths[beside] -= more / 2;
+                continue;
             }
+
+            double takes = BendRule.AllowanceMm(AngleOf(form, fold), RadiusOf(form, fold), thickness, form.Folds[fold].K.Value);
+            double more = takes - lengths[i];
+            lengths[i] = takes;
+            Shorten(form, lengths, i - 1, more / 2);
+            Shorten(form, lengths, i + 1, more / 2);
+            folds[i] = fold++;
+        }
+
+        return folds;
+    }
+
+    private static void Shorten(StripForm form, double[] lengths, int index, double byMm)
+    {
+        if (index >= 0 && index < lengths.Length && form.Pieces[index].Kind == FormedKind.Straight)
+        {
+            lengths[index] -= byMm;
         }
     }
 }

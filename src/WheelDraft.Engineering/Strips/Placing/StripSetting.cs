@@ -4,7 +4,7 @@ using WheelDraft.Geometry;
 namespace WheelDraft.Engineering;
 
 /// <summary>Brings one formed strip to its place and judges it there.</summary>
-internal sealed class StripSetting(Brief brief, StripForm form, StripStation station, StripCurrent? current)
+internal sealed class StripSetting(StripSprings springs, StripForm form, StripStation station, StripCurrent? current)
 {
     // Force of bare copper-alloy sliding contacts, N a tip: common practice, no source.
     private const double LeastUsualN = 0.5;
@@ -20,6 +20,7 @@ internal sealed class StripSetting(Brief brief, StripForm form, StripStation sta
     // A plain copper edge that breaks more than this, or any coil, arcs noticeably (common practice, no source).
     private const double SlowBreakA = 0.5;
 
+    private readonly Brief _brief = springs.Brief;
     private readonly List<Finding> _findings = [.. form.Findings];
 
     private string Name => form.Strip.Name;
@@ -44,7 +45,7 @@ internal sealed class StripSetting(Brief brief, StripForm form, StripStation sta
             return null;
         }
 
-        StripSpring spring = StripSpring.Of(form, contact, station.Adjust, PressingLimits.Of(brief));
+        StripSpring spring = springs.Of(form, contact, station.Adjust);
         if (spring.Band.Fails is string fails)
         {
             reasons.Add(Finding.Error("strip.fails", $"strip \"{Name}\", within what it may differ from the drawing, cannot work: {fails}; fold it otherwise, give it a lower riser or a longer arm, or hold it closer ([forming])", At("shape")));
@@ -52,13 +53,13 @@ internal sealed class StripSetting(Brief brief, StripForm form, StripStation sta
         }
 
         SpacePlacement placement = StripPlacing.OfWiper(form, spring, approach, ring);
-        StripElectrics electrics = StripElectrics.Of(form, spring.LeastForceN, MaterialTable.Find(brief.Wheel.Material).Found, current);
+        StripElectrics electrics = StripElectrics.Of(form, spring.LeastForceN, MaterialTable.Find(_brief.Wheel.Material).Found, current);
         JudgeSeat(placement);
         JudgeForce(spring);
         JudgeStress(spring);
         JudgeNose(spring);
         JudgeElectrics(electrics);
-        ArmSense? sense = contact.SenseOf(brief.Drive.Direction);
+        ArmSense? sense = contact.SenseOf(_brief.Drive.Direction);
         if (sense == ArmSense.Leading)
         {
             Warn("strip.leading", "approach", $"The arm of strip \"{Name}\" leads: the copper moves from its tip to its root, and it may dig in at edges. Turn its approach to the other side, so that it trails.");
@@ -79,12 +80,12 @@ internal sealed class StripSetting(Brief brief, StripForm form, StripStation sta
             Life = WearLife.Of(contact, spring.MostForceN, ring.RadiusMm, form.Material.HardnessMpa.Value),
             Findings = _findings,
         };
-        double cut = brief.Process.ToleranceMm;
+        double cut = _brief.Process.ToleranceMm;
 
         // Friction moves it in plan besides, from where it is drawn without.
         double wound = spring.WindUp is WindUp wind ? Math.Sqrt((wind.MostMm * wind.MostMm) + (wind.MostRadialMm * wind.MostRadialMm)) : 0;
-        SolidTolerance moved = new(cut, station.SidePlayMm + (travel / 2) + wound, 0, contact.WearDepthMm ?? 0) { LevelMm = brief.Housing.ToleranceMm };
-        SolidTolerance held = new(cut, 0, 0, 0) { LevelMm = brief.Housing.ToleranceMm };
+        SolidTolerance moved = new(cut, station.SidePlayMm + (travel / 2) + wound, 0, contact.WearDepthMm ?? 0) { LevelMm = _brief.Housing.ToleranceMm };
+        SolidTolerance held = new(cut, 0, 0, 0) { LevelMm = _brief.Housing.ToleranceMm };
         return placed with { Solids = StripSolids.Of(placed, held, moved), LoweredSolids = Lowered(placed, held, moved) };
     }
 
@@ -105,7 +106,7 @@ internal sealed class StripSetting(Brief brief, StripForm form, StripStation sta
     {
         SpacePlacement placement = StripPlacing.OfPlain(form, station.Tip, approach);
         JudgeSeat(placement);
-        StripElectrics electrics = StripElectrics.Of(form, null, MaterialTable.Find(brief.Wheel.Material).Found, current);
+        StripElectrics electrics = StripElectrics.Of(form, null, MaterialTable.Find(_brief.Wheel.Material).Found, current);
         JudgeElectrics(electrics);
         PlacedStrip placed = new()
         {
@@ -117,14 +118,14 @@ internal sealed class StripSetting(Brief brief, StripForm form, StripStation sta
             Electrics = electrics,
             Findings = _findings,
         };
-        SolidTolerance tolerance = new(brief.Process.ToleranceMm, 0, 0, 0) { LevelMm = brief.Housing.ToleranceMm };
+        SolidTolerance tolerance = new(_brief.Process.ToleranceMm, 0, 0, 0) { LevelMm = _brief.Housing.ToleranceMm };
         return placed with { Solids = StripSolids.Of(placed, tolerance, tolerance) };
     }
 
     // The four corners of the clamped part lie on the surface.
     private void JudgeSeat(SpacePlacement placement)
     {
-        SurfaceBrief? surface = brief.Surfaces.FirstOrDefault(s => string.Equals(s.Name, form.Strip.SeatedOn, StringComparison.OrdinalIgnoreCase));
+        SurfaceBrief? surface = _brief.Surfaces.FirstOrDefault(s => string.Equals(s.Name, form.Strip.SeatedOn, StringComparison.OrdinalIgnoreCase));
         if (surface?.Outline is not Outline outline)
         {
             return;
@@ -148,7 +149,7 @@ internal sealed class StripSetting(Brief brief, StripForm form, StripStation sta
 
     private void JudgeForce(StripSpring spring)
     {
-        string limits = FormingWords.Limits(brief.Forming);
+        string limits = FormingWords.Limits(_brief.Forming);
         if (!(spring.LeastForceN > 0))
         {
             Miss("strip.lifts", "deflection", $"The contact of strip \"{Name}\" may leave the copper: of {spring.DeflectionMm:0.###} mm deflection as little as {spring.Band.LeastDeflectionMm:0.###} mm may be left when worn, face run-out counted ({limits}). A larger deflection, or closer limits, keep it down.");
@@ -269,7 +270,7 @@ internal sealed class StripSetting(Brief brief, StripForm form, StripStation sta
         }
     }
 
-    private TextPlace At(string key) => brief.PlaceOf(string.Create(CultureInfo.InvariantCulture, $"strip[{form.Index}].{key}"));
+    private TextPlace At(string key) => _brief.PlaceOf(string.Create(CultureInfo.InvariantCulture, $"strip[{form.Index}].{key}"));
 
     private void Miss(string code, string key, FormattableString message) =>
         _findings.Add(Finding.Error(code, FormattableString.Invariant(message), At(key)));

@@ -129,12 +129,15 @@ internal sealed class SpringChain
         int cells = refine == 0 ? CoarseCellsOf(piece, toShare - fromShare) : refine * CellsOf(piece, toShare - fromShare);
         Station(index, piece, fromShare);
         double step = (toShare - fromShare) / cells;
+        bool even = piece.WidthMm == piece.WidthEndMm;
+        SectionStiffness section = StiffnessAt(piece, fromShare);
         for (int cell = 0; cell < cells; cell++)
         {
             double start = fromShare + (cell * step);
             for (int g = 0; g < GaussAt.Length; g++)
             {
-                Add(piece, start + (step * GaussAt[g]), piece.LengthMm * step * GaussWeight[g]);
+                double share = start + (step * GaussAt[g]);
+                Add(piece.FrameAt(share), even ? section : StiffnessAt(piece, share), piece.LengthMm * step * GaussWeight[g]);
             }
 
             Station(index, piece, cell == cells - 1 ? toShare : start + step);
@@ -171,26 +174,34 @@ internal sealed class SpringChain
         _ => 1,
     };
 
-    private void Add(FormedPiece piece, double share, double lengthMm)
+    private void Add(StripFrame frame, SectionStiffness section, double lengthMm)
     {
-        StripFrame frame = piece.FrameAt(share);
-        StripSection section = new(piece.WidthAt(share), _thickness);
         SpaceVector arm = _nose - frame.Origin;
-        SpaceVector left = frame.Left;
-        double own = lengthMm / (_modulus * section.OwnAxisMm4);
-        double inPlane = lengthMm / (_modulus * section.InPlaneMm4);
-        double torsion = lengthMm / (_shear * section.TorsionMm4);
-        SpaceVector Turn(SpaceVector from, SpaceVector load)
-        {
-            SpaceVector moment = from.Cross(load);
-            return (left * (moment.Dot(left) * own)) + (frame.Up * (moment.Dot(frame.Up) * inPlane)) + (frame.Along * (moment.Dot(frame.Along) * torsion));
-        }
+        Bending bends = new(frame.Left, frame.Up, frame.Along, lengthMm / section.OwnAxis, lengthMm / section.InPlane, lengthMm / section.Torsion);
+        bends.By(new SpaceVector(arm.Y, -arm.X, 0), frame.Origin, ref _vertical);
+        bends.By(arm.Cross(_radial), frame.Origin, ref _outward);
+        bends.By((_touch - frame.Origin).Cross(_onwardWay), frame.Origin, ref _onward);
+    }
 
-        SpaceVector vertical = Turn(arm, SpaceVector.Upward);
-        SpaceVector outward = Turn(arm, _radial);
-        SpaceVector onward = Turn(_touch - frame.Origin, _onwardWay);
-        _vertical += new CarriedBy(vertical, vertical.Cross(frame.Origin));
-        _outward += new CarriedBy(outward, outward.Cross(frame.Origin));
-        _onward += new CarriedBy(onward, onward.Cross(frame.Origin));
+    private SectionStiffness StiffnessAt(FormedPiece piece, double share)
+    {
+        StripSection section = new(piece.WidthAt(share), _thickness);
+        return new(_modulus * section.OwnAxisMm4, _modulus * section.InPlaneMm4, _shear * section.TorsionMm4);
+    }
+
+    // Of one section, N mm²: about its own axis, in its plane, in torsion.
+    private readonly record struct SectionStiffness(double OwnAxis, double InPlane, double Torsion);
+
+    // What a short length of strip does under a moment: how far it turns about its three axes, radians per N mm.
+    private readonly struct Bending(SpaceVector left, SpaceVector up, SpaceVector along, double own, double inPlane, double torsion)
+    {
+        internal void By(SpaceVector moment, SpaceVector place, ref CarriedBy sum)
+        {
+            double l = moment.Dot(left) * own;
+            double u = moment.Dot(up) * inPlane;
+            double a = moment.Dot(along) * torsion;
+            SpaceVector turn = new((left.X * l) + (up.X * u) + (along.X * a), (left.Y * l) + (up.Y * u) + (along.Y * a), (left.Z * l) + (up.Z * u) + (along.Z * a));
+            sum = new CarriedBy(sum.Turn + turn, sum.Offset + turn.Cross(place));
+        }
     }
 }

@@ -19,7 +19,7 @@ public sealed class LandChainOracleTests
     private const double SearchedMm = 0.2;
 
     /// <summary>Scenes drawn in a build; 300 with WHEELDRAFT_LAND_SCENES=300.</summary>
-    private static int Scenes => int.TryParse(Environment.GetEnvironmentVariable("WHEELDRAFT_LAND_SCENES"), System.Globalization.CultureInfo.InvariantCulture, out int n) ? n : 25;
+    private static int Scenes => int.TryParse(Environment.GetEnvironmentVariable("WHEELDRAFT_LAND_SCENES"), System.Globalization.CultureInfo.InvariantCulture, out int n) ? n : 8;
 
     /// <summary>Two rings: one of two or three lands, one of a single land; wipers to either side, some way apart.</summary>
     private static readonly Gen<(bool Clockwise, double[] OnS, double FirstS, double FromS, double ForS, double[] StationsDeg, double[] ApartDeg, double ParkedDeg, double CoastDeg)> Wheels =

@@ -1,0 +1,25 @@
+namespace WheelDraft.Engineering;
+
+/// <summary>The formed strips of a brief and their springs, each worked out when it is first asked for.</summary>
+/// <remarks>Both follow from the brief alone: neither where rings lie nor what currents flow changes them, so that all rounds of a
+/// layout share them.</remarks>
+/// <param name="brief">The whole brief.</param>
+internal sealed class StripSprings(Brief brief)
+{
+    private readonly StripForm?[] _forms = new StripForm?[brief.Strips.Count];
+    private readonly StripSpring?[] _springs = new StripSpring?[brief.Strips.Count];
+    private readonly PressingLimits _limits = PressingLimits.Of(brief);
+
+    /// <summary>The brief.</summary>
+    internal Brief Brief => brief;
+
+    /// <summary>One strip as it is formed; null, with every reason added, when it cannot be made.</summary>
+    internal StripForm? Form(int index, List<Finding> reasons) => _forms[index] ??= StripForming.Form(brief, index, reasons);
+
+    /// <summary>The spring of a wiper.</summary>
+    /// <param name="form">The strip, as <see cref="Form"/> gave it.</param>
+    /// <param name="contact">Its contact, as the brief gives it.</param>
+    /// <param name="adjust">Its adjusting screw, as the brief gives it; null without one.</param>
+    internal StripSpring Of(StripForm form, StripContact contact, AdjustBrief? adjust) =>
+        _springs[form.Index] ??= StripSpring.Of(form, contact, adjust, _limits);
+}
