@@ -32,6 +32,8 @@ PROJECTS = ["WheelDraft.Geometry", "WheelDraft.Engineering", "WheelDraft.Drawing
 TESTS = ROOT / "tests" / "WheelDraft.Tests"
 BUILT = TESTS / "bin" / "Debug" / "net10.0"
 QUICK = ["-p:RunAnalyzers=false", "-p:UseSharedCompilation=true"]
+# Nothing in the sources is generated, and nobody debugs the outcome.
+NEEDLESS = ("/doc:", "/refout:", "/pdb:", "/debug", "/embed", "/warnaserror", "/analyzer", "/additionalfile:", "/noconfig")
 # A fault that changes what other assemblies call is no fair trial here, for only its own assembly is compiled.
 NOT_FAIR = ("MissingMethodException", "MissingFieldException", "TypeLoadException")
 
@@ -114,10 +116,12 @@ class Bench:
             if word.startswith("/out:"):
                 name = pathlib.Path(word[5:].strip('"')).name
                 word = f"/out:{self.folder / 'changed' / name}"
-            elif word.startswith(("/doc:", "/refout:", "/pdb:", "/warnaserror", "/analyzerconfig:", "/noconfig")):
+            elif word.startswith(NEEDLESS):
                 continue
             elif word.strip('"') in (own, str(ROOT / fault["file"])):
                 word, swapped = str(changed), swapped + 1
+            elif word.startswith(f"/resource:{own},"):
+                word, swapped = word.replace(own, str(changed), 1), swapped + 1
             words.append(word if word.startswith("/") and ":" in word or " " not in word else f'"{word}"')
         if swapped != 1:
             return name, f"{own} is named {swapped} times among the sources"
