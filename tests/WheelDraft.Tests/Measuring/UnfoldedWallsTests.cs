@@ -53,6 +53,19 @@ public sealed class UnfoldedWallsTests
         Assert.Equal(Math.Sqrt((across * across) + 64), new SurfaceCreepage(surface, [Pad("a", -6, -4), Pad("b", 6, 4)], 1.5).Between("a", "b")!.NominalMm, 1e-5);
     }
 
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void Shortest_TallConductorBesideARib_IsSparedTheWallBelowItsUpperEdgeFromEitherEnd(bool beginsAtIt)
+    {
+        // 2.3 mm tall, 1 mm from a rib 3.2 mm high, link 1.5: 5.5 to the rib, up 3.2, 1 over its top, then straight to the upper edge
+        // of the conductor, 1 across and 0.9 down.
+        Footprint[] far = [Dot(new(-6, 0))], tall = [new(new Outline(Contour.Polygon(new(1.5, -1), new(9, -1), new(9, 1), new(1.5, 1))), 2.3)];
+        SurfacePaths paths = new(null, [Rib("rib", -0.5, 0.5, 3.2)], beginsAtIt ? [tall, far] : [far, tall], 1.5);
+        Assert.Equal(5.5 + 3.2 + 1 + Math.Sqrt(1 + (0.9 * 0.9)), paths.Shortest(0, 1)!.LengthMm, 1e-5);
+        Assert.Equal(5.5 + 3.2 + 1 + Math.Sqrt(1 + (0.9 * 0.9)), paths.Shortest(1, 0)!.LengthMm, 1e-5);
+    }
+
     [Fact]
     public void Shortest_RibWhoseEndIsNear_IsGoneRoundItsTwoCorners()
     {
