@@ -4,12 +4,15 @@
 Texts must be the same bytes. PNG and PDF are promised to be the same on one platform only; where their bytes differ, what
 they show is compared instead, and this is said.
 """
+import hashlib
+import json
 import pathlib
 import subprocess
 import sys
 import tempfile
 import zlib
 
+MANIFEST = "manifest.json"
 ALIKE = 24  # levels of 255 by which renderers on two processors may differ at an edge
 SHARE = 1e-3  # of all pixels may differ by more
 
@@ -64,10 +67,18 @@ def shows_the_same(a, b):
     return far <= SHARE * sum(len(d) for _, d in first)
 
 
+def manifest_faults(made, names):
+    """What the manifest of a made folder says wrongly: it holds hashes of pictures, so it is no sample itself."""
+    manifest = json.loads((made / MANIFEST).read_text())
+    faults = [] if manifest["complete"] and sorted(manifest["files"]) == names else ["the manifest does not list what was made"]
+    return faults + [f"{n}: not the hash of the manifest" for n in names if [hashlib.sha256((made / n).read_bytes()).hexdigest()] != manifest["files"].get(n)]
+
+
 def main():
     made, samples = map(pathlib.Path, sys.argv[1:3])
-    names = [sorted(p.relative_to(root).as_posix() for p in root.rglob("*") if p.is_file()) for root in (made, samples)]
-    faults = [f"{n}: made, but no sample" for n in names[0] if n not in names[1]]
+    names = [sorted(p.relative_to(root).as_posix() for p in root.rglob("*") if p.is_file() and p.name != MANIFEST) for root in (made, samples)]
+    faults = manifest_faults(made, names[0])
+    faults += [f"{n}: made, but no sample" for n in names[0] if n not in names[1]]
     faults += [f"{n}: a sample that is not made" for n in names[1] if n not in names[0]]
     for name in sorted(set(names[0]) & set(names[1])):
         a, b = made / name, samples / name
