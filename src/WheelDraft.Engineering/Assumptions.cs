@@ -61,7 +61,7 @@ internal static class Assumptions
 
         if (brief.Wheel.Fixings is not null)
         {
-            yield return new("wheel.fixings", FormattableString.Invariant($"screws or rivets stand {WheelSolids.FixingsAboveFaceMm} mm above the copper face"));
+            yield return new("wheel.fixings", FormattableString.Invariant($"screws or rivets stand {WheelSolids.FixingsAboveFaceMm} mm above the copper face, and a nut under the carrier by as much as the hole is wide"));
             if (brief.Wheel.Fixings.GivenHeadMm is null)
             {
                 yield return new("wheel.fixings.head", FormattableString.Invariant($"heads and nuts are {FixingsBrief.HeadByHole} times as wide as the hole (common practice, no source)"));

@@ -82,10 +82,10 @@ public sealed class StandingGapTests
     public void Parks_AnInputThatOpensBeforeTheWheelHoldsItself_IsAPlaceWhereItStands()
     {
         // The demo as it once was: its fan makes at 10 s and breaks at 170 s. Until 'run' closes, at 3 s, the humidity switch can leave the
-        // wheel standing, at worst at 6° with the bands of that edge, coast and backlash; it was told to meet.
+        // wheel standing, at worst at 6° with the bands of that edge, coast, backlash and what friction winds up; it was told to meet.
         Design design = Bench(("from = \"15 s\", for = \"90 s\"", "from = \"10 s\", for = \"90 s\""));
         OpenContact stir = design.OpenContacts.Single(o => o.Output is "stir");
-        Assert.InRange(stir.Parked!.WorstMm, 2.5, 3.3);
+        Assert.InRange(stir.Parked!.WorstMm, 1.8, 3.3);
         Finding missed = design.Findings.Single(f => f.Code is "spacing.open-contact" && f.Severity == FindingSeverity.Error);
         Assert.Contains("'stir'", missed.Message, StringComparison.Ordinal);
         Assert.Contains("the wheel can stand there", missed.Message, StringComparison.Ordinal);
