@@ -59,6 +59,18 @@ public sealed class StandingGapTests
     }
 
     [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void Parked_SeveralStretches_TheOneNearestToCopperDecidesInWhateverOrder(bool nearestFirst)
+    {
+        ParkedPosition near = new(BreakRad + 0.15, BreakRad + 0.2, null), far = new(BreakRad + 0.4, BreakRad + 0.5, null);
+        ParkedPosition[] stretches = nearestFirst ? [near, far] : [far, near];
+        OpenContact open = MeasuredContacts.Of(Brief(0.1, 0.05), MeasuredContacts.Fold(null), stretches).Only;
+        Assert.Equal(Corner(0.2, 0.15) - 0.1, open.Parked!.WorstMm, CertifiedMm);
+        Assert.Equal(near.FromRad, open.Parked.FromRad);
+    }
+
+    [Theory]
     [InlineData(-0.01, 0.05)]
     [InlineData(0, 0.05)]
     [InlineData(-0.2, -0.003)]
@@ -68,6 +80,26 @@ public sealed class StandingGapTests
         OpenContact open = MeasuredContacts.Of(Brief(0.1, 0.05), MeasuredContacts.Fold(null), new ParkedPosition(BreakRad + fromRad, BreakRad + toRad, null)).Only;
         Assert.Equal(0, open.Parked!.WorstMm, CertifiedMm);
         Assert.Equal(SpacingVerdict.Misses, Verdicts.On(open.WorstMm, open.RequiredMm!.Value));
+    }
+
+    [Fact]
+    public void Parked_ClosedAsDrawnAndOpenOnlyAtItsWorst_HasNoGapAsDrawnEither()
+    {
+        // The cut edge and the centre may lie 0.9 mm off, more than the patch's 0.4 mm: as drawn the patch is all on copper, beyond its edge.
+        OpenContact open = MeasuredContacts.Of(Brief(1.2, 0.3), MeasuredContacts.Fold(null), new ParkedPosition(BreakRad - 0.038, BreakRad - 0.03, null)).Only;
+        Assert.Equal(0, open.Parked!.LeastMm);
+        Assert.Equal(0, open.Parked.WorstMm);
+    }
+
+    [Fact]
+    public void Sideways_WindowThatEndsNearerOutside_IsJudgedThere()
+    {
+        // By hand: the outer corner of the patch on 20 mm is √((20 + 1 + 0.1)² + 0.2²) from the axis with 0.1 mm of side play.
+        Brief brief = Brief(0.1, 0.05);
+        RingLayout ring = MeasuredContacts.Of(brief, MeasuredContacts.Fold(null)).Wheel.Rings[0];
+        double windowTo = ring.WindowToMm!.Value - 0.3;
+        WindowGaps gaps = new(Motion.Of(brief), ring with { WindowToMm = windowTo, SideGapMm = null }, OpenContactRule.None, new(0.05, 0.05, 0.1));
+        Assert.Equal(windowTo - double.Hypot(21.1, 0.2) - 0.1, gaps.Sideways(0).WorstMm, CertifiedMm);
     }
 
     [Fact]

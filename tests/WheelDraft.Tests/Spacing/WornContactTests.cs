@@ -70,6 +70,17 @@ public sealed class WornContactTests
     }
 
     [Fact]
+    public void SideGap_OfAWornTurnedRectangle_CountsWhatItsCornerReachesFurtherIn()
+    {
+        // By hand: at the inner end of its travel of 2 mm the corner of half width 1 and worn half length 0.6 lies √((ρ cos − 1)² + (ρ sin − 0.6)²)
+        // from the axis, 0.4 by the length nearer than new times a little more than the sine of 30°.
+        RingLayout mist = Set(Briefs.Worked(), Rectangle(0.6, Math.PI / 6)).Wheel.Ring("mist");
+        double inner = mist.RadiusMm - 1;
+        double corner = double.Hypot((inner * Math.Cos(Math.PI / 6)) - 1, (inner * 0.5) - 0.6);
+        Assert.True(corner - mist.WindowFromMm!.Value >= 4.08 - 1e-6, FormattableString.Invariant($"{corner - mist.WindowFromMm}"));
+    }
+
+    [Fact]
     public void Worst_MoreWorn_NeverRises()
     {
         // Metamorphic: the same wheel under contacts ever more worn.

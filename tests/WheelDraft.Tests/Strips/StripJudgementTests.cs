@@ -82,6 +82,19 @@ public sealed class StripJudgementTests
         Assert.Equal(3 * 110_000 * 0.315 * 1.6 / (2 * 625), spring.WorstStressMpa, 0.2);
     }
 
+    // A nose of radius 1 mm that touches over 0.4 mm when new and 1.2 mm when worn has lost √(1 − 0.2²) − √(1 − 0.6²) = 0.1798 mm of height,
+    // and a cantilever presses by its deflection.
+    [Fact]
+    public void Force_WornNose_LeavesTheLeastForceLessByWhatItHasLost()
+    {
+        Brief brief = StripBriefs.Deflected(StripBriefs.Cantilever(25, 5, null, 0.3), 1.5);
+        PressingLimits exact = new() { Forming = FormingBrief.Exact, CutMm = 0 };
+        StripContact contact = StripContact.OfFeed(brief) with { NoseRadiusMm = 1, LengthMm = 0.4, WornLengthMm = 1.2 };
+        StripSpring spring = StripSpring.Of(StripForm.Of(brief, 0), contact, null, exact);
+        double worn = Math.Sqrt(0.96) - 0.8;
+        Assert.Equal(spring.ForceN * (1.5 - worn) / 1.5, spring.LeastForceN, 0.002 * spring.ForceN);
+    }
+
     // The copper pulls a trailing arm on a tall riser over, and its nose down: of a riser H and an arm L, 1 N of drag sinks it by
     // H² L/(2 E I) and 1 N of force lifts it by L² (L + 3H)/(3 E I), so friction over L (L + 3H)/(1.5 H²) jams it: about 0.6 here
     // (closed form of the L-frame; its folds are left out). A leading arm is lifted.
