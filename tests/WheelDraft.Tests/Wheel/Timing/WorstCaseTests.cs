@@ -167,4 +167,17 @@ public sealed class WorstCaseTests
             BreakPlacing = Within(1),
         };
     }
+
+    [Fact]
+    public void LatestCurves_OfCornersThatPassEachOtherOnTheWay_HoldTheLatestMomentAtEveryPlace()
+    {
+        // Of a patch 2 mm by 0.4 mm the inner rear corner leaves last where the line lies beyond -0.2 mm from the axis, the outer one before:
+        // there the line holds both. By brute force over the way of the line, half a millimetre to either side.
+        EdgePatchPoints patch = new([new(-1, -0.2), new(1, -0.2), new(1, 0.2), new(-1, 0.2)], 0);
+        EdgeCurves curves = new(patch, 19.9, 20.1, -0.2);
+        for (double outMm = -0.5; outMm <= 0.5; outMm += 0.01)
+        {
+            Assert.Equal(curves.Latest(outMm), curves.LatestCurves(-0.5, 0.5).Max(c => c.At(outMm)), 1e-12);
+        }
+    }
 }
