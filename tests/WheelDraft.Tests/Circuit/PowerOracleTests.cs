@@ -67,7 +67,7 @@ public sealed class PowerOracleTests(ITestOutputHelper output)
                 Compare(most.GetValueOrDefault("(feed)"), feed);
             }
         }, iter: circuits, threads: 1);
-        output.WriteLine($"{circuits} circuits, {states} states, {shorts} of them shorted; {compared} wipers' currents equal, {shared} bounded.");
+        output.WriteLine(FormattableString.Invariant($"{circuits} circuits, {states} states, {shorts} of them shorted; {compared} wipers' currents equal, {shared} bounded."));
         Assert.True(compared > circuits && shared > 0 && shorts > 0);
 
         void Compare((double Carried, double Broken) oracle, ContactCurrent found)
