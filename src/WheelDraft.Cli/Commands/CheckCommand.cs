@@ -9,7 +9,7 @@ namespace WheelDraft.Cli;
 /// <summary>All findings of parameter files and of drawings, without writing anything.</summary>
 internal sealed class CheckCommand : ICommand
 {
-    private readonly Argument<string[]> _files = new("FILE") { Arity = ArgumentArity.OneOrMore, Description = "Parameter files, or drawings (.dxf); every one is checked, and the worst exit status wins" };
+    private readonly Argument<string[]> _files = new("FILE") { Arity = ArgumentArity.OneOrMore, Description = "Parameter files, drawings (.dxf), or folders that make has written; every one is checked, and the worst exit status wins" };
     private readonly Option<bool> _underFaults = DesignFile.UnderFaults();
     private readonly DrawingOptions _drawing = new();
 
@@ -52,12 +52,16 @@ internal sealed class CheckCommand : ICommand
             context.Stop.ThrowIfCancellationRequested();
             context.InputFile = null;
             int status = Troubles.StatusOf(
-                () => (DrawingChecking.IsDrawing(file) ? Drawing(file, drawing!.Value, context) : Parameters(file, underFaults, context)) ? ExitStatus.Done : ExitStatus.Findings,
+                () => Meets(file) ? ExitStatus.Done : ExitStatus.Findings,
                 context);
             worst = Math.Max(worst, status);
         }
 
         return worst;
+
+        bool Meets(string file) => Directory.Exists(context.PathOf(file)) ? FolderChecking.Check(file, context)
+            : DrawingChecking.IsDrawing(file) ? Drawing(file, drawing!.Value, context)
+            : Parameters(file, underFaults, context);
     }
 
     private static bool Parameters(string file, bool underFaults, CommandContext context)

@@ -130,6 +130,25 @@ public sealed class MakeCommandTests
     }
 
     [Fact]
+    public void Check_FolderOfARun_TellsWhatIsMissingChangedOrForeign()
+    {
+        using CliRun run = Bench();
+        run.Run("make", "bench.toml", "-o", "made", "--only", "report,cut");
+        Assert.Equal(0, run.Run("check", "made"));
+        Assert.Contains("every file is there as it was written", run.Out, StringComparison.Ordinal);
+        File.Delete(run.PathOf("made/report.md"));
+        File.AppendAllText(run.PathOf("made/cut/wheel.dxf"), "999\nedited\n");
+        File.WriteAllText(run.PathOf("made/cut/strip-other.dxf"), "of another design");
+        Assert.Equal(1, run.Run("check", "made", "--json"));
+        JsonObject told = JsonNode.Parse(run.Out)!.AsObject();
+        Assert.Equal(["report.md"], told["missing"]!.AsArray().Select(n => (string)n!), StringComparer.Ordinal);
+        Assert.Equal(["cut/wheel.dxf"], told["changed"]!.AsArray().Select(n => (string)n!), StringComparer.Ordinal);
+        Assert.Equal(["cut/strip-other.dxf"], told["foreign"]!.AsArray().Select(n => (string)n!), StringComparer.Ordinal);
+        Directory.CreateDirectory(run.PathOf("empty"));
+        Assert.Equal(2, run.Run("check", "empty"));
+    }
+
+    [Fact]
     public void Make_EveryPartAndDrawing_CarriesTheMarkOfItsInput()
     {
         using CliRun run = Bench();
