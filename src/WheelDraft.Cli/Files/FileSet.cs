@@ -17,6 +17,9 @@ internal sealed class FileSet(string folder, CancellationToken stop) : IDisposab
     private readonly SortedDictionary<string, string> _temporary = new(StringComparer.Ordinal);
     private readonly Dictionary<string, string> _hashes = new(StringComparer.Ordinal);
 
+    // Hashes of files as they were before anything is put in place: each file is read once.
+    private readonly Dictionary<string, string> _there = new(StringComparer.Ordinal);
+
     /// <summary>The relative names added so far, forward slashes, in ordinal order.</summary>
     public IReadOnlyCollection<string> Names => _temporary.Keys;
 
@@ -131,7 +134,7 @@ internal sealed class FileSet(string folder, CancellationToken stop) : IDisposab
 
         RenameAll();
         Put(FolderRecord.FileName, after.Bytes());
-        return new(stale, FolderLook.Foreign(folder, after), before is { IsComplete: false });
+        return new(stale, FolderLook.Unknown(folder, after), before is { IsComplete: false });
     }
 
     /// <summary>Everything that stands in the way is found before the first change, not half-way.</summary>
@@ -158,7 +161,21 @@ internal sealed class FileSet(string folder, CancellationToken stop) : IDisposab
     }
 
     private bool IsKnown(FolderRecord? before, string name) =>
-        string.Equals(FolderRecord.HashOf(PathIn(name)), _hashes[name], StringComparison.Ordinal) || (before?.IsOwn(folder, name) ?? false);
+        string.Equals(HashThere(name), _hashes[name], StringComparison.Ordinal) || IsOwn(before, name);
+
+    private bool IsOwn(FolderRecord? before, string name) =>
+        before is not null && before.Files.TryGetValue(name, out IReadOnlyList<string>? hashes) && hashes.Contains(HashThere(name), StringComparer.Ordinal);
+
+    private string HashThere(string name)
+    {
+        if (!_there.TryGetValue(name, out string? hash))
+        {
+            hash = FolderRecord.HashOf(PathIn(name));
+            _there.Add(name, hash);
+        }
+
+        return hash;
+    }
 
     /// <summary>Own files of earlier runs that are not of this design, or that this run replaces, or whose run was cut off.</summary>
     private IReadOnlyList<string> Stale(FolderClaim claim, FolderRecord? before)
@@ -172,14 +189,14 @@ internal sealed class FileSet(string folder, CancellationToken stop) : IDisposab
             && string.Equals(before.InputSha256, claim.InputSha256, StringComparison.Ordinal)
             && string.Equals(before.Settings, claim.Settings, StringComparison.Ordinal);
         return [.. before.Files.Keys
-            .Where(n => !_temporary.ContainsKey(n) && (!isSameDesign || claim.Replaces(n)) && before.IsOwn(folder, n))
+            .Where(n => !_temporary.ContainsKey(n) && (!isSameDesign || claim.Replaces(n)) && IsOwn(before, n))
             .Order(StringComparer.Ordinal)];
     }
 
     private FolderRecord RecordAfter(FolderClaim claim, FolderRecord? before, IReadOnlyList<string> stale)
     {
         Dictionary<string, IReadOnlyList<string>> files = new(StringComparer.Ordinal);
-        foreach (string kept in before?.Files.Keys.Except(stale, StringComparer.Ordinal).Where(n => before.IsOwn(folder, n)) ?? [])
+        foreach (string kept in before?.Files.Keys.Except(stale, StringComparer.Ordinal).Where(n => !_temporary.ContainsKey(n) && IsOwn(before, n)) ?? [])
         {
             files[kept] = before!.Files[kept];
         }

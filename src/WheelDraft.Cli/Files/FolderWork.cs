@@ -29,6 +29,9 @@ internal static class FolderLook
     public static IReadOnlyList<string> Foreign(string folder, FolderRecord? record) =>
         [.. Present(folder).Where(n => record is null || !record.IsOwn(folder, n))];
 
+    /// <summary>Files in the program's folders that the record does not name; ordinal order. Those it names are taken to be as they were written.</summary>
+    public static IReadOnlyList<string> Unknown(string folder, FolderRecord record) => [.. Present(folder).Where(n => !record.Files.ContainsKey(n))];
+
     /// <summary>Files that the record names and that are not there.</summary>
     public static IReadOnlyList<string> Missing(string folder, FolderRecord record) =>
         [.. record.Files.Keys.Where(n => !File.Exists(FolderRecord.PathIn(folder, n))).Order(StringComparer.Ordinal)];
