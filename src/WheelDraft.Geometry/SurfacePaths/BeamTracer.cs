@@ -21,6 +21,10 @@ internal sealed class BeamTracer(Relief relief, RecessLinks links, IReadOnlyList
     private readonly List<(double Rad, int Corner)> _events = [];
     private readonly Arrival?[] _best = new Arrival?[targets.Count];
 
+    // Walls that stand close scatter beams without end in sight; a search that follows more than this is given up for a plain lower
+    // bound. Scenes of tests and demos take some thousands.
+    private const int MostBeams = 500_000;
+
     /// <summary>Longest way that is of use, mm.</summary>
     internal required Func<double> Limit { get; init; }
 
@@ -36,13 +40,20 @@ internal sealed class BeamTracer(Relief relief, RecessLinks links, IReadOnlyList
     /// <summary>The shortest way to each bend.</summary>
     internal Dictionary<int, Arrival> Bends { get; } = [];
 
+    /// <exception cref="TooManyBeamsException">The walls scatter more beams than are followed.</exception>
     internal void Trace(IEnumerable<Beam> beams)
     {
+        int followed = 0;
         foreach (Beam beam in beams)
         {
             _open.Push(beam);
             while (_open.TryPop(out Beam? next))
             {
+                if (++followed > MostBeams || _open.Count > MostBeams)
+                {
+                    throw new TooManyBeamsException();
+                }
+
                 if (next.Wall is null)
                 {
                     OnLevel(next);
@@ -436,3 +447,6 @@ internal sealed class BeamTracer(Relief relief, RecessLinks links, IReadOnlyList
         });
     }
 }
+
+/// <summary>A search over walls that would follow too many beams.</summary>
+internal sealed class TooManyBeamsException : Exception;

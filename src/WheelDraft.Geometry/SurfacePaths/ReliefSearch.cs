@@ -35,17 +35,25 @@ internal sealed class ReliefSearch
         ReliefEdge[] crossed = [.. relief.Edges.Where(e => IsMet(e, plan))];
         double reach = (plan.Length + crossed.Where(e => !e.Blocks).Sum(e => e.WallMm)) * (1 + 1e-9);
         reach = Array.Exists(crossed, e => e.Blocks) ? (reach * 1.5) + 1 : reach + 1e-6;
-        for (int i = 0; i < 6; i++, reach *= 2)
+        try
         {
-            ReliefSearch search = new(relief, links, a, b, reach);
-            SurfacePath? path = search.Find();
-            if (path is not null || !search._wasLimited)
+            for (int i = 0; i < 6; i++, reach *= 2)
             {
-                return path;
+                ReliefSearch search = new(relief, links, a, b, reach);
+                SurfacePath? path = search.Find();
+                if (path is not null || !search._wasLimited)
+                {
+                    return path;
+                }
             }
-        }
 
-        return new ReliefSearch(relief, links, a, b, double.PositiveInfinity).Find();
+            return new ReliefSearch(relief, links, a, b, double.PositiveInfinity).Find();
+        }
+        catch (TooManyBeamsException)
+        {
+            // The straight distance in plan, all walls left out: never more than the true path.
+            return new SurfacePath(plan.Length, [new SurfaceLeg(plan, plan.Length, [])]);
+        }
     }
 
     private static bool IsMet(ReliefEdge edge, Segment plan)
