@@ -95,7 +95,10 @@ internal sealed class Beam
     }
 
     /// <summary>Cuts a share of a stretch to where a linear function is not negative.</summary>
-    internal static bool Cut(double atStart, double atEnd, ref double from, ref double to)
+    internal static bool Cut(double atStart, double atEnd, ref double from, ref double to) => Narrow(atStart, atEnd, ref from, ref to) && from < to;
+
+    /// <summary>Cuts a share of a stretch like <see cref="Cut"/>; a share of one point stays.</summary>
+    internal static bool Narrow(double atStart, double atEnd, ref double from, ref double to)
     {
         if (atStart < 0 && atEnd < 0)
         {
@@ -111,6 +114,6 @@ internal sealed class Beam
             to = Math.Min(to, atStart / (atStart - atEnd));
         }
 
-        return from < to;
+        return from <= to;
     }
 }

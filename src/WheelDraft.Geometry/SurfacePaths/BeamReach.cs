@@ -66,25 +66,8 @@ internal readonly record struct BeamReach(Beam Beam, Vector Right, Vector Left, 
     }
 
     /// <summary>Cuts to where a linear function is not below a small slack; a stretch of one point stays.</summary>
-    private static bool Keep(double atStart, double atEnd, double slackMm, ref double from, ref double to)
-    {
-        (atStart, atEnd) = (atStart + slackMm, atEnd + slackMm);
-        if (atStart < 0 && atEnd < 0)
-        {
-            return false;
-        }
-
-        if (atStart < 0)
-        {
-            from = Math.Max(from, atStart / (atStart - atEnd));
-        }
-        else if (atEnd < 0)
-        {
-            to = Math.Min(to, atStart / (atStart - atEnd));
-        }
-
-        return from <= to;
-    }
+    private static bool Keep(double atStart, double atEnd, double slackMm, ref double from, ref double to) =>
+        Beam.Narrow(atStart + slackMm, atEnd + slackMm, ref from, ref to);
 
     private Point? Nearest(Arc arc)
     {
