@@ -113,7 +113,7 @@ internal sealed class DesignStages(Brief brief, int mostRounds = DesignStages.Mo
     {
         double WorkingV(int output) => voltages.Between(WheelContacts.OtherNet(brief, brief.Outputs[output]), brief.Outputs[output].Net);
         OpenContactRequirements rules = OpenContactRequirements.Of(brief, WorkingV);
-        WheelLayout wheel = new WheelTask(brief, _motion, programme, contacts, rules.Distances) { WorkingV = voltages.Between }.Set();
+        WheelLayout wheel = WheelSetter.Of(new WheelTask(brief, _motion, programme, contacts, rules.Distances) { WorkingV = voltages.Between });
         LandNets lands = new(wheel);
         StripSet strips = StripSet.Of(_springs, PlacesOf(wheel), null);
         IReadOnlyList<Solid> solids = [.. WheelSolids.Of(brief, wheel), .. strips.Solids];

@@ -37,7 +37,7 @@ internal static class WheelBenchmark
         Programme programme = Programme.Of(brief, motion);
         WiperContacts contacts = WiperContacts.Of(brief);
         OpenContactRequirements rules = OpenContactRequirements.Of(brief, _ => brief.Supply.VoltageV);
-        return new WheelTask(brief, motion, programme, contacts, rules.Distances).Set();
+        return WheelSetter.Of(new WheelTask(brief, motion, programme, contacts, rules.Distances));
     }
 
     private static string Named(int number) => FormattableString.Invariant($"out {number}");
@@ -58,7 +58,7 @@ internal static class WheelBenchmark
                 ToleranceS = 40,
                 StationRad = i * Angles.TurnRad / rings,
                 SidePlayMm = 0.05,
-                OpenContact = Insulation.Functional,
+                OverOpenContact = Insulation.Functional,
             });
         }
 

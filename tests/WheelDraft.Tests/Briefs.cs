@@ -33,7 +33,7 @@ internal static class Briefs
             ToleranceS = toleranceS,
             StationRad = 0,
             SidePlayMm = 0.1,
-            OpenContact = Insulation.Functional,
+            OverOpenContact = Insulation.Functional,
         };
 
     /// <summary>The same surroundings with a wheel of lands.</summary>
@@ -64,7 +64,7 @@ internal static class Briefs
             ToleranceS = 1,
             StationRad = Angles.RadFromDeg(150),
             SidePlayMm = 0.1,
-            OpenContact = Insulation.Functional,
+            OverOpenContact = Insulation.Functional,
             FlowLPerS = 1.2 / 60,
             Adjust = new(AdjustedEdge.Off, 1, 2, LongerWay.In, "M3", 0.5, 1),
         });

@@ -117,9 +117,6 @@ public sealed record Brief
     }
 }
 
-/// <summary>A place in a text, both counted from 1.</summary>
-public readonly record struct TextPlace(int Line, int Column);
-
 /// <summary>The unit that drawings and cutting files use.</summary>
 public enum DrawingUnit
 {

@@ -20,7 +20,7 @@ public sealed record OutputBrief(string Name, string Net, ProgrammeBrief On, Con
     public double SidePlayMm { get; init; }
 
     /// <summary>The rule for its open contact, already with the default of the spacing table.</summary>
-    public Insulation? OpenContact { get; init; }
+    public Insulation? OverOpenContact { get; init; }
 
     /// <summary>Flow while on, litres per second; null when nothing flows.</summary>
     public double? FlowLPerS { get; init; }

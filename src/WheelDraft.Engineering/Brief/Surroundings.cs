@@ -100,7 +100,7 @@ public sealed record Housing(double ToleranceMm, double PlacingMm)
 /// <param name="BetweenLive">Insulation between live nets.</param>
 /// <param name="ToEarthed">Insulation to earthed parts.</param>
 /// <param name="ToTouchable">Insulation to parts that a person can touch.</param>
-/// <param name="OpenContact">Insulation of an open wiper to wheel copper; null for none.</param>
+/// <param name="OverOpenContact">Insulation of an open wiper to wheel copper; null for none.</param>
 /// <param name="MarginMm">Added to every required distance.</param>
 /// <param name="GrooveX">The least width at which a groove counts.</param>
 public sealed record SpacingBrief(
@@ -108,7 +108,7 @@ public sealed record SpacingBrief(
     Insulation BetweenLive,
     Insulation ToEarthed,
     Insulation ToTouchable,
-    Insulation? OpenContact,
+    Insulation? OverOpenContact,
     double MarginMm,
     GrooveX GrooveX)
 {

@@ -102,7 +102,7 @@ internal sealed class CircuitJudge
             sheet.Fill(fault, _split, _solver);
         }
 
-        Reach reach = new(_model, sheet);
+        StateReach reach = new(_model, sheet);
         ulong[] reached = reach.AfterFault(_sound.Reached, Certainty.Certain);
         ulong[] mayReach = reach.AfterFault(_sound.MayReach, Certainty.Possible);
         List<InterlockVerdict> verdicts = [];
@@ -123,7 +123,7 @@ internal sealed class CircuitJudge
         }
     }
 
-    private FaultEffect Effect(StateSheet sheet, Reach motion, ulong[] reach, List<InterlockVerdict> verdicts)
+    private FaultEffect Effect(StateSheet sheet, StateReach motion, ulong[] reach, List<InterlockVerdict> verdicts)
     {
         FaultComparison comparison = new(_model, _sound.Sheet, sheet);
         IReadOnlyList<LoadEffect> effects = comparison.Effects(reach);

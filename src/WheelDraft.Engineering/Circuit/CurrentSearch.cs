@@ -23,8 +23,8 @@ internal sealed class CurrentSearch
     private readonly int[] _edgeOf;
     private readonly int[] _sources;
     private readonly double[] _netA;
-    private readonly Most[] _carried;
-    private readonly Most[] _broken;
+    private readonly GreatestCurrent[] _carried;
+    private readonly GreatestCurrent[] _broken;
     private readonly bool[] _inductive;
     private readonly bool _hasCoil;
 
@@ -41,14 +41,14 @@ internal sealed class CurrentSearch
         _edgeOf = new int[Feed + 1];
         _sources = [CircuitModel.Neutral, .. _model.Lines];
         _netA = new double[_model.NodeCount];
-        (_carried, _broken, _inductive) = (new Most[Feed + 1], new Most[Feed + 1], new bool[Feed + 1]);
+        (_carried, _broken, _inductive) = (new GreatestCurrent[Feed + 1], new GreatestCurrent[Feed + 1], new bool[Feed + 1]);
         _hasCoil = _model.Impedances.Any(z => z.Imaginary > 0);
         ReadPatterns();
     }
 
     private sealed record Pattern(ulong[] Closed, int[] Positions, ulong[] Breaks);
 
-    private record struct Most(double A, int Inputs, int Position, bool IsShared);
+    private record struct GreatestCurrent(double A, int Inputs, int Position, bool IsShared);
 
     // Wipers by number: contacts, then the feed.
     private int Feed => _model.Contacts.Count;
@@ -189,7 +189,7 @@ internal sealed class CurrentSearch
     private void Note(int wiper, int inputs, Pattern pattern, bool moves)
     {
         int edge = _edgeOf[wiper];
-        Most here = new(_flows.CurrentA(edge), inputs, pattern.Positions[0], _flows.IsShared(edge));
+        GreatestCurrent here = new(_flows.CurrentA(edge), inputs, pattern.Positions[0], _flows.IsShared(edge));
         _carried[wiper] = Larger(_carried[wiper], here);
         if (wiper < Feed && moves && BitRow.Has(pattern.Breaks, wiper) && !(here.A <= NothingA))
         {
@@ -199,7 +199,7 @@ internal sealed class CurrentSearch
         }
     }
 
-    private static Most Larger(Most known, Most here) => double.IsNaN(here.A) || here.A > known.A ? here : known;
+    private static GreatestCurrent Larger(GreatestCurrent known, GreatestCurrent here) => double.IsNaN(here.A) || here.A > known.A ? here : known;
 
     // Whether a coil carries current among what hangs behind a switch, by way of loads too.
     private bool FeedsCoil(int edge)
@@ -277,7 +277,7 @@ internal sealed class CurrentSearch
         bool coil = _model.Impedances.Any(z => z.Imaginary > 0);
         for (int w = 0; w <= Feed; w++)
         {
-            _carried[w] = new Most(all, -1, -1, IsShared: false);
+            _carried[w] = new GreatestCurrent(all, -1, -1, IsShared: false);
             bool breaks = w < Feed && !_model.Schedules[w].IsAlways && _model.Schedules[w].Periods.Count > 0;
             _broken[w] = breaks ? _carried[w] : default;
             _inductive[w] = breaks && coil;
@@ -309,6 +309,6 @@ internal sealed class CurrentSearch
         return new CircuitCurrents { Feed = _model.WheelNode >= 0 ? wipers[Feed] : null, Contacts = wipers[..Feed], NetsA = nets, IsBound = isBound };
     }
 
-    private string Words(Most most) =>
+    private string Words(GreatestCurrent most) =>
         most.A <= NothingA ? "" : most.Position < 0 ? "all loads on at once" : StateWords.Of(_model, most.Position, most.Inputs);
 }

@@ -11,7 +11,7 @@ internal sealed class FaultDangers(SoundCircuit sound)
     /// <param name="reach">Movement under the fault.</param>
     /// <param name="mayReach">Positions that may be reached once it has come.</param>
     /// <param name="effects">What it does to each load.</param>
-    public IEnumerable<string> Of(StateSheet sheet, Reach reach, ulong[] mayReach, IReadOnlyList<LoadEffect> effects)
+    public IEnumerable<string> Of(StateSheet sheet, StateReach reach, ulong[] mayReach, IReadOnlyList<LoadEffect> effects)
     {
         foreach (LoadEffect effect in effects)
         {
@@ -48,7 +48,7 @@ internal sealed class FaultDangers(SoundCircuit sound)
     }
 
     // Loads on where the wheel stands under the fault and did not without it.
-    private IEnumerable<string> LeftOn(StateSheet sheet, Reach reach, ulong[] mayReach)
+    private IEnumerable<string> LeftOn(StateSheet sheet, StateReach reach, ulong[] mayReach)
     {
         if (sound.Motion.Resting is not { } resting)
         {

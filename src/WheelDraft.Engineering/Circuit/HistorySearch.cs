@@ -152,7 +152,7 @@ internal sealed class HistorySearch(CircuitModel model)
 
         foreach (TurnStep step in StepsFrom(sheet, node))
         {
-            double left = leftRad - Reach.Gap(model, sheet.Fault.Motion, node.Position, step.Edge);
+            double left = leftRad - StateReach.Gap(model, sheet.Fault.Motion, node.Position, step.Edge);
             if (left > 0)
             {
                 HistoryNode to = node with { Position = step.To };

@@ -19,7 +19,7 @@ internal sealed class RestingPlaces
 {
     private readonly CircuitModel _model;
     private readonly StateSheet _sheet;
-    private readonly Reach _reach;
+    private readonly StateReach _reach;
     private readonly IReadOnlyList<TurnPosition> _turn;
     private readonly ulong[] _mayReach;
     private readonly List<RestingPlace> _places = [];
@@ -29,7 +29,7 @@ internal sealed class RestingPlaces
     /// <param name="sheet">States without fault.</param>
     /// <param name="reach">Movement without fault.</param>
     /// <param name="mayReach">Positions that may be reached.</param>
-    public RestingPlaces(CircuitModel model, StateSheet sheet, Reach reach, ulong[] mayReach)
+    public RestingPlaces(CircuitModel model, StateSheet sheet, StateReach reach, ulong[] mayReach)
     {
         (_model, _sheet, _reach, _mayReach) = (model, sheet, reach, mayReach);
         _turn = model.Turn.Positions;
@@ -142,7 +142,7 @@ internal sealed class RestingPlaces
 /// <summary>How far a wheel without supply spreads by its coast over positions in which it may stand.</summary>
 internal sealed class CoastSpread(CircuitModel model, ulong[] mayRest)
 {
-    private readonly Dictionary<int, Entry> _entries = [];
+    private readonly Dictionary<int, StandingEntry> _entries = [];
     private readonly Queue<int> _open = new();
 
     /// <summary>Lets the wheel in over an edge, with a range of coast left.</summary>
@@ -150,8 +150,8 @@ internal sealed class CoastSpread(CircuitModel model, ulong[] mayRest)
     {
         // Position 0 lies across the seam: its own angles are a turn before those of the edge that leads into it.
         TurnEdge edge = step.To == 0 ? step.Edge.Shifted(-Angles.TurnRad) : step.Edge;
-        Entry next = new(edge.EarliestRad, edge.LatestRad, leastRad, mostRad);
-        Entry merged = _entries.TryGetValue(step.To, out Entry known) ? known.With(next) : next;
+        StandingEntry next = new(edge.EarliestRad, edge.LatestRad, leastRad, mostRad);
+        StandingEntry merged = _entries.TryGetValue(step.To, out StandingEntry known) ? known.With(next) : next;
         if (!_entries.ContainsKey(step.To) || merged != known)
         {
             _entries[step.To] = merged;
@@ -167,7 +167,7 @@ internal sealed class CoastSpread(CircuitModel model, ulong[] mayRest)
             RunOn(at);
         }
 
-        foreach ((int at, Entry entry) in _entries.OrderBy(e => e.Key))
+        foreach ((int at, StandingEntry entry) in _entries.OrderBy(e => e.Key))
         {
             TurnPosition position = model.Turn.Positions[at];
             double from = Math.Max(position.LowerRad, entry.EarliestRad + entry.LeastRad);
@@ -181,10 +181,10 @@ internal sealed class CoastSpread(CircuitModel model, ulong[] mayRest)
 
     private void RunOn(int at)
     {
-        Entry entry = _entries[at];
+        StandingEntry entry = _entries[at];
         foreach (TurnStep step in model.Turn.Positions[at].Next.Where(s => BitRow.Has(mayRest, s.To)))
         {
-            double most = entry.MostRad - Reach.Gap(model, WheelMotion.Forward, at, step.Edge);
+            double most = entry.MostRad - StateReach.Gap(model, WheelMotion.Forward, at, step.Edge);
             if (most > 0)
             {
                 Enter(step, Math.Max(0, entry.LeastRad - Math.Max(0, step.Edge.LatestRad - entry.EarliestRad)), most);
@@ -192,9 +192,9 @@ internal sealed class CoastSpread(CircuitModel model, ulong[] mayRest)
         }
     }
 
-    private readonly record struct Entry(double EarliestRad, double LatestRad, double LeastRad, double MostRad)
+    private readonly record struct StandingEntry(double EarliestRad, double LatestRad, double LeastRad, double MostRad)
     {
-        public Entry With(Entry other) => new(
+        public StandingEntry With(StandingEntry other) => new(
             Math.Min(EarliestRad, other.EarliestRad),
             Math.Max(LatestRad, other.LatestRad),
             Math.Min(LeastRad, other.LeastRad),

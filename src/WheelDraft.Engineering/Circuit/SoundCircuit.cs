@@ -19,7 +19,7 @@ internal sealed class SoundCircuit
         _none = new FaultCase(model, new CircuitFault(CircuitFaultKind.None));
         Sheet = new StateSheet(model);
         Sheet.Fill(_none, _split, _solver);
-        Reach = new Reach(model, Sheet);
+        Reach = new StateReach(model, Sheet);
         Reached = Reach.FromHome(Certainty.Certain);
         MayReach = Reach.FromHome(Certainty.Possible);
         Motion = new TurnMotion(model, Sheet, Reach, MayReach);
@@ -32,7 +32,7 @@ internal sealed class SoundCircuit
     public StateSheet Sheet { get; }
 
     /// <summary>How the wheel can move.</summary>
-    public Reach Reach { get; }
+    public StateReach Reach { get; }
 
     /// <summary>Positions surely reached from home.</summary>
     public ulong[] Reached { get; }

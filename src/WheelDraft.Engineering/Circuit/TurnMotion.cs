@@ -17,7 +17,7 @@ internal sealed class TurnMotion
 {
     private readonly CircuitModel _model;
     private readonly StateSheet _sheet;
-    private readonly Reach _reach;
+    private readonly StateReach _reach;
     private readonly ulong[] _reached;
     private readonly List<ParkedPosition> _parks = [];
 
@@ -26,7 +26,7 @@ internal sealed class TurnMotion
     /// <param name="sheet">States without fault.</param>
     /// <param name="reach">Movement without fault.</param>
     /// <param name="reached">Positions that may be reached.</param>
-    public TurnMotion(CircuitModel model, StateSheet sheet, Reach reach, ulong[] reached)
+    public TurnMotion(CircuitModel model, StateSheet sheet, StateReach reach, ulong[] reached)
     {
         (_model, _sheet, _reach, _reached) = (model, sheet, reach, reached);
         if (model.Motor < 0)

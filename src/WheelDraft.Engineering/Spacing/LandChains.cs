@@ -121,7 +121,7 @@ internal sealed class LandChains
 
         private readonly Placement _wheel = chains._motion.WheelAt(atRad);
         private readonly Outline?[] _placed = new Outline?[chains._all.Count];
-        private readonly Dictionary<(int Conductor, int Gaps), Reached> _reached = new() { [(0, 0)] = new(0, 0, null, default) };
+        private readonly Dictionary<(int Conductor, int Gaps), ReachedBy> _reached = new() { [(0, 0)] = new(0, 0, null, default) };
         private readonly PriorityQueue<(int Conductor, int Gaps), (double WorstMm, int Conductor, int Gaps)> _open = new([((0, 0), (0, 0, 0))]);
         private readonly HashSet<(int, int)> _settled = [];
 
@@ -180,7 +180,7 @@ internal sealed class LandChains
         private void Reach((int, int) from, (int, int) to, double worstMm, double nominalMm, Nearest way)
         {
             double worst = _reached[from].WorstMm + worstMm;
-            if (worst < belowMm && (!_reached.TryGetValue(to, out Reached? known) || worst < known.WorstMm))
+            if (worst < belowMm && (!_reached.TryGetValue(to, out ReachedBy? known) || worst < known.WorstMm))
             {
                 _reached[to] = new(worst, _reached[from].NominalMm + nominalMm, from, way);
                 _open.Enqueue(to, (worst, to.Item1, to.Item2));
@@ -210,10 +210,10 @@ internal sealed class LandChains
 
         private LandChain Told((int Conductor, int Gaps) end)
         {
-            Reached last = _reached[end];
+            ReachedBy last = _reached[end];
             List<string> over = [];
             Point onFirst = last.Way.OnFirst;
-            for (Reached at = last; at.From is (int, int) from; at = _reached[from])
+            for (ReachedBy at = last; at.From is (int, int) from; at = _reached[from])
             {
                 onFirst = at.Way.OnFirst;
                 if (from.Item1 != 0)
@@ -227,5 +227,5 @@ internal sealed class LandChains
     }
 
     /// <summary>How a conductor was reached.</summary>
-    private sealed record Reached(double WorstMm, double NominalMm, (int, int)? From, Nearest Way);
+    private sealed record ReachedBy(double WorstMm, double NominalMm, (int, int)? From, Nearest Way);
 }

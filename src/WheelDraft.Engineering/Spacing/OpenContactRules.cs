@@ -14,7 +14,7 @@ public sealed record OpenContactRequirements(IReadOnlyList<PairRequirement?> Out
         List<PairRequirement?> all = [];
         for (int i = 0; i < brief.Outputs.Count; i++)
         {
-            if (brief.Outputs[i].OpenContact is not Insulation grade)
+            if (brief.Outputs[i].OverOpenContact is not Insulation grade)
             {
                 all.Add(null);
                 continue;

@@ -57,7 +57,7 @@ internal static class SpacingStage
             }
         }
 
-        return string.Equals(item, WheelSolids.ShaftName, StringComparison.Ordinal) ? brief.PlaceOf("wheel.shaft") : null;
+        return string.Equals(item, ItemNames.Shaft, StringComparison.Ordinal) ? brief.PlaceOf("wheel.shaft") : null;
     }
 
     /// <summary>Pairs of nets so near that a fault may bridge them.</summary>
@@ -70,7 +70,7 @@ internal static class SpacingStage
     private static IReadOnlyList<InsulatingSurface> Surfaces(Brief brief, double carrierRadiusMm)
     {
         InsulatingSurface carrier = new(
-            WheelSolids.CarrierSurface, brief.Carrier.Group, -brief.Carrier.StepMm, new Outline(Contour.Circle(Point.Origin, carrierRadiusMm)), Turns: true)
+            ItemNames.Carrier, brief.Carrier.Group, -brief.Carrier.StepMm, new Outline(Contour.Circle(Point.Origin, carrierRadiusMm)), Turns: true)
         {
             BodyMm = brief.Carrier.ThicknessMm,
             FaceMm = brief.Wheel.FaceRunOutMm / 2,

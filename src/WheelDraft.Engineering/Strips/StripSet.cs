@@ -121,19 +121,6 @@ public sealed record StripSet
     }
 }
 
-/// <summary>What one strip serves, and where.</summary>
-internal sealed record StripStation(string Net, StripContact? Contact, RingPlace? Ring)
-{
-    internal AdjustBrief? Adjust { get; init; }
-
-    internal double SidePlayMm { get; init; }
-
-    /// <summary>How much lower the wiper rides while its output is open, mm.</summary>
-    internal double StepMm { get; init; }
-
-    internal Point Tip { get; init; }
-}
-
 /// <summary>Friction of all wipers on the wheel, N·m, and what the motor has against it.</summary>
 /// <remarks>The torque of a small synchronous motor is taken to fall with the square of its voltage, for want of better (common
 /// practice, no source; one whose rotor is a magnet falls less).</remarks>

@@ -117,8 +117,8 @@ public sealed class BriefTests
         Assert.Equal(new ContactBrief(0.4, 2, 0.4, Angles.RadFromDeg(120) - Math.PI, 1.5), Windowed.Outputs[0].Contact);
         Assert.Equal(new ContactBrief(0.4, null, 0.8, null, null), Windowed.Outputs[1].Contact);
         Assert.Equal(new ContactBrief(0.8, 3, 0.8, 0, null), Windowed.Feed!.Contact);
-        Assert.Equal(Insulation.Functional, Windowed.Outputs[0].OpenContact);
-        Assert.Null(Windowed.Outputs[1].OpenContact);
+        Assert.Equal(Insulation.Functional, Windowed.Outputs[0].OverOpenContact);
+        Assert.Null(Windowed.Outputs[1].OverOpenContact);
         Assert.Equal(new AdjustBrief(AdjustedEdge.Off, 1, 2, LongerWay.In, "M3", 0.5, 1), Windowed.Outputs[1].Adjust);
     }
 

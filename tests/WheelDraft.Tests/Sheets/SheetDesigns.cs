@@ -73,7 +73,7 @@ internal static class SheetDesigns
             On = random.Next(10) == 0 ? ProgrammeBrief.Always : new(on),
             Contact = new(0.3 + (random.NextDouble() * 0.5), 1 + (random.NextDouble() * 2), 0.9, random.NextDouble() * 0.5, null),
             StationRad = random.Next(2) == 0 ? null : random.NextDouble() * 6,
-            OpenContact = random.Next(3) == 0 ? null : Insulation.Functional,
+            OverOpenContact = random.Next(3) == 0 ? null : Insulation.Functional,
         };
         bool adjusts = output.On.Periods is { Count: 1 } && random.Next(2) == 0;
         return adjusts ? output with { Adjust = new(random.Next(2) == 0 ? AdjustedEdge.Off : AdjustedEdge.On, turnS / 120, 2, LongerWay.In, "M3", 0.5, 1) } : output;

@@ -86,7 +86,7 @@ public sealed class SpacingSheetTests
             iter: 2000);
     }
 
-    private static OutputBrief Quiet() => Briefs.Output("fan", 3, (10, 60)) with { OpenContact = null };
+    private static OutputBrief Quiet() => Briefs.Output("fan", 3, (10, 60)) with { OverOpenContact = null };
 
     /// <summary>A live rail beside the wheel, as high as its copper and higher.</summary>
     private static Design Near(double gapMm)

@@ -20,7 +20,7 @@ internal sealed record MeasuredContacts(Brief Brief, WheelLayout Wheel, IReadOnl
         bool isLands = brief.Wheel.Construction == WheelConstruction.Lands;
         WiperContacts contacts = new(isLands ? null : ContactPatch.Of(StripContact.OfFeed(brief)), all, isLands ? all : []);
         OpenContactRequirements rules = OpenContactRequirements.Of(brief, _ => brief.Supply.VoltageV);
-        WheelLayout wheel = new WheelTask(brief, motion, Programme.Of(brief, motion), contacts, rules.Distances).Set();
+        WheelLayout wheel = WheelSetter.Of(new WheelTask(brief, motion, Programme.Of(brief, motion), contacts, rules.Distances));
         OpenContactMeter meter = OpenContactMeter.Of(brief, motion, wheel);
         return new(brief, wheel, [.. brief.Outputs.Select((_, i) => meter.Of(i, rules.Outputs[i], brief.Supply.VoltageV, standing)).OfType<OpenContact>()]);
     }

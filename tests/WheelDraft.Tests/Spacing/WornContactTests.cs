@@ -143,7 +143,7 @@ public sealed class WornContactTests
         bool isLands = brief.Wheel.Construction == WheelConstruction.Lands;
         WiperContacts contacts = new(isLands ? null : ContactPatch.Of(StripContact.OfFeed(brief)), all, isLands ? all : []);
         OpenContactRequirements rules = OpenContactRequirements.Of(brief, _ => brief.Supply.VoltageV);
-        WheelLayout wheel = new WheelTask(brief, motion, Programme.Of(brief, motion), contacts, rules.Distances).Set();
+        WheelLayout wheel = WheelSetter.Of(new WheelTask(brief, motion, Programme.Of(brief, motion), contacts, rules.Distances));
         return (wheel, Measure(brief, wheel));
     }
 

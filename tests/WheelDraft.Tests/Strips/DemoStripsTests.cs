@@ -54,7 +54,7 @@ public sealed class DemoStripsTests(ITestOutputHelper output)
         double rim = design.Wheel.OuterDiameterMm / 2;
         foreach (PlacedStrip strip in design.Strips.Strips.Where(s => !string.Equals(s.Net, design.Brief.Feed!.Net, StringComparison.Ordinal)))
         {
-            double required = design.Spacing.Rows.First(r => r.Kind == SpacingKind.Clearance && string.Equals(r.SecondItem, strip.Form.Strip.Name, StringComparison.Ordinal) && r.FirstItem is WheelSolids.WheelName).Required.RequiredMm;
+            double required = design.Spacing.Rows.First(r => r.Kind == SpacingKind.Clearance && string.Equals(r.SecondItem, strip.Form.Strip.Name, StringComparison.Ordinal) && r.FirstItem is ItemNames.Wheel).Required.RequiredMm;
             foreach (Solid solid in strip.Solids.Where(s => !s.IsNose))
             {
                 double height = solid.FromZMm - (design.Brief.Wheel.FaceRunOutMm / 2) - solid.Tolerance.FaceRunOutMm;

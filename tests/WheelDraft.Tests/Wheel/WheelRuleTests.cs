@@ -57,7 +57,7 @@ public sealed class WheelRuleTests
     [Fact]
     public void Window_IsAtLeastTwoInsideRadiiWide()
     {
-        Brief plain = Briefs.Plain(Briefs.Output("fan", 3, (10, 60), (76, 60)) with { OpenContact = null });
+        Brief plain = Briefs.Plain(Briefs.Output("fan", 3, (10, 60), (76, 60)) with { OverOpenContact = null });
         RingLayout ring = Design.Of(plain with { Process = plain.Process with { InsideRadiusMm = 2 } }).Wheel.Rings[0];
         double inner = ring.WindowFromMm!.Value;
         double gap = ring.Periods[1].Make.AngleAt(inner) - ring.Periods[0].Break.AngleAt(inner);

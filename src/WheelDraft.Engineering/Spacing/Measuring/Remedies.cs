@@ -26,7 +26,7 @@ public static class Remedies
         List<Remedy> remedies = [];
         foreach (SpacingRow row in table.Rows.Where(r => r.Verdict == SpacingVerdict.Misses))
         {
-            foreach (Change change in Changes(task, row))
+            foreach (TriedChange change in Changes(task, row))
             {
                 if (Smallest(change, row) is { } amount)
                 {
@@ -38,7 +38,7 @@ public static class Remedies
         return remedies;
     }
 
-    private static IEnumerable<Change> Changes(SpacingTask task, SpacingRow row) =>
+    private static IEnumerable<TriedChange> Changes(SpacingTask task, SpacingRow row) =>
     [
         .. Moves(task, row, row.FirstItem, row.Nets.First, row.OnFirst, row.OnSecond),
         .. Moves(task, row, row.SecondItem, row.Nets.Second, row.OnSecond, row.OnFirst),
@@ -47,7 +47,7 @@ public static class Remedies
     ];
 
     /// <summary>Away from the other item, level or (for clearances) up or down.</summary>
-    private static IEnumerable<Change> Moves(SpacingTask task, SpacingRow row, string item, string net, SpacePoint own, SpacePoint other)
+    private static IEnumerable<TriedChange> Moves(SpacingTask task, SpacingRow row, string item, string net, SpacePoint own, SpacePoint other)
     {
         Solid[] moved = [.. task.Solids.Where(s => IsOf(s, item, net))];
         if (moved.Any(s => s.Turns))
@@ -74,7 +74,7 @@ public static class Remedies
     }
 
     /// <summary>A rib or a slot across the middle of the straight way, where both items are on one fixed surface.</summary>
-    private static IEnumerable<Change> Barriers(SpacingTask task, SpacingRow row)
+    private static IEnumerable<TriedChange> Barriers(SpacingTask task, SpacingRow row)
     {
         Vector across = row.OnSecond.Plan - row.OnFirst.Plan;
         InsulatingSurface? surface = row.Path?.Surface ?? task.Surfaces.FirstOrDefault(s => !s.Turns && AreOn(task, row, s));
@@ -132,7 +132,7 @@ public static class Remedies
             .Aggregate((a, b) => a.With(b));
     }
 
-    private static IEnumerable<Change> Materials(SpacingTask task, SpacingRow row)
+    private static IEnumerable<TriedChange> Materials(SpacingTask task, SpacingRow row)
     {
         if (row.Path is not { } path)
         {
@@ -152,7 +152,7 @@ public static class Remedies
     }
 
     /// <summary>The smallest size in steps with which the row meets with reserve; null when none does.</summary>
-    private static double? Smallest(Change change, SpacingRow row)
+    private static double? Smallest(TriedChange change, SpacingRow row)
     {
         if (!change.IsSized)
         {
@@ -181,7 +181,7 @@ public static class Remedies
         return good * StepMm;
     }
 
-    private static bool Meets(Change change, SpacingRow row, int steps) =>
+    private static bool Meets(TriedChange change, SpacingRow row, int steps) =>
         change.Fits(steps * StepMm) && Measure(change.Apply(steps * StepMm), row) is not { Verdict: not SpacingVerdict.Meets };
 
     private static SpacingRow? Measure(SpacingTask task, SpacingRow row)
@@ -194,7 +194,7 @@ public static class Remedies
 
     /// <summary>The change measured once more, and what else a moved item comes too near to.</summary>
     /// <remarks>A rib, a slot or a better material never shortens a distance and never asks for more.</remarks>
-    private static Remedy Checked(SpacingTable before, SpacingRow row, Change change, double amount)
+    private static Remedy Checked(SpacingTable before, SpacingRow row, TriedChange change, double amount)
     {
         SpacingTask changed = change.Apply(amount);
         double after = Measure(changed, row)?.WorstMm ?? double.PositiveInfinity;
@@ -247,7 +247,7 @@ public static class Remedies
         CultureInfo.InvariantCulture, $"({path[0].X:0.00}, {path[0].Y:0.00}) to ({path[1].X:0.00}, {path[1].Y:0.00})");
 
     /// <summary>A change of some size.</summary>
-    private sealed record Change(RemedyKind Kind, Func<double, SpacingTask> Apply, Func<double, string> Text)
+    private sealed record TriedChange(RemedyKind Kind, Func<double, SpacingTask> Apply, Func<double, string> Text)
     {
         /// <summary>Whether it has a size at all.</summary>
         internal bool IsSized { get; init; } = true;

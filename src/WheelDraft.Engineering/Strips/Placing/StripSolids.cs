@@ -83,15 +83,15 @@ internal sealed class StripSolids
 
         bool steep = IsSteep(line);
         List<WorkingStation> run = [line[0]];
-        Spread spread = Spread.Of(line[0]);
+        HeightSpread spread = HeightSpread.Of(line[0]);
         foreach (WorkingStation next in line.Skip(1))
         {
-            Spread wider = spread.With(Spread.Of(next));
+            HeightSpread wider = spread.With(HeightSpread.Of(next));
             if (run.Count > 1 && (wider.Over(steep) > VariesMm || CrossesClamp(run[^1].AtMm, run[0].AtMm)))
             {
                 Add(run, index, isNose);
                 run = [run[^1]];
-                wider = Spread.Of(run[0]).With(Spread.Of(next));
+                wider = HeightSpread.Of(run[0]).With(HeightSpread.Of(next));
             }
 
             run.Add(next);
@@ -141,7 +141,7 @@ internal sealed class StripSolids
         bool steep = IsSteep(line);
         for (int i = 0; i + 1 < line.Count; i++)
         {
-            double varies = Spread.Of(line[i]).With(Spread.Of(line[i + 1])).Over(steep);
+            double varies = HeightSpread.Of(line[i]).With(HeightSpread.Of(line[i + 1])).Over(steep);
             int cells = Math.Max(1, (int)Math.Ceiling(varies / StepMm));
             for (int k = 0; k < cells; k++)
             {
@@ -290,16 +290,16 @@ internal sealed class StripSolids
     }
 
     /// <summary>How far two edges of a run of stations reach, in height and in plan.</summary>
-    private readonly record struct Spread(double LowLeft, double HighLeft, double LowRight, double HighRight, Bounds Plan)
+    private readonly record struct HeightSpread(double LowLeft, double HighLeft, double LowRight, double HighRight, Bounds Plan)
     {
-        internal static Spread Of(WorkingStation s)
+        internal static HeightSpread Of(WorkingStation s)
         {
             double left = s.Frame.At(0, s.WidthMm / 2, 0).Z;
             double right = s.Frame.At(0, -s.WidthMm / 2, 0).Z;
             return new(left, left, right, right, Bounds.Of(s.Frame.Origin.Plan));
         }
 
-        internal Spread With(Spread o) => new(
+        internal HeightSpread With(HeightSpread o) => new(
             Math.Min(LowLeft, o.LowLeft),
             Math.Max(HighLeft, o.HighLeft),
             Math.Min(LowRight, o.LowRight),

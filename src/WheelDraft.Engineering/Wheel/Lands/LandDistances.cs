@@ -38,7 +38,7 @@ internal sealed record LandDistances(double LiveMm, double? ShaftMm)
         string[] nets =
         [
             .. brief.Outputs.SelectMany(o => new[] { o.Net, o.ReturnNet! })
-                .Concat(brief.Wheel.Shaft switch { ShaftKind.Live => [brief.Wheel.ShaftNet!], ShaftKind.Earthed => ["E"], ShaftKind.Touchable => [WheelSolids.ShaftName], _ => (string[])[] })
+                .Concat(brief.Wheel.Shaft switch { ShaftKind.Live => [brief.Wheel.ShaftNet!], ShaftKind.Earthed => ["E"], ShaftKind.Touchable => [ItemNames.Shaft], _ => (string[])[] })
                 .Distinct(StringComparer.Ordinal),
         ];
         return nets.SelectMany((a, i) => nets.Skip(i + 1).Select(b => workingV(a, b))).DefaultIfEmpty(brief.Supply.HighestV).Max();

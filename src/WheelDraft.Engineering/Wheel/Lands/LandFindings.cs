@@ -84,7 +84,7 @@ internal sealed class LandNames
             .. brief.Strips.SelectMany(s => s.Task is ServesNet plain ? new[] { s.Name, plain.Net } : [s.Name]),
             .. brief.Loads.SelectMany(l => new[] { l.From, l.To }),
             .. brief.Inputs.SelectMany(i => new[] { i.From, i.To }),
-            brief.Wheel.ShaftNet ?? WheelSolids.ShaftName,
+            brief.Wheel.ShaftNet ?? ItemNames.Shaft,
         ],
         StringComparer.OrdinalIgnoreCase);
 

@@ -80,7 +80,7 @@ internal sealed class EdgePlay
     private readonly double _wiperMm;
     private readonly EdgePatchPoints _new;
     private readonly EdgePatchPoints _worn;
-    private Known? _known;
+    private KnownEdge? _known;
 
     /// <param name="patch">The patch that makes or breaks, new.</param>
     /// <param name="end">Which end.</param>
@@ -110,18 +110,18 @@ internal sealed class EdgePlay
     /// <summary>The latest moment over all deviations of this edge alone, rad.</summary>
     public double LatestRad(CopperEdge edge, double cutMm)
     {
-        Known known = For(edge);
+        KnownEdge known = For(edge);
         return known.LatestRad ??= known.Worn.Latest(cutMm + _deviations.CentreMm);
     }
 
     /// <summary>The soonest moment over all deviations of this edge alone, rad.</summary>
     public double SoonestRad(CopperEdge edge, double cutMm)
     {
-        Known known = For(edge);
+        KnownEdge known = For(edge);
         return known.SoonestRad ??= known.New.Soonest(-cutMm - _deviations.CentreMm);
     }
 
-    private Known For(CopperEdge edge)
+    private KnownEdge For(CopperEdge edge)
     {
         // All radial edges of a ring are met alike.
         if (_known is null || _known.OffsetMm != edge.OffsetMm)
@@ -139,7 +139,7 @@ internal sealed class EdgePlay
         return _known;
     }
 
-    private sealed record Known(double OffsetMm, double NominalRad, double MovedRad, EdgeCurves Worn, EdgeCurves New)
+    private sealed record KnownEdge(double OffsetMm, double NominalRad, double MovedRad, EdgeCurves Worn, EdgeCurves New)
     {
         public double? LatestRad { get; set; }
 

@@ -19,7 +19,7 @@ internal static class OutputMaker
             StationRad = table.RadOrNull("station"),
             RadiusMm = table.BaseOrNull("radius"),
             SidePlayMm = table.Base("side_play"),
-            OpenContact = table.Has("open_contact") ? table.Insulation("open_contact") : spacing.OpenContact,
+            OverOpenContact = table.Has("open_contact") ? table.Insulation("open_contact") : spacing.OverOpenContact,
             FlowLPerS = table.BaseOrNull("flow"),
             Adjust = table.Table("adjust") is { } adjust ? Adjust(adjust) : null,
             ReturnStationRad = table.RadOrNull("return_station"),

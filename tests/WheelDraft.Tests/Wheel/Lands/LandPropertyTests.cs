@@ -100,7 +100,7 @@ public sealed class LandPropertyTests
 
                 (double, double)[] periods = [.. ends.Chunk(2).Select(c => (c[0], c[1] - c[0]))];
                 OutputBrief output = Briefs.TwoWipers(Briefs.Output("any", 10, periods), g.StationDeg, (g.StationDeg + g.ApartDeg + 360) % 360);
-                output = output with { Contact = output.Contact with { AngleRad = Angles.RadFromDeg(g.AngleDeg) }, OpenContact = null };
+                output = output with { Contact = output.Contact with { AngleRad = Angles.RadFromDeg(g.AngleDeg) }, OverOpenContact = null };
                 Brief brief = Briefs.Lands(output) with { Drive = new(180, g.Clockwise ? Turning.Clockwise : Turning.Anticlockwise, 0, default) };
                 try
                 {

@@ -67,7 +67,7 @@ public sealed class LandReadBackTests
         Motion motion = Motion.Of(brief);
         Programme programme = Programme.Of(brief, motion);
         WiperContacts contacts = new(null, [ownIsRivet ? rivet : fold], [returnIsRivet ? rivet : fold]);
-        WheelLayout wheel = new WheelTask(brief, motion, programme, contacts, [OpenContactRule.None]).Set();
+        WheelLayout wheel = WheelSetter.Of(new WheelTask(brief, motion, programme, contacts, [OpenContactRule.None]));
         Compare(new(DxfWriter.Write(CutDrawing.Of(DrawingUnit.Millimetre, [.. wheel.Copper.Select(c => c.Outline)]), DxfVersion.R2000)), wheel, programme, motion);
     }
 

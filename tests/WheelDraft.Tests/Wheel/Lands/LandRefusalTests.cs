@@ -25,7 +25,7 @@ public sealed class LandRefusalTests
         ["finer than the frequency"] = (() => Briefs.Lands(Briefs.TwoWipers(Briefs.Output("lamp", 0.1, (10, 60)), 0, 40)), "wheel.tolerance", ["supply frequency alone takes 0.6 s"]),
         ["carrier smaller than its lands"] = (() => Briefs.Lands(Lamp() with { RadiusMm = 20 }) with { Carrier = new(MaterialGroup.IIIa, 3, 0) { DiameterMm = 40 } }, "wheel.carrier", ["40 mm", "42.402 mm"]),
         ["diameter too small"] = (() => OfDiameter(20), "wheel.diameter", ["20 mm", "too small"]),
-        ["pollution degree 4"] = (() => Briefs.Lands(Lamp() with { OpenContact = null }) with { Environment = new(4, 300, false) }, "rule.pollution-degree", ["degree 4"]),
+        ["pollution degree 4"] = (() => Briefs.Lands(Lamp() with { OverOpenContact = null }) with { Environment = new(4, 300, false) }, "rule.pollution-degree", ["degree 4"]),
     };
 
     [Theory]
@@ -70,7 +70,7 @@ public sealed class LandRefusalTests
     public void Of_OwnRadiusWithLandsTooNear_IsBuiltWithAFinding()
     {
         // Off for 7 s = 14° with wipers 3° apart: the gap of about 12° is 2.2 mm on a radius of 12 mm.
-        Design design = Design.Of(Briefs.Lands(Briefs.TwoWipers(Briefs.Output("heat", 3, (0, 50), (57, 60)), 0, 3) with { RadiusMm = 12, OpenContact = null }));
+        Design design = Design.Of(Briefs.Lands(Briefs.TwoWipers(Briefs.Output("heat", 3, (0, 50), (57, 60)), 0, 3) with { RadiusMm = 12, OverOpenContact = null }));
         Finding finding = Assert.Single(design.Findings, f => f.Severity == FindingSeverity.Warning);
         Assert.Equal("wheel.lands", finding.Code);
         Assert.Contains("2.461 mm", finding.Message, StringComparison.Ordinal);
@@ -85,7 +85,7 @@ public sealed class LandRefusalTests
     public void Of_OwnRadiusWithWipersTooNear_IsBuiltWithAFinding()
     {
         // 10° on a radius of 20 mm: the patches are about 2.9 mm apart.
-        Design design = Design.Of(Briefs.Lands(Briefs.TwoWipers(Briefs.Output("lamp", 30, 20), 0, 10) with { RadiusMm = 20, OpenContact = null }));
+        Design design = Design.Of(Briefs.Lands(Briefs.TwoWipers(Briefs.Output("lamp", 30, 20), 0, 10) with { RadiusMm = 20, OverOpenContact = null }));
         Finding finding = Assert.Single(design.Findings, f => f.Severity == FindingSeverity.Error);
         Assert.Equal("wheel.wipers", finding.Code);
         Assert.Contains("put them at least 13.", finding.Message, StringComparison.Ordinal);

@@ -149,7 +149,7 @@ public sealed class EdgeBandTests
         {
             StationRad = Angles.RadFromDeg(at),
             SidePlayMm = sideMm,
-            OpenContact = null,
+            OverOpenContact = null,
         };
         Brief plain = Briefs.Plain(One("first", 20, 0), One("second", 25 + gapS, stationDeg));
         return plain with

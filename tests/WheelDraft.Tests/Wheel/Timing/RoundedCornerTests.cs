@@ -14,7 +14,7 @@ public sealed class RoundedCornerTests
     public void OnTime_AWiperAtTheEndOfItsPlay_DoesNotReachARoundedCorner(double movedMm)
     {
         // Was 0.05 mm of room whatever the play: the patch then rode on copper left in the corner, and the on-time passed its limits.
-        OutputBrief output = Briefs.Output("fan", 20, 40) with { SidePlayMm = 0.3, OpenContact = null };
+        OutputBrief output = Briefs.Output("fan", 20, 40) with { SidePlayMm = 0.3, OverOpenContact = null };
         Brief plain = Briefs.Plain(output);
         Design design = Design.Of(plain with
         {
@@ -33,7 +33,7 @@ public sealed class RoundedCornerTests
     public void Corners_AtASlopedEdge_StayClearOfPlayAndWear()
     {
         // The same of an adjusting edge: its acute corner carries the fillet far along the edge.
-        OutputBrief output = Briefs.Worked().Outputs[1] with { SidePlayMm = 0.4, OpenContact = null, ToleranceS = 5 };
+        OutputBrief output = Briefs.Worked().Outputs[1] with { SidePlayMm = 0.4, OverOpenContact = null, ToleranceS = 5 };
         Brief plain = Briefs.Plain(output);
         Design design = Design.Of(plain with
         {

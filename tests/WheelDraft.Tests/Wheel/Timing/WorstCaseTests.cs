@@ -90,7 +90,7 @@ public sealed class WorstCaseTests
     public void Layout_ToleranceBetweenFirstOrderAndTruth_GrowsUntilTheTruthMeets()
     {
         // What the free radius gives at worst, and a hair less asked for: the ring must grow until its true worst case is that.
-        OutputBrief output = Briefs.Output("fan", 3, 100, 5) with { OpenContact = null };
+        OutputBrief output = Briefs.Output("fan", 3, 100, 5) with { OverOpenContact = null };
         double free = Design.Of(Briefs.Plain(output)).Wheel.Rings[0].Periods[0].Limits.WorstS;
         RingLayout grown = Design.Of(Briefs.Plain(output with { ToleranceS = free - 1e-3 })).Wheel.Rings[0];
         Assert.InRange(grown.Periods[0].Limits.WorstS, free - 1e-3 - 1e-6, free - 1e-3);

@@ -43,7 +43,7 @@ internal sealed class SolidTree
 {
     private readonly SolidBox[] _boxes;
     private readonly int[] _solids;
-    private readonly List<Node> _nodes = [];
+    private readonly List<TreeNode> _nodes = [];
 
     internal SolidTree(IReadOnlyList<SolidBox> boxes)
     {
@@ -67,7 +67,7 @@ internal sealed class SolidTree
         Push(open, other, 0, 0);
         while (open.TryDequeue(out (int First, int Second) pair, out (double Gap, int, int) at))
         {
-            Node a = _nodes[pair.First], b = other._nodes[pair.Second];
+            TreeNode a = _nodes[pair.First], b = other._nodes[pair.Second];
             if (a.IsLeaf && b.IsLeaf)
             {
                 yield return (a.Solid, b.Solid, at.Gap);
@@ -97,7 +97,7 @@ internal sealed class SolidTree
             all = all.With(_boxes[_solids[first + i]]);
         }
 
-        _nodes.Add(new Node(all, count == 1 ? _solids[first] : -1, -1));
+        _nodes.Add(new TreeNode(all, count == 1 ? _solids[first] : -1, -1));
         if (count > 1)
         {
             Halve(all, first, count);
@@ -123,7 +123,7 @@ internal sealed class SolidTree
         keys.AsSpan().Sort(_solids.AsSpan(first, count));
     }
 
-    private readonly record struct Node(SolidBox Box, int Solid, int Right)
+    private readonly record struct TreeNode(SolidBox Box, int Solid, int Right)
     {
         internal bool IsLeaf => Solid >= 0;
     }

@@ -24,7 +24,7 @@ internal sealed class TautString(StringEnd from, StringEnd to, IReadOnlyList<Rib
     private const int MostRounds = 2000;
     private const double TightMm = 1e-11;
 
-    private readonly PriorityQueue<Order, (double LengthMm, int Number)> _open = new();
+    private readonly PriorityQueue<EdgeOrder, (double LengthMm, int Number)> _open = new();
     private readonly HashSet<string> _seen = new(StringComparer.Ordinal);
     private readonly IReadOnlyList<IReadOnlyList<StringEdge>> _edges = [.. boxes.Select(b => b.Edges)];
 
@@ -33,7 +33,7 @@ internal sealed class TautString(StringEnd from, StringEnd to, IReadOnlyList<Rib
     internal PulledString Pull(double reachMm = double.PositiveInfinity)
     {
         Try([]);
-        while (_open.TryDequeue(out Order? order, out (double LengthMm, int Number) at))
+        while (_open.TryDequeue(out EdgeOrder? order, out (double LengthMm, int Number) at))
         {
             int blocking = Blocking(order.Places);
             if (blocking < 0 || at.LengthMm > reachMm || _seen.Count > MostOrders)
@@ -59,7 +59,7 @@ internal sealed class TautString(StringEnd from, StringEnd to, IReadOnlyList<Rib
         {
             SpacePoint[] places = Tighten(edges);
             double length = LengthOf(places);
-            _open.Enqueue(new Order(edges, places), (length, _seen.Count));
+            _open.Enqueue(new EdgeOrder(edges, places), (length, _seen.Count));
         }
     }
 
@@ -130,5 +130,5 @@ internal sealed class TautString(StringEnd from, StringEnd to, IReadOnlyList<Rib
         return length;
     }
 
-    private sealed record Order(ImmutableList<(int Box, int Edge)> Edges, SpacePoint[] Places);
+    private sealed record EdgeOrder(ImmutableList<(int Box, int Edge)> Edges, SpacePoint[] Places);
 }

@@ -34,7 +34,7 @@ public sealed record CopperEdge(EdgeEnd End, double NormalRad, double OffsetMm)
     public static CopperEdge Radial(EdgeEnd end, ProgrammePatch patch, double ringRadiusMm, double programmeRad)
     {
         double sense = end == EdgeEnd.Break ? 1 : -1;
-        Touch touch = patch.For(end).LeavesLine(Math.PI / 2, 0, ringRadiusMm);
+        LineTouch touch = patch.For(end).LeavesLine(Math.PI / 2, 0, ringRadiusMm);
         return new(end, (sense * programmeRad) - touch.AtRad + (Math.PI / 2), 0);
     }
 
@@ -67,7 +67,7 @@ public sealed record CopperEdge(EdgeEnd End, double NormalRad, double OffsetMm)
     /// <summary>When a wiper on a ring radius first or last touches the edge, and how that changes along its travel.</summary>
     public EdgeTouch TouchOf(ProgrammePatch patch, double ringRadiusMm)
     {
-        Touch touch = patch.For(End).LeavesLine(NormalRad, OffsetMm, ringRadiusMm);
+        LineTouch touch = patch.For(End).LeavesLine(NormalRad, OffsetMm, ringRadiusMm);
         return new(Sense * touch.AtRad, Sense * touch.RadPerMm);
     }
 }
@@ -78,7 +78,7 @@ public sealed record CopperEdge(EdgeEnd End, double NormalRad, double OffsetMm)
 public readonly record struct EdgeTouch(double AtRad, double RadPerMm);
 
 /// <summary>The same in the frame of a break, inside this chapter only.</summary>
-internal readonly record struct Touch(double AtRad, double RadPerMm);
+internal readonly record struct LineTouch(double AtRad, double RadPerMm);
 
 /// <summary>A contact patch seen in the programme frame, where the wiper moves towards growing angles.</summary>
 /// <remarks>Turning clockwise, programme angles run as wheel angles do; turning anticlockwise the frame is a mirror image.</remarks>
@@ -115,7 +115,7 @@ internal readonly ref struct EdgePatch(ReadOnlySpan<Vector> corners, double disc
     /// <summary>When the last point of the patch passes the line n·p = offset.</summary>
     /// <remarks>A corner c on ring radius r passes when n is at atan2(c_y, r + c_x) + acos(offset / |c|) from the wiper's
     /// radius; a disc of radius ρ when it is at acos((offset + ρ) / r). Closed forms, no iteration.</remarks>
-    public Touch LeavesLine(double normalRad, double offsetMm, double ringRadiusMm)
+    public LineTouch LeavesLine(double normalRad, double offsetMm, double ringRadiusMm)
     {
         if (_corners.IsEmpty)
         {

@@ -16,13 +16,13 @@ internal enum Certainty
 /// <remarks>Inputs are free to change at any time, so every input position is reachable at every reached position of the wheel,
 /// and a step over an edge needs only one input position that turns the motor. A wheel that loses its motor at an edge may be
 /// carried over further edges by its coast.</remarks>
-internal sealed class Reach
+internal sealed class StateReach
 {
     private readonly CircuitModel _model;
     private readonly IReadOnlyList<TurnPosition> _turn;
 
     /// <summary>Reads the motor's states from a sheet.</summary>
-    public Reach(CircuitModel model, StateSheet sheet)
+    public StateReach(CircuitModel model, StateSheet sheet)
     {
         _model = model;
         _turn = model.Turn.Positions;

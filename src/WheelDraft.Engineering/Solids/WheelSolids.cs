@@ -11,10 +11,6 @@ internal static class WheelSolids
     public const double ShaftAboveFaceMm = 5;
     public const double FixingsAboveFaceMm = 1.5;
 
-    public const string WheelName = "wheel";
-    public const string ShaftName = "shaft";
-    public const string CarrierSurface = "carrier";
-
     public static IReadOnlyList<Solid> Of(Brief brief, WheelLayout wheel)
     {
         double underCarrier = -brief.Carrier.StepMm - brief.Carrier.ThicknessMm;
@@ -25,17 +21,17 @@ internal static class WheelSolids
             {
                 IsWheelCopper = true,
                 FloatsAtTimes = c.FloatsAtTimes,
-                OnSurface = CarrierSurface,
+                OnSurface = ItemNames.Carrier,
                 Tolerance = turning with { CutEdgeMm = brief.Process.ToleranceMm },
             }),
         ];
         if (brief.Wheel.Shaft != ShaftKind.Insulating)
         {
             (string net, SolidKind kind) = ShaftNet(brief);
-            solids.Add(new(ShaftName, net, kind, Turns: true, underCarrier - ShaftUnderCarrierMm, ShaftAboveFaceMm,
+            solids.Add(new(ItemNames.Shaft, net, kind, Turns: true, underCarrier - ShaftUnderCarrierMm, ShaftAboveFaceMm,
                 new Outline(Contour.Circle(Point.Origin, brief.Wheel.ShaftDiameterMm!.Value / 2)))
             {
-                OnSurface = CarrierSurface,
+                OnSurface = ItemNames.Carrier,
             });
         }
 
@@ -57,7 +53,7 @@ internal static class WheelSolids
             FixingName(index), brief.Feed?.Net ?? FixingName(index), brief.Feed is null ? SolidKind.Floating : SolidKind.Live, Turns: true, underCarrier, FixingsAboveFaceMm,
             new Outline(Contour.Circle(at, fixings.DiameterMm / 2)))
         {
-            OnSurface = CarrierSurface,
+            OnSurface = ItemNames.Carrier,
             Tolerance = turning,
         };
         yield return shank;
@@ -75,7 +71,7 @@ internal static class WheelSolids
 
     /// <summary>The carrier as a body that strips must not run into; wipers ride on it as on copper. It conducts nothing and is never measured.</summary>
     public static Solid Carrier(Brief brief, double radiusMm) =>
-        new(CarrierSurface, CarrierSurface, SolidKind.Floating, Turns: true, -brief.Carrier.StepMm - brief.Carrier.ThicknessMm, -brief.Carrier.StepMm, new Outline(Contour.Circle(Point.Origin, radiusMm)))
+        new(ItemNames.Carrier, ItemNames.Carrier, SolidKind.Floating, Turns: true, -brief.Carrier.StepMm - brief.Carrier.ThicknessMm, -brief.Carrier.StepMm, new Outline(Contour.Circle(Point.Origin, radiusMm)))
         {
             IsWheelCopper = true,
             Tolerance = new(0, 0, brief.Wheel.RunOutMm / 2, brief.Wheel.FaceRunOutMm / 2),
@@ -85,8 +81,8 @@ internal static class WheelSolids
     {
         ShaftKind.Live => (brief.Wheel.ShaftNet!, SolidKind.Live),
         ShaftKind.Earthed => ("E", SolidKind.Earthed),
-        ShaftKind.Touchable => (ShaftName, SolidKind.Touchable),
-        _ => (ShaftName, SolidKind.Floating),
+        ShaftKind.Touchable => (ItemNames.Shaft, SolidKind.Touchable),
+        _ => (ItemNames.Shaft, SolidKind.Floating),
     };
 
     private static SolidKind KindOf(PartKind kind) => kind switch
