@@ -46,6 +46,6 @@ public sealed record CircuitRequest(Brief Brief, IReadOnlyList<ContactSchedule> 
     /// <summary>Pairs of nets whose worst distance is under twice the required one.</summary>
     public IReadOnlyList<BridgedNets> Bridges { get; init; } = [];
 
-    /// <summary>Whether working voltages also count every single fault, and not only single open loads.</summary>
-    public bool VoltagesUnderFaults { get; init; }
+    /// <summary>Whether working voltages also count every single fault, and not only single open loads; as the brief says when left out.</summary>
+    public bool VoltagesUnderFaults { get; init; } = Brief.Spacing.VoltagesUnderFaults;
 }

@@ -70,12 +70,15 @@ internal static class WheelSolids
     private static string FixingName(int index) => FormattableString.Invariant($"fixing {index + 1}");
 
     /// <summary>The carrier as a body that strips must not run into; wipers ride on it as on copper. It conducts nothing and is never measured.</summary>
-    public static Solid Carrier(Brief brief, double radiusMm) =>
-        new(ItemNames.Carrier, ItemNames.Carrier, SolidKind.Floating, Turns: true, -brief.Carrier.StepMm - brief.Carrier.ThicknessMm, -brief.Carrier.StepMm, new Outline(Contour.Circle(Point.Origin, radiusMm)))
+    public static Solid Carrier(Brief brief, WheelLayout wheel) =>
+        new(ItemNames.Carrier, ItemNames.Carrier, SolidKind.Floating, Turns: true, -brief.Carrier.StepMm - brief.Carrier.ThicknessMm, -brief.Carrier.StepMm, new Outline(Contour.Circle(Point.Origin, CarrierRadiusMm(brief, wheel))))
         {
             IsWheelCopper = true,
             Tolerance = new(0, 0, brief.Wheel.RunOutMm / 2, brief.Wheel.FaceRunOutMm / 2),
         };
+
+    /// <summary>Radius of the carrier, mm: as asked, else the wheel's own.</summary>
+    public static double CarrierRadiusMm(Brief brief, WheelLayout wheel) => (brief.Carrier.DiameterMm ?? wheel.OuterDiameterMm) / 2;
 
     private static (string Net, SolidKind Kind) ShaftNet(Brief brief) => brief.Wheel.Shaft switch
     {

@@ -17,6 +17,15 @@ internal abstract class OpenContactMeter
             : new OpenContactGaps(brief, motion, wheel) { WoundMm = wound };
     }
 
+    /// <summary>How far every contact opens, in file order; outputs that are always on are left out.</summary>
+    /// <param name="rules">What is asked of them.</param>
+    /// <param name="workingV">Working voltage across each, by index.</param>
+    /// <param name="standing">Where the wheel can stand.</param>
+    public IReadOnlyList<OpenContact> All(OpenContactRequirements rules, Func<int, double> workingV, IReadOnlyList<StandingStretch> standing) =>
+        [.. rules.Outputs
+            .Select((rule, i) => Of(i, rule, workingV(i), [.. standing.Where(s => s.VoltageAcross.Contains(i))]))
+            .OfType<OpenContact>()];
+
     /// <summary>How far one output's contact opens; null when it never does.</summary>
     /// <param name="index">Which output.</param>
     /// <param name="requirement">What is asked of its open contact; null for nothing.</param>

@@ -3,15 +3,6 @@ using WheelDraft.Geometry;
 
 namespace WheelDraft.Engineering;
 
-/// <summary>What the strips need to know of the wheel layout.</summary>
-/// <param name="Feed">Where the feed wiper touches; null for a lands wheel.</param>
-/// <param name="Outputs">Where each output's wiper touches, in file order.</param>
-public sealed record RingPlaces(RingPlace? Feed, IReadOnlyList<RingPlace> Outputs)
-{
-    /// <summary>Where each output's second wiper touches (lands wheel), in file order; empty for a windowed wheel.</summary>
-    public IReadOnlyList<RingPlace?> Returns { get; init; } = [];
-}
-
 /// <summary>All strips of a design: formed, sprung and in place.</summary>
 /// <remarks>API: <c>StripSet.Of(brief, rings)</c> after the wheel layout; <c>StripContact</c> before it.
 /// Collisions with what turns are asked of <see cref="StripCollisions"/> once the wheel's solids are known.</remarks>
@@ -47,7 +38,7 @@ public sealed record StripSet
     }
 
     /// <summary>The same, with springs that may have been worked out before.</summary>
-    internal static StripSet Of(StripSprings springs, RingPlaces rings, CircuitCurrents? currents)
+    internal static StripSet Of(StripSprings springs, RingPlaces rings, CircuitCurrents? currents = null)
     {
         ArgumentNullException.ThrowIfNull(rings);
         Brief brief = springs.Brief;

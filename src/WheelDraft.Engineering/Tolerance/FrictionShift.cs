@@ -1,7 +1,5 @@
 namespace WheelDraft.Engineering;
 
-// The chapter "Tolerance": what wheel and strips together make of times. It stands above both and changes neither.
-
 /// <summary>What friction, which winds an arm up in the way the copper goes, does to one output.</summary>
 /// <remarks>In steady turning make and break both come later, by the shift over r ω. How far the arm is wound up lies between the least and
 /// the greatest friction, and may differ between the make, met riding on the carrier, and the break, left riding on copper: so the
@@ -16,13 +14,6 @@ namespace WheelDraft.Engineering;
 /// <param name="OnTimeS">By how much an on-time may be longer or shorter besides, s.</param>
 public sealed record FrictionShift(int Output, double LeastMm, double MostMm, double MostRadialMm, double LaterMinS, double LaterMaxS, double OnTimeS)
 {
-    /// <summary>The outputs whose strips are wound up, in file order.</summary>
-    internal static IReadOnlyList<FrictionShift> Of(Brief brief, Motion motion, WheelLayout wheel, StripSet strips) =>
-        [.. brief.Outputs.Select((_, i) => Of(brief, motion, wheel.Rings[i], strips, i)).OfType<FrictionShift>()];
-
-    /// <summary>The greatest shift of an output, mm; 0 where nothing is known of one.</summary>
-    internal static double MostMmOf(IReadOnlyList<FrictionShift> shifts, int output) => shifts.FirstOrDefault(s => s.Output == output)?.MostMm ?? 0;
-
     /// <summary>What a person must know: an on-time that friction takes beyond its tolerance, a contact that it moves further than its side play.</summary>
     internal IEnumerable<Finding> Findings(Brief brief, WheelLayout wheel)
     {
@@ -49,7 +40,7 @@ public sealed record FrictionShift(int Output, double LeastMm, double MostMm, do
         }
     }
 
-    private static FrictionShift? Of(Brief brief, Motion motion, RingLayout ring, StripSet strips, int index)
+    internal static FrictionShift? Of(Brief brief, Motion motion, RingLayout ring, StripSet strips, int index)
     {
         WindUp[] wound =
         [

@@ -8,7 +8,7 @@ internal static class WheelContacts
     /// <summary>Edges exactly where they are asked for: before any wheel is set out.</summary>
     public static IReadOnlyList<ContactSchedule> Exact(Brief brief, Programme programme) =>
         [.. brief.Outputs.Zip(programme.Outputs, (o, p) => ContactSchedule.Exact(
-            o.Name, o.Net, OtherNet(brief, o), p.IsAlways ? [CircleArc.Full] : [.. p.Periods.Select(a => a.Arc)]))];
+            o.Name, o.Net, brief.OtherNetOf(o), p.IsAlways ? [CircleArc.Full] : [.. p.Periods.Select(a => a.Arc)]))];
 
     /// <summary>Edges within their worst-case bands on a wheel.</summary>
     /// <param name="brief">The brief.</param>
@@ -21,10 +21,7 @@ internal static class WheelContacts
     {
         EdgeBand Wound(EdgeBand band) => band with { LaterRad = band.LaterRad + laterRad };
         return ring.IsWhole
-            ? ContactSchedule.Exact(output.Name, output.Net, OtherNet(brief, output), CircleArc.Full)
-            : new ContactSchedule(output.Name, output.Net, OtherNet(brief, output), [.. ring.Periods.Select(p => new MadePeriod(p.Wanted.Arc, Wound(p.Bands.Make), Wound(p.Bands.Break)))]);
+            ? ContactSchedule.Exact(output.Name, output.Net, brief.OtherNetOf(output), CircleArc.Full)
+            : new ContactSchedule(output.Name, output.Net, brief.OtherNetOf(output), [.. ring.Periods.Select(p => new MadePeriod(p.Wanted.Arc, Wound(p.Bands.Make), Wound(p.Bands.Break)))]);
     }
-
-    /// <summary>The other side of an output's contact: the feed's net, or that of the second wiper of a lands wheel.</summary>
-    public static string OtherNet(Brief brief, OutputBrief output) => output.ReturnNet ?? brief.Feed?.Net ?? brief.Supply.Lines[0];
 }

@@ -17,7 +17,7 @@ public static class StripCutFile
     {
         ArgumentNullException.ThrowIfNull(design);
         StripForm form = design.Strips.Strips[index].Form;
-        Geometry.Outline shape = design.CutStrips[index].ToCut;
+        Geometry.Outline shape = design.Cut.Strips[index].ToCut;
         Geometry.Point under = new(0, shape.Bounds.MinY - NoteGapMm);
         return new CutDrawing(
             design.Brief.DrawingUnit,

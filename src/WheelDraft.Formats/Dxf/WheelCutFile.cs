@@ -14,11 +14,11 @@ public static class WheelCutFile
     public static CutDrawing Of(Design design)
     {
         ArgumentNullException.ThrowIfNull(design);
-        Geometry.Bounds all = design.CutWheel.Select(c => c.ToCut.Bounds).Aggregate((a, b) => a.With(b));
+        Geometry.Bounds all = design.Cut.Wheel.Select(c => c.ToCut.Bounds).Aggregate((a, b) => a.With(b));
         Geometry.Point under = new(all.MinX, all.MinY - NoteGapMm);
         return new CutDrawing(
             design.Brief.DrawingUnit,
-            design.CutWheel.SelectMany(c => CutDrawing.ContoursOf(c.ToCut)),
+            design.Cut.Wheel.SelectMany(c => CutDrawing.ContoursOf(c.ToCut)),
             design.Wheel.Feed is null ? [] : WheelMarks.Of(design).Strokes.Select(s => new CutPath(CutLayer.Mark, s)),
             [new CutNote(under, NoteHeightMm, Note(design))]);
     }

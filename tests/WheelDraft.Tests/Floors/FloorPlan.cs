@@ -27,8 +27,9 @@ internal sealed record FloorPlan(string Project, IReadOnlyList<IReadOnlyList<str
 
     private static FloorPlan Read(string block)
     {
+        // A floor's chapters, then behind a bar what lives there in words; behind the project's name likewise.
         string[] lines = block.Split('\n', StringSplitOptions.RemoveEmptyEntries);
-        return new(lines[0], [.. lines.Skip(1).Select(l => (IReadOnlyList<string>)l.Split(' ', StringSplitOptions.RemoveEmptyEntries))]);
+        return new(lines[0].Split(' ')[0], [.. lines.Skip(1).Select(l => (IReadOnlyList<string>)l.Split('|')[0].Split(' ', StringSplitOptions.RemoveEmptyEntries))]);
     }
 }
 

@@ -50,7 +50,7 @@ public sealed class CollisionToleranceTests
         IReadOnlyList<Solid> solids = WheelSolids.Of(brief, wheel);
         Assert.Equal(new SolidTolerance(0.05, 0, 0.07, 0.11), solids.Single(s => s.IsWheelCopper).Tolerance);
         Assert.All(solids.Where(s => s.Name.StartsWith("fixing", StringComparison.Ordinal)), s => Assert.Equal((0.07, 0.11), (s.Tolerance.RunOutMm, s.Tolerance.FaceRunOutMm)));
-        Assert.Equal((0.07, 0.11), (WheelSolids.Carrier(brief, 30).Tolerance.RunOutMm, WheelSolids.Carrier(brief, 30).Tolerance.FaceRunOutMm));
+        Assert.Equal((0.07, 0.11), (WheelSolids.Carrier(brief, wheel).Tolerance.RunOutMm, WheelSolids.Carrier(brief, wheel).Tolerance.FaceRunOutMm));
     }
 
     [Fact]

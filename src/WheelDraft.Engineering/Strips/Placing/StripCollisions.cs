@@ -9,6 +9,15 @@ namespace WheelDraft.Engineering;
 /// out in both, and the strip lies off its place by its side play, its travel and its wear; edges are cut as large as they may be.</remarks>
 public static class StripCollisions
 {
+    /// <summary>Every strip of a design that its wheel, or what turns with it, would run into.</summary>
+    internal static IReadOnlyList<Finding> Of(Brief brief, WheelLayout wheel, IReadOnlyList<PlacedStrip> strips, IReadOnlyList<Solid> solids) =>
+        Of(strips, [.. solids.Where(s => s.Turns), WheelSolids.Carrier(brief, wheel)], brief.Drive.Direction, i => brief.PlaceOf(FormattableString.Invariant($"strip[{i}]")));
+
+    /// <summary>Whether a spacing finding says again that the wheel runs into a strip, which a collision says with radius and height.</summary>
+    internal static bool Tell(Finding finding, IReadOnlyList<Finding> collisions) =>
+        (finding.Code is "spacing.collision" || (finding.Code is "spacing.touch" && finding.Message.Contains(", wheel at ", StringComparison.Ordinal)))
+        && finding.Where is TextPlace where && collisions.Any(c => c.Where == where);
+
     /// <summary>Every strip that something which turns would run into.</summary>
     /// <param name="strips">The placed strips.</param>
     /// <param name="turning">What turns: the wheel's copper, its fixings, its shaft, its carrier; each connected.</param>

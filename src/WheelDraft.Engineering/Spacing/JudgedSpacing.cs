@@ -2,22 +2,33 @@ using WheelDraft.Geometry;
 
 namespace WheelDraft.Engineering;
 
-/// <summary>Puts everything conductive together and judges every pair of nets.</summary>
-internal static class SpacingStage
+/// <summary>Every pair of nets judged, and what follows from it.</summary>
+/// <param name="Table">The table of all pairs.</param>
+/// <param name="Remedies">The changes that would make missing rows meet; looked for only where some miss.</param>
+/// <param name="Bridges">Pairs of nets so near that a fault may bridge them, as the circuit sees them.</param>
+internal sealed record JudgedSpacing(SpacingTable Table, IReadOnlyList<Remedy> Remedies, IReadOnlyList<BridgedNets> Bridges)
 {
     // A pair of nets nearer than this many times what is required may be bridged by dirt or a bent strip (methods: circuit).
     private const double BridgedBelow = 2;
 
-    /// <summary>Everything that spacing is judged by.</summary>
-    public static SpacingTask Task(Brief brief, IReadOnlyList<Solid> solids, Func<string, string, double> workingV, double carrierRadiusMm) =>
-        new(solids, Surfaces(brief, carrierRadiusMm), new SpacingDemands(brief.Supply, brief.Environment, brief.Spacing, workingV), brief.Drive.Direction)
+    /// <summary>Puts everything conductive together and judges every pair of nets.</summary>
+    /// <exception cref="DesignRefusedException">The rules give no distance for a pair.</exception>
+    public static JudgedSpacing Of(Brief brief, WheelLayout wheel, IReadOnlyList<Solid> solids, VoltageBook voltages)
+    {
+        LandNets lands = new(wheel);
+        SpacingDemands demands = new(brief.Supply, brief.Environment, brief.Spacing, (a, b) => lands.WorkingV(a, b, voltages.Between));
+        SpacingTask task = new(solids, Surfaces(brief, WheelSolids.CarrierRadiusMm(brief, wheel)), demands, brief.Drive.Direction)
         {
             PlaceOf = item => PlaceOf(brief, item),
         };
+        SpacingTable table = TableOf(brief, task);
+        return new(
+            table,
+            table.Rows.Any(r => r.Verdict == SpacingVerdict.Misses) ? Engineering.Remedies.For(task, table) : [],
+            lands.Bridges(BridgesOf(table)));
+    }
 
-    /// <summary>The table of all pairs.</summary>
-    /// <exception cref="DesignRefusedException">The rules give no distance for a pair.</exception>
-    public static SpacingTable Table(Brief brief, SpacingTask task)
+    private static SpacingTable TableOf(Brief brief, SpacingTask task)
     {
         try
         {
@@ -28,15 +39,6 @@ internal static class SpacingStage
             throw new DesignRefusedException([refusal.ToFinding(brief.PlaceOf(refusal.Key ?? "spacing"))]);
         }
     }
-
-    /// <summary>The changes that would make missing rows meet; looked for only where some miss.</summary>
-    public static IReadOnlyList<Remedy> Remedies(SpacingTask task, SpacingTable table) =>
-        table.Rows.Any(r => r.Verdict == SpacingVerdict.Misses) ? Engineering.Remedies.For(task, table) : [];
-
-    /// <summary>Whether a spacing finding says again that the wheel runs into a strip, which the strips' own check tells with radius and height.</summary>
-    public static bool IsToldByCollision(Finding finding, IReadOnlyList<Finding> collisions) =>
-        (finding.Code is "spacing.collision" || (finding.Code is "spacing.touch" && finding.Message.Contains(", wheel at ", StringComparison.Ordinal)))
-        && finding.Where is TextPlace where && collisions.Any(c => c.Where == where);
 
     /// <summary>Where an item stands in the file; null for the wheel and its fixings, which no one place decides.</summary>
     private static TextPlace? PlaceOf(Brief brief, string item)
@@ -60,8 +62,7 @@ internal static class SpacingStage
         return string.Equals(item, ItemNames.Shaft, StringComparison.Ordinal) ? brief.PlaceOf("wheel.shaft") : null;
     }
 
-    /// <summary>Pairs of nets so near that a fault may bridge them.</summary>
-    public static IReadOnlyList<BridgedNets> Bridges(SpacingTable table) =>
+    private static IReadOnlyList<BridgedNets> BridgesOf(SpacingTable table) =>
         [.. table.Rows
             .Where(r => r.WorstMm < BridgedBelow * r.Required.RequiredMm)
             .Select(r => new BridgedNets(r.Nets.First, r.Nets.Second))

@@ -1,0 +1,25 @@
+namespace WheelDraft.Engineering;
+
+/// <summary>Everything that the stages of a design found, in their order.</summary>
+internal static class DesignFindings
+{
+    /// <summary>The findings of a design; what two stages found alike stands once, where it was found first.</summary>
+    public static IReadOnlyList<Finding> Of(Design design)
+    {
+        Brief brief = design.Brief;
+        IReadOnlyList<Finding> collisions = StripCollisions.Of(brief, design.Wheel, design.Strips.Strips, design.Solids);
+        IEnumerable<Finding> all =
+        [
+            .. design.Wheel.Findings,
+            .. design.Strips.Findings,
+            .. design.FrictionShifts.SelectMany(s => s.Findings(brief, design.Wheel)),
+            .. collisions,
+            .. design.Spacing.Findings.Where(f => !StripCollisions.Tell(f, collisions)),
+            .. design.OpenContacts.SelectMany(o => OpenContactFindings.Of(brief, o)),
+            .. OwnDistances.Of(brief, design.Spacing, design.OpenContacts),
+            .. design.Circuit.Findings,
+            .. design.Cut.Findings(brief.Process),
+        ];
+        return [.. all.Distinct()];
+    }
+}

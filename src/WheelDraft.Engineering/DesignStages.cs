@@ -1,0 +1,77 @@
+namespace WheelDraft.Engineering;
+
+/// <summary>The stages of a design, one line each. What its circuit asks of its spacing, and what its spacing may do to its circuit, meet here.</summary>
+/// <param name="brief">The brief.</param>
+/// <param name="mostRounds">Most rounds of layout; should it take more, the design says so.</param>
+internal sealed class DesignStages(Brief brief, int mostRounds = DesignStages.MostRounds)
+{
+    // Tolerances may bring states about that exact edges do not, and with them a higher working voltage: then everything is
+    // laid out again with it. Voltages only ever rise, over a finite set of states, so this ends; two rounds are usual. Should it not
+    // have ended after as many, the layout was made for lower voltages than it has, and that is an error.
+    private const int MostRounds = 8;
+
+    private readonly Motion _motion = Motion.Of(brief);
+    private readonly StripSprings _springs = new(brief);
+
+    public Design Run()
+    {
+        Programme programme = Programme.Of(brief, _motion);
+        WiperContacts contacts = WiperContacts.Of(brief);
+        VoltageBook voltages = new(brief, CircuitAnalysis.Of(new CircuitRequest(brief, WheelContacts.Exact(brief, programme))));
+        for (int round = 1; ; round++)
+        {
+            Design design = Round(programme, contacts, voltages);
+            IReadOnlyList<(WorkingVoltage Pair, double BeforeV)> rises = voltages.Raise(design.Circuit);
+            if (rises.Count == 0)
+            {
+                return design;
+            }
+
+            if (round == mostRounds)
+            {
+                return design with { Findings = [.. design.Findings, StillRising(rises, round)] };
+            }
+        }
+    }
+
+    private Design Round(Programme programme, WiperContacts contacts, VoltageBook voltages)
+    {
+        OpenContactRequirements rules = OpenContactRequirements.Of(brief, voltages.AcrossContact);
+        WheelLayout wheel = WheelSetter.Of(new WheelTask(brief, _motion, programme, contacts, rules.Distances) { WorkingV = voltages.Between });
+        RingPlaces places = RingPlaces.Of(brief, wheel);
+        StripSet standing = StripSet.Of(_springs, places);
+        IReadOnlyList<Solid> solids = [.. WheelSolids.Of(brief, wheel), .. standing.Solids];
+        JudgedSpacing spacing = JudgedSpacing.Of(brief, wheel, solids, voltages);
+        FrictionShifts friction = FrictionShifts.Of(brief, _motion, wheel, standing);
+        CircuitAnalysis circuit = CircuitAnalysis.Of(new CircuitRequest(brief, WheelContacts.OnWheel(brief, wheel, friction.MostMm)) { Bridges = spacing.Bridges });
+        StripSet strips = StripSet.Of(_springs, places, circuit.Currents);
+        IReadOnlyList<OpenContact> open = OpenContactMeter.Of(brief, _motion, wheel, friction.MostMm).All(rules, voltages.AcrossContact, circuit.Standing);
+        CutParts cut = CutParts.Of(brief, wheel, strips);
+        Design design = new()
+        {
+            Brief = brief,
+            Motion = _motion,
+            Programme = programme,
+            Wheel = wheel,
+            Strips = strips,
+            Solids = solids,
+            Spacing = spacing.Table,
+            Remedies = spacing.Remedies,
+            FrictionShifts = friction.Shifts,
+            Circuit = circuit,
+            OpenContacts = open,
+            Cut = cut,
+            Assumptions = Assumptions.Of(brief),
+            Findings = [],
+        };
+        return design with { Findings = DesignFindings.Of(design) };
+    }
+
+    private static Finding StillRising(IReadOnlyList<(WorkingVoltage Pair, double BeforeV)> rises, int rounds)
+    {
+        IEnumerable<string> pairs = rises.Select(r => FormattableString.Invariant($"{r.Pair.First} – {r.Pair.Second} from {r.BeforeV:0.##} V to {r.Pair.VoltageV:0.##} V ({r.Pair.Where})"));
+        return Finding.Error(
+            "spacing.voltages-rise",
+            FormattableString.Invariant($"Working voltages still rose in the last of {rounds} rounds of layout: {string.Join("; ", pairs)}. Distances were asked for the lower voltages, so no verdict on them stands. Edges further apart, or narrower tolerances, let the rounds end."));
+    }
+}
