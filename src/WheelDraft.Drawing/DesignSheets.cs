@@ -3,7 +3,7 @@ using WheelDraft.Engineering;
 namespace WheelDraft.Drawing;
 
 /// <summary>The set of sheets of a design.</summary>
-public static class DesignSheets
+internal static class DesignSheets
 {
     /// <summary>Draws all sheets, in the order in which they are bound; names, which become file names, differ.</summary>
     /// <param name="design">The design.</param>

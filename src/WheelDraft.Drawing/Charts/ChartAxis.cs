@@ -3,7 +3,7 @@ using WheelDraft.Geometry;
 namespace WheelDraft.Drawing;
 
 /// <summary>On which side of its line an axis is labelled.</summary>
-public enum AxisSide
+internal enum AxisSide
 {
     /// <summary>Labels above the line.</summary>
     Above,
@@ -17,7 +17,7 @@ public enum AxisSide
 /// <param name="To">Value at the right end, above <paramref name="From"/>.</param>
 /// <param name="LeftMm">Left end on the paper, mm.</param>
 /// <param name="RightMm">Right end on the paper, mm.</param>
-public sealed record ChartAxis(double From, double To, double LeftMm, double RightMm)
+internal sealed record ChartAxis(double From, double To, double LeftMm, double RightMm)
 {
     private const double TickMm = 1.8;
     private const double LabelGapMm = 1;

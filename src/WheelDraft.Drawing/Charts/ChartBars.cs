@@ -7,7 +7,7 @@ namespace WheelDraft.Drawing;
 /// <param name="Axis">The axis.</param>
 /// <param name="MiddleMm">Height of the row's middle on the paper, mm.</param>
 /// <param name="BarMm">Height of its bars, mm.</param>
-public sealed record ChartRow(GroupPen Pen, ChartAxis Axis, double MiddleMm, double BarMm)
+internal sealed record ChartRow(GroupPen Pen, ChartAxis Axis, double MiddleMm, double BarMm)
 {
     // Shorter than this a bar is no area; a line stands for it.
     private const double LeastBarMm = 0.05;
@@ -120,7 +120,7 @@ public sealed record ChartRow(GroupPen Pen, ChartAxis Axis, double MiddleMm, dou
 }
 
 /// <summary>A legend: small fields of filling or line, each with its meaning, in a row that breaks where it must.</summary>
-public sealed record ChartLegend(IReadOnlyList<LegendEntry> Entries)
+internal sealed record ChartLegend(IReadOnlyList<LegendEntry> Entries)
 {
     private const double FieldMm = 8;
 
@@ -180,4 +180,4 @@ public sealed record ChartLegend(IReadOnlyList<LegendEntry> Entries)
 /// <param name="Text">What it means.</param>
 /// <param name="Fill">The filling, or null for a line.</param>
 /// <param name="Line">The line, or the filling's edge.</param>
-public sealed record LegendEntry(string Text, Fill? Fill, LineStyle? Line = null);
+internal sealed record LegendEntry(string Text, Fill? Fill, LineStyle? Line = null);

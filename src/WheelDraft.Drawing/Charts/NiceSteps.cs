@@ -1,7 +1,7 @@
 namespace WheelDraft.Drawing;
 
 /// <summary>Steps of a scale that people count in.</summary>
-public enum StepKind
+internal enum StepKind
 {
     /// <summary>1, 2 and 5 times a power of ten.</summary>
     Decimal,
@@ -14,7 +14,7 @@ public enum StepKind
 }
 
 /// <summary>Chooses steps of a scale.</summary>
-public static class NiceSteps
+internal static class NiceSteps
 {
     private static readonly double[] DegreeSteps = [1, 2, 5, 10, 15, 30, 45, 90, 180, 360];
     private static readonly double[] SecondSteps = [1, 2, 5, 10, 15, 30, 60, 120, 300, 600, 900, 1800, 3600, 7200, 14_400, 28_800, 86_400];

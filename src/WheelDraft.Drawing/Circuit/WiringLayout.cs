@@ -6,7 +6,7 @@ namespace WheelDraft.Drawing;
 // lie on level rungs between two bars, line to the left and neutral to the right. What a symbol looks like is drawn elsewhere.
 
 /// <summary>What a symbol of the wiring diagram stands for.</summary>
-public enum WiringKind
+internal enum WiringKind
 {
     /// <summary>The feed wiper on the wheel.</summary>
     Feed,
@@ -30,7 +30,7 @@ public enum WiringKind
 /// <param name="XMm">Where it stands.</param>
 /// <param name="TopMm">Its upper end, y downward.</param>
 /// <param name="BottomMm">Its lower end, at least the upper one.</param>
-public sealed record WiringBar(string Net, bool IsWheel, double XMm, double TopMm, double BottomMm);
+internal sealed record WiringBar(string Net, bool IsWheel, double XMm, double TopMm, double BottomMm);
 
 /// <summary>One two-ended symbol on a level rung.</summary>
 /// <param name="Kind">What it is.</param>
@@ -40,7 +40,7 @@ public sealed record WiringBar(string Net, bool IsWheel, double XMm, double TopM
 /// <param name="LeftMm">Where its left lead meets a bar.</param>
 /// <param name="RightMm">Where its right lead meets a bar, right of the left one.</param>
 /// <param name="CentreMm">Where the symbol itself stands.</param>
-public sealed record WiringSymbol(WiringKind Kind, string Name, string Words, double YMm, double LeftMm, double RightMm, double CentreMm)
+internal sealed record WiringSymbol(WiringKind Kind, string Name, string Words, double YMm, double LeftMm, double RightMm, double CentreMm)
 {
     /// <summary>Index of the bar at its left end.</summary>
     public required int LeftBar { get; init; }
@@ -54,7 +54,7 @@ public sealed record WiringSymbol(WiringKind Kind, string Name, string Words, do
 /// it: rungs are ordered so that this happens as seldom as a deterministic local search finds. A circuit that is planar between
 /// line and neutral can be drawn without any (Tamassia and Tollis, visibility representations, 1986, from memory); the search
 /// is good, not proved best, so <see cref="Crossings"/> is the count that was reached.</remarks>
-public sealed class WiringLayout
+internal sealed class WiringLayout
 {
     internal WiringLayout(IReadOnlyList<WiringBar> bars, IReadOnlyList<WiringSymbol> symbols)
     {

@@ -12,7 +12,7 @@ namespace WheelDraft.Drawing;
 /// Sheet done = sheet.Build();
 /// </code>
 /// </example>
-public sealed class SheetBuilder
+internal sealed class SheetBuilder
 {
     private readonly SheetWords _words;
     private readonly List<GroupPen> _pens = [];
@@ -68,7 +68,7 @@ public sealed class SheetBuilder
 }
 
 /// <summary>Draws into one group, in millimetres on the paper.</summary>
-public sealed class GroupPen
+internal sealed class GroupPen
 {
     private readonly List<object> _content = [];
 

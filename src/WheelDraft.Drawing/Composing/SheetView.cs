@@ -5,7 +5,7 @@ namespace WheelDraft.Drawing;
 /// <summary>A view: how the model, in its own millimetres, lies on the paper.</summary>
 /// <param name="ToPaper">From the model to the paper; its scale is that of <paramref name="Scale"/>.</param>
 /// <param name="Scale">Scale of the view.</param>
-public sealed record SheetView(Placement ToPaper, DrawingScale Scale)
+internal sealed record SheetView(Placement ToPaper, DrawingScale Scale)
 {
     /// <summary>The view that puts a point of the model on a point of the paper.</summary>
     public static SheetView At(DrawingScale scale, Point model, Point paper)
@@ -31,7 +31,7 @@ public sealed record SheetView(Placement ToPaper, DrawingScale Scale)
 }
 
 /// <summary>Draws into a group in millimetres of the model; widths and letters keep their size on the paper.</summary>
-public sealed class ViewPen
+internal sealed class ViewPen
 {
     internal ViewPen(GroupPen pen, SheetView view)
     {
@@ -69,13 +69,6 @@ public sealed class ViewPen
 
     /// <summary>Draws a straight line.</summary>
     public ViewPen Line(Point from, Point to, LineStyle style) => Line([new Segment(from, to)], style);
-
-    /// <summary>Writes a line of text, its place in the model.</summary>
-    public ViewPen Text(string text, TextSpot place, TextStyle style)
-    {
-        Pen.Text(text, place with { Anchor = View.Of(place.Anchor), TurnRad = View.ToPaper.Of(place.TurnRad) }, style);
-        return this;
-    }
 
     /// <summary>Draws the centre cross of a circle: two chain lines that reach beyond it by 2 mm on the paper.</summary>
     public ViewPen CentreCross(Point centre, double radiusMm)

@@ -4,7 +4,7 @@ namespace WheelDraft.Drawing;
 
 /// <summary>What is taken on a sheet: every text's box, blocked areas, and lines that texts must not lie across.</summary>
 /// <remarks>Rectangles are compared at their true angles. One registry a sheet; every text put on it enters.</remarks>
-public sealed class TextRegistry
+internal sealed class TextRegistry
 {
     /// <summary>Air that placed texts keep from each other and from lines, mm: about a stroke and a half of small letters.</summary>
     public const double AirMm = 0.4;
@@ -92,46 +92,5 @@ public sealed class TextRegistry
         TextBox aired = box.Grown(AirMm / 2);
         Bounds round = aired.Bounds;
         return lines.Exists(l => l.Round.Overlaps(round) && aired.MeetsLine(l.From, l.To));
-    }
-}
-
-/// <summary>Looks at a finished sheet: which texts overlap, which leave the paper.</summary>
-public static class SheetAudit
-{
-    /// <summary>Pairs of texts whose boxes overlap, in drawing order.</summary>
-    public static IReadOnlyList<(SheetText First, SheetText Second)> OverlappingTexts(Sheet sheet)
-    {
-        ArgumentNullException.ThrowIfNull(sheet);
-        SheetText[] texts = [.. sheet.Texts];
-        Bounds[] rounds = [.. texts.Select(t => t.Bounds)];
-        List<(SheetText First, SheetText Second)> pairs = [];
-        for (int i = 0; i < texts.Length; i++)
-        {
-            for (int k = i + 1; k < texts.Length; k++)
-            {
-                if (rounds[i].Overlaps(rounds[k]) && texts[i].Box.Overlaps(texts[k].Box))
-                {
-                    pairs.Add((texts[i], texts[k]));
-                }
-            }
-        }
-
-        return pairs;
-    }
-
-    /// <summary>Texts that do not lie wholly on the paper, in drawing order.</summary>
-    public static IReadOnlyList<SheetText> TextsOffPaper(Sheet sheet)
-    {
-        ArgumentNullException.ThrowIfNull(sheet);
-        Bounds paper = new(0, 0, sheet.WidthMm, sheet.HeightMm);
-        return [.. sheet.Texts.Where(t => !t.Box.IsInside(paper))];
-    }
-
-    /// <summary>Items that do not lie wholly on the paper, in drawing order.</summary>
-    public static IReadOnlyList<SheetItem> ItemsOffPaper(Sheet sheet)
-    {
-        ArgumentNullException.ThrowIfNull(sheet);
-        Bounds paper = new(0, 0, sheet.WidthMm, sheet.HeightMm);
-        return [.. sheet.Items.Where(i => !paper.Contains(new(i.Bounds.MinX, i.Bounds.MinY)) || !paper.Contains(new(i.Bounds.MaxX, i.Bounds.MaxY)))];
     }
 }

@@ -3,7 +3,7 @@ using WheelDraft.Geometry;
 namespace WheelDraft.Drawing;
 
 /// <summary>An angle about a centre, from one direction to another: an arc with two arrows, its text along it.</summary>
-public sealed record AngularDimension : DimensionMark
+internal sealed record AngularDimension : DimensionMark
 {
     private const int Levels = 6;
     private const double ExtensionGapMm = 1;

@@ -5,7 +5,7 @@ namespace WheelDraft.Drawing;
 /// <summary>A note about a point of a round part.</summary>
 /// <param name="At">The point, on the paper.</param>
 /// <param name="Text">The words.</param>
-public sealed record RingCallout(Point At, string Text)
+internal sealed record RingCallout(Point At, string Text)
 {
     /// <summary>Its number, drawn in a circle instead of the words, which then stand in a key; null for words.</summary>
     public int? Number { get; init; }
@@ -16,7 +16,7 @@ public sealed record RingCallout(Point At, string Text)
 /// the upright axis change over. Pairs of leaders that still cross exchange their texts' places until none does: every
 /// exchange shortens the leaders' total, so it ends. Texts of one line, their shelves level. Numbers instead of words stand in
 /// circles that leaders point to (ISO 6433, from memory).</remarks>
-public sealed class CalloutRing
+internal sealed class CalloutRing
 {
     private static readonly TextStyle Style = DimensionForm.TextStyle;
 

@@ -5,7 +5,7 @@ namespace WheelDraft.Drawing;
 /// <summary>A dimension after ISO 129-1, on the paper: it knows several ways of being drawn, the best first.</summary>
 /// <remarks>Points and lengths are those of the paper; the text tells the true size. Text stands above its line and is read from
 /// below or from the right.</remarks>
-public abstract record DimensionMark
+internal abstract record DimensionMark
 {
     private protected DimensionMark(string text) => Text = text;
 

@@ -5,9 +5,9 @@ namespace WheelDraft.Drawing;
 /// <summary>Places dimensions on a sheet, each where its text overlaps nothing; those without a place go into a table.</summary>
 /// <remarks>In the order given, each takes the first of its ways of being drawn whose text is inside the limits and clear of
 /// all texts and dimension lines, and whose lines cross no text; before these, one whose text also stands on no edge taken by
-/// <see cref="TextRegistry.TakeEdges"/> and whose line crosses no other. What finds no place is never dropped: it is in
-/// <see cref="Unplaced"/>, for <see cref="Table"/>.</remarks>
-public sealed class DimensionPen
+/// <see cref="TextRegistry.TakeEdges"/> and whose line crosses no other. What finds no place is never dropped: it is kept
+/// for <see cref="Table"/>.</remarks>
+internal sealed class DimensionPen
 {
     private readonly GroupPen _pen;
     private readonly List<DimensionMark> _unplaced = [];
@@ -18,9 +18,6 @@ public sealed class DimensionPen
         ArgumentNullException.ThrowIfNull(pen);
         _pen = pen;
     }
-
-    /// <summary>Dimensions that found no place, in the order given.</summary>
-    public IReadOnlyList<DimensionMark> Unplaced => _unplaced;
 
     /// <summary>Places a dimension.</summary>
     /// <returns>Whether it found a place on the drawing.</returns>
@@ -46,16 +43,6 @@ public sealed class DimensionPen
 
         Draw(chosen);
         return true;
-    }
-
-    /// <summary>Places dimensions, those with the least room first where the order is of no account.</summary>
-    public void Add(IEnumerable<DimensionMark> dimensions)
-    {
-        ArgumentNullException.ThrowIfNull(dimensions);
-        foreach (DimensionMark dimension in dimensions)
-        {
-            Add(dimension);
-        }
     }
 
     /// <summary>The table of the dimensions that found no place, or null.</summary>

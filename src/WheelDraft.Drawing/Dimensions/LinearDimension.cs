@@ -3,7 +3,7 @@ using WheelDraft.Geometry;
 namespace WheelDraft.Drawing;
 
 /// <summary>Along what a linear dimension measures.</summary>
-public enum LinearDirection
+internal enum LinearDirection
 {
     /// <summary>Along the line between its two points.</summary>
     Aligned,
@@ -16,7 +16,7 @@ public enum LinearDirection
 }
 
 /// <summary>The distance of two points.</summary>
-public sealed record LinearDimension : DimensionMark
+internal sealed record LinearDimension : DimensionMark
 {
     private const int Levels = 6;
     private const double ExtensionGapMm = 1;

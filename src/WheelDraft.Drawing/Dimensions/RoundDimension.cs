@@ -3,7 +3,7 @@ using WheelDraft.Geometry;
 namespace WheelDraft.Drawing;
 
 /// <summary>A diameter or radius, by a leader from outside or inside that points to the middle, text above its shelf.</summary>
-public sealed record RoundDimension : DimensionMark
+internal sealed record RoundDimension : DimensionMark
 {
     private static readonly double[] LeaderMm = [9, 14, 20, 28, 38, 50, 65];
     private static readonly int[] TurnsDeg = [0, 12, -12, 25, -25, 40, -40, 60, -60, 85, -85, 120, -120, 150, -150, 180];
@@ -59,7 +59,7 @@ public sealed record RoundDimension : DimensionMark
 }
 
 /// <summary>A note on a leader: an arrow to a point and a text on a shelf.</summary>
-public sealed record CalloutDimension : DimensionMark
+internal sealed record CalloutDimension : DimensionMark
 {
     private static readonly double[] LeaderMm = [9, 14, 20, 28, 38, 50, 65, 85, 110];
     private static readonly int[] TurnsDeg = [0, 15, -15, 30, -30, 50, -50, 75, -75, 105, -105, 135, -135, 165, -165];

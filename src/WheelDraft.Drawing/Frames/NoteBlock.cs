@@ -5,7 +5,7 @@ namespace WheelDraft.Drawing;
 /// <summary>Notes under a heading: numbered if there are several; broken into lines by themselves.</summary>
 /// <param name="Heading">Heading.</param>
 /// <param name="Notes">The notes.</param>
-public sealed record NoteBlock(string Heading, IReadOnlyList<string> Notes)
+internal sealed record NoteBlock(string Heading, IReadOnlyList<string> Notes)
 {
     private static readonly TextStyle HeadingStyle = new(3.5, TextWeight.Heavy);
     private static readonly TextStyle NoteStyle = TextStyle.Small;
@@ -54,7 +54,7 @@ public sealed record NoteBlock(string Heading, IReadOnlyList<string> Notes)
 
 /// <summary>A caution: a framed block with the general warning triangle, told in sign, word and frame, not by colour.</summary>
 /// <param name="Cautions">Sentences.</param>
-public sealed record CautionBlock(IReadOnlyList<string> Cautions)
+internal sealed record CautionBlock(IReadOnlyList<string> Cautions)
 {
     private const double PadMm = 3;
     private const double SignMm = 12;

@@ -6,7 +6,7 @@ namespace WheelDraft.Drawing;
 /// <summary>Frame, centring marks, trimming marks and reference fields of a sheet, after ISO 5457:1999 (from memory).</summary>
 /// <remarks>Filing margin 20 mm on the left, 10 mm elsewhere, frame and centring marks 0.7 mm, fields of 50 mm counted from the
 /// middle, letters downwards without I and O, numerals across, 3.5 mm high; A4 is labelled above and on the right only.</remarks>
-public static class SheetFrame
+internal static class SheetFrame
 {
     /// <summary>Width of the frame's line, mm.</summary>
     public const double FrameLineMm = 0.7;

@@ -3,7 +3,7 @@ using WheelDraft.Geometry;
 namespace WheelDraft.Drawing;
 
 /// <summary>How views are folded out (ISO 5456-2).</summary>
-public enum Projection
+internal enum Projection
 {
     /// <summary>First angle: what is seen from the left stands to the right.</summary>
     FirstAngle,
@@ -13,7 +13,7 @@ public enum Projection
 }
 
 /// <summary>The fields of a title block, after ISO 7200:2004; what is not known is left blank to be filled in by hand.</summary>
-public sealed record TitleBlock
+internal sealed record TitleBlock
 {
     /// <summary>Title: the design's.</summary>
     public required string Title { get; init; }

@@ -19,9 +19,6 @@ internal static class Alphabet
     private static readonly Lazy<Dictionary<int, (int Letter, string Accent)>> Composed = new(ReadComposed);
     private static readonly ConcurrentDictionary<int, Glyph> Glyphs = new();
 
-    /// <summary>All characters that have a letter, in order.</summary>
-    public static IReadOnlyList<int> Characters => [.. Sources.Value.Keys.Concat(Composed.Value.Keys).Order()];
-
     /// <summary>Whether a character has a letter of its own.</summary>
     public static bool Has(int codePoint) => Sources.Value.ContainsKey(codePoint) || Composed.Value.ContainsKey(codePoint);
 

@@ -7,7 +7,7 @@ namespace WheelDraft.Drawing;
 /// <remarks>With d a tenth of the height h: strokes d, capitals 10 d, small letters 7 d, descenders 3 d, between letters 2 d,
 /// between words 6 d, between base lines 15 d, with accented capitals 19 d (ISO 3098, type B, as reproduced from NF EN ISO 3098-0).
 /// Heights count to the outside of the strokes. The letters are data: see <see cref="Alphabet"/>.</remarks>
-public static class Lettering
+internal static class Lettering
 {
     /// <summary>Between base lines, in heights of capitals, where capitals may carry accents.</summary>
     public const double LinePitch = 1.9;
@@ -112,4 +112,4 @@ public static class Lettering
 /// <param name="Box">Round all strokes, their width included; an empty text has a box without size.</param>
 /// <param name="Pieces">The middle lines of the strokes, to be drawn with round ends.</param>
 /// <param name="Missing">Characters without a letter of their own, once each, in ordinal order.</param>
-public sealed record LetteredText(double WidthMm, Bounds Box, IReadOnlyList<Piece> Pieces, IReadOnlyList<string> Missing);
+internal sealed record LetteredText(double WidthMm, Bounds Box, IReadOnlyList<Piece> Pieces, IReadOnlyList<string> Missing);

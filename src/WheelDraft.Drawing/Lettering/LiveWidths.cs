@@ -8,7 +8,7 @@ namespace WheelDraft.Drawing;
 /// <remarks>Per character, thousandths of the font size: advance width regular and bold, highest and lowest ink. Each is the
 /// greatest over DejaVu Sans 2.37, Liberation Sans 1.07 (widths of Arial and Helvetica), Noto Sans, Roboto and Open Sans as packaged in
 /// Debian 12, read from their hmtx and glyf tables. Kerning only narrows. Arrows are often taken from another font: counted as 1.04.</remarks>
-public static class LiveWidths
+internal static class LiveWidths
 {
     /// <summary>Height of capitals, in font sizes, that live text is scaled by: common sans-serif fonts have 0.69 to 0.73.</summary>
     public const double CapitalShare = 0.72;

@@ -4,7 +4,7 @@ namespace WheelDraft.Drawing;
 /// <param name="Lines">At least one.</param>
 /// <param name="Style">The style, as asked for or smaller.</param>
 /// <param name="PitchMm">Between base lines, mm.</param>
-public sealed record FittedText(IReadOnlyList<string> Lines, TextStyle Style, double PitchMm)
+internal sealed record FittedText(IReadOnlyList<string> Lines, TextStyle Style, double PitchMm)
 {
     /// <summary>From the top of the first line's capitals to the last base line, mm.</summary>
     public double HeightMm => Style.HeightMm + ((Lines.Count - 1) * PitchMm);
@@ -12,7 +12,7 @@ public sealed record FittedText(IReadOnlyList<string> Lines, TextStyle Style, do
 
 /// <summary>Measures texts, breaks them into lines and chooses smaller letters where they are too long.</summary>
 /// <remarks>Widths are the greater of strokes and live text. Nothing is ever cut off but by <see cref="Shortened"/>.</remarks>
-public static class TextFit
+internal static class TextFit
 {
     /// <summary>The least height of letters that fitting goes down to, mm: legible on paper at reading distance.</summary>
     public const double LeastHeightMm = 2.5;

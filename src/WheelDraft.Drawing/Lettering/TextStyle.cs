@@ -1,7 +1,7 @@
 namespace WheelDraft.Drawing;
 
 /// <summary>Weight of letters.</summary>
-public enum TextWeight
+internal enum TextWeight
 {
     /// <summary>Strokes of a tenth of the height (ISO 3098 type B).</summary>
     Regular,
@@ -11,7 +11,7 @@ public enum TextWeight
 }
 
 /// <summary>Where along a text its anchor lies.</summary>
-public enum TextAlong
+internal enum TextAlong
 {
     /// <summary>At the start of its first letter.</summary>
     Start,
@@ -24,7 +24,7 @@ public enum TextAlong
 }
 
 /// <summary>Where across a text its anchor lies.</summary>
-public enum TextAcross
+internal enum TextAcross
 {
     /// <summary>On the line that letters stand on.</summary>
     Baseline,
@@ -40,7 +40,7 @@ public enum TextAcross
 /// <param name="HeightMm">Height of capitals, mm; ISO 3098: 1.8, 2.5, 3.5, 5, 7, 10, 14, 20.</param>
 /// <param name="Weight">Weight of the strokes.</param>
 /// <param name="Ink">What its colour means.</param>
-public sealed record TextStyle(double HeightMm, TextWeight Weight = TextWeight.Regular, Ink Ink = Ink.Text)
+internal sealed record TextStyle(double HeightMm, TextWeight Weight = TextWeight.Regular, Ink Ink = Ink.Text)
 {
     /// <summary>2.5 mm: dimensions, tables, notes.</summary>
     public static TextStyle Small { get; } = new(2.5);

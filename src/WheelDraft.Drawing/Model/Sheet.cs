@@ -7,7 +7,7 @@ namespace WheelDraft.Drawing;
 
 /// <summary>A finished sheet: paper size, words for readers who cannot see it, and groups of items in drawing order.</summary>
 /// <remarks>Millimetres on the paper, origin in the lower left corner, y up. Immutable.</remarks>
-public sealed class Sheet
+internal sealed class Sheet
 {
     /// <summary>A sheet from its words and groups.</summary>
     /// <param name="words">Name, title and description.</param>
@@ -57,13 +57,10 @@ public sealed class Sheet
 
     /// <summary>All items of all groups, in drawing order.</summary>
     public IEnumerable<SheetItem> Items => Groups.SelectMany(g => g.Items);
-
-    /// <summary>All texts, in drawing order.</summary>
-    public IEnumerable<SheetText> Texts => Items.OfType<SheetText>();
 }
 
 /// <summary>The words of a sheet.</summary>
 /// <param name="Name">Short name for files and pages: wheel, timing, strip-mist.</param>
 /// <param name="Title">One line: what the sheet shows; the title of the picture for screen readers.</param>
 /// <param name="Description">Some sentences that stand for the picture where it cannot be seen.</param>
-public sealed record SheetWords(string Name, string Title, string Description);
+internal sealed record SheetWords(string Name, string Title, string Description);

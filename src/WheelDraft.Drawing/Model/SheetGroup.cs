@@ -1,7 +1,7 @@
 namespace WheelDraft.Drawing;
 
 /// <summary>What stands on a sheet: an item or a group of them.</summary>
-public abstract class SheetNode
+internal abstract class SheetNode
 {
     private protected SheetNode()
     {
@@ -10,7 +10,7 @@ public abstract class SheetNode
 
 /// <summary>A named group of items: a layer of the picture.</summary>
 /// <remarks>Immutable. Nested groups and items keep one common drawing order.</remarks>
-public sealed class SheetGroup : SheetNode
+internal sealed class SheetGroup : SheetNode
 {
     /// <summary>A group from its name and content.</summary>
     /// <param name="name">Id, title, class and description.</param>
@@ -45,7 +45,7 @@ public sealed class SheetGroup : SheetNode
 }
 
 /// <summary>The name of a group.</summary>
-public sealed record GroupName
+internal sealed record GroupName
 {
     /// <summary>A name from its id, title and class.</summary>
     /// <param name="id">Letters a to z, digits and hyphens, beginning with a letter; once on a sheet.</param>

@@ -3,7 +3,7 @@ using WheelDraft.Geometry;
 namespace WheelDraft.Drawing;
 
 /// <summary>Something drawn: a filled area, a line or a text. Nothing else exists on a sheet.</summary>
-public abstract class SheetItem : SheetNode
+internal abstract class SheetItem : SheetNode
 {
     private protected SheetItem()
     {
@@ -16,7 +16,7 @@ public abstract class SheetItem : SheetNode
 /// <summary>A filled area, with a pattern and an edge line if it has them.</summary>
 /// <remarks>Draw the colour of the filling, then <see cref="PatternLines"/> and <see cref="PatternDots"/> in the pattern's colour,
 /// then the edge. Holes are left out (even-odd and non-zero agree: holes run the other way).</remarks>
-public sealed class SheetArea : SheetItem
+internal sealed class SheetArea : SheetItem
 {
     private readonly Lazy<PatternDrawing> _pattern;
 
@@ -62,7 +62,7 @@ public sealed class SheetArea : SheetItem
 }
 
 /// <summary>A line along pieces: one run or several.</summary>
-public sealed class SheetLine : SheetItem
+internal sealed class SheetLine : SheetItem
 {
     private readonly Lazy<IReadOnlyList<StrokeRun>> _runs;
 

@@ -7,12 +7,12 @@ namespace WheelDraft.Drawing;
 /// <param name="Along">Where along the text that point lies.</param>
 /// <param name="Across">Where across the text that point lies.</param>
 /// <param name="TurnRad">Reading direction, radians anticlockwise from the right.</param>
-public readonly record struct TextSpot(Point Anchor, TextAlong Along = TextAlong.Start, TextAcross Across = TextAcross.Baseline, double TurnRad = 0);
+internal readonly record struct TextSpot(Point Anchor, TextAlong Along = TextAlong.Start, TextAcross Across = TextAcross.Baseline, double TurnRad = 0);
 
 /// <summary>One line of text.</summary>
 /// <remarks>Writers draw either <see cref="Strokes"/> or live text: font size <see cref="TextStyle.FontSizeMm"/>, anchored by
 /// <see cref="TextSpot.Along"/> at <see cref="BaselineAnchor"/>. <see cref="Box"/> holds both.</remarks>
-public sealed class SheetText : SheetItem
+internal sealed class SheetText : SheetItem
 {
     private readonly Lazy<LetteredText> _lettered;
     private readonly Lazy<TextBox> _box;

@@ -5,7 +5,7 @@ namespace WheelDraft.Drawing;
 /// <summary>An unbroken stroke: each piece begins where the one before ends.</summary>
 /// <param name="Pieces">At least one.</param>
 /// <param name="IsClosed">Whether it ends where it began: to be closed, so that the corner there is joined.</param>
-public sealed record StrokeRun(IReadOnlyList<Piece> Pieces, bool IsClosed)
+internal sealed record StrokeRun(IReadOnlyList<Piece> Pieces, bool IsClosed)
 {
     /// <summary>Length, mm.</summary>
     public double LengthMm => Pieces.Sum(p => p.Length);

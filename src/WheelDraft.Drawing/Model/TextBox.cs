@@ -7,7 +7,7 @@ namespace WheelDraft.Drawing;
 /// <param name="WidthMm">Along its own direction, mm.</param>
 /// <param name="HeightMm">Across it, mm.</param>
 /// <param name="TurnRad">Direction of its width, radians anticlockwise from the right.</param>
-public readonly record struct TextBox(Point Centre, double WidthMm, double HeightMm, double TurnRad)
+internal readonly record struct TextBox(Point Centre, double WidthMm, double HeightMm, double TurnRad)
 {
     /// <summary>Upper or lower corners in turn, anticlockwise from its own lower left.</summary>
     public IReadOnlyList<Point> Corners

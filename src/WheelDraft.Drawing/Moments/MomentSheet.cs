@@ -6,7 +6,7 @@ namespace WheelDraft.Drawing;
 /// <summary>A picture of one moment: the wheel as it has turned, what is live, the programme with a cursor, and which loads are on.</summary>
 /// <remarks>For stills and films, so it has the shape of a screen, 16 to 9, and no frame: 240 by 135 mm, or twice, three times that
 /// where many rows want room. Nothing but states moves from one moment of a turn to the next: no label changes its place.</remarks>
-public static class MomentSheet
+internal static class MomentSheet
 {
     /// <summary>Draws a moment of a design.</summary>
     public static Sheet Of(Design design, CircuitMoment moment)
@@ -45,11 +45,11 @@ public sealed class MomentFilm
     public int Frames { get; }
 
     /// <summary>The size of every picture, on paper.</summary>
-    public PaperSize Size => _scene.Size;
+    internal PaperSize Size => _scene.Size;
 
     /// <summary>A picture.</summary>
     /// <param name="index">Which one, from 0; picture i shows the wheel after i parts of the turn.</param>
-    public Sheet this[int index] => _scene.At(_design.Circuit.At(Angles.TurnRad * index / Frames, _inputs));
+    internal Sheet this[int index] => _scene.At(_design.Circuit.At(Angles.TurnRad * index / Frames, _inputs));
 }
 
 /// <summary>What all moments of a turn share: measures, rows and the places of words.</summary>

@@ -7,7 +7,7 @@ namespace WheelDraft.Drawing;
 /// <summary>Numbers as drawings write them.</summary>
 /// <remarks>Decimal point, not the comma of ISO 129-1: the same sign as in the parameter file, the reports and the cutting files, so
 /// that a figure can be found in all of them; the title block says so. Rounded before it is written, never a negative zero, half to even.</remarks>
-public sealed class DrawingNumbers
+internal sealed class DrawingNumbers
 {
     private const double MmPerInch = 25.4;
     private const int InchDecimals = 4;
@@ -40,9 +40,6 @@ public sealed class DrawingNumbers
 
     /// <summary>An angle given in radians: degrees with at most so many decimals.</summary>
     public static string Angle(double angleRad, int decimals = 2) => Trimmed(angleRad * (180 / Math.PI), decimals) + "°";
-
-    /// <summary>An angle given in radians for columns of figures: degrees with exactly so many decimals, no sign of degrees.</summary>
-    public static string AngleInColumn(double angleRad, int decimals = 3) => Fixed(angleRad * (180 / Math.PI), decimals);
 
     /// <summary>A direction given in radians as an angle in [0, 360): what rounds to a whole turn is 0.</summary>
     internal static string Direction(double angleRad, int decimals = 2) => Trimmed(RoundedTurn(angleRad, decimals), decimals) + "°";

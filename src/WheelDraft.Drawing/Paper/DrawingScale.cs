@@ -6,7 +6,7 @@ namespace WheelDraft.Drawing;
 /// <summary>A scale of ISO 5455: paper to model.</summary>
 /// <param name="Paper">Millimetres on the paper.</param>
 /// <param name="Model">Millimetres of the model.</param>
-public readonly record struct DrawingScale(int Paper, int Model)
+internal readonly record struct DrawingScale(int Paper, int Model)
 {
     /// <summary>Full size.</summary>
     public static DrawingScale FullSize => new(1, 1);

@@ -1,7 +1,7 @@
 namespace WheelDraft.Drawing;
 
 /// <summary>A size of paper as it lies before the reader.</summary>
-public sealed record PaperSize
+internal sealed record PaperSize
 {
     /// <summary>A size of any measures.</summary>
     /// <param name="name">Its name, as A4 or Letter.</param>

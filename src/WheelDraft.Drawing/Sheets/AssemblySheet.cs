@@ -4,7 +4,7 @@ using WheelDraft.Geometry;
 namespace WheelDraft.Drawing;
 
 /// <summary>Wheel, strips, parts and surfaces in plan, at home, seen from the wiper side; nets told apart by pattern and label as well as colour.</summary>
-public static class AssemblySheet
+internal static class AssemblySheet
 {
     private static IEnumerable<PaperSize> Sizes => [PaperSize.A3, PaperSize.A2, PaperSize.A1, PaperSize.A0];
 

@@ -6,7 +6,7 @@ namespace WheelDraft.Drawing;
 /// <summary>The wiring diagram: line on the left, neutral on the right, contacts of the wheel with their angles, inputs, loads and motor between.</summary>
 /// <remarks>Graphic symbols after IEC 60617 (from memory): make contact, brush on slip ring, load as a rectangle, motor as a circle with M.
 /// Everything is drawn at rest, inputs open, contacts open, or as it stands at a moment.</remarks>
-public static class CircuitSheet
+internal static class CircuitSheet
 {
     // In one column on the smaller sheets; from A3 on folded into columns where it is long.
     private static IEnumerable<(PaperSize Size, bool MayFold)> Sizes =>

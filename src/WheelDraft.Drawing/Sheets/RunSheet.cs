@@ -4,7 +4,7 @@ using WheelDraft.Geometry;
 namespace WheelDraft.Drawing;
 
 /// <summary>A played scenario over time: inputs, contacts, loads and the turning wheel.</summary>
-public static class RunSheet
+internal static class RunSheet
 {
     private static IEnumerable<PaperSize> Sizes => [PaperSize.A4.Turned, PaperSize.A3, PaperSize.A2, PaperSize.A1, PaperSize.A0];
 

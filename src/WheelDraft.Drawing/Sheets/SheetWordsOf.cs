@@ -46,7 +46,7 @@ internal static class SheetWordsOf
 /// <summary>A sheet's place in its set.</summary>
 /// <param name="Number">Which one, from 1.</param>
 /// <param name="Of">How many there are.</param>
-public sealed record SheetNumber(int Number, int Of)
+internal sealed record SheetNumber(int Number, int Of)
 {
     /// <summary>The only one.</summary>
     public static SheetNumber Single { get; } = new(1, 1);

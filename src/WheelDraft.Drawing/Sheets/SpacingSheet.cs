@@ -4,7 +4,7 @@ using WheelDraft.Geometry;
 namespace WheelDraft.Drawing;
 
 /// <summary>Where live parts come near each other: a plan of everything conductive, each tight or missing distance numbered.</summary>
-public static class SpacingSheet
+internal static class SpacingSheet
 {
     /// <summary>Draws it on the smallest sheet on which the plan and the table find room.</summary>
     public static Sheet Of(Design design, SheetNumber? number = null)

@@ -6,7 +6,7 @@ namespace WheelDraft.Drawing;
 /// <summary>What is scribed on a strip's blank: its name and number, and where rivet and dimple go; blank's own place, mm.</summary>
 /// <param name="Strokes">The strokes, each a run of pieces.</param>
 /// <param name="Missing">What found no room, in words.</param>
-public sealed record StripMarks(IReadOnlyList<IReadOnlyList<Piece>> Strokes, IReadOnlyList<string> Missing)
+internal sealed record StripMarks(IReadOnlyList<IReadOnlyList<Piece>> Strokes, IReadOnlyList<string> Missing)
 {
     // Letters lower than this cannot be read when scribed, mm.
     private const double LeastLetterMm = 0.6;

@@ -4,7 +4,7 @@ using WheelDraft.Geometry;
 namespace WheelDraft.Drawing;
 
 /// <summary>One strip: its blank with fold lines, its formed shape from the side and from the wiper side, folds and figures in tables.</summary>
-public static class StripSheet
+internal static class StripSheet
 {
     // Three views above each other want lying paper.
     private static IEnumerable<PaperSize> Sizes => [PaperSize.A3, PaperSize.A2, PaperSize.A1, PaperSize.A0];

@@ -4,7 +4,7 @@ using WheelDraft.Geometry;
 namespace WheelDraft.Drawing;
 
 /// <summary>What a true-size template shows: each part that is cut, at full size, and a page that tells how to use it.</summary>
-public static class TemplateSheets
+internal static class TemplateSheets
 {
     // Round a part, mm: room for the words under it.
     private const double AirMm = 10;

@@ -4,7 +4,7 @@ using WheelDraft.Geometry;
 namespace WheelDraft.Drawing;
 
 /// <summary>The timing chart: contacts, loads and parking over one turn, in seconds and degrees, with the worst case of every edge.</summary>
-public static class TimingSheet
+internal static class TimingSheet
 {
     // Charts are read across, so lying paper comes first.
     private static IEnumerable<PaperSize> Sizes => [PaperSize.A4.Turned, PaperSize.A4, PaperSize.A3, PaperSize.A2, PaperSize.A1, PaperSize.A0];

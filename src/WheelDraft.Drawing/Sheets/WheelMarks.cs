@@ -19,7 +19,7 @@ internal static class PartNumber
 /// <summary>What is scribed on a wheel: home mark, arrow of rotation, part number; wheel frame, mm.</summary>
 /// <param name="Strokes">The strokes, each a run of pieces.</param>
 /// <param name="Missing">What found no room, in words.</param>
-public sealed record WheelMarks(IReadOnlyList<IReadOnlyList<Piece>> Strokes, IReadOnlyList<string> Missing)
+internal sealed record WheelMarks(IReadOnlyList<IReadOnlyList<Piece>> Strokes, IReadOnlyList<string> Missing)
 {
     // Marks use this share of the web that they stand in, so that a scribe stays on the copper.
     private const double ShareOfWeb = 0.7;

@@ -7,7 +7,7 @@ namespace WheelDraft.Drawing;
 // is the business of WheelDraft.Formats, and nothing is worked out here that a report would need too.
 
 /// <summary>The wheel, dimensioned: copper, windows, rings, stations, and every edge in a table.</summary>
-public static class WheelSheet
+internal static class WheelSheet
 {
     /// <summary>Draws it on the smallest sheet on which everything finds room at full size or larger.</summary>
     /// <param name="design">The design.</param>

@@ -8,7 +8,7 @@ namespace WheelDraft.Drawing;
 
 /// <summary>A formed strip from the side, free of the wheel: x along the strip from the end of the clamp, y the height over the copper face, mm.</summary>
 /// <remarks>Folds are arcs, everything else straight; sweeps are unrolled, so that lengths along the strip are true.</remarks>
-public sealed record StripProfile
+internal sealed record StripProfile
 {
     private StripProfile(StripForm form, IReadOnlyList<ProfileLeg> legs)
     {
@@ -124,7 +124,7 @@ public sealed record StripProfile
 /// <summary>A place on the middle line of a strip from the side, and its direction.</summary>
 /// <param name="At">The place.</param>
 /// <param name="DirectionRad">Toward the tip, radians from level.</param>
-public readonly record struct ProfileFrame(Point At, double DirectionRad)
+internal readonly record struct ProfileFrame(Point At, double DirectionRad)
 {
     /// <summary>The point so far along and up from here, mm.</summary>
     public Point Off(double alongMm, double upMm)
@@ -138,7 +138,7 @@ public readonly record struct ProfileFrame(Point At, double DirectionRad)
 /// <param name="Start">Its terminal side.</param>
 /// <param name="LengthMm">Length of its middle line.</param>
 /// <param name="AngleRad">Angle that it folds through, positive toward the wiper side; 0 when straight.</param>
-public readonly record struct ProfileLeg(ProfileFrame Start, double LengthMm, double AngleRad)
+internal readonly record struct ProfileLeg(ProfileFrame Start, double LengthMm, double AngleRad)
 {
     private double RadiusMm => LengthMm / Math.Abs(AngleRad);
 

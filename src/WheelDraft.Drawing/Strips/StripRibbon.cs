@@ -6,7 +6,7 @@ namespace WheelDraft.Drawing;
 /// <summary>A formed strip as the wiper side sees it: its edges in plan, seat coordinates, mm.</summary>
 /// <remarks>A leg that stands upright is a step in the way; a strip that turns back over itself is drawn as one ribbon for each way,
 /// the lower first.</remarks>
-public static class StripRibbon
+internal static class StripRibbon
 {
     // Legs shorter than this in plan stand upright, mm: a tenth of the thinnest stock.
     private const double UprightMm = 0.01;

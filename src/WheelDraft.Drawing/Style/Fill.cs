@@ -1,7 +1,7 @@
 namespace WheelDraft.Drawing;
 
 /// <summary>What an area means. The theme gives the colour, <see cref="FillPattern"/> the pattern, so that nothing rests on colour alone.</summary>
-public enum FillKind
+internal enum FillKind
 {
     /// <summary>The paper: covers what lies below, behind texts and callouts.</summary>
     Paper,
@@ -87,7 +87,7 @@ public enum FillKind
 
 /// <summary>The meaning of an area's filling.</summary>
 /// <remarks><c>default</c> is the paper.</remarks>
-public readonly record struct Fill
+internal readonly record struct Fill
 {
     private Fill(FillKind kind, Ink ink)
     {
@@ -119,10 +119,6 @@ public readonly record struct Fill
     /// <exception cref="ArgumentOutOfRangeException">The number is negative.</exception>
     public static Fill Net(int number) => new(FillKind.Net1 + Look(number), Ink.Outline);
 
-    /// <summary>The ink of a net by its number, from 0; the ninth looks as the first.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">The number is negative.</exception>
-    public static Ink NetInk(int number) => Ink.Net1 + Look(number);
-
     private static int Look(int number)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(number);
@@ -131,7 +127,7 @@ public readonly record struct Fill
 }
 
 /// <summary>Ways of drawing a pattern.</summary>
-public enum PatternKind
+internal enum PatternKind
 {
     /// <summary>No pattern.</summary>
     None,
@@ -151,7 +147,7 @@ public enum PatternKind
 /// <param name="AngleDeg">Direction of the lines or rows, degrees anticlockwise from the right.</param>
 /// <param name="SpacingMm">Distance of neighbouring lines, rows and dots, mm.</param>
 /// <param name="StrokeMm">Width of lines, diameter of dots, mm.</param>
-public readonly record struct FillPattern(PatternKind Kind, double AngleDeg, double SpacingMm, double StrokeMm)
+internal readonly record struct FillPattern(PatternKind Kind, double AngleDeg, double SpacingMm, double StrokeMm)
 {
     /// <summary>No pattern.</summary>
     public static FillPattern None => default;

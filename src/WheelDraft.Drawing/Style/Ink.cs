@@ -1,7 +1,7 @@
 namespace WheelDraft.Drawing;
 
 /// <summary>What the colour of a line, a text or a solid mark means. The theme gives the colour.</summary>
-public enum Ink
+internal enum Ink
 {
     /// <summary>Edges of parts.</summary>
     Outline,

@@ -3,7 +3,7 @@ using System.Globalization;
 namespace WheelDraft.Drawing;
 
 /// <summary>The types of line of technical drawings, numbered as in ISO 128-2:2020 (numbers and uses from memory).</summary>
-public enum LineKind
+internal enum LineKind
 {
     /// <summary>Type 01, wide: visible edges and outlines.</summary>
     ContinuousWide,
@@ -28,7 +28,7 @@ public enum LineKind
 }
 
 /// <summary>How a stroke ends.</summary>
-public enum LineEnds
+internal enum LineEnds
 {
     /// <summary>Half a circle beyond the end point.</summary>
     Round,
@@ -40,13 +40,10 @@ public enum LineEnds
 /// <summary>The two widths of line of one drawing, wide to narrow 2 : 1 (ISO 128-2:2020, from memory).</summary>
 /// <param name="WideMm">Width of wide lines, mm.</param>
 /// <param name="NarrowMm">Width of narrow lines, mm.</param>
-public readonly record struct LineGroup(double WideMm, double NarrowMm)
+internal readonly record struct LineGroup(double WideMm, double NarrowMm)
 {
     /// <summary>0.5 and 0.25 mm: sheets up to A3.</summary>
     public static LineGroup Half => new(0.5, 0.25);
-
-    /// <summary>0.7 and 0.35 mm: larger sheets, and pictures that are shown reduced.</summary>
-    public static LineGroup SevenTenths => new(0.7, 0.35);
 
     /// <summary>Width of a line of this kind, mm.</summary>
     public double WidthMm(LineKind kind) => kind is LineKind.ContinuousWide or LineKind.ChainWide ? WideMm : NarrowMm;
@@ -54,7 +51,7 @@ public readonly record struct LineGroup(double WideMm, double NarrowMm)
 
 /// <summary>What a line means: its kind, its ink and its width. The theme gives the colour.</summary>
 /// <remarks>Joins are round always.</remarks>
-public sealed record LineStyle
+internal sealed record LineStyle
 {
     private LineStyle(LineKind kind, Ink ink, double widthMm)
     {

@@ -6,7 +6,7 @@ namespace WheelDraft.Drawing;
 /// <param name="Red">0 to 255.</param>
 /// <param name="Green">0 to 255.</param>
 /// <param name="Blue">0 to 255.</param>
-public readonly record struct Rgb(byte Red, byte Green, byte Blue)
+internal readonly record struct Rgb(byte Red, byte Green, byte Blue)
 {
     /// <summary>From a number as 0xRRGGBB.</summary>
     public static Rgb Of(int hex) => new((byte)((hex >> 16) & 255), (byte)((hex >> 8) & 255), (byte)(hex & 255));
@@ -80,13 +80,13 @@ public sealed class Theme
     public string Name { get; }
 
     /// <summary>The ground of the sheet.</summary>
-    public Rgb Paper { get; }
+    internal Rgb Paper { get; }
 
     /// <summary>The theme of a name, or null.</summary>
     public static Theme? Named(string name) => All.FirstOrDefault(t => string.Equals(t.Name, name, StringComparison.Ordinal));
 
     /// <summary>The colour of lines, texts and solid marks.</summary>
-    public Rgb Of(Ink ink) => ink switch
+    internal Rgb Of(Ink ink) => ink switch
     {
         Ink.Paper => Paper,
         Ink.Quiet => _ink.Over(Paper, 0.72),
@@ -98,7 +98,7 @@ public sealed class Theme
     };
 
     /// <summary>The colour of an area, below its pattern.</summary>
-    public Rgb Of(Fill fill) => fill.Kind switch
+    internal Rgb Of(Fill fill) => fill.Kind switch
     {
         FillKind.Solid => Of(fill.SolidInk),
         FillKind.Paper or FillKind.Window or FillKind.Unjoined => Paper,
@@ -118,7 +118,7 @@ public sealed class Theme
     };
 
     /// <summary>The colour of a filling's pattern.</summary>
-    public Rgb OfPattern(Fill fill) => fill.Kind switch
+    internal Rgb OfPattern(Fill fill) => fill.Kind switch
     {
         >= FillKind.Net1 and <= FillKind.Net8 => Of(Ink.Net1 + (fill.Kind - FillKind.Net1)),
         FillKind.Error => Of(Ink.Error),

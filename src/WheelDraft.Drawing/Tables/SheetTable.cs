@@ -5,11 +5,11 @@ namespace WheelDraft.Drawing;
 /// <summary>A column of a table.</summary>
 /// <param name="Heading">Heading; broken into lines where it is long.</param>
 /// <param name="Along">Texts to the left, in the middle, or figures to the right.</param>
-public sealed record TableColumn(string Heading, TextAlong Along = TextAlong.Start);
+internal sealed record TableColumn(string Heading, TextAlong Along = TextAlong.Start);
 
 /// <summary>Rows and columns of text: columns as wide as their content where there is room, else broken into lines; no text is cut.</summary>
 /// <remarks>A table longer than its area is drawn as far as it goes; the rest is drawn elsewhere, headings again.</remarks>
-public sealed class SheetTable
+internal sealed class SheetTable
 {
     private static readonly TextStyle Body = TextStyle.Small;
     private static readonly TextStyle Head = new(2.5, TextWeight.Heavy);

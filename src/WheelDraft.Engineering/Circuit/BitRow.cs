@@ -1,5 +1,3 @@
-using System.Numerics;
-
 namespace WheelDraft.Engineering;
 
 /// <summary>Sets of small whole numbers as rows of bits: positions of the wheel, or closed contacts.</summary>
@@ -60,24 +58,5 @@ internal static class BitRow
         }
 
         return false;
-    }
-
-    /// <summary>The lowest set bit, or −1.</summary>
-    public static int First(ReadOnlySpan<ulong> row)
-    {
-        int word = row.IndexOfAnyExcept(0UL);
-        return word < 0 ? -1 : (word * 64) + BitOperations.TrailingZeroCount(row[word]);
-    }
-
-    /// <summary>How many bits are set.</summary>
-    public static int Count(ReadOnlySpan<ulong> row)
-    {
-        int count = 0;
-        foreach (ulong word in row)
-        {
-            count += BitOperations.PopCount(word);
-        }
-
-        return count;
     }
 }

@@ -30,9 +30,6 @@ internal sealed class BlockSolver(IReadOnlyList<Complex> impedances, Complex[] s
     private readonly Complex[] _admittances = [.. impedances.Select(z => 1 / z)];
     private readonly Dictionary<long[], Complex[]?> _solved = new(PackedKeyComparer.Instance);
 
-    /// <summary>Number of distinct blocks solved so far.</summary>
-    public int Count => _solved.Count;
-
     /// <summary>Potentials of the block's nodes over neutral, by node number; null for resonance without resistance.</summary>
     /// <param name="block">The block's loads (<see cref="BlockLoad.Packed"/>), by rising load index, nodes numbered as first met.</param>
     public Complex[]? Solve(ReadOnlySpan<long> block)

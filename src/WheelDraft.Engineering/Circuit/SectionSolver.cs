@@ -64,9 +64,6 @@ internal sealed class SectionSolver
     public static double OffAtV(CircuitModel model, int load) =>
         model.LoadBriefs[load].DropOutShare * model.RatedV[load] / (1 + model.Brief.Supply.VoltageToleranceShare) * (1 + ThresholdSlack);
 
-    /// <summary>Number of distinct blocks solved.</summary>
-    public int BlockCount => _blocks.Count;
-
     /// <summary>Where a section's loads are on or undecided.</summary>
     /// <param name="section">Packed ends, as <see cref="NetworkSplit.Section"/> gives them.</param>
     public SectionStates States(ReadOnlySpan<long> section)

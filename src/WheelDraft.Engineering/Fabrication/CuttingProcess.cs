@@ -9,7 +9,7 @@ namespace WheelDraft.Engineering;
 /// <param name="LeastWeb">Narrowest copper.</param>
 /// <param name="LeastHole">Smallest hole.</param>
 /// <param name="InsideRadius">Radius of re-entrant corners.</param>
-public sealed record CuttingProcess(
+internal sealed record CuttingProcess(
     string Name,
     double KerfMm,
     ThicknessRule Tolerance,
@@ -32,7 +32,7 @@ public sealed record CuttingProcess(
 /// <param name="Times">Multiple of the thickness.</param>
 /// <param name="AtLeastMm">Least value.</param>
 /// <param name="PlusMm">Fixed part.</param>
-public readonly record struct ThicknessRule(double Times, double AtLeastMm, double PlusMm = 0)
+internal readonly record struct ThicknessRule(double Times, double AtLeastMm, double PlusMm = 0)
 {
     /// <summary>The value for a thickness.</summary>
     /// <param name="thicknessMm">Thickness of the stock.</param>

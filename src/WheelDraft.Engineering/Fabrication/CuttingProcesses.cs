@@ -2,7 +2,7 @@ namespace WheelDraft.Engineering;
 
 /// <summary>The list of cutting processes for 0.03 to 2 mm copper. Adding one is adding a row.</summary>
 /// <remarks>Where sources give a band, the value taken is the usual one, and for limits the more careful end, as the row's source says.</remarks>
-public static class CuttingProcesses
+internal static class CuttingProcesses
 {
     /// <summary>Every process, in the order in which it is listed to a person.</summary>
     public static IReadOnlyList<CuttingProcess> All =>

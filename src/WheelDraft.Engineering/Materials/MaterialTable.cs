@@ -1,7 +1,7 @@
 namespace WheelDraft.Engineering;
 
 /// <summary>The copper alloys that this project knows, by temper.</summary>
-public static class MaterialTable
+internal static class MaterialTable
 {
     // Annealed stock is sold under both words (ASTM B601: O60 soft anneal, O61 annealed); the published tables used here do not
     // tell them apart.
@@ -64,7 +64,7 @@ public static class MaterialTable
 /// <param name="Asked">The designation asked for.</param>
 /// <param name="Found">The material; null when it is not listed.</param>
 /// <param name="NearMisses">The listed designations nearest to it, best first; none when it was found.</param>
-public sealed record MaterialSearch(string Asked, Material? Found, IReadOnlyList<string> NearMisses)
+internal sealed record MaterialSearch(string Asked, Material? Found, IReadOnlyList<string> NearMisses)
 {
     /// <summary>What to tell the person when it is not listed.</summary>
     public string Message =>

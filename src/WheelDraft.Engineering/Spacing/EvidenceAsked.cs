@@ -1,7 +1,7 @@
 namespace WheelDraft.Engineering;
 
 /// <summary>What the person who signs must be able to show, because the design rests on it and no drawing can prove it.</summary>
-public static class EvidenceAsked
+internal static class EvidenceAsked
 {
     // Comparative tracking index at the lower end of each group, IEC 60112 solution A (IEC 60664-1:2007 clause 4.8.1.3, the clause from memory).
     private static string LeastIndex(MaterialGroup group) => group switch

@@ -6,7 +6,7 @@ namespace WheelDraft.Engineering;
 /// <param name="At200MetresV">The same at 200 m above the sea.</param>
 /// <param name="At500MetresV">The same at 500 m above the sea.</param>
 /// <param name="Source">The table.</param>
-public sealed record ImpulseTest(double RatedV, double AtSeaLevelV, double At200MetresV, double At500MetresV, string Source)
+internal sealed record ImpulseTest(double RatedV, double AtSeaLevelV, double At200MetresV, double At500MetresV, string Source)
 {
     /// <summary>The tests of a design, by rising voltage, each once.</summary>
     /// <remarks>Where an impulse voltage has no row of its own the next row up stands for it, the harder test.</remarks>

@@ -2,7 +2,7 @@ namespace WheelDraft.Engineering;
 
 /// <summary>What is asked of every open contact, with the steps that led there.</summary>
 /// <param name="Outputs">One entry an output, in file order; null where no separation is asked.</param>
-public sealed record OpenContactRequirements(IReadOnlyList<PairRequirement?> Outputs)
+internal sealed record OpenContactRequirements(IReadOnlyList<PairRequirement?> Outputs)
 {
     /// <summary>Asks the rules for every output.</summary>
     /// <param name="brief">The brief.</param>

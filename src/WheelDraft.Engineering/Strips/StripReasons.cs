@@ -3,7 +3,7 @@ using WheelDraft.Geometry;
 namespace WheelDraft.Engineering;
 
 /// <summary>How the figures of a strip came about, step by step, one line a step.</summary>
-public static class StripReasons
+internal static class StripReasons
 {
     /// <summary>How the length of the blank came about.</summary>
     public static IReadOnlyList<string> BlankLength(StripForm form)

@@ -1,5 +1,4 @@
 using System.Globalization;
-using WheelDraft.Geometry;
 
 namespace WheelDraft.Engineering;
 

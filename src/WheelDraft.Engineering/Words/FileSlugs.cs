@@ -3,7 +3,7 @@ using System.Text;
 namespace WheelDraft.Engineering;
 
 /// <summary>Names as they stand in file names: the letters a to z and digits in lower case, every other run one hyphen.</summary>
-public static class FileSlugs
+internal static class FileSlugs
 {
     /// <summary>The slugs of names of one kind, in their order, each once.</summary>
     /// <remarks>A slug that is empty or was given before gets -2, -3, … after it. Hyphens at the ends are left out.</remarks>

@@ -4,7 +4,7 @@ using WheelDraft.Geometry;
 namespace WheelDraft.Engineering;
 
 /// <summary>Figures with their units, as sentences show them: rounded, no exponent, no negative zero, any locale.</summary>
-public static class Wording
+internal static class Wording
 {
     /// <summary>A length, to the micrometre: "3.88 mm".</summary>
     public static string Mm(double lengthMm) => Number(lengthMm, 3) + " mm";

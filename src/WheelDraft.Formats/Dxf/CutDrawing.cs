@@ -1,5 +1,4 @@
 using System.Globalization;
-using WheelDraft.Drawing;
 using WheelDraft.Engineering;
 using WheelDraft.Geometry;
 using PieceKey = ((long X, long Y) Low, (long X, long Y) High, (long X, long Y) Middle);
@@ -13,7 +12,7 @@ namespace WheelDraft.Formats.Dxf;
 /// <remarks>Immutable and checked: nothing is drawn twice, no cut line is open. The order of each list is kept within its
 /// layer; the layers follow each other in the order of <see cref="CutLayer"/>, so that marks come before cuts and inner
 /// cuts before outer ones.</remarks>
-public sealed class CutDrawing
+internal sealed class CutDrawing
 {
     private readonly CutContour[] _contours;
     private readonly CutPath[] _paths;
@@ -58,15 +57,6 @@ public sealed class CutDrawing
             .Concat(_paths.SelectMany(p => p.Pieces).Select(p => p.Bounds))
             .Concat(_notes.Select(n => Bounds.Of(n.At)))
             .Aggregate((a, b) => a.With(b));
-
-    /// <summary>The drawing of shapes: holes on <see cref="CutLayer.Window"/>, outer contours on <see cref="CutLayer.Outline"/>.</summary>
-    /// <param name="unit">Unit of the file.</param>
-    /// <param name="shapes">The shapes, at least one.</param>
-    public static CutDrawing Of(DrawingUnit unit, params IReadOnlyList<Outline> shapes)
-    {
-        ArgumentNullException.ThrowIfNull(shapes);
-        return new(unit, shapes.SelectMany(ContoursOf));
-    }
 
     /// <summary>The contours of one shape: its holes, then its outer contour.</summary>
     public static IEnumerable<CutContour> ContoursOf(Outline shape)
@@ -122,7 +112,7 @@ public sealed class CutDrawing
 }
 
 /// <summary>The layers of a cutting file, in the order in which they stand in it.</summary>
-public enum CutLayer
+internal enum CutLayer
 {
     /// <summary>Lines to scribe: index mark, part number.</summary>
     Mark,
@@ -143,10 +133,10 @@ public enum CutLayer
 /// <summary>A closed line of a cutting file.</summary>
 /// <param name="Layer">Its layer.</param>
 /// <param name="Contour">The line, mm.</param>
-public sealed record CutContour(CutLayer Layer, Contour Contour);
+internal sealed record CutContour(CutLayer Layer, Contour Contour);
 
 /// <summary>A line of a cutting file that need not be closed.</summary>
-public sealed record CutPath
+internal sealed record CutPath
 {
     /// <summary>A line from its pieces.</summary>
     /// <param name="layer">Its layer, not one that is cut through.</param>
@@ -176,12 +166,6 @@ public sealed record CutPath
         }
     }
 
-    /// <summary>The unbroken lines among pieces, as stroke lettering has them: one for each run.</summary>
-    /// <param name="layer">Their layer, not one that is cut through.</param>
-    /// <param name="pieces">Pieces in order; one that does not begin where the one before ended begins a new line.</param>
-    public static IReadOnlyList<CutPath> Runs(CutLayer layer, IReadOnlyList<Piece> pieces) =>
-        [.. StrokeRun.Of(pieces).Select(run => new CutPath(layer, run.Pieces))];
-
     /// <summary>Its layer.</summary>
     public CutLayer Layer { get; }
 
@@ -196,4 +180,4 @@ public sealed record CutPath
 /// <param name="At">Left end of its base line, mm.</param>
 /// <param name="HeightMm">Height of capitals, mm, above 0.</param>
 /// <param name="Text">One line; any character.</param>
-public sealed record CutNote(Point At, double HeightMm, string Text);
+internal sealed record CutNote(Point At, double HeightMm, string Text);

@@ -1,7 +1,7 @@
 namespace WheelDraft.Formats.Dxf;
 
 /// <summary>Writes a drawing for a cutting machine.</summary>
-public interface ICutFileWriter
+internal interface ICutFileWriter
 {
     /// <summary>The whole file as text; ASCII, lines end in a line feed.</summary>
     /// <param name="drawing">What it holds.</param>
@@ -11,7 +11,7 @@ public interface ICutFileWriter
 /// <summary>Writes DXF: the smallest subset of R2000 or R12 that every reader takes.</summary>
 /// <remarks>A contour is one closed polyline with bulges, or a circle; an arc of over half a turn is split into equal
 /// parts. Never a chord for an arc, a spline, an elevation or an extrusion. Same drawing, same bytes.</remarks>
-public sealed class DxfWriter : ICutFileWriter
+internal sealed class DxfWriter : ICutFileWriter
 {
     private readonly DxfVersion _version;
 

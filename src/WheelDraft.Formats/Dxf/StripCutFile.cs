@@ -4,7 +4,7 @@ using WheelDraft.Engineering;
 namespace WheelDraft.Formats.Dxf;
 
 /// <summary>The cutting file of a strip's blank: along x, its terminal end at x = 0, compensated for kerf, with fold lines and marks.</summary>
-public static class StripCutFile
+internal static class StripCutFile
 {
     // Height of the note's letters, mm, and how far under the part it stands.
     private const double NoteHeightMm = 2.5;

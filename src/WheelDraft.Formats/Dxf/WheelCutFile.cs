@@ -4,7 +4,7 @@ using WheelDraft.Engineering;
 namespace WheelDraft.Formats.Dxf;
 
 /// <summary>The cutting file of a wheel: copper compensated for kerf, all lands in their places, marks to scribe, a note that is not cut.</summary>
-public static class WheelCutFile
+internal static class WheelCutFile
 {
     // Height of the note's letters, mm, and how far under the part it stands.
     internal const double NoteHeightMm = 2.5;
@@ -34,7 +34,7 @@ public static class WheelCutFile
 
 /// <summary>The cutting file of the carrier of a lands wheel: its edge, bore and fixings, with the marks that lands have no room for.</summary>
 /// <remarks>Nominal: the process of the parameter file is that of the copper, and a carrier is cut by another.</remarks>
-public static class CarrierCutFile
+internal static class CarrierCutFile
 {
     /// <summary>The drawing of a design's carrier.</summary>
     public static CutDrawing Of(Design design)

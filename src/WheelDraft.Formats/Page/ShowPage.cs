@@ -10,7 +10,7 @@ namespace WheelDraft.Formats.Page;
 // solver.js solves the circuit at one instant, page.js moves what moves. The page asks for nothing but itself.
 
 /// <summary>Writes show/index.html: one self-contained page on which the wheel turns and the lamps light.</summary>
-public static class ShowPage
+internal static class ShowPage
 {
     /// <summary>The page, UTF-8, lines ending in a line feed; the same bytes for the same design.</summary>
     public static byte[] Write(Design design)

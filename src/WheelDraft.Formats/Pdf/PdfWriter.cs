@@ -9,7 +9,7 @@ namespace WheelDraft.Formats.Pdf;
 
 /// <summary>How sheets are written as PDF.</summary>
 /// <param name="Title">Title of the document.</param>
-public sealed record PdfOptions(string Title)
+internal sealed record PdfOptions(string Title)
 {
     /// <summary>Colours.</summary>
     public Theme Theme { get; init; } = Theme.Light;
@@ -19,7 +19,7 @@ public sealed record PdfOptions(string Title)
 }
 
 /// <summary>Writes sheets as the pages of one PDF.</summary>
-public static class PdfWriter
+internal static class PdfWriter
 {
     /// <summary>The bytes of the file; one page a sheet, at the sheet's size.</summary>
     /// <exception cref="ArgumentException">There is no sheet.</exception>

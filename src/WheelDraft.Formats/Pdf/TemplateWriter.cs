@@ -7,7 +7,7 @@ namespace WheelDraft.Formats.Pdf;
 /// <summary>What a true-size template holds.</summary>
 /// <param name="Title">Title of the document.</param>
 /// <param name="Parts">The drawings at true size: a sheet each, as large as it needs to be.</param>
-public sealed record TemplateContent(string Title, IReadOnlyList<Sheet> Parts)
+internal sealed record TemplateContent(string Title, IReadOnlyList<Sheet> Parts)
 {
     /// <summary>The paper to print on: A4 or Letter, upright.</summary>
     public PaperSize Paper { get; init; } = PaperSize.A4;
@@ -26,7 +26,7 @@ public sealed record TemplateContent(string Title, IReadOnlyList<Sheet> Parts)
 }
 
 /// <summary>Writes templates that are printed at true size, glued together and laid on the metal.</summary>
-public static class TemplateWriter
+internal static class TemplateWriter
 {
     /// <summary>The bytes of the PDF: instructions, then the parts, as many below each other as a page takes, a larger one over several
     /// pages that overlap by 10 mm; each page with a line of 100 mm across and one along to check the printer by.</summary>

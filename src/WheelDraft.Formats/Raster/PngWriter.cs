@@ -6,7 +6,7 @@ using WheelDraft.Drawing;
 namespace WheelDraft.Formats.Raster;
 
 /// <summary>How a sheet is written as PNG.</summary>
-public sealed record PngOptions
+internal sealed record PngOptions
 {
     /// <summary>Colours.</summary>
     public Theme Theme { get; init; } = Theme.Light;
@@ -16,7 +16,7 @@ public sealed record PngOptions
 }
 
 /// <summary>Writes a sheet as PNG: 24-bit colour, no alpha, with its resolution.</summary>
-public static class PngWriter
+internal static class PngWriter
 {
     /// <summary>The most pixels of one picture: an A0 sheet at 300 dpi has 139 million; more would take over a gigabyte.</summary>
     private const long MostPixels = 200_000_000;

@@ -3,7 +3,7 @@ using WheelDraft.Engineering;
 namespace WheelDraft.Formats.Report;
 
 /// <summary>The cautions that every report, drawing and page carries.</summary>
-public static class Cautions
+internal static class Cautions
 {
     /// <summary>In one line, for title blocks and pages.</summary>
     public const string Short =

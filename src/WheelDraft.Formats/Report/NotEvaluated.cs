@@ -3,7 +3,7 @@ using WheelDraft.Engineering;
 namespace WheelDraft.Formats.Report;
 
 /// <summary>What a design leaves out that could have been evaluated, and what no design is checked for.</summary>
-public static class NotEvaluated
+internal static class NotEvaluated
 {
     /// <summary>What no report of this program looks at.</summary>
     public static IReadOnlyList<string> NotChecked { get; } =

@@ -5,7 +5,7 @@ namespace WheelDraft.Formats.Report;
 
 /// <summary>The machine-readable report of a design, format 1.</summary>
 /// <remarks>Its keys are documented by report.schema.json beside this file. A figure that was not evaluated is absent, never 0.</remarks>
-public static class ReportJson
+internal static class ReportJson
 {
     /// <summary>The whole report.</summary>
     public static byte[] Write(Design design)

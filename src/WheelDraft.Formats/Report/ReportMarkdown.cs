@@ -4,7 +4,7 @@ using WheelDraft.Geometry;
 namespace WheelDraft.Formats.Report;
 
 /// <summary>The report for people to read and sign.</summary>
-public static class ReportMarkdown
+internal static class ReportMarkdown
 {
     /// <summary>The whole report.</summary>
     /// <param name="design">The design.</param>

@@ -4,7 +4,7 @@ using System.Text;
 namespace WheelDraft.Formats.Report;
 
 /// <summary>The JSON Schema (draft 2020-12) of report.json, format 1, as it stands in report.schema.json.</summary>
-public static class ReportSchema
+internal static class ReportSchema
 {
     /// <summary>The schema as indented JSON with LF line ends and a last LF.</summary>
     public static string Text()

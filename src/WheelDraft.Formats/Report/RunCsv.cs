@@ -4,7 +4,7 @@ using WheelDraft.Engineering;
 namespace WheelDraft.Formats.Report;
 
 /// <summary>A played scenario as CSV: a row each moment, a column each input, contact and load.</summary>
-public static class RunCsv
+internal static class RunCsv
 {
     /// <summary>Writes it: UTF-8, LF, columns time_s, angle_deg, turns, event, turning, then 0 or 1 each, loads on, off or undecided and their volts.</summary>
     public static byte[] Write(Design design, ScenarioRun run)

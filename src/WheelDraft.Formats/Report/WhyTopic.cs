@@ -6,7 +6,7 @@ namespace WheelDraft.Formats.Report;
 /// <summary>A figure that can be asked "why", and the steps that led to it.</summary>
 /// <param name="Name">What is asked: <c>arc mist</c>, <c>spacing L mist</c>.</param>
 /// <param name="Steps">The steps, in order, a sentence each.</param>
-public sealed record WhyTopic(string Name, Func<IReadOnlyList<string>> Steps)
+internal sealed record WhyTopic(string Name, Func<IReadOnlyList<string>> Steps)
 {
     /// <summary>The same asked the other way round, for topics of two nets; null for others.</summary>
     public string? AlsoNamed { get; init; }

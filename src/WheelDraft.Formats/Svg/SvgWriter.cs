@@ -8,7 +8,7 @@ namespace WheelDraft.Formats.Svg;
 // no text lengths, no dominant base lines.
 
 /// <summary>How a sheet is written as SVG.</summary>
-public sealed record SvgOptions
+internal sealed record SvgOptions
 {
     /// <summary>Colours.</summary>
     public Theme Theme { get; init; } = Theme.Light;
@@ -34,7 +34,7 @@ public enum SvgText
 }
 
 /// <summary>Writes a sheet as SVG 1.1.</summary>
-public static class SvgWriter
+internal static class SvgWriter
 {
     /// <summary>The whole file as text, lines ending in a line feed.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The width asked for is not above 0 and finite.</exception>

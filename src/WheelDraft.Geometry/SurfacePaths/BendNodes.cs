@@ -42,8 +42,6 @@ internal sealed class BendNodes
         AddArcLegs();
     }
 
-    internal IReadOnlyList<Point> Nodes => _nodes;
-
     internal IReadOnlyList<PossibleLeg> Legs => _legs;
 
     private int NodeAt(Point p)

@@ -51,15 +51,16 @@ public sealed class TableAndChartTests
     public void Table_RowOfAnotherLength_IsRefused() => Assert.Throws<ArgumentException>(() => new SheetTable([new("a"), new("b")], [["1"]]));
 
     [Theory]
-    [InlineData(StepKind.Decimal, 3, 5)]
-    [InlineData(StepKind.Decimal, 0.02, 0.02)]
-    [InlineData(StepKind.Decimal, 70, 100)]
-    [InlineData(StepKind.Degrees, 20, 30)]
-    [InlineData(StepKind.Degrees, 46, 90)]
-    [InlineData(StepKind.Degrees, 0.3, 0.5)]
-    [InlineData(StepKind.Seconds, 12, 15)]
-    [InlineData(StepKind.Seconds, 70, 120)]
-    public void AtLeast_AnyWish_IsTheNextStepThatPeopleCountIn(StepKind kind, double wish, double step) => Assert.Equal(step, NiceSteps.AtLeast(kind, wish), 1e-12);
+    [InlineData(nameof(StepKind.Decimal), 3, 5)]
+    [InlineData(nameof(StepKind.Decimal), 0.02, 0.02)]
+    [InlineData(nameof(StepKind.Decimal), 70, 100)]
+    [InlineData(nameof(StepKind.Degrees), 20, 30)]
+    [InlineData(nameof(StepKind.Degrees), 46, 90)]
+    [InlineData(nameof(StepKind.Degrees), 0.3, 0.5)]
+    [InlineData(nameof(StepKind.Seconds), 12, 15)]
+    [InlineData(nameof(StepKind.Seconds), 70, 120)]
+    public void AtLeast_AnyWish_IsTheNextStepThatPeopleCountIn(string kind, double wish, double step) =>
+        Assert.Equal(step, NiceSteps.AtLeast(Enum.Parse<StepKind>(kind), wish), 1e-12);
 
     [Fact]
     public void Between_RangeOfWholeSteps_HasBothEnds() => Assert.Equal([0, 45, 90], NiceSteps.Between(0, 90, 45));

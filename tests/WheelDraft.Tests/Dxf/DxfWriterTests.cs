@@ -75,7 +75,7 @@ public class DxfWriterTests
     public void Write_ArcOverHalfATurn_IsSplitIntoEqualParts()
     {
         Contour keyhole = new([new Arc(Point.Origin, 10, 0.5, 5), new Segment(Point.Polar(10, 5.5), Point.Polar(10, 0.5))]);
-        PlainDxf.Record cut = new PlainDxf(DxfWriter.Write(CutDrawing.Of(DrawingUnit.Millimetre, new Outline(keyhole)), DxfVersion.R2000)).Records.Single();
+        PlainDxf.Record cut = new PlainDxf(DxfWriter.Write(CutDrawings.Of(DrawingUnit.Millimetre, new Outline(keyhole)), DxfVersion.R2000)).Records.Single();
         Assert.Equal(3, cut.Corners().Count);
         Assert.Equal([Math.Tan(2.5 / 4), Math.Tan(2.5 / 4), 0], cut.Corners().Select(c => c.Bulge), Near);
     }
@@ -84,7 +84,7 @@ public class DxfWriterTests
     public void Write_CircleInParts_IsOneCircle()
     {
         Contour halves = new([new Arc(new(1, 2), 4, 1, Math.PI), new Arc(new(1, 2), 4, 1 + Math.PI, Math.PI)]);
-        PlainDxf.Record cut = new PlainDxf(DxfWriter.Write(CutDrawing.Of(DrawingUnit.Millimetre, new Outline(halves)), DxfVersion.R2000)).Records.Single();
+        PlainDxf.Record cut = new PlainDxf(DxfWriter.Write(CutDrawings.Of(DrawingUnit.Millimetre, new Outline(halves)), DxfVersion.R2000)).Records.Single();
         Assert.Equal(("CIRCLE", 1.0, 2.0, 4.0), (cut.Kind, cut.Number(10), cut.Number(20), cut.Number(40)));
     }
 
@@ -140,7 +140,7 @@ public class DxfWriterTests
             (inner, width, from, sweep) =>
             {
                 Outline shape = new(Sector(inner, inner + width, from, sweep));
-                PlainDxf.Record cut = new PlainDxf(DxfWriter.Write(CutDrawing.Of(DrawingUnit.Millimetre, shape), DxfVersion.R2000)).Records.Single();
+                PlainDxf.Record cut = new PlainDxf(DxfWriter.Write(CutDrawings.Of(DrawingUnit.Millimetre, shape), DxfVersion.R2000)).Records.Single();
                 double expected = sweep * width * ((2 * inner) + width) / 2;
                 Assert.All(cut.Corners(), c => Assert.InRange(c.Bulge, -1, 1));
                 Assert.Equal(expected, cut.Area(), 1e-6);
@@ -153,7 +153,7 @@ public class DxfWriterTests
     {
         Contour left = Contour.Rectangle(new(0, 0), new(1, 1));
         Contour right = Contour.Rectangle(new(1, 0), new(2, 1));
-        ArgumentException e = Assert.Throws<ArgumentException>(() => CutDrawing.Of(DrawingUnit.Millimetre, new Outline(left), new Outline(right)));
+        ArgumentException e = Assert.Throws<ArgumentException>(() => CutDrawings.Of(DrawingUnit.Millimetre, new Outline(left), new Outline(right)));
         Assert.Contains("(1, 1) to (1, 0) mm is drawn twice", e.Message, StringComparison.Ordinal);
     }
 
@@ -168,7 +168,7 @@ public class DxfWriterTests
     [Fact]
     public void Runs_OfLettering_AreWrittenAsLinesAndArcs()
     {
-        IReadOnlyList<CutPath> paths = CutPath.Runs(CutLayer.Mark, Lettering.Layout("HO 8.", 3.5).Pieces);
+        IReadOnlyList<CutPath> paths = CutDrawings.Runs(CutLayer.Mark, Lettering.Layout("HO 8.", 3.5).Pieces);
         PlainDxf read = new(DxfWriter.Write(new(DrawingUnit.Millimetre, [new(CutLayer.Outline, Contour.Circle(Point.Origin, 50))], paths), DxfVersion.R2000));
         PlainDxf.Record[] marks = [.. read.Records.Where(r => r.Layer is "MARK")];
 

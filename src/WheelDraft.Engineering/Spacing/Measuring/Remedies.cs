@@ -7,7 +7,7 @@ namespace WheelDraft.Engineering;
 /// <remarks>Each change is grown until the row meets with reserve, then narrowed to <see cref="StepMm"/>; every trial is measured anew by the
 /// judge of the table, tolerances and all, and the last one with all other rows of what moved. With reserve means "meets", not
 /// "tight": a proposal is not to stand at the very edge. A change that no size up to <see cref="MostMm"/> makes good is not offered.</remarks>
-public static class Remedies
+internal static class Remedies
 {
     /// <summary>Sizes are offered in steps of this, mm: what a drawing is dimensioned to (common practice, no source).</summary>
     private const double StepMm = 0.05;

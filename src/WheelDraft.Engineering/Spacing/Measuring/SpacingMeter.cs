@@ -159,7 +159,7 @@ internal sealed class SpacingMeter
 /// <summary>A gap of a clearance, and whether it counts: below X it counts as nothing, unless it is the whole way.</summary>
 /// <param name="Gap">The gap.</param>
 /// <param name="Counts">Whether it counts.</param>
-public sealed record ClearancePart(SolidGap Gap, bool Counts)
+internal sealed record ClearancePart(SolidGap Gap, bool Counts)
 {
     /// <summary>What it counts at its worst, mm.</summary>
     public double WorstMm => Counts ? Gap.WorstMm : 0;

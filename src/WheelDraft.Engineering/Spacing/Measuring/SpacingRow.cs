@@ -67,7 +67,7 @@ public enum SpacingVerdict
 }
 
 /// <summary>The one place where measured and required distances are compared.</summary>
-public static class Verdicts
+internal static class Verdicts
 {
     /// <summary>The verdict on a worst-case distance; both are rounded to 1e-6 mm before they are compared.</summary>
     public static SpacingVerdict On(double worstMm, double requiredMm)

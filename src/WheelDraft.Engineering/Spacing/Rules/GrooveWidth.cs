@@ -1,7 +1,7 @@
 namespace WheelDraft.Engineering;
 
 /// <summary>The least width X at which a creepage path follows a groove or goes round a slot.</summary>
-public static class GrooveWidth
+internal static class GrooveWidth
 {
     /// <summary>X for a pollution degree, mm.</summary>
     /// <param name="pollutionDegree">1 to 4; 4 is refused.</param>

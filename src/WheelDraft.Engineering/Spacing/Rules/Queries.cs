@@ -4,7 +4,7 @@ namespace WheelDraft.Engineering;
 /// <param name="Impulse">Where the impulse voltage comes from.</param>
 /// <param name="Insulation">Grade of the insulation.</param>
 /// <param name="PollutionDegree">1 to 4; 4 is refused.</param>
-public sealed record ClearanceQuery(ImpulseSource Impulse, Insulation Insulation, int PollutionDegree)
+internal sealed record ClearanceQuery(ImpulseSource Impulse, Insulation Insulation, int PollutionDegree)
 {
     /// <summary>Height above sea level, m.</summary>
     public double AltitudeM { get; init; }
@@ -21,7 +21,7 @@ public sealed record ClearanceQuery(ImpulseSource Impulse, Insulation Insulation
 }
 
 /// <summary>Where an impulse voltage comes from: <see cref="SupplyImpulse"/> or <see cref="GivenImpulse"/>.</summary>
-public abstract record ImpulseSource
+internal abstract record ImpulseSource
 {
     private protected ImpulseSource()
     {
@@ -34,7 +34,7 @@ public abstract record ImpulseSource
 /// <summary>The rated impulse voltage of equipment on a supply.</summary>
 /// <param name="VoltageV">R.m.s. voltage of the supply, line to neutral; above 0.</param>
 /// <param name="Category">Overvoltage category.</param>
-public sealed record SupplyImpulse(double VoltageV, OvervoltageCategory Category) : ImpulseSource
+internal sealed record SupplyImpulse(double VoltageV, OvervoltageCategory Category) : ImpulseSource
 {
     /// <summary>R.m.s. voltage of the supply, line to neutral, V.</summary>
     public double VoltageV { get; } = Positive(VoltageV, nameof(VoltageV));
@@ -42,7 +42,7 @@ public sealed record SupplyImpulse(double VoltageV, OvervoltageCategory Category
 
 /// <summary>An impulse voltage that is given as such.</summary>
 /// <param name="ImpulseV">V peak; above 0.</param>
-public sealed record GivenImpulse(double ImpulseV) : ImpulseSource
+internal sealed record GivenImpulse(double ImpulseV) : ImpulseSource
 {
     /// <summary>Impulse voltage, V peak.</summary>
     public double ImpulseV { get; } = Positive(ImpulseV, nameof(ImpulseV));
@@ -54,7 +54,7 @@ public sealed record GivenImpulse(double ImpulseV) : ImpulseSource
 /// <param name="Insulation">Grade of the insulation.</param>
 /// <param name="PollutionDegree">1 to 4; 4 is refused.</param>
 /// <param name="Group">Material group of the surface.</param>
-public sealed record CreepageQuery(double VoltageV, Insulation Insulation, int PollutionDegree, MaterialGroup Group)
+internal sealed record CreepageQuery(double VoltageV, Insulation Insulation, int PollutionDegree, MaterialGroup Group)
 {
     /// <summary>Frequency, Hz; above 30 kHz is refused.</summary>
     public double FrequencyHz { get; init; } = 50;
@@ -65,7 +65,7 @@ public sealed record CreepageQuery(double VoltageV, Insulation Insulation, int P
 /// <param name="Environment">The surroundings.</param>
 /// <param name="Spacing">The rule set, the margin and the person's own distances.</param>
 /// <param name="Insulation">Grade of the insulation between the two.</param>
-public sealed record PairQuery(SupplyBrief Supply, EnvironmentBrief Environment, SpacingBrief Spacing, Insulation Insulation)
+internal sealed record PairQuery(SupplyBrief Supply, EnvironmentBrief Environment, SpacingBrief Spacing, Insulation Insulation)
 {
     /// <summary>Largest r.m.s. voltage between the two over every reachable state and angle, V; at least 0.</summary>
     /// <remarks>For basic and higher grades the supply voltage is used where it is higher.</remarks>

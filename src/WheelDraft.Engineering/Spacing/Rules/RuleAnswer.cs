@@ -6,7 +6,7 @@ namespace WheelDraft.Engineering;
 /// <remarks>The table's distance: no wear addition, no margin, creepage not raised to a clearance. A step says so.</remarks>
 /// <param name="Quantity">Clearance or creepage, in lower case.</param>
 /// <param name="Requirement">The distance and its steps.</param>
-public sealed record RuleAnswer(string Quantity, Requirement Requirement)
+internal sealed record RuleAnswer(string Quantity, Requirement Requirement)
 {
     private const string Scope = "The table's distance: no wear addition, no margin, a creepage distance not raised to the clearance.";
 

@@ -1,7 +1,7 @@
 namespace WheelDraft.Engineering;
 
 /// <summary>A distance that the rules do not give: the reason, and a way out.</summary>
-public sealed class RuleRefusedException : Exception
+internal sealed class RuleRefusedException : Exception
 {
     /// <summary>A refusal.</summary>
     /// <param name="code">A stable code: <c>rule.pollution-degree</c>, <c>rule.frequency</c>, <c>rule.voltage</c>,

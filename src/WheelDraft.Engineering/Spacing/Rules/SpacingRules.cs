@@ -8,7 +8,7 @@ namespace WheelDraft.Engineering;
 /// <summary>One published set of rules for clearances and creepage distances.</summary>
 /// <remarks>Distances are those of the tables: no wear addition, no margin, a creepage distance not raised to the clearance.
 /// <see cref="RequiredBetween"/> does the whole order of steps for a pair of conductors.</remarks>
-public abstract class SpacingRules
+internal abstract class SpacingRules
 {
     /// <summary>Both standards' tables end at this frequency, Hz.</summary>
     private const double LargestFrequencyHz = 30_000;

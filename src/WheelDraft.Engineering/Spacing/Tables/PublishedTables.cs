@@ -5,7 +5,7 @@ using System.Text;
 namespace WheelDraft.Engineering;
 
 /// <summary>The register of all tables kept here, so that a report can say by which values it was worked out.</summary>
-public static class PublishedTables
+internal static class PublishedTables
 {
     /// <summary>Every table, in fixed order.</summary>
     public static IReadOnlyList<PublishedTable> All =>
@@ -43,4 +43,4 @@ public static class PublishedTables
 /// <param name="ReadIn">The public texts that its values were read in.</param>
 /// <param name="Confidence">How well it is known, in words; single rows may be known less well, which the steps of a requirement say.</param>
 /// <param name="Values">The values, a row a line.</param>
-public sealed record PublishedTable(string Citation, string ReadIn, string Confidence, string Values);
+internal sealed record PublishedTable(string Citation, string ReadIn, string Confidence, string Values);

@@ -2,27 +2,12 @@ using System.Globalization;
 
 namespace WheelDraft.Engineering;
 
-/// <summary>Rules of sheet bending: allowance, setback, neutral axis, springback. Angles are those turned through, radians.</summary>
-public static class BendRule
+/// <summary>Rules of sheet bending: allowance, neutral axis, springback. Angles are those turned through, radians.</summary>
+internal static class BendRule
 {
     /// <summary>Length of blank that a fold takes, mm: θ (R + K t).</summary>
     public static double AllowanceMm(double angleRad, double insideRadiusMm, double thicknessMm, double k) =>
         Math.Abs(angleRad) * (insideRadiusMm + (k * thicknessMm));
-
-    /// <summary>From the tangent line of a fold to its outer mould line, mm: (R + t) tan(θ/2).</summary>
-    /// <exception cref="ArgumentOutOfRangeException">The fold is 180° or more, where the mould lines do not meet.</exception>
-    public static double OutsideSetbackMm(double angleRad, double insideRadiusMm, double thicknessMm) =>
-        Math.Abs(angleRad) < Math.PI
-            ? (insideRadiusMm + thicknessMm) * Math.Tan(Math.Abs(angleRad) / 2)
-            : throw new ArgumentOutOfRangeException(nameof(angleRad), angleRad, "The outer mould lines of a fold of 180° or more do not meet.");
-
-    /// <summary>What a fold takes off the sum of the outside legs, mm: twice the setback less the allowance.</summary>
-    public static double DeductionMm(double angleRad, double insideRadiusMm, double thicknessMm, double k) =>
-        (2 * OutsideSetbackMm(angleRad, insideRadiusMm, thicknessMm)) - AllowanceMm(angleRad, insideRadiusMm, thicknessMm, k);
-
-    /// <summary>The neutral-axis factor from a test strip, from the blank length that a fold really took: (BA/θ − R) / t.</summary>
-    public static double KFromTestStrip(double allowanceMm, double angleRad, double insideRadiusMm, double thicknessMm) =>
-        ((allowanceMm / Math.Abs(angleRad)) - insideRadiusMm) / thicknessMm;
 
     /// <summary>The neutral-axis factor where the person gives none.</summary>
     /// <remarks>For tight bends the handbook's rule for the temper; as the radius grows the neutral axis moves to the middle, which

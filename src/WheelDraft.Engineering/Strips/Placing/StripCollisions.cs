@@ -7,7 +7,7 @@ namespace WheelDraft.Engineering;
 /// <remarks>API: <c>StripCollisions.Of(strips, turning, motion)</c>. Over a turn every two points of a fixed and a turning
 /// connected body come into line, so they touch exactly when their ranges of radius and of height both overlap. At worst the wheel runs
 /// out in both, and the strip lies off its place by its side play, its travel and its wear; edges are cut as large as they may be.</remarks>
-public static class StripCollisions
+internal static class StripCollisions
 {
     /// <summary>Every strip of a design that its wheel, or what turns with it, would run into.</summary>
     internal static IReadOnlyList<Finding> Of(Brief brief, WheelLayout wheel, IReadOnlyList<PlacedStrip> strips, IReadOnlyList<Solid> solids) =>

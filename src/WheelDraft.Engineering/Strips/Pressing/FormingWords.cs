@@ -3,7 +3,7 @@ using WheelDraft.Geometry;
 namespace WheelDraft.Engineering;
 
 /// <summary>What strips may differ by, in words.</summary>
-public static class FormingWords
+internal static class FormingWords
 {
     /// <summary>The limits in one line, those that the file leaves out told as common practice.</summary>
     public static string Limits(FormingBrief forming)

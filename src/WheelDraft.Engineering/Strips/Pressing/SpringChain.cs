@@ -21,8 +21,6 @@ internal readonly record struct ChainStation(int Piece, double AtMm, StripFrame 
 /// <summary>A small turn and a shift that a part of a strip undergoes, as moments about the origin: a place X moves by Turn × X − Offset.</summary>
 internal readonly record struct CarriedBy(SpaceVector Turn, SpaceVector Offset)
 {
-    public static CarriedBy operator +(CarriedBy a, CarriedBy b) => new(a.Turn + b.Turn, a.Offset + b.Offset);
-
     public static CarriedBy operator *(CarriedBy a, double by) => new(a.Turn * by, a.Offset * by);
 
     internal SpaceVector Shift(SpaceVector place) => Turn.Cross(place) - Offset;

@@ -58,9 +58,6 @@ internal sealed class EdgeCurves
         _outer = fromMm == toMm ? _inner : patch.CurvesAt(toMm, offsetMm);
     }
 
-    /// <summary>Points of the patch.</summary>
-    public int Points => _inner.Length;
-
     /// <summary>A point's curve at the inner end of the range.</summary>
     public PointCurve Inner(int point) => _inner[point];
 

@@ -32,7 +32,7 @@ public enum DeviationKind
 }
 
 /// <summary>How a deviation is spread within its band.</summary>
-public enum DeviationSpread
+internal enum DeviationSpread
 {
     /// <summary>As draws are asked for: uniform between its limits, or normal with limits at three standard deviations.</summary>
     AsAsked,
@@ -50,7 +50,7 @@ public enum DeviationSpread
 /// <param name="Most">Upper end of its band.</param>
 /// <param name="Unit">Unit of both ends: mm, rad, or share.</param>
 /// <param name="Spread">How it is spread.</param>
-public sealed record Deviation(DeviationKind Kind, double Least, double Most, string Unit, DeviationSpread Spread)
+internal sealed record Deviation(DeviationKind Kind, double Least, double Most, string Unit, DeviationSpread Spread)
 {
     /// <summary>What reports call it.</summary>
     public string Name => NameOf(Kind);

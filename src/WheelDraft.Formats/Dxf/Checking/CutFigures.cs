@@ -12,7 +12,7 @@ namespace WheelDraft.Formats.Dxf.Checking;
 /// <param name="NeededSlotMm">What the process needs of it.</param>
 /// <param name="LeastHoleMm">Smallest round hole, diameter, mm; null without one.</param>
 /// <param name="NeededHoleMm">What the process needs of it.</param>
-public sealed record CutFigures(
+internal sealed record CutFigures(
     string Process, double? LeastWebMm, double NeededWebMm, double? LeastSlotMm, double NeededSlotMm, double? LeastHoleMm, double NeededHoleMm)
 {
     // Finest features are compared at a nanometre, as distances are.

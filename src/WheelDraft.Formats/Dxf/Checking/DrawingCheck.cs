@@ -13,7 +13,7 @@ namespace WheelDraft.Formats.Dxf.Checking;
 /// <param name="Net">Name of the net; several layers may be one net.</param>
 /// <param name="Kind">What it is, electrically.</param>
 /// <param name="VoltageV">Its largest r.m.s. voltage to neutral, V; 0 for what is not live.</param>
-public sealed record DrawingNet(string Layer, string Net, SolidKind Kind, double VoltageV)
+internal sealed record DrawingNet(string Layer, string Net, SolidKind Kind, double VoltageV)
 {
     /// <summary>How far its voltage lags behind the first line's, degrees; null when it is not known.</summary>
     public double? PhaseDeg { get; init; }
@@ -41,19 +41,19 @@ public sealed record DrawingNet(string Layer, string Net, SolidKind Kind, double
 /// <param name="Environment">The surroundings.</param>
 /// <param name="Spacing">The rules.</param>
 /// <param name="Group">Material group of the surface that everything lies on.</param>
-public sealed record DrawingRules(SupplyBrief Supply, EnvironmentBrief Environment, SpacingBrief Spacing, MaterialGroup Group);
+internal sealed record DrawingRules(SupplyBrief Supply, EnvironmentBrief Environment, SpacingBrief Spacing, MaterialGroup Group);
 
 /// <summary>How a drawing is to be cut.</summary>
 /// <param name="Process">The process.</param>
 /// <param name="ThicknessMm">Thickness of the stock, mm.</param>
 /// <param name="Layers">The layers that are cut; empty for all that hold closed contours.</param>
-public sealed record DrawingCut(CuttingProcess Process, double ThicknessMm, IReadOnlyList<string> Layers);
+internal sealed record DrawingCut(CuttingProcess Process, double ThicknessMm, IReadOnlyList<string> Layers);
 
 /// <summary>What is asked of a drawing.</summary>
 /// <param name="Nets">Its nets; fewer than two leave nothing to measure.</param>
 /// <param name="Rules">The rules; null where no spacing is asked.</param>
 /// <param name="Cut">How it is to be cut; null where no limits are asked.</param>
-public sealed record DrawingQuestion(IReadOnlyList<DrawingNet> Nets, DrawingRules? Rules, DrawingCut? Cut)
+internal sealed record DrawingQuestion(IReadOnlyList<DrawingNet> Nets, DrawingRules? Rules, DrawingCut? Cut)
 {
     /// <summary>Layers of cutting files that are not cut through: what is scribed, folded or written need not close. Defpoints is never plotted.</summary>
     private static readonly string[] NotCut = ["FOLD", "MARK", "NOTE", "Defpoints"];
@@ -92,7 +92,7 @@ public sealed record DrawingQuestion(IReadOnlyList<DrawingNet> Nets, DrawingRule
 /// <param name="Spacing">Spacing of its nets; no rows where none is asked.</param>
 /// <param name="Cut">Its finest features against the process; null where none is asked or contours meet.</param>
 /// <param name="Findings">Everything found, the drawing's own remarks first.</param>
-public sealed record DrawingCheck(ReadDrawing Drawing, SpacingTable Spacing, CutFigures? Cut, IReadOnlyList<Finding> Findings)
+internal sealed record DrawingCheck(ReadDrawing Drawing, SpacingTable Spacing, CutFigures? Cut, IReadOnlyList<Finding> Findings)
 {
     /// <summary>The one surface on which the nets of a drawing lie.</summary>
     public const string SurfaceName = "the drawing plane";

@@ -5,7 +5,7 @@ using WheelDraft.Formats.Report;
 namespace WheelDraft.Formats.Dxf.Checking;
 
 /// <summary>A judged drawing as JSON: rows and findings as in report.json.</summary>
-public static class DrawingCheckJson
+internal static class DrawingCheckJson
 {
     /// <summary>The whole document, with a last LF.</summary>
     public static string Write(DrawingCheck check)

@@ -8,7 +8,7 @@ namespace WheelDraft.Formats.Dxf.Reading;
 // contours (LayerJoiner), remarks (CrossingFinder). Nothing is repaired silently; what is left out or joined is told.
 
 /// <summary>How a drawing is read.</summary>
-public sealed record DxfReadOptions
+internal sealed record DxfReadOptions
 {
     /// <summary>How far apart ends may lie that are joined, mm; 0.000001 to 1.</summary>
     /// <remarks>The default is far above the rounding of drawings written with four decimals, far below a cut.</remarks>
@@ -40,7 +40,7 @@ public sealed record DxfReadOptions
 /// <remarks>Takes LINE, ARC, CIRCLE, LWPOLYLINE and POLYLINE with bulges and widths, SOLID, TRACE, 3DFACE, HATCH, INSERT; ELLIPSE, SPLINE
 /// and arcs in unevenly scaled references as chords when a tolerance is given. Everything else is listed as left out, or is a fault where
 /// its layer must be understood. Time and memory are bounded by the size of the file and by fixed limits.</remarks>
-public static class DxfReader
+internal static class DxfReader
 {
     /// <summary>The drawing in a file's bytes.</summary>
     /// <param name="bytes">The whole file.</param>
@@ -102,7 +102,7 @@ public static class DxfReader
 /// <param name="UnitMm">Millimetres of a unit of the file.</param>
 /// <param name="Layers">The layers that hold something, in the order met.</param>
 /// <param name="Remarks">What is wrong with it (open, doubled, crossing: severity error), what was joined or left out.</param>
-public sealed record ReadDrawing(double UnitMm, IReadOnlyList<ReadLayer> Layers, IReadOnlyList<Finding> Remarks)
+internal sealed record ReadDrawing(double UnitMm, IReadOnlyList<ReadLayer> Layers, IReadOnlyList<Finding> Remarks)
 {
     /// <summary>What was not taken in, by layer and kind of entity, in ordinal order.</summary>
     public IReadOnlyList<LeftOut> LeftOut { get; init; } = [];
@@ -112,14 +112,14 @@ public sealed record ReadDrawing(double UnitMm, IReadOnlyList<ReadLayer> Layers,
 /// <param name="Name">Its name, spelt as met first.</param>
 /// <param name="Contours">Closed contours, mm, in file order, those joined from loose pieces last.</param>
 /// <param name="OpenPaths">What does not close, mm.</param>
-public sealed record ReadLayer(string Name, IReadOnlyList<ReadContour> Contours, IReadOnlyList<ReadPath> OpenPaths)
+internal sealed record ReadLayer(string Name, IReadOnlyList<ReadContour> Contours, IReadOnlyList<ReadPath> OpenPaths)
 {
     /// <summary>Filled areas, mm; they may overlap each other and the contours, and are filled all the same.</summary>
     public IReadOnlyList<ReadArea> Areas { get; init; } = [];
 }
 
 /// <summary>A closed contour and the entity that it begins with.</summary>
-public sealed record ReadContour(Contour Contour, DxfSource Source)
+internal sealed record ReadContour(Contour Contour, DxfSource Source)
 {
     /// <summary>How far it may lie from what was drawn, mm: chords instead of a curve, ends that were joined, doubles of which one is taken.</summary>
     public double OffMm { get; init; }
@@ -129,23 +129,23 @@ public sealed record ReadContour(Contour Contour, DxfSource Source)
 /// <param name="Outline">What is filled, mm.</param>
 /// <param name="Source">The entity.</param>
 /// <param name="OffMm">How far it may lie from what was drawn, mm: chords instead of a curve.</param>
-public sealed record ReadArea(Outline Outline, DxfSource Source, double OffMm);
+internal sealed record ReadArea(Outline Outline, DxfSource Source, double OffMm);
 
 /// <summary>An open run of pieces and the entity that it begins with.</summary>
-public sealed record ReadPath(IReadOnlyList<Piece> Pieces, DxfSource Source);
+internal sealed record ReadPath(IReadOnlyList<Piece> Pieces, DxfSource Source);
 
 /// <summary>The entity in the file that something comes from.</summary>
 /// <param name="Line">Line of the file at which it begins, from 1.</param>
 /// <param name="Handle">Its handle, or null.</param>
 /// <param name="Kind">Kind of entity, as the format names it.</param>
-public readonly record struct DxfSource(int Line, string? Handle, string Kind)
+internal readonly record struct DxfSource(int Line, string? Handle, string Kind)
 {
     /// <summary>"line 120" or "line 120 (handle 2F)".</summary>
     public override string ToString() => $"line {FixedPoint.Short(Line, 0)}" + (Handle is null ? "" : $" (handle {Handle})");
 }
 
 /// <summary>A drawing that cannot be read: every reason found, with its line.</summary>
-public sealed class DxfReadException : Exception
+internal sealed class DxfReadException : Exception
 {
     /// <summary>For one reason.</summary>
     /// <param name="line">Line of the file, from 1, or null for the file as a whole.</param>
@@ -166,7 +166,7 @@ public sealed class DxfReadException : Exception
 }
 
 /// <summary>The units of the format's header.</summary>
-public static class DrawingUnits
+internal static class DrawingUnits
 {
     /// <summary>Units by the names that a person gives, with their millimetres.</summary>
     public static IReadOnlyList<(string Name, double Mm)> Names { get; } = [("mm", 1), ("in", 25.4), ("cm", 10), ("m", 1000), ("ft", 304.8), ("mil", 0.0254), ("um", 0.001)];

@@ -12,8 +12,6 @@ internal sealed class EndPoints
 
     internal EndPoints(double toleranceMm) => _toleranceMm = toleranceMm;
 
-    internal int Count => _points.Count;
-
     internal Point At(int number) => _points[number];
 
     /// <summary>The number of the point, a new one when no numbered point is near.</summary>

@@ -1,7 +1,7 @@
 namespace WheelDraft.Formats.Dxf.Reading;
 
 /// <summary>How much is lost when an entity is left out.</summary>
-public enum LeftOutKind
+internal enum LeftOutKind
 {
     /// <summary>A shape that is not understood: it may be copper.</summary>
     Shape,
@@ -26,7 +26,7 @@ public enum LeftOutKind
 }
 
 /// <summary>What of a layer must be understood.</summary>
-public enum LayerNeed
+internal enum LayerNeed
 {
     /// <summary>Nothing: what is not understood is listed.</summary>
     Nothing,
@@ -45,7 +45,7 @@ public enum LayerNeed
 /// <param name="Count">How many.</param>
 /// <param name="Line">Line of the file at which the first begins, from 1.</param>
 /// <param name="Why">Why the first was not taken in.</param>
-public sealed record LeftOut(string Layer, string Entity, LeftOutKind What, int Count, int Line, string Why)
+internal sealed record LeftOut(string Layer, string Entity, LeftOutKind What, int Count, int Line, string Why)
 {
     /// <summary>"layer HATCH: 3 MLINE".</summary>
     public override string ToString() => $"layer {Layer}: {DxfReader.Count(Count)} {Entity}{(What == LeftOutKind.PaperSpace ? " in paper space" : "")}";

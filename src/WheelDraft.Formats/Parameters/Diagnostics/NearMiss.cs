@@ -1,7 +1,7 @@
 namespace WheelDraft.Formats.Parameters;
 
 /// <summary>Finds the known word that a mistyped one was probably meant to be.</summary>
-public static class NearMiss
+internal static class NearMiss
 {
     /// <summary>The nearest of some known words, or null when none is near.</summary>
     /// <remarks>Near is the same but for case, or few changes: a letter left out, put in, replaced, or two neighbours exchanged; one change in a word of

@@ -1,7 +1,7 @@
 namespace WheelDraft.Formats.Parameters;
 
 /// <summary>What a quantity measures.</summary>
-public enum Dimension
+internal enum Dimension
 {
     /// <summary>A length, base unit mm.</summary>
     Length,

@@ -8,7 +8,7 @@ namespace WheelDraft.Formats.Parameters;
 /// <param name="InBaseUnit">Size in the base unit of the dimension, see <see cref="Parameters.Dimension"/>.</param>
 /// <param name="Dimension">What it measures.</param>
 /// <param name="Unit">The unit as written.</param>
-public readonly record struct Quantity(decimal InBaseUnit, Dimension Dimension, string Unit)
+internal readonly record struct Quantity(decimal InBaseUnit, Dimension Dimension, string Unit)
 {
     /// <summary>Size in the base unit.</summary>
     public double Value => (double)InBaseUnit;

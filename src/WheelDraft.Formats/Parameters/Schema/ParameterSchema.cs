@@ -7,7 +7,7 @@ namespace WheelDraft.Formats.Parameters;
 /// <summary>The JSON Schema (draft 2020-12) of the parameter file, made from the same key definitions as the reader, for completion in editors.</summary>
 /// <remarks>It knows keys, kinds, words, units and which keys go together; ranges of quantities stand in the descriptions, and rules across tables
 /// (names that must exist, times that must not overlap) are the reader's alone.</remarks>
-public static class ParameterSchema
+internal static class ParameterSchema
 {
     /// <summary>The schema as indented JSON with LF line ends and a last LF; always the same bytes.</summary>
     public static string Text()

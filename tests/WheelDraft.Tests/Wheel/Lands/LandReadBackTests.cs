@@ -68,7 +68,7 @@ public sealed class LandReadBackTests
         Programme programme = Programme.Of(brief, motion);
         WiperContacts contacts = new(null, [ownIsRivet ? rivet : fold], [returnIsRivet ? rivet : fold]);
         WheelLayout wheel = WheelSetter.Of(new WheelTask(brief, motion, programme, contacts, [OpenContactRule.None]));
-        Compare(new(DxfWriter.Write(CutDrawing.Of(DrawingUnit.Millimetre, [.. wheel.Copper.Select(c => c.Outline)]), DxfVersion.R2000)), wheel, programme, motion);
+        Compare(new(DxfWriter.Write(Dxf.CutDrawings.Of(DrawingUnit.Millimetre, [.. wheel.Copper.Select(c => c.Outline)]), DxfVersion.R2000)), wheel, programme, motion);
     }
 
     private static void Compare(SweptLands bench, WheelLayout wheel, Programme programme, Motion motion)

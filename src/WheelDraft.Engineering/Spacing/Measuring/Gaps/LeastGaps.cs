@@ -125,8 +125,6 @@ internal sealed class SolidGroup
     internal SolidList Still { get; }
 
     internal SolidList Turning { get; }
-
-    internal IEnumerable<Solid> All => Still.Solids.Concat(Turning.Solids);
 }
 
 /// <summary>Solids with the trees over them, each made at the first question.</summary>
