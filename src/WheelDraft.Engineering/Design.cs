@@ -19,8 +19,8 @@ public sealed record Design
     /// <summary>The strips, formed, sprung and in place.</summary>
     public required StripSet Strips { get; init; }
 
-    /// <summary>The wheel's copper and the strips' blanks as they are cut.</summary>
-    public required CutParts Cut { get; init; }
+    /// <summary>What is cut: the wheel's copper, a carrier, the strips' blanks.</summary>
+    public required PartList Parts { get; init; }
 
     /// <summary>What friction, which winds arms up, does to the times of outputs with strips.</summary>
     public required IReadOnlyList<FrictionShift> FrictionShifts { get; init; }

@@ -18,7 +18,7 @@ internal static class DesignFindings
             .. design.OpenContacts.SelectMany(o => OpenContactFindings.Of(brief, o)),
             .. OwnDistances.Of(brief, design.Spacing, design.OpenContacts),
             .. design.Circuit.Findings,
-            .. design.Cut.Findings(brief.Process),
+            .. design.Parts.Findings(brief.Process),
         ];
         return [.. all.Distinct()];
     }

@@ -46,7 +46,7 @@ internal sealed class DesignStages(Brief brief, int mostRounds = DesignStages.Mo
         CircuitAnalysis circuit = CircuitAnalysis.Of(new CircuitRequest(brief, WheelContacts.OnWheel(brief, wheel, friction.MostMm)) { Bridges = spacing.Bridges });
         StripSet strips = StripSet.Of(_springs, places, circuit.Currents);
         IReadOnlyList<OpenContact> open = OpenContactMeter.Of(brief, _motion, wheel, friction.MostMm).All(rules, voltages.AcrossContact, circuit.Standing);
-        CutParts cut = CutParts.Of(brief, wheel, strips);
+        PartList parts = PartList.Of(brief, wheel, strips);
         Design design = new()
         {
             Brief = brief,
@@ -60,7 +60,7 @@ internal sealed class DesignStages(Brief brief, int mostRounds = DesignStages.Mo
             FrictionShifts = friction.Shifts,
             Circuit = circuit,
             OpenContacts = open,
-            Cut = cut,
+            Parts = parts,
             Assumptions = Assumptions.Of(brief),
             Findings = [],
         };

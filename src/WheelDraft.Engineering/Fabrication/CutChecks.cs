@@ -8,25 +8,25 @@ internal static class CutChecks
     // Distances are compared after rounding to this, mm: far below what a shop can hold, above the rounding of arcs.
     private const int ComparedDecimals = 6;
 
-    public static IEnumerable<Finding> Of(CutPart part, ProcessBrief process)
+    public static IEnumerable<Finding> Of(CutShape shape, ProcessBrief process)
     {
-        (string what, TextPlace? where) = (part.What, part.Where);
-        foreach (ContourFault fault in Soundness.Faults(part.ToCut))
+        (string what, TextPlace? where) = (shape.What, shape.Where);
+        foreach (ContourFault fault in Soundness.Faults(shape.ToCut))
         {
             yield return Finding.Error("cut.contours", FormattableString.Invariant($"The cutting contours of {what} cannot be cut: {fault.Told(At(fault.At))}"), where);
         }
 
-        if (Thickness.LeastWeb(part.Finished) is Nearest web && Less(web.DistanceMm, process.LeastWebMm))
+        if (Thickness.LeastWeb(shape.Finished) is Nearest web && Less(web.DistanceMm, process.LeastWebMm))
         {
             yield return Finding.Error("cut.web", $"The narrowest copper of {what} is {Wording.Mm(web.DistanceMm)} at {At(web)}; the process needs {Wording.Mm(process.LeastWebMm)}.", where);
         }
 
-        if (Thickness.LeastSlot(part.Finished) is Nearest slot && Less(slot.DistanceMm, process.LeastSlotMm))
+        if (Thickness.LeastSlot(shape.Finished) is Nearest slot && Less(slot.DistanceMm, process.LeastSlotMm))
         {
             yield return Finding.Error("cut.slot", $"The narrowest opening of {what} is {Wording.Mm(slot.DistanceMm)} at {At(slot)}; the process needs {Wording.Mm(process.LeastSlotMm)}.", where);
         }
 
-        foreach (Arc hole in part.Finished.Holes.Where(h => h.Pieces.Count == 1).Select(h => h.Pieces[0]).OfType<Arc>())
+        foreach (Arc hole in shape.Finished.Holes.Where(h => h.Pieces.Count == 1).Select(h => h.Pieces[0]).OfType<Arc>())
         {
             if (Less(2 * hole.RadiusMm, process.LeastHoleMm))
             {

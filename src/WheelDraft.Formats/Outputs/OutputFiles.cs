@@ -140,15 +140,14 @@ public static class OutputFiles
         return request.Kinds.Distinct().Order().SelectMany(kind => Of(task, kind)).Concat(Film(request));
     }
 
-    private static IEnumerable<OutputFile> StripCutFiles(Design design, OutputRequest request) =>
-        FileSlugs.Of(design.Strips.Strips.Select(s => s.Form.Strip.Name)).Select((slug, i) =>
-            new OutputFile($"{CutFolder}/strip-{slug}.dxf", Encoding.ASCII.GetBytes(DxfWriter.Write(StripCutFile.Of(design, i), request.Dxf))));
+    private static IEnumerable<OutputFile> CutFiles(Design design, OutputRequest request) =>
+        design.Parts.All.Select(p => new OutputFile($"{CutFolder}/{p.FileName}.dxf", Encoding.ASCII.GetBytes(DxfWriter.Write(PartCutFile.Of(design, p), request.Dxf))));
 
     // One line a kind. Drawings come before pictures, so that a stop half-way has spent its time on what is quick.
     private static IEnumerable<OutputFile> Of(OutputTask task, OutputKind kind) => kind switch
     {
         OutputKind.Report => [new("report.json", ReportJson.Write(task.Design)), new("report.md", ReportMarkdown.Write(task.Design, task.Request.DespiteFindings))],
-        OutputKind.Cut => Withheld(task.Design, task.Request) ? [] : [.. CutFiles(task.Design).Select(c => new OutputFile($"{CutFolder}/{c.Name}.dxf", Encoding.ASCII.GetBytes(DxfWriter.Write(c.Drawing, task.Request.Dxf)))), .. StripCutFiles(task.Design, task.Request)],
+        OutputKind.Cut => Withheld(task.Design, task.Request) ? [] : CutFiles(task.Design, task.Request),
         OutputKind.Draw => DrawingFiles.Svg(task),
         OutputKind.Png => DrawingFiles.Png(task),
         OutputKind.Pdf => DrawingFiles.Pdf(task),
@@ -158,16 +157,6 @@ public static class OutputFiles
     };
 
     private static IEnumerable<OutputFile> Film(OutputRequest request) => request.Film is MomentFilm film ? DrawingFiles.Film(film, request.Theme) : [];
-
-    /// <summary>The cutting files by name; the carrier's only where it bears lands.</summary>
-    private static IEnumerable<(string Name, CutDrawing Drawing)> CutFiles(Design design)
-    {
-        yield return ("wheel", WheelCutFile.Of(design));
-        if (design.Wheel.Feed is null)
-        {
-            yield return ("carrier", CarrierCutFile.Of(design));
-        }
-    }
 }
 
 /// <summary>A design and what is wanted of it; its sheets are drawn once, when the first kind asks for them.</summary>

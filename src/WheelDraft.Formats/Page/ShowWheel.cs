@@ -86,7 +86,7 @@ internal sealed class ShowWheel
     {
         double carrier = (_design.Brief.Carrier.DiameterMm ?? _design.Wheel.OuterDiameterMm) / 2;
         _svg.Put($"<g id=\"turning\">\n<circle class=\"carrier\" r=\"{N(carrier)}\"/>\n");
-        foreach (CutPart copper in _design.Cut.Wheel)
+        foreach (CutShape copper in _design.Parts.Wheel.Shapes)
         {
             _svg.Put($"<path class=\"copper\" fill-rule=\"evenodd\" d=\"{new SvgPath(0).Add(copper.Finished)}\"/>\n");
         }

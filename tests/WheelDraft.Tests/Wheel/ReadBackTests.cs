@@ -35,7 +35,7 @@ public sealed class ReadBackTests
     public void OnPeriods_FromTheFileAlone_AreThoseAskedFor(string title)
     {
         Design design = Design.Of(Named[title]());
-        SweptPatch bench = new(DxfWriter.Write(WheelCutFile.Of(design), DxfVersion.R2000));
+        SweptPatch bench = new(DxfWriter.Write(PartCutFile.Of(design, design.Parts.Wheel), DxfVersion.R2000));
         foreach ((RingLayout ring, OutputProgramme asked) in design.Wheel.Rings.Zip(design.Programme.Outputs))
         {
             Compare(bench, design, ring, ring.RadiusMm, [.. asked.Periods.Select(p => (Angles.DegFromRad(p.StartRad), Angles.DegFromRad(p.EndRad)))]);
@@ -49,7 +49,7 @@ public sealed class ReadBackTests
     public void OnTime_AtBothEndsOfTravel_DiffersByTheRange(Turning direction, AdjustedEdge edge, LongerWay longer, double angleDeg)
     {
         Design design = Design.Of(Adjusted(direction, edge, longer, angleDeg));
-        SweptPatch bench = new(DxfWriter.Write(WheelCutFile.Of(design), DxfVersion.R2000));
+        SweptPatch bench = new(DxfWriter.Write(PartCutFile.Of(design, design.Parts.Wheel), DxfVersion.R2000));
         RingLayout ring = design.Wheel.Rings[0];
         (double InFrom, double InTo) = Assert.Single(bench.OnPeriods(WiperOf(ring, ring.RadiusMm - 1), direction == Turning.Clockwise));
         (double OutFrom, double OutTo) = Assert.Single(bench.OnPeriods(WiperOf(ring, ring.RadiusMm + 1), direction == Turning.Clockwise));

@@ -78,7 +78,7 @@ public sealed class LandChainOracleTests
 
     private static (int Chains, int Parked) Compare(Design design, StandingStretch parked)
     {
-        SweptLands bench = new(DxfWriter.Write(WheelCutFile.Of(design), DxfVersion.R2000));
+        SweptLands bench = new(DxfWriter.Write(PartCutFile.Of(design, design.Parts.Wheel), DxfVersion.R2000));
         double sense = design.Motion.Direction == Turning.Clockwise ? 1 : -1;
         OpenContactRequirements rules = OpenContactRequirements.Of(design.Brief, _ => 230);
         OpenContactMeter meter = OpenContactMeter.Of(design.Brief, design.Motion, design.Wheel);

@@ -50,7 +50,7 @@ public sealed class LandReadBackTests
     public void OnPeriods_FromTheFileAlone_AreThoseAskedFor(string title)
     {
         Design design = Design.Of(Named[title]());
-        SweptLands bench = new(DxfWriter.Write(WheelCutFile.Of(design), DxfVersion.R2000));
+        SweptLands bench = new(DxfWriter.Write(PartCutFile.Of(design, design.Parts.Wheel), DxfVersion.R2000));
         Compare(bench, design.Wheel, design.Programme, design.Motion);
     }
 
@@ -94,7 +94,7 @@ public sealed class LandReadBackTests
     public void OnPeriods_AlwaysOn_IsOneWholeRingThatJoinsAllTheTurn()
     {
         Design design = Design.Of(Briefs.Lands(Always(), Briefs.TwoWipers(Briefs.Output("bell", 170, 4, 1), 240, 220)));
-        SweptLands bench = new(DxfWriter.Write(WheelCutFile.Of(design), DxfVersion.R2000));
+        SweptLands bench = new(DxfWriter.Write(PartCutFile.Of(design, design.Parts.Wheel), DxfVersion.R2000));
         (SweptPatch.Wiper own, SweptPatch.Wiper other) = SweptLands.WipersOf(design.Wheel.Rings[0]);
         Assert.Equal([(0, 360)], bench.OnPeriods(own, other, clockwise: true));
         Assert.True(design.Wheel.Rings[0].RadiusMm < design.Wheel.Rings[1].RadiusMm);
@@ -122,7 +122,7 @@ public sealed class LandReadBackTests
             Outputs = [.. brief.Outputs.Select(o => o with { SidePlayMm = 0 })],
         });
         RingLayout ring = design.Wheel.Rings[0];
-        SweptLands bench = new(DxfWriter.Write(WheelCutFile.Of(design), DxfVersion.R2000));
+        SweptLands bench = new(DxfWriter.Write(PartCutFile.Of(design, design.Parts.Wheel), DxfVersion.R2000));
         (SweptPatch.Wiper own, SweptPatch.Wiper other) = SweptLands.WipersOf(ring);
         double sense = design.Motion.Direction == Turning.Clockwise ? 1 : -1;
         double step = ring.RadiusMm * Angles.RadFromDeg(GridDeg);

@@ -77,7 +77,7 @@ public sealed class EdgeBandTests
         Brief brief = Opposed(gapS: 0.3, stationDeg: 180, runOutMm: 0.4, sideMm: 0);
         Design design = Design.Of(brief);
         Assert.Equal(InterlockVerdict.Fails, Assert.Single(design.Circuit.Interlocks).Verdict);
-        SweptPatch bench = new(DxfWriter.Write(WheelCutFile.Of(design), DxfVersion.R2000));
+        SweptPatch bench = new(DxfWriter.Write(PartCutFile.Of(design, design.Parts.Wheel), DxfVersion.R2000));
         double least = Enumerable.Range(0, 8).Min(k => Gap(bench, design, (0.2 * Math.Cos(k * Math.PI / 4), 0.2 * Math.Sin(k * Math.PI / 4)), (0, 0), (0, 0)));
         Assert.True(least < 0, FormattableString.Invariant($"The bench sees {least}° between break and make."));
     }
@@ -95,7 +95,7 @@ public sealed class EdgeBandTests
                 proved += holds ? 1 : 0;
                 Random random = new(seed);
                 double Within(double most) => most * ((2 * random.Next(2)) - 1) * (random.Next(3) > 0 ? 1 : random.NextDouble());
-                string dxf = DxfWriter.Write(WheelCutFile.Of(design), DxfVersion.R2000);
+                string dxf = DxfWriter.Write(PartCutFile.Of(design, design.Parts.Wheel), DxfVersion.R2000);
                 SweptPatch bench = new(dxf, Within(brief.Process.ToleranceMm));
                 for (int i = 0; i < 2; i++)
                 {

@@ -23,7 +23,7 @@ public sealed class RoundedCornerTests
             Supply = plain.Supply with { FrequencyToleranceShare = 0 },
         });
         RingLayout ring = design.Wheel.Rings[0];
-        SweptPatch bench = new(DxfWriter.Write(WheelCutFile.Of(design), DxfVersion.R2000));
+        SweptPatch bench = new(DxfWriter.Write(PartCutFile.Of(design, design.Parts.Wheel), DxfVersion.R2000));
         (double from, double to) = Assert.Single(bench.OnPeriods(new(ring.RadiusMm + movedMm, 0, 0.4, 2, 0, false), clockwise: true));
         TimingLimits limits = ring.Periods[0].Limits;
         Assert.InRange((to - from) / 2, 40 - limits.ShorterS - 1e-6, 40 + limits.LongerS + 1e-6);
@@ -42,7 +42,7 @@ public sealed class RoundedCornerTests
             Supply = plain.Supply with { FrequencyToleranceShare = 0 },
         });
         RingLayout ring = design.Wheel.Rings[0];
-        SweptPatch bench = new(DxfWriter.Write(WheelCutFile.Of(design), DxfVersion.R2000));
+        SweptPatch bench = new(DxfWriter.Write(PartCutFile.Of(design, design.Parts.Wheel), DxfVersion.R2000));
         foreach ((AdjustStep step, double side) in new[] { (ring.Adjust!.Steps[0], -0.4), (ring.Adjust.Steps[^1], 0.4) })
         {
             double station = Angles.DegFromRad(ring.StationRad);

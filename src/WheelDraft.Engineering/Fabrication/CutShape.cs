@@ -4,20 +4,20 @@ namespace WheelDraft.Engineering;
 
 // The chapter "Fabrication": what leaves for the shop. Finished shapes come in; shapes to cut by go out, or a reason why not.
 
-/// <summary>A part as the cutter is to be led: compensated for kerf, checked before it is written.</summary>
-/// <param name="Finished">The part when it is cut.</param>
+/// <summary>A shape as the cutter is to be led: compensated for kerf, checked before it is written.</summary>
+/// <param name="Finished">The shape when it is cut.</param>
 /// <param name="ToCut">The path of the cutter's middle: half a kerf outside the outline, half a kerf inside every window and hole.</param>
 /// <param name="What">What it is, for messages.</param>
 /// <param name="Where">Where it stands in the file.</param>
-public sealed record CutPart(Outline Finished, Outline ToCut, string What, TextPlace? Where)
+public sealed record CutShape(Outline Finished, Outline ToCut, string What, TextPlace? Where)
 {
     /// <summary>Compensates and checks a shape.</summary>
-    /// <param name="finished">The part.</param>
+    /// <param name="finished">The shape.</param>
     /// <param name="process">How it is cut.</param>
     /// <param name="what">What it is, for messages.</param>
     /// <param name="where">Where it stands in the file.</param>
     /// <exception cref="DesignRefusedException">A feature would vanish, contours cross, or the kerf does not fit the inside radius.</exception>
-    public static CutPart Of(Outline finished, ProcessBrief process, string what, TextPlace? where)
+    public static CutShape Of(Outline finished, ProcessBrief process, string what, TextPlace? where)
     {
         ArgumentNullException.ThrowIfNull(finished);
         ArgumentNullException.ThrowIfNull(process);

@@ -5,7 +5,7 @@ using Xunit;
 
 namespace WheelDraft.Tests.Fabrication;
 
-public sealed partial class CutPartTests
+public sealed partial class CutShapeTests
 {
     private static ProcessBrief WideKerf => Briefs.Cutter with { KerfMm = 0.6, InsideRadiusMm = 0.3 };
 
@@ -16,7 +16,7 @@ public sealed partial class CutPartTests
         Outline plate = new(
             Contour.Circle(Point.Origin, 20),
             [Contour.Circle(new(10.0 / 3, -1.0 / 7), 0.2), Contour.Circle(new(-10.0 / 3, 1.0 / 7), 0.25)]);
-        string message = Assert.Throws<DesignRefusedException>(() => CutPart.Of(plate, WideKerf, "the wheel", null)).Reasons[0].Message;
+        string message = Assert.Throws<DesignRefusedException>(() => CutShape.Of(plate, WideKerf, "the wheel", null)).Reasons[0].Message;
         Assert.Contains("hole 1 at (3.53, -0.14) vanishes; hole 2 at (-3.08, 0.14) vanishes", message, StringComparison.Ordinal);
         Assert.DoesNotMatch(ThreeDecimals(), message);
     }

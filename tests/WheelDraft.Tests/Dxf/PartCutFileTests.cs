@@ -8,7 +8,7 @@ using Xunit;
 namespace WheelDraft.Tests.Dxf;
 
 /// <summary>Blanks as the shop gets them, read back from the file.</summary>
-public sealed class StripCutFileTests
+public sealed class PartCutFileTests
 {
     public static TheoryData<string> Files => [.. Demos.WithStrips];
 
@@ -81,5 +81,5 @@ public sealed class StripCutFileTests
     private static ReadLayer Layer(ReadDrawing drawing, string name) => drawing.Layers.Single(l => string.Equals(l.Name, name, StringComparison.Ordinal));
 
     private static ReadDrawing Read(Design design, int index) =>
-        DxfReader.Read(Encoding.ASCII.GetBytes(DxfWriter.Write(StripCutFile.Of(design, index), DxfVersion.R2000)));
+        DxfReader.Read(Encoding.ASCII.GetBytes(DxfWriter.Write(PartCutFile.Of(design, design.Parts.Strips[index]), DxfVersion.R2000)));
 }

@@ -1,0 +1,51 @@
+namespace WheelDraft.Engineering;
+
+// The chapter "Parts": what leaves for the shop, part by part. It knows wheel and strips, and what the shop can do (Fabrication).
+
+/// <summary>One part that is made for a design.</summary>
+public sealed record Part
+{
+    /// <summary>What it is in the design.</summary>
+    public required PartRole Role { get; init; }
+
+    /// <summary>What it is called on drawings and in notes.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>What its files are called, without folder and kind; unique in a design.</summary>
+    public required string FileName { get; init; }
+
+    /// <summary>What it is made of.</summary>
+    public required Stock Stock { get; init; }
+
+    /// <summary>Its shapes, each finished and as it is cut; more than one only for the lands of a wheel.</summary>
+    public required IReadOnlyList<CutShape> Shapes { get; init; }
+
+    /// <summary>Kerf that <see cref="CutShape.ToCut"/> is compensated for, mm; 0 when the file is nominal because the cutter has none; null for a part
+    /// that another process cuts, nominal too.</summary>
+    public required double? KerfMm { get; init; }
+
+    /// <summary>For a strip its place in the order of <see cref="StripSet.Strips"/>; −1 for any other part.</summary>
+    public int StripIndex { get; init; } = -1;
+
+    /// <summary>The smallest upright rectangle round the shapes as they are cut, mm.</summary>
+    public Geometry.Bounds CutBounds => Shapes.Select(s => s.ToCut.Bounds).Aggregate((a, b) => a.With(b));
+}
+
+/// <summary>What a part is in a design.</summary>
+public enum PartRole
+{
+    /// <summary>The wheel's copper, or all of its lands.</summary>
+    Wheel,
+
+    /// <summary>The insulating body that lands lie on.</summary>
+    Carrier,
+
+    /// <summary>A strip's blank.</summary>
+    Strip,
+}
+
+/// <summary>What a part is cut from.</summary>
+/// <param name="Material">Alloy and temper; null where the parameter file names no material.</param>
+/// <param name="ThicknessMm">Thickness, mm.</param>
+/// <param name="Grain">Which way the rolling direction lies in the part's own drawing; unknown where it does not matter.</param>
+public sealed record Stock(string? Material, double ThicknessMm, StripGrain? Grain);

@@ -1,0 +1,66 @@
+namespace WheelDraft.Engineering;
+
+/// <summary>The parts of a design that are cut.</summary>
+public sealed record PartList
+{
+    private PartList(Part wheel, Part? carrier, IReadOnlyList<Part> strips) => (Wheel, Carrier, Strips) = (wheel, carrier, strips);
+
+    /// <summary>The wheel's copper.</summary>
+    public Part Wheel { get; }
+
+    /// <summary>The carrier of a wheel of lands; null for a windowed wheel.</summary>
+    public Part? Carrier { get; }
+
+    /// <summary>The strips' blanks, in the order of <see cref="StripSet.Strips"/>.</summary>
+    public IReadOnlyList<Part> Strips { get; }
+
+    /// <summary>All of them, the wheel first.</summary>
+    public IEnumerable<Part> All => [Wheel, .. Carrier is null ? [] : (Part[])[Carrier], .. Strips];
+
+    /// <summary>The parts of a wheel and its strips, compensated for kerf.</summary>
+    /// <exception cref="DesignRefusedException">One of them cannot be cut by the process.</exception>
+    internal static PartList Of(Brief brief, WheelLayout wheel, StripSet strips)
+    {
+        IReadOnlyList<string> slugs = FileSlugs.Of(strips.Strips.Select(s => s.Form.Strip.Name));
+        return new(WheelPart(brief, wheel), wheel.Feed is null ? CarrierPart(brief, wheel) : null, [.. strips.Strips.Select((s, i) => StripPart(brief, s.Form, i, slugs[i]))]);
+    }
+
+    /// <summary>What the shop could not make of them.</summary>
+    internal IEnumerable<Finding> Findings(ProcessBrief process) =>
+        Strips.Prepend(Wheel).SelectMany(p => p.Shapes).SelectMany(s => CutChecks.Of(s, process));
+
+    private static Part WheelPart(Brief brief, WheelLayout wheel) => new()
+    {
+        Role = PartRole.Wheel,
+        Name = wheel.Feed is null ? "LANDS" : "WHEEL",
+        FileName = "wheel",
+        Stock = new(brief.Wheel.Material, brief.Wheel.ThicknessMm, null),
+        KerfMm = brief.Process.KerfMm,
+        Shapes = [.. wheel.Copper.Select(c => CutShape.Of(c.Outline, brief.Process, wheel.Feed is null ? $"'{c.Name}'" : "the wheel", brief.PlaceOf("process")))],
+    };
+
+    // The process of the parameter file is that of the copper, and a carrier is cut by another.
+    private static Part CarrierPart(Brief brief, WheelLayout wheel) => new()
+    {
+        Role = PartRole.Carrier,
+        Name = "CARRIER",
+        FileName = "carrier",
+        Stock = new(null, brief.Carrier.ThicknessMm, null),
+        KerfMm = null,
+        Shapes = [new(wheel.Carrier, wheel.Carrier, "the carrier", brief.PlaceOf("carrier"))],
+    };
+
+    private static Part StripPart(Brief brief, StripForm form, int index, string slug) => new()
+    {
+        Role = PartRole.Strip,
+        Name = form.Strip.Name,
+        FileName = $"strip-{slug}",
+        Stock = new(form.Strip.Material, form.Strip.ThicknessMm, form.Strip.Grain),
+        KerfMm = brief.Process.KerfMm,
+        Shapes =
+        [
+            CutShape.Of(form.Blank.Outline, brief.Process, $"the blank of strip \"{form.Strip.Name}\"", brief.PlaceOf(FormattableString.Invariant($"strip[{form.Index}]"))),
+        ],
+        StripIndex = index,
+    };
+}
