@@ -157,9 +157,8 @@ internal sealed class BeamPath
     /// <summary>Whether a move goes straight on (or stays where it is).</summary>
     private static bool IsInLine(Point from, Point to, Point next, Point end)
     {
-        const double same = 1e-7;
         Vector first = to - from, second = end - next;
-        return to.DistanceTo(next) <= same && (second.Length <= same || first.Length <= same
-            || (first.Dot(second) > 0 && Math.Abs(first.Cross(second)) <= same * (first.Length + second.Length)));
+        return to.DistanceTo(next) <= SurfaceTolerances.InLineMm && (second.Length <= SurfaceTolerances.InLineMm || first.Length <= SurfaceTolerances.InLineMm
+            || (first.Dot(second) > 0 && Math.Abs(first.Cross(second)) <= SurfaceTolerances.InLineMm * (first.Length + second.Length)));
     }
 }

@@ -7,8 +7,6 @@ namespace WheelDraft.Geometry;
 /// <param name="Ahead">The edge; null when nothing lies ahead.</param>
 internal readonly record struct BeamReach(Beam Beam, Vector Right, Vector Left, ReliefEdge? Ahead)
 {
-    private const double TouchMm = 1e-9;
-
     /// <summary>Whether the edge ahead is met from its lower side.</summary>
     internal bool Climbs => Ahead is not null && (Right + Left).Dot(Ahead.Uphill) > 0;
 
@@ -52,20 +50,20 @@ internal readonly record struct BeamReach(Beam Beam, Vector Right, Vector Left, 
     {
         (double from, double to) = (0, 1);
         Vector a = s.Start - Beam.Source, b = s.End - Beam.Source;
-        if (!Keep(Right.Cross(a), Right.Cross(b), TouchMm, ref from, ref to)
-            || !Keep(a.Cross(Left), b.Cross(Left), TouchMm, ref from, ref to)
-            || (Beam.Through is { } t && !Keep((s.Start - t.From).Dot(Beam.Inward), (s.End - t.From).Dot(Beam.Inward), Relief.SameMm, ref from, ref to))
-            || (Ahead is { } e && !Keep(-(s.Start - e.From).Dot(Onward), -(s.End - e.From).Dot(Onward), Relief.SameMm, ref from, ref to)))
+        if (!Keep(Right.Cross(a), Right.Cross(b), Tolerances.TouchMm, ref from, ref to)
+            || !Keep(a.Cross(Left), b.Cross(Left), Tolerances.TouchMm, ref from, ref to)
+            || (Beam.Through is { } t && !Keep((s.Start - t.From).Dot(Beam.Inward), (s.End - t.From).Dot(Beam.Inward), SurfaceTolerances.SameMm, ref from, ref to))
+            || (Ahead is { } e && !Keep(-(s.Start - e.From).Dot(Onward), -(s.End - e.From).Dot(Onward), SurfaceTolerances.SameMm, ref from, ref to)))
         {
             return null;
         }
 
         double foot = Math.Clamp((Beam.Source - s.Start).Dot(s.Direction) / s.Length, from, to);
         Point at = s.PointAt(foot);
-        return (at - Beam.Source).Dot(Right + Left) >= 0 && at.DistanceTo(Beam.Source) >= Beam.FromMm - TouchMm ? at : null;
+        return (at - Beam.Source).Dot(Right + Left) >= 0 && at.DistanceTo(Beam.Source) >= Beam.FromMm - Tolerances.TouchMm ? at : null;
     }
 
-    /// <summary>Cuts to where a linear function is not below a small slack; a stretch of one point stays.</summary>
+    /// <summary>Cuts to where a linear function is not below a small SurfaceTolerances.SeenMm; a stretch of one point stays.</summary>
     private static bool Keep(double atStart, double atEnd, double slackMm, ref double from, ref double to) =>
         Beam.Narrow(atStart + slackMm, atEnd + slackMm, ref from, ref to);
 
@@ -112,10 +110,9 @@ internal readonly record struct BeamReach(Beam Beam, Vector Right, Vector Left, 
     private bool Sees(Point p)
     {
         Vector v = p - Beam.Source;
-        const double slack = 1e-8;
-        return Right.Cross(v) >= -slack && v.Cross(Left) >= -slack && v.Dot(Right + Left) >= 0 && v.Length >= Beam.FromMm - slack
-            && (Beam.Through is not { } t || (p - t.From).Dot(Beam.Inward) >= -Relief.SameMm)
-            && (Ahead is not { } e || (p - e.From).Dot(Onward) <= Relief.SameMm);
+        return Right.Cross(v) >= -SurfaceTolerances.SeenMm && v.Cross(Left) >= -SurfaceTolerances.SeenMm && v.Dot(Right + Left) >= 0 && v.Length >= Beam.FromMm - SurfaceTolerances.SeenMm
+            && (Beam.Through is not { } t || (p - t.From).Dot(Beam.Inward) >= -SurfaceTolerances.SameMm)
+            && (Ahead is not { } e || (p - e.From).Dot(Onward) <= SurfaceTolerances.SameMm);
     }
 
     /// <summary>Whether a piece, or the material that it bounds, reaches to this side of the edges at both ends of the reach.</summary>

@@ -6,10 +6,6 @@ internal static class BeamSources
     /// <summary>A fan is cut into beams of at most this angle, rad.</summary>
     private const double WidestRad = Math.PI * 0.6;
 
-    /// <summary>Less than this a corner that straight ways can leave does not open, rad.</summary>
-    /// <remarks>A way that leaves between the normals of two pieces that differ by less is as long as one from either piece, within 1e-9 of itself.</remarks>
-    private const double FlatRad = 1e-9;
-
     /// <summary>Beams from a bend: over its level and along the walls beside it.</summary>
     internal static IEnumerable<Beam> FromBend(Relief relief, ReliefSector sector)
     {
@@ -32,14 +28,14 @@ internal static class BeamSources
     /// <summary>Beams from a corner of a conductor, or from where a border cuts it.</summary>
     internal static IEnumerable<Beam> FromCorner(Relief relief, SurfaceConductor conductor, Point at)
     {
-        List<ReliefEdge> on = [.. relief.Edges.Where(e => e.DistanceTo(at) <= Relief.SameMm)];
+        List<ReliefEdge> on = [.. relief.Edges.Where(e => e.DistanceTo(at) <= SurfaceTolerances.SameMm)];
         if (on.Count == 0)
         {
             return NormalFan(conductor, at) is { } fan ? Fan(at, fan.FromRad, fan.SweepRad, []) : [];
         }
 
-        ReliefCorner? corner = on.Select(e => e.From.DistanceTo(at) <= Relief.SameMm ? relief.Corners[e.FromCorner]
-            : e.To.DistanceTo(at) <= Relief.SameMm ? relief.Corners[e.ToCorner] : null).FirstOrDefault(c => c is not null);
+        ReliefCorner? corner = on.Select(e => e.From.DistanceTo(at) <= SurfaceTolerances.SameMm ? relief.Corners[e.FromCorner]
+            : e.To.DistanceTo(at) <= SurfaceTolerances.SameMm ? relief.Corners[e.ToCorner] : null).FirstOrDefault(c => c is not null);
         return corner is null ? FromEdge(conductor, at, on[0], on) : FromReliefCorner(relief, conductor, corner);
     }
 
@@ -108,11 +104,10 @@ internal static class BeamSources
     private static bool Stands(SurfaceConductor conductor, Point at, double fromRad, double sweepRad)
     {
         const int directions = 24;
-        const double away = 2e-5;
         return Enumerable.Range(0, directions).Any(i =>
         {
             double turn = (i + 0.5) / directions;
-            Point p = at + Vector.Polar(away, fromRad + (sweepRad * turn));
+            Point p = at + Vector.Polar(SurfaceTolerances.AwayMm, fromRad + (sweepRad * turn));
             return conductor.Footprints.Any(f => BorderCuts.SideOf(f.Outline, p) == Side.Inside);
         });
     }
@@ -163,7 +158,7 @@ internal static class BeamSources
         {
             foreach (Vector step in Steps(piece, at))
             {
-                IReadOnlyList<CircleArc> common = left.Intersect(CircleArc.Sweep(step.AngleRad + (Math.PI / 2) - FlatRad, Math.PI + (2 * FlatRad)));
+                IReadOnlyList<CircleArc> common = left.Intersect(CircleArc.Sweep(step.AngleRad + (Math.PI / 2) - SurfaceTolerances.FlatRad, Math.PI + (2 * SurfaceTolerances.FlatRad)));
                 if (common.Count == 0)
                 {
                     return null;
@@ -173,7 +168,7 @@ internal static class BeamSources
             }
         }
 
-        return left.SweepRad <= 8 * FlatRad ? null : (left.StartRad, left.SweepRad);
+        return left.SweepRad <= 8 * SurfaceTolerances.FlatRad ? null : (left.StartRad, left.SweepRad);
     }
 
     private static IEnumerable<Vector> Steps(Piece piece, Point at)

@@ -14,8 +14,6 @@ internal sealed record Arrival(double LengthMm, Beam Beam, Point At, Point? Link
 /// <param name="targets">Conductors that are looked for.</param>
 internal sealed class BeamTracer(Relief relief, RecessLinks links, IReadOnlyList<SurfaceConductor> targets)
 {
-    private const double TouchMm = 1e-9;
-
     private readonly Stack<Beam> _open = new();
     private readonly List<ReliefEdge> _seen = [];
     private readonly List<(double Rad, int Corner)> _events = [];
@@ -109,10 +107,10 @@ internal sealed class BeamTracer(Relief relief, RecessLinks links, IReadOnlyList
         foreach (ReliefEdge edge in relief.Edges)
         {
             Vector a = edge.From - beam.Source, b = edge.To - beam.Source;
-            bool isOutside = (beam.Right.Cross(a) < -TouchMm && beam.Right.Cross(b) < -TouchMm)
-                || (a.Cross(beam.Left) < -TouchMm && b.Cross(beam.Left) < -TouchMm)
+            bool isOutside = (beam.Right.Cross(a) < -Tolerances.TouchMm && beam.Right.Cross(b) < -Tolerances.TouchMm)
+                || (a.Cross(beam.Left) < -Tolerances.TouchMm && b.Cross(beam.Left) < -Tolerances.TouchMm)
                 || (beam.Through is { } through && (edge == through
-                    || ((edge.From - through.From).Dot(beam.Inward) <= TouchMm && (edge.To - through.From).Dot(beam.Inward) <= TouchMm)));
+                    || ((edge.From - through.From).Dot(beam.Inward) <= Tolerances.TouchMm && (edge.To - through.From).Dot(beam.Inward) <= Tolerances.TouchMm)));
             if (isOutside)
             {
                 continue;
@@ -155,8 +153,8 @@ internal sealed class BeamTracer(Relief relief, RecessLinks links, IReadOnlyList
     private void AddEvent(Beam beam, Vector v, int corner)
     {
         double right = beam.Right.Cross(v), left = v.Cross(beam.Left);
-        bool isBeyond = beam.Through is null || (beam.Source + v - beam.Through.From).Dot(beam.Inward) > TouchMm;
-        if (right >= -TouchMm && left >= -TouchMm && v.Dot(beam.Right + beam.Left) > 0 && isBeyond && v.Length > Math.Max(Relief.SameMm, beam.FromMm - TouchMm))
+        bool isBeyond = beam.Through is null || (beam.Source + v - beam.Through.From).Dot(beam.Inward) > Tolerances.TouchMm;
+        if (right >= -Tolerances.TouchMm && left >= -Tolerances.TouchMm && v.Dot(beam.Right + beam.Left) > 0 && isBeyond && v.Length > Math.Max(SurfaceTolerances.SameMm, beam.FromMm - Tolerances.TouchMm))
         {
             double wide = Math.Atan2(beam.Right.Cross(beam.Left), beam.Right.Dot(beam.Left));
             _events.Add((Math.Clamp(Math.Atan2(right, v.Dot(beam.Right)), 0, wide), corner));
@@ -178,7 +176,7 @@ internal sealed class BeamTracer(Relief relief, RecessLinks links, IReadOnlyList
             }
 
             double at = a.Cross(edge.Along) / cross, along = a.Cross(direction) / cross;
-            if (at > begin && at < best && along >= -TouchMm && along <= edge.LengthMm + TouchMm)
+            if (at > begin && at < best && along >= -Tolerances.TouchMm && along <= edge.LengthMm + Tolerances.TouchMm)
             {
                 (best, first) = (at, edge);
             }
@@ -217,7 +215,7 @@ internal sealed class BeamTracer(Relief relief, RecessLinks links, IReadOnlyList
         ReliefCorner at = relief.Corners[corner];
         Vector to = at.At - beam.Source;
         Vector direction = to.Unit();
-        if (ahead is not null && HitMm(beam, direction, ahead) < to.Length - TouchMm)
+        if (ahead is not null && HitMm(beam, direction, ahead) < to.Length - Tolerances.TouchMm)
         {
             return;
         }
@@ -327,7 +325,7 @@ internal sealed class BeamTracer(Relief relief, RecessLinks links, IReadOnlyList
         Point s = beam.Source;
         double length = wall.LengthMm, low = wall.LowMm, high = wall.HighMm;
         Point a = new(0, low), b = new(length, low), c = new(length, high), d = new(0, high);
-        bool under = s.Y <= low + TouchMm, over = s.Y >= high - TouchMm, before = s.X <= TouchMm, behind = s.X >= length - TouchMm;
+        bool under = s.Y <= low + Tolerances.TouchMm, over = s.Y >= high - Tolerances.TouchMm, before = s.X <= Tolerances.TouchMm, behind = s.X >= length - Tolerances.TouchMm;
         if (!under)
         {
             Leave(beam, wall, a, b, isHigh: false);
@@ -384,7 +382,7 @@ internal sealed class BeamTracer(Relief relief, RecessLinks links, IReadOnlyList
     private static bool IsIn(Beam beam, Point p)
     {
         Vector v = p - beam.Source;
-        return beam.Right.Cross(v) >= -TouchMm && v.Cross(beam.Left) >= -TouchMm && v.Dot(beam.Right + beam.Left) > 0;
+        return beam.Right.Cross(v) >= -Tolerances.TouchMm && v.Cross(beam.Left) >= -Tolerances.TouchMm && v.Dot(beam.Right + beam.Left) > 0;
     }
 
     /// <summary>Round an upright corner onto the next walls: which ones depends on how high.</summary>

@@ -83,11 +83,10 @@ internal sealed class BendNodes
     /// <summary>A path bends only round what it must go round.</summary>
     private static bool CanBendAt(SurfaceBorder border, Piece before, Piece after)
     {
-        const double smooth = 1e-9;
         double turn = before.TangentAt(1).Cross(after.TangentAt(0));
         return before is Arc
             || after is Arc
-            || (border.BlocksOutside ? turn < smooth : turn > -smooth);
+            || (border.BlocksOutside ? turn < SurfaceTolerances.FlatRad : turn > -SurfaceTolerances.FlatRad);
     }
 
     private void AddCornerLegs(int corners)
@@ -210,7 +209,6 @@ internal sealed class BendNodes
     private static double AheadOf(Arc arc, Point p)
     {
         double ahead = BorderCuts.Ahead(arc, (p - arc.Centre).AngleRad);
-        const double slack = 1e-7;
-        return ahead > Angles.TurnRad - slack && Math.Abs(arc.SweepRad) < Angles.TurnRad ? 0 : Math.Min(ahead, Math.Abs(arc.SweepRad));
+        return ahead > Angles.TurnRad - SurfaceTolerances.ArcStartRad && Math.Abs(arc.SweepRad) < Angles.TurnRad ? 0 : Math.Min(ahead, Math.Abs(arc.SweepRad));
     }
 }

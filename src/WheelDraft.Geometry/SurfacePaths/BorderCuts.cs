@@ -4,24 +4,6 @@ namespace WheelDraft.Geometry;
 /// <remarks>Cuts may be too many (a touch, a shared end) but never too few: between two cuts a leg keeps to one side.</remarks>
 internal static class BorderCuts
 {
-    /// <summary>Nearer to a border than this is on it, mm.</summary>
-    /// <remarks>Above the rounding of tangent points (1e-9 mm), below what any path can gain from it (1e-5 mm in all).</remarks>
-    internal const double OnBorderMm = 1e-6;
-
-    /// <summary>Shorter than this nothing runs along a border, mm.</summary>
-    /// <remarks>A leg that leaves a round border touches it within tolerance for √(8 r · 1e-6), 0.03 mm at a radius of 100 mm: what that
-    /// decides is which side it is on, and both sides are then looked at.</remarks>
-    internal const double AlongMm = 1e-5;
-
-    /// <summary>How far to either side a leg along a border is looked at, mm: well off the border, well below what is measured.</summary>
-    internal const double BesideMm = 1e-5;
-
-    /// <summary>What a leg beside a border meets on less than this is a corner that it only passes, mm.</summary>
-    internal const double PassedMm = 2e-4;
-
-    /// <summary>How far beyond its ends a piece still counts as cut, mm: a corner must not slip between two pieces.</summary>
-    private const double BeyondEndMm = 1e-9;
-
     /// <summary>Adds the shares of a leg at which it meets a piece.</summary>
     internal static void Add(Piece leg, Piece border, List<double> shares)
     {
@@ -43,7 +25,7 @@ internal static class BorderCuts
             case (Arc a, Segment b):
                 foreach (double along in LineOnCircle(b.Start, b.Direction, a.Centre, a.RadiusMm))
                 {
-                    if (along >= -BeyondEndMm && along <= b.Length + BeyondEndMm)
+                    if (along >= -Tolerances.TouchMm && along <= b.Length + Tolerances.TouchMm)
                     {
                         KeepOnArc(a, b.Start + (b.Direction * along), shares);
                     }
@@ -95,14 +77,14 @@ internal static class BorderCuts
     internal static bool IsOnSpan(Arc arc, Point p)
     {
         double ahead = Ahead(arc, (p - arc.Centre).AngleRad);
-        double slack = BeyondEndMm / arc.RadiusMm;
+        double slack = Tolerances.TouchMm / arc.RadiusMm;
         return ahead <= Math.Abs(arc.SweepRad) + slack || ahead >= Angles.TurnRad - slack;
     }
 
     /// <summary>Which side of an outline a point lies on.</summary>
     internal static Side SideOf(Outline outline, Point p)
     {
-        if (!outline.Bounds.Grown(OnBorderMm).Contains(p))
+        if (!outline.Bounds.Grown(SurfaceTolerances.OnBorderMm).Contains(p))
         {
             return Side.Outside;
         }
@@ -112,7 +94,7 @@ internal static class BorderCuts
         {
             foreach (Piece piece in contour.Pieces)
             {
-                if (NearestOn(piece, p).DistanceTo(p) <= OnBorderMm)
+                if (NearestOn(piece, p).DistanceTo(p) <= SurfaceTolerances.OnBorderMm)
                 {
                     return Side.Border;
                 }
@@ -149,7 +131,7 @@ internal static class BorderCuts
         if (Math.Abs(cross) < 1e-12)
         {
             // Parallel: only along one line do they meet, and then from end to end of the shorter.
-            if (Math.Abs(a.Direction.Cross(b.Start - a.Start)) <= OnBorderMm)
+            if (Math.Abs(a.Direction.Cross(b.Start - a.Start)) <= SurfaceTolerances.OnBorderMm)
             {
                 Keep((b.Start - a.Start).Dot(a.Direction) / a.Length, a.Length, shares);
                 Keep((b.End - a.Start).Dot(a.Direction) / a.Length, a.Length, shares);
@@ -160,7 +142,7 @@ internal static class BorderCuts
 
         Vector between = b.Start - a.Start;
         double onB = between.Cross(a.Direction) / cross;
-        if (onB >= -BeyondEndMm && onB <= b.Length + BeyondEndMm)
+        if (onB >= -Tolerances.TouchMm && onB <= b.Length + Tolerances.TouchMm)
         {
             Keep(between.Cross(b.Direction) / cross / a.Length, a.Length, shares);
         }
@@ -168,7 +150,7 @@ internal static class BorderCuts
 
     private static void Keep(double share, double lengthMm, List<double> shares)
     {
-        double slack = BeyondEndMm / lengthMm;
+        double slack = Tolerances.TouchMm / lengthMm;
         if (share >= -slack && share <= 1 + slack)
         {
             shares.Add(Math.Clamp(share, 0, 1));
@@ -189,7 +171,7 @@ internal static class BorderCuts
         double middle = to.Dot(direction);
         double off = direction.Cross(to);
         double half2 = (radiusMm * radiusMm) - (off * off);
-        if (half2 < -2 * radiusMm * BeyondEndMm)
+        if (half2 < -2 * radiusMm * Tolerances.TouchMm)
         {
             yield break;
         }
@@ -203,10 +185,10 @@ internal static class BorderCuts
     {
         Vector between = b.Centre - a.Centre;
         double d = between.Length;
-        if (d <= OnBorderMm)
+        if (d <= SurfaceTolerances.OnBorderMm)
         {
             // One circle, or two that never meet: what they share runs from end to end.
-            if (Math.Abs(a.RadiusMm - b.RadiusMm) <= OnBorderMm)
+            if (Math.Abs(a.RadiusMm - b.RadiusMm) <= SurfaceTolerances.OnBorderMm)
             {
                 yield return b.Start;
                 yield return b.End;
@@ -217,7 +199,7 @@ internal static class BorderCuts
 
         double along = ((d * d) + (a.RadiusMm * a.RadiusMm) - (b.RadiusMm * b.RadiusMm)) / (2 * d);
         double off2 = (a.RadiusMm * a.RadiusMm) - (along * along);
-        if (off2 < -2 * a.RadiusMm * BeyondEndMm)
+        if (off2 < -2 * a.RadiusMm * Tolerances.TouchMm)
         {
             yield break;
         }

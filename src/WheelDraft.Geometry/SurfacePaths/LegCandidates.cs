@@ -61,7 +61,7 @@ internal static class LegCandidates
     {
         Vector between = b.Centre - a.Centre;
         double d = between.Length;
-        if (d <= BorderCuts.OnBorderMm)
+        if (d <= SurfaceTolerances.OnBorderMm)
         {
             yield break;
         }
@@ -143,7 +143,7 @@ internal static class LegCandidates
     private static IEnumerable<Point> CommonNormal(Arc a, Arc b)
     {
         Vector between = a.Centre - b.Centre;
-        if (between.Length > BorderCuts.OnBorderMm)
+        if (between.Length > SurfaceTolerances.OnBorderMm)
         {
             return Opposite(b, a.Centre);
         }

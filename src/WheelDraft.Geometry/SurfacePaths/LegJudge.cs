@@ -8,9 +8,9 @@ internal sealed class LegJudge(IReadOnlyList<SurfaceBorder> borders)
     internal bool IsFree(Piece leg)
     {
         bool runsAlong = false;
-        bool isFree = IsFree(leg, BorderCuts.OnBorderMm, ref runsAlong);
+        bool isFree = IsFree(leg, SurfaceTolerances.OnBorderMm, ref runsAlong);
         return runsAlong
-            ? ((double[])[BorderCuts.BesideMm, -BorderCuts.BesideMm]).Any(off => Beside(leg, off) is { } beside && IsFree(beside, BorderCuts.PassedMm, ref runsAlong))
+            ? ((double[])[SurfaceTolerances.BesideMm, -SurfaceTolerances.BesideMm]).Any(off => Beside(leg, off) is { } beside && IsFree(beside, SurfaceTolerances.PassedMm, ref runsAlong))
             : isFree;
     }
 
@@ -20,7 +20,7 @@ internal sealed class LegJudge(IReadOnlyList<SurfaceBorder> borders)
         bool isFree = true;
         foreach (SurfaceBorder border in borders)
         {
-            if (border.BlocksOutside || border.Region.Outline.Bounds.Grown(BorderCuts.OnBorderMm).Overlaps(bounds))
+            if (border.BlocksOutside || border.Region.Outline.Bounds.Grown(SurfaceTolerances.OnBorderMm).Overlaps(bounds))
             {
                 isFree &= border.Stretches(track, bounds, leastMm, ref runsAlong).All(s => s.Inside == border.BlocksOutside);
             }

@@ -8,17 +8,8 @@ namespace WheelDraft.Geometry;
 /// short by what a link and a walk along the rib take more; never too long.</para></remarks>
 internal sealed class RecessLinks(Relief relief, double linkMm)
 {
-    private const double TouchMm = 1e-9;
-
-    /// <summary>Shorter by less than this is as long, mm.</summary>
-    private const double FlatMm = 1e-9;
-
     /// <summary>The link's length, mm.</summary>
     internal double LinkMm => linkMm;
-
-    /// <summary>Taken off what is found by narrowing down, as a share of the link.</summary>
-    /// <remarks>A hundred times what narrowing down can miss, and nothing beside what is measured.</remarks>
-    private const double NarrowedShare = 1e-7;
 
     /// <summary>The length of the way from a place near a wall to its upper edge across a recess.</summary>
     /// <param name="gapMm">Width of the recess there, less than the link.</param>
@@ -36,7 +27,7 @@ internal sealed class RecessLinks(Relief relief, double linkMm)
         foreach (ReliefEdge edge in relief.Edges)
         {
             double gap = -edge.UphillOf(at);
-            if (!edge.Blocks && edge.IsUpright && gap >= -Relief.SameMm && gap < linkMm && edge.DistanceTo(at) < linkMm && IsFree(at, edge))
+            if (!edge.Blocks && edge.IsUpright && gap >= -SurfaceTolerances.SameMm && gap < linkMm && edge.DistanceTo(at) < linkMm && IsFree(at, edge))
             {
                 double climb = Math.Max(0, edge.WallMm - conductor.HeightAt(at));
                 foreach (Beam beam in Over(edge, at, Math.Max(0, gap), climb))
@@ -73,7 +64,7 @@ internal sealed class RecessLinks(Relief relief, double linkMm)
     private static Beam? Part(ReliefEdge edge, Point at, Point source, double offset, double from, double to)
     {
         (from, to) = (Math.Max(0, from), Math.Min(edge.LengthMm, to));
-        if (from >= to || -edge.UphillOf(source) <= TouchMm)
+        if (from >= to || -edge.UphillOf(source) <= Tolerances.TouchMm)
         {
             return null;
         }
@@ -84,7 +75,7 @@ internal sealed class RecessLinks(Relief relief, double linkMm)
     private Beam? Bent(ReliefEdge edge, Point at, (Point Straight, Point Wall) sources, double along)
     {
         Point bend = edge.At(along);
-        if (along < 0 || along > edge.LengthMm || bend.DistanceTo(sources.Straight) <= TouchMm || bend.DistanceTo(sources.Wall) <= TouchMm)
+        if (along < 0 || along > edge.LengthMm || bend.DistanceTo(sources.Straight) <= Tolerances.TouchMm || bend.DistanceTo(sources.Wall) <= Tolerances.TouchMm)
         {
             return null;
         }
@@ -113,7 +104,7 @@ internal sealed class RecessLinks(Relief relief, double linkMm)
         Point foot = wall.At(Math.Clamp(wall.AlongOf(at), 0, wall.LengthMm));
         foreach (ReliefEdge edge in relief.Edges)
         {
-            if (edge != wall && edge.DistanceTo(at) > Relief.SameMm && edge.DistanceTo(foot) > Relief.SameMm && Parts(edge, at, foot))
+            if (edge != wall && edge.DistanceTo(at) > SurfaceTolerances.SameMm && edge.DistanceTo(foot) > SurfaceTolerances.SameMm && Parts(edge, at, foot))
             {
                 return false;
             }
@@ -153,7 +144,7 @@ internal sealed class RecessLinks(Relief relief, double linkMm)
     private Arrival? LandOn(Beam beam, ReliefEdge edge, (double From, double To) window, SurfaceConductor conductor, Piece piece)
     {
         (double from, double to) = (0, 1);
-        if (piece is Segment && !(Beam.Cut(-edge.UphillOf(piece.Start) + Relief.SameMm, -edge.UphillOf(piece.End) + Relief.SameMm, ref from, ref to)
+        if (piece is Segment && !(Beam.Cut(-edge.UphillOf(piece.Start) + SurfaceTolerances.SameMm, -edge.UphillOf(piece.End) + SurfaceTolerances.SameMm, ref from, ref to)
             && Beam.Cut(linkMm + edge.UphillOf(piece.Start), linkMm + edge.UphillOf(piece.End), ref from, ref to)))
         {
             return null;
@@ -163,7 +154,7 @@ internal sealed class RecessLinks(Relief relief, double linkMm)
         foreach ((double share, double off) in Shares(beam, edge, piece, (from, to), share => At(share).LengthMm))
         {
             Landing landing = At(share) with { OffMm = off };
-            if (double.IsFinite(landing.LengthMm) && (best is not { } known || landing.LengthMm < known.LengthMm - FlatMm) && IsFree(landing.On, edge))
+            if (double.IsFinite(landing.LengthMm) && (best is not { } known || landing.LengthMm < known.LengthMm - Tolerances.TouchMm) && IsFree(landing.On, edge))
             {
                 best = landing;
             }
@@ -189,14 +180,14 @@ internal sealed class RecessLinks(Relief relief, double linkMm)
             double a = part.From + ((part.To - part.From) * i / parts), b = part.From + ((part.To - part.From) * (i + 1) / parts);
             yield return (a, 0);
             yield return (b, 0);
-            yield return (Narrowed.Least(length, a, b), NarrowedShare * linkMm);
+            yield return (Narrowed.Least(length, a, b), SurfaceTolerances.NarrowedShare * linkMm);
         }
     }
 
     private Landing Landed(Beam beam, ReliefEdge edge, (double From, double To) window, Point on, SurfaceConductor conductor)
     {
         double gap = -edge.UphillOf(on);
-        if (gap < -Relief.SameMm || gap >= linkMm)
+        if (gap < -SurfaceTolerances.SameMm || gap >= linkMm)
         {
             return new Landing(double.PositiveInfinity, 0, on, 0);
         }
@@ -250,7 +241,7 @@ internal sealed class RecessLinks(Relief relief, double linkMm)
     {
         double a = -near.UphillOf(far.From), b = -near.UphillOf(far.To);
         (double from, double to) = (0, 1);
-        bool faces = (reach.Right + reach.Left).Dot(far.Uphill) > 0 && (far.UphillOf(near.From) < TouchMm || far.UphillOf(near.To) < TouchMm);
+        bool faces = (reach.Right + reach.Left).Dot(far.Uphill) > 0 && (far.UphillOf(near.From) < Tolerances.TouchMm || far.UphillOf(near.To) < Tolerances.TouchMm);
         if (!faces || !Beam.Cut(a, b, ref from, ref to) || !Beam.Cut(linkMm - a, linkMm - b, ref from, ref to))
         {
             return null;

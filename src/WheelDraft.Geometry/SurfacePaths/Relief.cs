@@ -100,13 +100,6 @@ internal sealed class ReliefCorner(Point at)
 /// the rib bridges the groove or the groove cuts the rib is not told, and no way may come out too long.</remarks>
 internal sealed class Relief
 {
-    /// <summary>Corners nearer than this are one, mm.</summary>
-    /// <remarks>Above the rounding of crossings (1e-9 mm), as for <see cref="BorderCuts.OnBorderMm"/>.</remarks>
-    internal const double SameMm = 1e-6;
-
-    /// <summary>How far beside an edge its level is looked up, mm: well off the edge, below any feature that is made.</summary>
-    private const double BesideMm = 5e-6;
-
     private readonly List<FlatBorder> _borders;
     private readonly List<ReliefCorner> _corners = [];
     private readonly Dictionary<(long, long), List<int>> _cells = [];
@@ -137,7 +130,7 @@ internal sealed class Relief
 
     private void AddEdges()
     {
-        List<(FlatStretch Stretch, FlatBorder Border, Bounds Bounds)> all = [.. _borders.SelectMany(b => b.Stretches.Select(s => (s, b, Bounds.Of(s.From, s.To).Grown(SameMm))))];
+        List<(FlatStretch Stretch, FlatBorder Border, Bounds Bounds)> all = [.. _borders.SelectMany(b => b.Stretches.Select(s => (s, b, Bounds.Of(s.From, s.To).Grown(SurfaceTolerances.SameMm))))];
         List<SortedList<double, int>> marks = [.. all.Select(_ => new SortedList<double, int>())];
         foreach ((FlatStretch stretch, _, _) in all)
         {
@@ -186,7 +179,7 @@ internal sealed class Relief
             {
                 Vector v = _corners[i].At - s.From;
                 double at = v.Dot(along);
-                if (Math.Abs(along.Cross(v)) <= SameMm && at >= -SameMm && at <= length + SameMm)
+                if (Math.Abs(along.Cross(v)) <= SurfaceTolerances.SameMm && at >= -SurfaceTolerances.SameMm && at <= length + SurfaceTolerances.SameMm)
                 {
                     on.Add((at, i));
                 }
@@ -207,13 +200,13 @@ internal sealed class Relief
         }
 
         double onA = (b.From - a.From).Cross(vb) / cross, onB = (b.From - a.From).Cross(va) / cross;
-        double slackA = SameMm / va.Length, slackB = SameMm / vb.Length;
+        double slackA = SurfaceTolerances.SameMm / va.Length, slackB = SurfaceTolerances.SameMm / vb.Length;
         return onA >= -slackA && onA <= 1 + slackA && onB >= -slackB && onB <= 1 + slackB ? a.From.Towards(a.To, onA) : null;
     }
 
     private int CornerAt(Point p)
     {
-        (long X, long Y) cell = ((long)Math.Floor(p.X / (4 * SameMm)), (long)Math.Floor(p.Y / (4 * SameMm)));
+        (long X, long Y) cell = ((long)Math.Floor(p.X / (4 * SurfaceTolerances.SameMm)), (long)Math.Floor(p.Y / (4 * SurfaceTolerances.SameMm)));
         for (long x = cell.X - 1; x <= cell.X + 1; x++)
         {
             for (long y = cell.Y - 1; y <= cell.Y + 1; y++)
@@ -222,7 +215,7 @@ internal sealed class Relief
                 {
                     foreach (int i in near)
                     {
-                        if (_corners[i].At.DistanceTo(p) <= SameMm)
+                        if (_corners[i].At.DistanceTo(p) <= SurfaceTolerances.SameMm)
                         {
                             return i;
                         }
@@ -246,7 +239,7 @@ internal sealed class Relief
         Point a = _corners[from].At, b = _corners[to].At;
         Vector along = (b - a).Unit();
         Point middle = a.Towards(b, 0.5);
-        SurfaceLevel left = LevelAt(middle + (along.Left * BesideMm)), right = LevelAt(middle - (along.Left * BesideMm));
+        SurfaceLevel left = LevelAt(middle + (along.Left * SurfaceTolerances.LevelMm)), right = LevelAt(middle - (along.Left * SurfaceTolerances.LevelMm));
         if (left.StepTo(right) is not { } step)
         {
             return;

@@ -60,7 +60,7 @@ internal sealed class ReliefSearch
     {
         double a = plan.Direction.Cross(edge.From - plan.Start), b = plan.Direction.Cross(edge.To - plan.Start);
         double c = edge.UphillOf(plan.Start), d = edge.UphillOf(plan.End);
-        return Math.Min(a, b) <= Relief.SameMm && Math.Max(a, b) >= -Relief.SameMm && Math.Min(c, d) <= Relief.SameMm && Math.Max(c, d) >= -Relief.SameMm;
+        return Math.Min(a, b) <= SurfaceTolerances.SameMm && Math.Max(a, b) >= -SurfaceTolerances.SameMm && Math.Min(c, d) <= SurfaceTolerances.SameMm && Math.Max(c, d) >= -SurfaceTolerances.SameMm;
     }
 
     private SurfacePath? Find()

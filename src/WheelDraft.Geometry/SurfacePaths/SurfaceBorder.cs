@@ -11,7 +11,7 @@ internal sealed class SurfaceBorder
         Region = region;
         BlocksOutside = blocksOutside;
         _pieces = [.. region.Outline.Pieces];
-        _bounds = [.. _pieces.Select(p => p.Bounds.Grown(BorderCuts.OnBorderMm))];
+        _bounds = [.. _pieces.Select(p => p.Bounds.Grown(SurfaceTolerances.OnBorderMm))];
     }
 
     internal SurfaceRegion Region { get; }
@@ -54,7 +54,7 @@ internal sealed class SurfaceBorder
             {
                 stretches.Add(new(cuts[i - 1], cuts[i], side == Side.Inside));
             }
-            else if ((cuts[i] - cuts[i - 1]) * length > BorderCuts.AlongMm)
+            else if ((cuts[i] - cuts[i - 1]) * length > SurfaceTolerances.AlongMm)
             {
                 runsAlong = true;
             }

@@ -3,9 +3,6 @@ namespace WheelDraft.Geometry;
 /// <summary>A conductor on a surface, made ready for paths: its pieces, its corners, and on which side of edges it lies.</summary>
 internal sealed class SurfaceConductor
 {
-    /// <summary>How far beside an edge its material is looked for, mm: as for levels.</summary>
-    private const double BesideMm = 5e-6;
-
     private readonly IReadOnlyList<Footprint> _footprints;
     private Boundary? _edges;
 
@@ -18,7 +15,7 @@ internal sealed class SurfaceConductor
         List<double> cuts = [];
         foreach (Piece piece in Pieces)
         {
-            foreach (Piece wall in cutting.Where(w => w.Bounds.Grown(BorderCuts.OnBorderMm).Overlaps(piece.Bounds)))
+            foreach (Piece wall in cutting.Where(w => w.Bounds.Grown(SurfaceTolerances.OnBorderMm).Overlaps(piece.Bounds)))
             {
                 cuts.Clear();
                 BorderCuts.Add(piece, wall, cuts);
@@ -54,7 +51,7 @@ internal sealed class SurfaceConductor
     {
         Piece p = Pieces[piece];
         double start = (p.Start - edge.From).Dot(side), end = (p.End - edge.From).Dot(side), middle = (p.PointAt(0.5) - edge.From).Dot(side);
-        if (Math.Max(middle, Math.Max(start, end)) > Relief.SameMm)
+        if (Math.Max(middle, Math.Max(start, end)) > SurfaceTolerances.SameMm)
         {
             return true;
         }
@@ -62,10 +59,10 @@ internal sealed class SurfaceConductor
         if (p is Arc arc)
         {
             Point far = arc.Centre + (side * arc.RadiusMm);
-            return (far - edge.From).Dot(side) > Relief.SameMm && BorderCuts.IsOnSpan(arc, far);
+            return (far - edge.From).Dot(side) > SurfaceTolerances.SameMm && BorderCuts.IsOnSpan(arc, far);
         }
 
-        return Math.Min(start, end) >= -Relief.SameMm && Covers(p.PointAt(0.5) + (side * BesideMm));
+        return Math.Min(start, end) >= -SurfaceTolerances.SameMm && Covers(p.PointAt(0.5) + (side * SurfaceTolerances.LevelMm));
     }
 
     /// <summary>How far it stands up from the surface at a point of its outline.</summary>

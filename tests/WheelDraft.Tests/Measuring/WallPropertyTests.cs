@@ -55,7 +55,7 @@ public sealed class WallPropertyTests
         {
             List<SurfaceRegion> ribs = Ribs(new RandomShapes(seed), 3, 1);
             // Up to what the two tolerances of a corner on an edge, which do not double, are worth.
-            return Math.Abs(Length(ribs, Placement.Scaling(2), 2) - (2 * Length(ribs))) < 4 * Relief.SameMm;
+            return Math.Abs(Length(ribs, Placement.Scaling(2), 2) - (2 * Length(ribs))) < 4 * SurfaceTolerances.SameMm;
         },
         iter: 40);
 
