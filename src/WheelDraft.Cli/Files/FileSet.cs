@@ -69,7 +69,7 @@ internal sealed class FileSet(string folder, CancellationToken stop) : IDisposab
         return outcome!;
     }
 
-    /// <summary>Takes away what was written and not put in place.</summary>
+    /// <summary>Removes what was written but not put in place.</summary>
     public void Dispose()
     {
         foreach (string temporary in _temporary.Values)
@@ -326,7 +326,7 @@ internal sealed class FileSet(string folder, CancellationToken stop) : IDisposab
         }
         catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
         {
-            // What cannot be deleted cannot be helped here, and the trouble that led here is the one worth telling.
+            // What cannot be deleted cannot be helped here, and the trouble that led here is the one worth reporting.
             return;
         }
     }

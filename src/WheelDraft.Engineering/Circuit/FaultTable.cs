@@ -33,7 +33,7 @@ public sealed record LoadEffect(string Load, LoadChange Change);
 /// <param name="Effects">Loads that change, in file order, the motor last.</param>
 /// <param name="ShortPath">What joins line to neutral or earth in some reachable state, from line on; empty when nothing does.</param>
 /// <param name="BreaksInterlocks">Interlocks that fail under it, whether or not they claim to survive faults.</param>
-/// <param name="CaughtBy">Interlocks that hold under it and name a load that changes, but for those that it keeps from asking anything, for they ask the very contact that is stuck the other way.</param>
+/// <param name="CaughtBy">Interlocks that hold under it and name a load that changes, except those that it keeps from asking anything, because they ask the very contact that is stuck the other way.</param>
 /// <param name="IsNoticed">Whether a person would notice without measuring.</param>
 /// <param name="Notice">By what a person would notice, or why not.</param>
 public sealed record FaultEffect(

@@ -13,7 +13,7 @@ internal static class CutChecks
         (string what, TextPlace? where) = (part.What, part.Where);
         foreach (ContourFault fault in Soundness.Faults(part.ToCut))
         {
-            yield return Finding.Error("cut.contours", FormattableString.Invariant($"The cutting contours of {what} cannot be cut: {fault.Told(At(fault.At))}"), where);
+            yield return Finding.Error("cut.contours", FormattableString.Invariant($"The cutting contours of {what} cannot be cut: {fault.InWords(At(fault.At))}"), where);
         }
 
         if (Thickness.LeastWeb(part.Finished) is Nearest web && Less(web.DistanceMm, process.LeastWebMm))
