@@ -220,7 +220,7 @@ internal sealed class CircuitFindings(SoundCircuit sound, CycleResult cycle)
         switch (cycle.Verdict)
         {
             case CycleVerdict.No when cycle.WaitsAtHome:
-                yield return Finding.Note("circuit.cycle", $"Inputs can keep a cycle from completing, but the wheel can stand only about home, with nothing on: {history}.", place);
+                yield return Finding.Note("circuit.cycle", $"Inputs can keep a cycle from completing, but the wheel can stand only around home, with nothing on: {history}.", place);
                 break;
             case CycleVerdict.No:
                 yield return Finding.Warning("circuit.cycle", $"A cycle once begun may not complete: {history}.", place);

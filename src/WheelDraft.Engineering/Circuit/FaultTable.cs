@@ -123,7 +123,7 @@ internal sealed class FaultComparison(CircuitModel model, StateSheet sound, Stat
 
         return effects.Count == 0
             ? (false, "nothing changes in any reachable state")
-            : (false, "only in some states, at which somebody would have to look");
+            : (false, "only in some states, so someone would have to look");
     }
 
     // A change that lasts is noticed: a load that never comes on, or never goes off.
