@@ -159,7 +159,7 @@ public static class OutputFiles
 
     private static IEnumerable<OutputFile> Film(OutputRequest request) => request.Film is MomentFilm film ? DrawingFiles.Film(film, request.Theme) : [];
 
-    /// <summary>The cutting files by name; the carrier's only where it carries lands.</summary>
+    /// <summary>The cutting files by name; the carrier's only where it bears lands.</summary>
     private static IEnumerable<(string Name, CutDrawing Drawing)> CutFiles(Design design)
     {
         yield return ("wheel", WheelCutFile.Of(design));
