@@ -19,7 +19,7 @@ internal sealed class PictureOptions
     private readonly Option<string> _dpi = new("--dpi") { HelpName = "N", Description = "Pixels per inch of PNG drawings, 10 to 1200", DefaultValueFactory = _ => "150" };
     private readonly Option<string> _callouts = new("--callouts") { HelpName = "KIND", Description = "Leaders of wheel and assembly end in words, or in numbers with a key", DefaultValueFactory = _ => "words" };
     private readonly Option<string> _frame = new("--frame") { HelpName = "T", Description = "Draw the state at a moment: time in the turn (\"83 s\"; a bare number is seconds) or programme angle (\"90 deg\")" };
-    private readonly Option<string> _frames = new("--frames") { HelpName = "N", Description = FormattableString.Invariant($"Also draw a film of one turn as N PNGs, 1 to {MomentFilm.MostFrames}, in frames/") };
+    private readonly Option<string> _frames = new("--frames") { HelpName = "N", Description = FormattableString.Invariant($"Draw a film of one turn besides: so many PNGs, 1 to {MomentFilm.MostFrames}, in frames/") };
     private readonly Option<string[]> _closed = new("--closed") { HelpName = "INPUT,...", Description = "Inputs that are closed in --frame and --frames; all others are open", AllowMultipleArgumentsPerToken = true };
 
     /// <summary>Every option.</summary>

@@ -326,7 +326,7 @@ internal sealed class FileSet(string folder, CancellationToken stop) : IDisposab
         }
         catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
         {
-            // What cannot be deleted cannot be helped here, and the trouble that led here is the one worth reporting.
+            // What cannot be deleted cannot be helped here, and the trouble that led here is the one worth telling.
             return;
         }
     }

@@ -9,7 +9,7 @@ internal static class FolderLock
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(5);
     private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(20);
 
-    /// <summary>Takes the lock of a folder; dispose it to let it go.</summary>
+    /// <summary>Takes the lock of a folder; let it go by disposing.</summary>
     /// <exception cref="FileTroubleException">Another run holds it all the time.</exception>
     public static IDisposable Take(string folder)
     {

@@ -2,7 +2,7 @@ using System.Text;
 
 namespace WheelDraft.Cli;
 
-/// <summary>Writers on the standard streams: UTF-8 without a byte order mark, LF, in every locale.</summary>
+/// <summary>Writers on the standard streams: UTF-8 without a byte order mark, LF, whatever the machine's locale.</summary>
 internal static class ConsoleStreams
 {
     /// <summary>A writer on a standard stream.</summary>

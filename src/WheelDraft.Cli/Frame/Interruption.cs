@@ -3,7 +3,7 @@ using System.Runtime.InteropServices;
 namespace WheelDraft.Cli;
 
 /// <summary>Turns Ctrl-C and a termination signal into a clean stop within a second.</summary>
-/// <remarks>The first signal cancels; work that does not notice it in time is cut off, but never while a set of files is being put in place
+/// <remarks>The first signal cancels; work that does not look up in time is cut off, but never while a set of files is being put in place
 /// (<see cref="FileSet"/> holds <see cref="FileSet.Gate"/> then).</remarks>
 internal sealed class Interruption : IDisposable
 {

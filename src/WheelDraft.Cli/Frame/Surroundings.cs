@@ -9,7 +9,7 @@ internal sealed class Surroundings
     /// <summary>Standard error: messages and progress.</summary>
     public required TextWriter Error { get; init; }
 
-    /// <summary>Folder that relative file names start from.</summary>
+    /// <summary>Folder from which relative file names count.</summary>
     public required string Folder { get; init; }
 
     /// <summary>Whether standard error is a terminal, so that progress is worth showing.</summary>

@@ -1,6 +1,6 @@
 namespace WheelDraft.Cli;
 
-/// <summary>Reports when a file has been saved, however the editor does it: written in place, renamed over, deleted and made again.</summary>
+/// <summary>Tells when a file has been saved, however the editor does it: written in place, renamed over, deleted and made anew.</summary>
 internal sealed class FileWatch : IDisposable
 {
     // Editors write in bursts; what comes within this time is one saving, ms. Longer, and the redraw is felt to lag.
@@ -19,7 +19,7 @@ internal sealed class FileWatch : IDisposable
     {
         _name = Path.GetFileName(path);
         _saved = saved;
-        _burst = new Timer(_ => ReportSaving(), null, Timeout.Infinite, Timeout.Infinite);
+        _burst = new Timer(_ => Tell(), null, Timeout.Infinite, Timeout.Infinite);
 
         // The folder and not the file: a file that is renamed over is another file.
         _folder = new FileSystemWatcher(Path.GetDirectoryName(path)!)
@@ -51,7 +51,7 @@ internal sealed class FileWatch : IDisposable
 
     private void Restart() => _burst.Change(BurstMs, Timeout.Infinite);
 
-    private void ReportSaving()
+    private void Tell()
     {
         lock (_gate)
         {

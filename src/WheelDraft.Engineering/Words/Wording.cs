@@ -21,7 +21,7 @@ internal static class Wording
     /// <summary>A share as a percentage: "1 %".</summary>
     public static string Percent(double share) => Number(share * 100, 2) + " %";
 
-    /// <summary>A number with at most the given decimals.</summary>
+    /// <summary>A number with at most so many decimals.</summary>
     public static string Number(double value, int decimals) =>
         (Math.Round(value, decimals) + 0.0).ToString("0." + new string('#', decimals), CultureInfo.InvariantCulture);
 }

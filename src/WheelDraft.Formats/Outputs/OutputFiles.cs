@@ -131,7 +131,7 @@ public static class OutputFiles
     /// <summary>The files, in the order of their kinds, a film's pictures last.</summary>
     /// <param name="design">The design.</param>
     /// <param name="request">What is wanted.</param>
-    /// <param name="warn">Receives what drawings had to do without (a character shown as a box, a label without room), each once, when they are drawn.</param>
+    /// <param name="warn">Told what drawings had to do without (a character shown as a box, a label without room), each once, when they are drawn.</param>
     public static IEnumerable<OutputFile> Of(Design design, OutputRequest request, Action<string>? warn = null)
     {
         ArgumentNullException.ThrowIfNull(design);
