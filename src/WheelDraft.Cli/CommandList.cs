@@ -3,7 +3,7 @@ namespace WheelDraft.Cli;
 /// <summary>Every command, in the order in which the help shows them.</summary>
 internal static class CommandList
 {
-    /// <summary>The commands, made anew.</summary>
+    /// <summary>The commands, newly made.</summary>
     public static IReadOnlyList<ICommand> All() =>
     [
         new NewCommand(),

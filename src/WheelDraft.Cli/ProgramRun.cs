@@ -3,7 +3,7 @@ using System.CommandLine.Help;
 
 namespace WheelDraft.Cli;
 
-/// <summary>One run of the program, from arguments to exit status. Nothing escapes from it but one of <see cref="ExitStatus"/>.</summary>
+/// <summary>One run of the program, from arguments to exit status. It gives one of <see cref="ExitStatus"/> and throws nothing.</summary>
 internal static class ProgramRun
 {
     /// <summary>A run on the console of this process.</summary>

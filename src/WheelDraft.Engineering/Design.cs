@@ -22,7 +22,7 @@ public sealed record Design
     /// <summary>What is cut: the wheel's copper, a carrier, the strips' blanks.</summary>
     public required PartList Parts { get; init; }
 
-    /// <summary>What friction, which winds arms up, does to the times of outputs with strips.</summary>
+    /// <summary>What friction, which winds up arms, does to the times of outputs with strips.</summary>
     public required IReadOnlyList<FrictionShift> FrictionShifts { get; init; }
 
     /// <summary>How far each contact opens, by output in file order; outputs that are always on are left out.</summary>

@@ -14,7 +14,7 @@ internal static class DesignFindings
             .. design.Strips.Findings,
             .. design.FrictionShifts.SelectMany(s => s.Findings(brief, design.Wheel)),
             .. collisions,
-            .. design.Spacing.Findings.Where(f => !StripCollisions.Tell(f, collisions)),
+            .. design.Spacing.Findings.Where(f => !StripCollisions.Repeats(f, collisions)),
             .. design.OpenContacts.SelectMany(o => OpenContactFindings.Of(brief, o)),
             .. OwnDistances.Of(brief, design.Spacing, design.OpenContacts),
             .. design.Circuit.Findings,

@@ -2,12 +2,12 @@ namespace WheelDraft.Engineering;
 
 /// <summary>The stages of a design, one line each. What its circuit asks of its spacing, and what its spacing may do to its circuit, meet here.</summary>
 /// <param name="brief">The brief.</param>
-/// <param name="mostRounds">Most rounds of layout; should it take more, the design says so.</param>
+/// <param name="mostRounds">Most rounds of layout; if it takes more, the design says so.</param>
 internal sealed class DesignStages(Brief brief, int mostRounds = DesignStages.MostRounds)
 {
     // Tolerances may bring states about that exact edges do not, and with them a higher working voltage: then everything is
-    // laid out again with it. Voltages only ever rise, over a finite set of states, so this ends; two rounds are usual. Should it not
-    // have ended after as many, the layout was made for lower voltages than it has, and that is an error.
+    // laid out again with it. Voltages only ever rise, over a finite set of states, so this ends; two rounds are usual. If it has not
+    // ended after the most rounds, the layout was made for lower voltages than it has, and that is an error.
     private const int MostRounds = 8;
 
     private readonly Motion _motion = Motion.Of(brief);

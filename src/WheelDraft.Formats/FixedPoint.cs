@@ -5,7 +5,7 @@ namespace WheelDraft.Formats;
 /// <summary>Numbers as files want them: fixed point, rounded first, never an exponent, never a negative zero.</summary>
 internal static class FixedPoint
 {
-    /// <summary>The number with at most so many decimals, trailing zeros and a bare point left out: <c>12.5</c>, <c>-3</c>, <c>0</c>.</summary>
+    /// <summary>The number with at most the given decimals, trailing zeros and a bare point left out: <c>12.5</c>, <c>-3</c>, <c>0</c>.</summary>
     /// <param name="value">A finite number.</param>
     /// <param name="decimals">0 to 15.</param>
     /// <exception cref="ArgumentOutOfRangeException">The number is not finite.</exception>

@@ -73,7 +73,7 @@ internal sealed class CheckCommand : ICommand
             return design.Meets;
         }
 
-        Tell(design.Findings, CheckTable.Of(file, design), context);
+        Show(design.Findings, CheckTable.Of(file, design), context);
         return design.Meets;
     }
 
@@ -86,11 +86,11 @@ internal sealed class CheckCommand : ICommand
             return check.Meets;
         }
 
-        Tell(check.Findings, DrawingChecking.Lines(file, check), context);
+        Show(check.Findings, DrawingChecking.Lines(file, check), context);
         return check.Meets;
     }
 
-    private static void Tell(IReadOnlyList<Finding> findings, IEnumerable<string> lines, CommandContext context)
+    private static void Show(IReadOnlyList<Finding> findings, IEnumerable<string> lines, CommandContext context)
     {
         FindingWords.Say(findings, context);
         foreach (string line in lines)

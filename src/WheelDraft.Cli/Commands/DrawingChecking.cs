@@ -4,7 +4,7 @@ using WheelDraft.Formats.Dxf.Reading;
 
 namespace WheelDraft.Cli;
 
-/// <summary>Checks one drawing and tells of it.</summary>
+/// <summary>Checks one drawing and reports on it.</summary>
 internal static class DrawingChecking
 {
     /// <summary>Whether a file is taken for a drawing, by its name.</summary>
@@ -44,7 +44,7 @@ internal static class DrawingChecking
 
         if (check.Spacing.Rows.Count > 0)
         {
-            yield return "  All nets lie in one plane on one surface without slots or ribs. Between two nets counts the larger of their voltages: one phase, and either may be dead.";
+            yield return "  All nets lie in one plane on one surface without slots or ribs. Between two nets the larger of their voltages counts: one phase, and either may be dead.";
         }
 
         foreach (string line in SpacingLines.Of(check.Spacing.Rows))

@@ -5,7 +5,7 @@ namespace WheelDraft.Cli;
 /// <summary>Whether a folder holds one run's files, whole and as they were written.</summary>
 internal static class FolderChecking
 {
-    /// <summary>Tells what is missing, changed, foreign or between two runs.</summary>
+    /// <summary>Says what is missing, changed, foreign or between two runs.</summary>
     /// <returns>Whether every file of the manifest is there as it was written, no run was cut off, and no other file lies among them.</returns>
     /// <exception cref="DesignRefusedException">The folder has no manifest that can be read.</exception>
     public static bool Check(string named, CommandContext context)

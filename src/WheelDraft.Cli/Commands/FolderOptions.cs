@@ -7,7 +7,7 @@ namespace WheelDraft.Cli;
 /// <summary>What the commands that write into a folder have in common: whose folder it is, and what was found in it.</summary>
 internal static class FolderOptions
 {
-    /// <summary>The switch that lets a run replace what is another's.</summary>
+    /// <summary>The switch that lets a run replace files that belong to another.</summary>
     public static Option<bool> TakeOver() => new("--take-over")
     {
         Description = "Write into a folder that holds what was made from another parameter file, and over files that this program did not make",
@@ -16,7 +16,7 @@ internal static class FolderOptions
     /// <summary>The claim of a design on its folder.</summary>
     public static FolderClaim Claim(string named, Design design) => new(Path.GetFileName(named), design.Brief.InputSha256, Settings(design));
 
-    /// <summary>Tells what was deleted, what is foreign and that an earlier run was cut off.</summary>
+    /// <summary>Says what was deleted, what is foreign and that an earlier run was cut off.</summary>
     public static void Say(FolderOutcome outcome, CommandContext context)
     {
         if (outcome.WasCutOff)
@@ -26,12 +26,12 @@ internal static class FolderOptions
 
         if (outcome.Deleted.Count > 0)
         {
-            context.Say($"Deleted, of an earlier run: {Listed(outcome.Deleted)}.");
+            context.Say($"Deleted, from an earlier run: {Listed(outcome.Deleted)}.");
         }
 
         if (outcome.Foreign.Count > 0)
         {
-            context.Say($"Not this program's, or changed since it wrote them, and left as they are: {Listed(outcome.Foreign)}. They are not part of this design.");
+            context.Say($"Left as they are, because this program did not write them or they were changed since: {Listed(outcome.Foreign)}. They are not part of this design.");
         }
     }
 

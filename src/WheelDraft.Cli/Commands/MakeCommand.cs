@@ -74,7 +74,7 @@ internal sealed class MakeCommand : ICommand
             TakesOver = parsed.GetValue(_takeOver),
             Replaces = name => OutputFiles.IsReplaced(name, design, request),
         });
-        Tell(design, context, new Written(folder, [.. files.Names, FolderRecord.FileName], withheld, outcome) { Warnings = warnings });
+        ShowOutcome(design, context, new Written(folder, [.. files.Names, FolderRecord.FileName], withheld, outcome) { Warnings = warnings });
         return design.Meets ? ExitStatus.Done : ExitStatus.Findings;
     }
 
@@ -84,7 +84,7 @@ internal sealed class MakeCommand : ICommand
         public IReadOnlyList<string> Warnings { get; init; } = [];
     }
 
-    private static void Tell(Design design, CommandContext context, Written written)
+    private static void ShowOutcome(Design design, CommandContext context, Written written)
     {
         FindingWords.Say(design.Findings, context);
         FindingWords.SayOfDrawings(written.Warnings, context);

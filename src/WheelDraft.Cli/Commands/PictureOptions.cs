@@ -37,7 +37,7 @@ internal sealed class PictureOptions
         WidthMm = parsed.GetValue(_width) is string width ? Width(width) : null,
     };
 
-    /// <summary>What was asked, read but for what only the design can tell.</summary>
+    /// <summary>What was asked, read, except what only the design can decide.</summary>
     /// <exception cref="DesignRefusedException">A value is not understood.</exception>
     public PictureChoice Of(ParseResult parsed)
     {

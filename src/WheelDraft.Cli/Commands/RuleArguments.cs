@@ -3,7 +3,7 @@ using WheelDraft.Formats.Parameters;
 
 namespace WheelDraft.Cli;
 
-/// <summary>Reads the values of <c>rule</c>'s options and collects what is wrong with them, so that one run tells all.</summary>
+/// <summary>Reads the values of <c>rule</c>'s options and collects what is wrong with them, so that one run reports all of it.</summary>
 internal sealed class RuleArguments
 {
     private readonly List<Finding> _faults = [];

@@ -15,7 +15,7 @@ internal sealed class RuleCommand : ICommand
     private readonly Option<string> _insulation = new("--insulation") { HelpName = "GRADE", Description = "functional, basic, supplementary or reinforced", DefaultValueFactory = _ => "basic" };
     private readonly Option<string> _altitude = new("--altitude") { HelpName = "H", Description = "Height above sea level", DefaultValueFactory = _ => "0 m" };
     private readonly Option<string> _standard = new("--standard") { HelpName = "NAME", Description = "\"IEC 60664-1\" or \"IEC 60335-1\"", DefaultValueFactory = _ => "IEC 60664-1" };
-    private readonly Option<string> _overVoltages = new("--over-voltages") { HelpName = "none|temporary", Description = "What counts besides impulse and working peak: temporary over-voltages of the supply, its voltage + 1200 V r.m.s., or none", DefaultValueFactory = _ => "none" };
+    private readonly Option<string> _overVoltages = new("--over-voltages") { HelpName = "none|temporary", Description = "What counts in addition to impulse and working peak: temporary over-voltages of the supply, its voltage + 1200 V r.m.s., or none", DefaultValueFactory = _ => "none" };
     private Command? _clearance;
 
     /// <inheritdoc/>
@@ -23,7 +23,7 @@ internal sealed class RuleCommand : ICommand
     {
         _clearance = new Command("clearance", "The clearance that a supply, or an impulse voltage, asks") { _voltage, _category, _impulse, _degree, _insulation, _altitude, _overVoltages, _standard };
         Command creepage = new("creepage", "The creepage distance that a voltage asks") { _voltage, _degree, _group, _insulation, _standard };
-        return new Command("rule", "Tells a required clearance or creepage distance, with the table rows used") { _clearance, creepage };
+        return new Command("rule", "Shows a required clearance or creepage distance, with the table rows used") { _clearance, creepage };
     }
 
     /// <inheritdoc/>

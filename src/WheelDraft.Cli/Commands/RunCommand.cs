@@ -62,7 +62,7 @@ internal sealed class RunCommand : ICommand
         }
         else
         {
-            Tell(context, design, runs);
+            ShowRuns(context, design, runs);
             foreach (string name in files.Names)
             {
                 context.Out.WriteLine(Path.Combine(folder, name));
@@ -85,7 +85,7 @@ internal sealed class RunCommand : ICommand
             : throw new DesignRefusedException("arguments.scenario", $"There is no scenario '{name}'; the file has {string.Join(", ", scenarios.Select(s => $"'{s.Name}'"))}.");
     }
 
-    private static void Tell(CommandContext context, Design design, IReadOnlyList<ScenarioRun> runs)
+    private static void ShowRuns(CommandContext context, Design design, IReadOnlyList<ScenarioRun> runs)
     {
         foreach (ScenarioRun run in runs)
         {

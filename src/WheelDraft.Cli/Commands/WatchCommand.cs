@@ -21,11 +21,11 @@ internal sealed class WatchCommand : ICommand
         _ = ParameterFile.Bytes(named, context);
         _now = WatchedDesign.Read(path, null);
         using FileWatch watch = new(path, () => Reread(path));
-        WatchServer.Run(Path.GetFileName(path), () => Volatile.Read(ref _now)!, address => Tell(address, context), context.Stop);
+        WatchServer.Run(Path.GetFileName(path), () => Volatile.Read(ref _now)!, address => ShowAddress(address, context), context.Stop);
         return ExitStatus.Interrupted;
     }
 
-    private static void Tell(string address, CommandContext context)
+    private static void ShowAddress(string address, CommandContext context)
     {
         if (context.Json)
         {

@@ -13,7 +13,7 @@ internal sealed class WhyCommand : ICommand
     private readonly Option<bool> _underFaults = DesignFile.UnderFaults();
 
     /// <inheritdoc/>
-    public Command Describe() => new("why", "Tells how a figure came about: an arc, a distance between two nets, a working voltage, a force") { _file, _topic, _underFaults };
+    public Command Describe() => new("why", "Shows how a figure came about: an arc, a distance between two nets, a working voltage, a force") { _file, _topic, _underFaults };
 
     /// <inheritdoc/>
     public int Run(ParseResult parsed, CommandContext context)

@@ -69,7 +69,7 @@ internal sealed class FileSet(string folder, CancellationToken stop) : IDisposab
         return outcome!;
     }
 
-    /// <summary>Takes away what was written and not put in place.</summary>
+    /// <summary>Removes what was written but not put in place.</summary>
     public void Dispose()
     {
         foreach (string temporary in _temporary.Values)

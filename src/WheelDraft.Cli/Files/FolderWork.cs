@@ -1,12 +1,12 @@
 namespace WheelDraft.Cli;
 
-/// <summary>What a run wants of its folder.</summary>
+/// <summary>What a run asks of its folder.</summary>
 /// <param name="Input">Name of the parameter file, without folders.</param>
 /// <param name="InputSha256">Hash of its bytes.</param>
 /// <param name="Settings">What else decides the design.</param>
 internal sealed record FolderClaim(string Input, string InputSha256, string Settings)
 {
-    /// <summary>Whether a file of the same design, not in this run's set, goes all the same: withheld now, or of a kind that is made anew.</summary>
+    /// <summary>Whether a file of the same design, not in this run's set, goes all the same: withheld now, or of a kind that is made again.</summary>
     public Func<string, bool> Replaces { get; init; } = static _ => false;
 
     /// <summary>Whether a folder of another parameter file, and files in the way that are not known as the program's own, may be taken over.</summary>

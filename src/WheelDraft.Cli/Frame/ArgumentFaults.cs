@@ -4,7 +4,7 @@ using WheelDraft.Formats.Parameters;
 
 namespace WheelDraft.Cli;
 
-/// <summary>Says what is wrong with the arguments, shortly: exit status 2.</summary>
+/// <summary>Says what is wrong with the arguments, briefly: exit status 2.</summary>
 internal static class ArgumentFaults
 {
     /// <summary>Whether anything is wrong with the arguments.</summary>
@@ -30,7 +30,7 @@ internal static class ArgumentFaults
         return ExitStatus.WrongInput;
     }
 
-    /// <summary>Options that no command knows, and that the parser took for an argument: nobody means a file of such a name, and after "--" it may be given all the same.</summary>
+    /// <summary>Options that no command knows, and that the parser took for an argument: no file is likely to have such a name, and after "--" it can still be given.</summary>
     private static IEnumerable<string> Mistyped(ParseResult parsed) => parsed.Tokens
         .TakeWhile(t => t.Type != TokenType.DoubleDash)
         .Where(t => t.Type == TokenType.Argument && t.Value.Length > 2 && t.Value.StartsWith("--", StringComparison.Ordinal))

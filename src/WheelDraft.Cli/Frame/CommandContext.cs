@@ -4,7 +4,7 @@ using System.Text.Json;
 
 namespace WheelDraft.Cli;
 
-/// <summary>What a command is given besides its arguments: where results and messages go, and how it is to behave.</summary>
+/// <summary>What a command gets in addition to its arguments: where results and messages go, and how it is to behave.</summary>
 internal sealed class CommandContext(Surroundings surroundings)
 {
     /// <summary>Standard output, for results only.</summary>
@@ -13,7 +13,7 @@ internal sealed class CommandContext(Surroundings surroundings)
     /// <summary>Standard error.</summary>
     public TextWriter Error => surroundings.Error;
 
-    /// <summary>Whether only errors are spoken of.</summary>
+    /// <summary>Whether only errors are shown.</summary>
     public bool Quiet { get; init; }
 
     /// <summary>Whether the result is one JSON document on standard output, and nothing else there.</summary>

@@ -16,7 +16,7 @@ internal static class CommandGuard
         }
         catch (OperationCanceledException)
         {
-            context.Say("interrupted; no file was changed by halves");
+            context.Say("interrupted; no file was left half changed");
             return ExitStatus.Interrupted;
         }
     }

@@ -4,12 +4,12 @@ using System.Globalization;
 namespace WheelDraft.Cli;
 
 /// <summary>A count on one line of the terminal that is written over itself, and is gone when the work is done.</summary>
-/// <remarks>Nothing at all where standard error is no terminal, or with --quiet; nothing either for work of less than half a second.</remarks>
+/// <remarks>Shows nothing where standard error is not a terminal, or with --quiet, or for work of less than half a second.</remarks>
 internal sealed class Progress(CommandContext context, string what) : IDisposable
 {
     private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(100);
 
-    /// <summary>How long work is left in peace before it is spoken of.</summary>
+    /// <summary>How long work runs before it is reported.</summary>
     public TimeSpan Patience { get; init; } = TimeSpan.FromMilliseconds(500);
 
     private readonly long _begun = Stopwatch.GetTimestamp();

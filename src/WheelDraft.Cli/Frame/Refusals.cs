@@ -4,7 +4,7 @@ using WheelDraft.Engineering;
 
 namespace WheelDraft.Cli;
 
-/// <summary>Says why a design cannot be built: the one telling of bad input, whichever command read it.</summary>
+/// <summary>Says why a design cannot be built: the only place that reports bad input, for every command.</summary>
 internal static class Refusals
 {
     /// <summary>One line a reason on standard error, with its place in the file where one is known; where the result is to be JSON
@@ -25,7 +25,7 @@ internal static class Refusals
         }
     }
 
-    /// <summary>Says that the program itself failed, so that nobody looks for the fault in a file, and what to send; as an object too where the result is to be JSON.</summary>
+    /// <summary>Says that the program itself failed, so that no one looks for the fault in a file, and what to send; also as an object where the result is to be JSON.</summary>
     public static void ReportInternal(Exception fault, CommandContext context)
     {
         string at = context.InputFile is { } file ? $" while it worked on {file}" : "";

@@ -2,7 +2,7 @@ using WheelDraft.Engineering;
 
 namespace WheelDraft.Cli;
 
-/// <summary>Turns what goes wrong into words and an exit status: wrong input, a file that cannot be had, or a fault of the program itself.</summary>
+/// <summary>Turns what goes wrong into words and an exit status: wrong input, a file that cannot be read or written, or a fault of the program itself.</summary>
 internal static class Troubles
 {
     /// <summary>Does something; whatever it throws becomes a message and an exit status, never a stack trace.</summary>

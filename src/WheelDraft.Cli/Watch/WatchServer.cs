@@ -40,17 +40,17 @@ internal sealed class WatchServer
     /// <summary>Serves until stopped.</summary>
     /// <param name="file">The file's name, for the page.</param>
     /// <param name="now">The saving to show.</param>
-    /// <param name="tell">Told the address once it can be opened.</param>
+    /// <param name="announce">Gets the address once it can be opened.</param>
     /// <param name="stop">Ends the serving.</param>
-    public static void Run(string file, Func<WatchedDesign> now, Action<string> tell, CancellationToken stop) =>
-        new WatchServer(file, now, stop).RunAsync(tell).GetAwaiter().GetResult();
+    public static void Run(string file, Func<WatchedDesign> now, Action<string> announce, CancellationToken stop) =>
+        new WatchServer(file, now, stop).RunAsync(announce).GetAwaiter().GetResult();
 
-    private async Task RunAsync(Action<string> tell)
+    private async Task RunAsync(Action<string> announce)
     {
         await _server.StartAsync(CancellationToken.None).ConfigureAwait(false);
         Uri address = new(_server.Urls.First());
         _port = address.Port.ToString(CultureInfo.InvariantCulture);
-        tell($"http://127.0.0.1:{_port}/");
+        announce($"http://127.0.0.1:{_port}/");
         try
         {
             await Task.Delay(Timeout.Infinite, _stop).ConfigureAwait(false);
@@ -106,7 +106,7 @@ internal sealed class WatchServer
         return Send(response, "text/html; charset=utf-8", _page.Bytes);
     }
 
-    /// <summary>Tells the number of each saving as soon as it has been worked out.</summary>
+    /// <summary>Sends the number of each saving as soon as it has been worked out.</summary>
     private async Task Events(HttpContext context)
     {
         using CancellationTokenSource end = CancellationTokenSource.CreateLinkedTokenSource(context.RequestAborted, _stop);
@@ -123,7 +123,7 @@ internal sealed class WatchServer
         }
         catch (OperationCanceledException)
         {
-            // The page was closed, or the watching ends: there is nobody left to tell.
+            // The page was closed, or the watching ends: no one is left to send to.
             return;
         }
     }

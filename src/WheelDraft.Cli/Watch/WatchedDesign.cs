@@ -69,6 +69,6 @@ internal sealed class WatchedDesign
         }
     }
 
-    /// <summary>Tells those who wait that a later saving is there.</summary>
+    /// <summary>Lets those who wait know that a later saving is there.</summary>
     public void GiveWay() => _followed.TrySetResult();
 }

@@ -132,7 +132,7 @@
   const events = new EventSource("/events");
   events.addEventListener("message", event => follow(Number(event.data)));
   events.addEventListener("error", () => {
-    one("state").textContent = "The watching has ended, or is starting anew.";
+    one("state").textContent = "Watching has ended, or is starting again.";
     one("state").className = "state misses";
   });
 })();

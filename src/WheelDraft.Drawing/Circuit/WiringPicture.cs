@@ -162,7 +162,7 @@ internal sealed class WiringPicture
             new(new(top.X + 4, top.Y - besideMm), TextAlong.Middle, TextAcross.Top),
         ];
 
-        // A net that finds no room bears its contact's name as a rule, which stands beside it; any other is written farther off.
+        // A net that finds no room as a rule has its contact's name, which stands beside it; any other is written farther off.
         bool isTold = _layout.Symbols.Any(s => string.Equals(s.Name, bar.Net, StringComparison.OrdinalIgnoreCase));
         if (!pen.TryText(words, places, style) && !isTold && !pen.TryText(words, AlongBar(top, bottom), style) && !TryLines(pen, words, bottom, style))
         {
@@ -241,7 +241,7 @@ internal sealed class WiringPicture
         _ => WiringLook.AtRest,
     };
 
-    // What is written below a symbol: at a moment its state; angles and powers are told by the diagram at rest.
+    // What is written below a symbol: at a moment its state; angles and powers are shown by the diagram at rest.
     private string WordsOf(WiringSymbol symbol) => _moment is not MomentView moment ? symbol.Words : symbol.Kind switch
     {
         WiringKind.Ring => moment.IsMade(symbol.Name) ? "closed" : "open",

@@ -37,7 +37,7 @@ internal sealed class SheetBuilder
     /// <summary>What is taken by texts.</summary>
     public TextRegistry Texts { get; }
 
-    // Printers leave about 4 mm blank; texts keep inside whatever the frame.
+    // Printers leave about 4 mm blank; texts keep inside that with any frame.
     private const double PaperMarginMm = 4;
 
     /// <summary>Opens a group after all that were opened before.</summary>
@@ -54,7 +54,7 @@ internal sealed class SheetBuilder
     /// <param name="role">What it is; groups of one meaning share it.</param>
     public GroupPen Group(string id, string title, string role) => Group(new GroupName(id, title, role));
 
-    /// <summary>Tells what the drawing had to do without.</summary>
+    /// <summary>Reports what the drawing had to do without.</summary>
     public void Warn(string warning) => _warnings.Add(warning);
 
     /// <summary>The finished sheet: groups without content are left out.</summary>
@@ -142,7 +142,7 @@ internal sealed class GroupPen
         return Line([.. points.Skip(1).Select((p, i) => new Segment(points[i], p))], style);
     }
 
-    /// <summary>Writes a line of text where it is told, whatever stands there already.</summary>
+    /// <summary>Writes a line of text at the given place, even over what stands there already.</summary>
     public GroupPen Text(string text, TextSpot place, TextStyle style) => Add(new SheetText(text, place, style));
 
     /// <summary>Writes a line of text at the first place that is free.</summary>

@@ -6,7 +6,7 @@ public enum CalloutMarks
     /// <summary>What is meant, in words.</summary>
     Words,
 
-    /// <summary>A number in a circle; a key tells what it means. For pictures whose words stand in the text round them.</summary>
+    /// <summary>A number in a circle; a key says what it means. For pictures whose words stand in the text round them.</summary>
     Numbers,
 }
 

@@ -3,7 +3,7 @@ using WheelDraft.Geometry;
 namespace WheelDraft.Drawing;
 
 /// <summary>A dimension after ISO 129-1, on the paper: it knows several ways of being drawn, the best first.</summary>
-/// <remarks>Points and lengths are those of the paper; the text tells the true size. Text stands above its line and is read from
+/// <remarks>Points and lengths are those of the paper; the text gives the true size. Text stands above its line and is read from
 /// below or from the right.</remarks>
 internal abstract record DimensionMark
 {

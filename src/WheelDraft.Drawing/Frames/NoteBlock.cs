@@ -52,7 +52,7 @@ internal sealed record NoteBlock(string Heading, IReadOnlyList<string> Notes)
     }
 }
 
-/// <summary>A caution: a framed block with the general warning triangle, told in sign, word and frame, not by colour.</summary>
+/// <summary>A caution: a framed block with the general warning triangle, shown by sign, word and frame, not by colour.</summary>
 /// <param name="Cautions">Sentences.</param>
 internal sealed record CautionBlock(IReadOnlyList<string> Cautions)
 {

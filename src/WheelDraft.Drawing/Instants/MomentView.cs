@@ -3,7 +3,7 @@ using WheelDraft.Geometry;
 
 namespace WheelDraft.Drawing;
 
-// The folder "Moments": how a drawing shows one instant of the turn. Every state is told in a word and by a kind of line or
+// The folder "Moments": how a drawing shows one instant of the turn. Every state is shown in a word and by a kind of line or
 // pattern as well as in colour; nothing is solved here that the circuit of the design has not solved.
 
 /// <summary>A moment of a design in the looks and words of drawings.</summary>
@@ -31,7 +31,7 @@ internal sealed class MomentView
     /// <summary>Whether the fuse is open.</summary>
     public bool IsShort => Moment.State.IsShort;
 
-    /// <summary>The time, with as many decimals as a turn wants: "83.5 s".</summary>
+    /// <summary>The time, with as many decimals as a turn needs: "83.5 s".</summary>
     public string Time => $"{DrawingNumbers.Fixed(TimeS, _design.Motion.TurnTimeS < 100 ? 2 : 1)} s";
 
     /// <summary>The programme angle: "167.0°".</summary>

@@ -24,7 +24,7 @@ internal static class Lettering
         heightMm * (weight == TextWeight.Heavy ? HeavyShare : RegularShare);
 
     /// <summary>Sets out one line of text as strokes.</summary>
-    /// <param name="text">Any characters; one that the alphabet lacks becomes a box and is told in <see cref="LetteredText.Missing"/>.</param>
+    /// <param name="text">Any characters; one that the alphabet lacks becomes a box and is listed in <see cref="LetteredText.Missing"/>.</param>
     /// <param name="heightMm">Height of capitals, mm.</param>
     /// <param name="weight">Weight of the strokes.</param>
     /// <exception cref="ArgumentOutOfRangeException">The height is not above 0.</exception>

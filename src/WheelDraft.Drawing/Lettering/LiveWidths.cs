@@ -4,7 +4,7 @@ using WheelDraft.Geometry;
 
 namespace WheelDraft.Drawing;
 
-/// <summary>How wide and high live text becomes at most, in whichever sans-serif font the reader has.</summary>
+/// <summary>How wide and high live text becomes at most, in any sans-serif font that the reader may have.</summary>
 /// <remarks>Per character, thousandths of the font size: advance width regular and bold, highest and lowest ink. Each is the
 /// greatest over DejaVu Sans 2.37, Liberation Sans 1.07 (widths of Arial and Helvetica), Noto Sans, Roboto and Open Sans as packaged in
 /// Debian 12, read from their hmtx and glyf tables. Kerning only narrows. Arrows are often taken from another font: counted as 1.04.</remarks>

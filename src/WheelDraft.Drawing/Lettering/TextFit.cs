@@ -36,7 +36,7 @@ internal static class TextFit
             : Math.Max(LiveWidths.WidthMm(text, style), Lettering.WidthMm(text, style.HeightMm, style.Weight));
     }
 
-    /// <summary>The text in at most so many lines: in smaller letters if need be, in more lines if even the least are too long.</summary>
+    /// <summary>The text in at most the given lines: in smaller letters if needed, in more lines if even the least are too long.</summary>
     /// <param name="text">Words.</param>
     /// <param name="widthMm">The width, mm.</param>
     /// <param name="style">The style to begin with.</param>

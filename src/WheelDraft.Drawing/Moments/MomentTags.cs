@@ -16,7 +16,7 @@ internal sealed record MomentTag(MomentWiper Wiper, Point At, TextAlong Along)
     private static readonly TextStyle NameStyle = new(2.5, TextWeight.Heavy);
     private static readonly TextStyle StateStyle = TextStyle.Small;
 
-    /// <summary>What it takes with the longest words that it ever bears.</summary>
+    /// <summary>What it takes with the longest words that it ever shows.</summary>
     public TextBox Box
     {
         get

@@ -21,11 +21,11 @@ internal sealed class DrawingNumbers
     /// <summary>The unit's sign: mm or in.</summary>
     public string UnitSign => Unit == DrawingUnit.Inch ? "in" : "mm";
 
-    /// <summary>A length: millimetres with at most so many decimals and no zeros at the end, or inches with four decimals.</summary>
+    /// <summary>A length: millimetres with at most the given decimals and no zeros at the end, or inches with four decimals.</summary>
     public string Length(double lengthMm, int decimals = 2) =>
         Unit == DrawingUnit.Inch ? Fixed(lengthMm / MmPerInch, InchDecimals) : Trimmed(lengthMm, decimals);
 
-    /// <summary>A length for columns of figures: millimetres with exactly so many decimals, or inches with four.</summary>
+    /// <summary>A length for columns of figures: millimetres with exactly the given decimals, or inches with four.</summary>
     public string LengthInColumn(double lengthMm, int decimals = 3) =>
         Unit == DrawingUnit.Inch ? Fixed(lengthMm / MmPerInch, InchDecimals) : Fixed(lengthMm, decimals);
 
@@ -38,7 +38,7 @@ internal sealed class DrawingNumbers
     /// <summary>A radius: R and the length.</summary>
     public string Radius(double radiusMm, int decimals = 2) => "R" + Length(radiusMm, decimals);
 
-    /// <summary>An angle given in radians: degrees with at most so many decimals.</summary>
+    /// <summary>An angle given in radians: degrees with at most the given decimals.</summary>
     public static string Angle(double angleRad, int decimals = 2) => Trimmed(angleRad * (180 / Math.PI), decimals) + "°";
 
     /// <summary>A direction given in radians as an angle in [0, 360): what rounds to a whole turn is 0.</summary>
@@ -53,10 +53,10 @@ internal sealed class DrawingNumbers
         return degrees >= 360 ? 0 : degrees;
     }
 
-    /// <summary>A number with at most so many decimals and no zeros at the end.</summary>
+    /// <summary>A number with at most the given decimals and no zeros at the end.</summary>
     public static string Trimmed(double number, int decimals) => Rounded(number, decimals).ToString(decimals == 0 ? "0" : "0." + new string('#', decimals), CultureInfo.InvariantCulture);
 
-    /// <summary>A number with exactly so many decimals.</summary>
+    /// <summary>A number with exactly the given decimals.</summary>
     public static string Fixed(double number, int decimals) => Rounded(number, decimals).ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
 
     private static double Rounded(double number, int decimals) =>

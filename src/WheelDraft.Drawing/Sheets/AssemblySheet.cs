@@ -3,7 +3,7 @@ using WheelDraft.Geometry;
 
 namespace WheelDraft.Drawing;
 
-/// <summary>Wheel, strips, parts and surfaces in plan, at home, seen from the wiper side; nets told apart by pattern and label as well as colour.</summary>
+/// <summary>Wheel, strips, parts and surfaces in plan, at home, seen from the wiper side; nets distinguished by pattern and label as well as colour.</summary>
 internal static class AssemblySheet
 {
     private static IEnumerable<PaperSize> Sizes => [PaperSize.A3, PaperSize.A2, PaperSize.A1, PaperSize.A0];
@@ -125,7 +125,7 @@ internal sealed class AssemblyPlan
     /// <summary>Puts the plan into an area.</summary>
     /// <param name="plan">The plan.</param>
     /// <param name="words">What is said of it.</param>
-    /// <param name="labels">Its labels, points in the housing; numbered ones are numbered anew as they stand.</param>
+    /// <param name="labels">Its labels, points in the housing; numbered ones are numbered again as they stand.</param>
     /// <param name="area">The area.</param>
     public AssemblyPlan(PlanView plan, AssemblyLabels words, IReadOnlyList<RingCallout> labels, Bounds area)
     {
@@ -141,7 +141,7 @@ internal sealed class AssemblyPlan
         _labels = marks == CalloutMarks.Numbers ? CalloutKey.Numbered(_ring.InOrder(placed)) : placed;
     }
 
-    /// <summary>Whether a moment is shown, so that the wheel's home mark wants the index that it meets.</summary>
+    /// <summary>Whether a moment is shown, so that the wheel's home mark needs the index that it meets.</summary>
     public bool IsMoment { get; init; }
 
     /// <summary>The scale.</summary>

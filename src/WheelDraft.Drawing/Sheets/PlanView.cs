@@ -3,7 +3,7 @@ using WheelDraft.Geometry;
 
 namespace WheelDraft.Drawing;
 
-/// <summary>Wheel, strips, parts and surfaces in plan, seen from the wiper side: at home, nets told apart; or at a moment, states told apart.</summary>
+/// <summary>Wheel, strips, parts and surfaces in plan, seen from the wiper side: at home, nets distinguished; or at a moment, states distinguished.</summary>
 internal sealed class PlanView
 {
     private readonly Design _design;
@@ -11,7 +11,7 @@ internal sealed class PlanView
 
     /// <summary>The plan of a design.</summary>
     /// <param name="design">The design.</param>
-    /// <param name="moment">The moment to show; null for home, where nets are told apart instead of states.</param>
+    /// <param name="moment">The moment to show; null for home, where nets are distinguished instead of states.</param>
     public PlanView(Design design, MomentView? moment)
     {
         (_design, _moment) = (design, moment);
@@ -147,7 +147,7 @@ internal sealed class PlanView
             : Fill.Of(FillKind.Copper)));
     }
 
-    /// <summary>The fixed index that the wheel's home mark meets at home; over everything, for a strip may lie there.</summary>
+    /// <summary>The fixed index that the wheel's home mark meets at home; over everything, because a strip may lie there.</summary>
     public void DrawIndex(SheetBuilder sheet, SheetView view)
     {
         Point tip = view.Of(Point.Polar(CarrierMm, 0)) + new Vector(0.5, 0);
@@ -155,7 +155,7 @@ internal sealed class PlanView
             .Area(new Outline(Contour.Polygon(tip, tip + new Vector(IndexMm, -IndexMm / 2), tip + new Vector(IndexMm, IndexMm / 2))), Fill.Solid(Ink.Accent), Halo);
     }
 
-    // Marks are told from copper of any look by an edge of paper.
+    // An edge of paper separates marks from copper of any look.
     private const double IndexMm = 4;
     private static readonly LineStyle Halo = LineStyle.Wide(LineKind.ContinuousWide, Ink.Paper, 0.35);
 

@@ -35,7 +35,7 @@ internal static class RunSheet
 /// <summary>One row of a run's chart.</summary>
 internal sealed record RunRow(string Name, IReadOnlyList<RunSpan> On, Fill Fill)
 {
-    /// <summary>When nobody can tell.</summary>
+    /// <summary>When it is not known.</summary>
     public IReadOnlyList<RunSpan> Undecided { get; init; } = [];
 }
 
@@ -76,7 +76,7 @@ internal sealed class RunRows(Design design, ScenarioRun run)
         new("load undecided: between drop-out and pull-in", Undecided, LineStyle.Thin),
     ]);
 
-    /// <summary>The filling of what nobody can tell.</summary>
+    /// <summary>The filling of what is not known.</summary>
     public static Fill Undecided => TimingPen.FillOf(TimingState.Undecided);
 
     private static Fill Closed => TimingPen.FillOf(TimingState.Closed);

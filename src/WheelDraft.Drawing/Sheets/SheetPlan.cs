@@ -58,7 +58,7 @@ internal sealed record SheetPlan(Bounds Picture, Bounds Table, Bounds Notes, Bou
 {
     private const double GapMm = 5;
 
-    // A sheet is the picture's: it keeps this share of height or width, whatever the table wants.
+    // A sheet is the picture's: it keeps this share of height or width, however much the table needs.
     private const double LeastPicture = 0.4;
 
     // Notes are broken into lines of about fifty letters.

@@ -177,7 +177,7 @@ internal sealed class SpacingPicture
         bool IsOn(string name) => string.Equals(name, surface.Name, StringComparison.OrdinalIgnoreCase);
     }
 
-    // A strip is many short solids one upon the other: they are one part, and thick edges would fill it.
+    // A strip is many short solids over each other: they are one part, and thick edges would fill it.
     private IEnumerable<(double TopMm, string Name, Action<ViewPen> Draw)> Solids() => _design.Solids
         .Where(s => !s.IsLowered)
         .GroupBy(s => s.Name, StringComparer.Ordinal)

@@ -3,7 +3,7 @@ using WheelDraft.Geometry;
 
 namespace WheelDraft.Drawing;
 
-/// <summary>What a true-size template shows: each part that is cut, at full size, and a page that tells how to use it.</summary>
+/// <summary>What a true-size template shows: each part that is cut, at full size, and a page that says how to use it.</summary>
 internal static class TemplateSheets
 {
     // Round a part, mm: room for the words under it.

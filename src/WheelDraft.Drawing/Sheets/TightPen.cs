@@ -55,10 +55,10 @@ internal sealed class TightPen(SheetBuilder sheet, SheetView view)
         CalloutRing ring = new(plan.Grown(2), area);
         if (!ring.TryDraw(pen, [.. places.Select(p => new RingCallout(view.Of(p.First.Towards(p.Second, 0.5)), Words(p)))]))
         {
-            sheet.Warn("The spacing drawing has no room for its numbers; its table tells where the distances are.");
+            sheet.Warn("The spacing drawing has no room for its numbers; its table says where the distances are.");
         }
     }
 
-    /// <summary>What is written at a place: the verdict is told by the word as well as by the colour.</summary>
+    /// <summary>What is written at a place: the verdict is given by the word as well as by the colour.</summary>
     public static string Words(TightPlace place) => Invariant.Text($"{place.Number} {SpacingWords.Verdict(place.Verdict)}");
 }

@@ -11,7 +11,7 @@ namespace WheelDraft.Drawing;
 /// <param name="Path">Gap or path from the one to the other, plan.</param>
 internal sealed record TightPlace(int Number, SpacingVerdict Verdict, Point First, Point Second, IReadOnlyList<Piece> Path)
 {
-    /// <summary>Radius in plan of what is required round the first point, at the height of the second; null where no circle tells it.</summary>
+    /// <summary>Radius in plan of what is required round the first point, at the height of the second; null where no circle shows it.</summary>
     public double? RequiredMm { get; init; }
 
     /// <summary>How far the wheel is turned there, anticlockwise; null where it is as drawn or nothing turns.</summary>
@@ -108,7 +108,7 @@ internal sealed record TightPlaces(IReadOnlyList<TightPlace> Numbered, int Unnum
     }
 
     /// <summary>An open contact: from its nose to the copper, at the angle that decides.</summary>
-    /// <remarks>The wheel as it stands there is drawn in the detail alone: one upon the other for every contact they would hide the plan.</remarks>
+    /// <remarks>The wheel as it stands there is drawn in the detail alone: drawn over each other for every contact, they would hide the plan.</remarks>
     private static TightPlace PlaceOf(Design design, OpenContact contact, int number)
     {
         RingLayout ring = design.Wheel.Ring(contact.Output);

@@ -9,7 +9,7 @@ internal sealed class WheelCallouts(Design design)
     private readonly WheelLayout _wheel = design.Wheel;
     private readonly DrawingNumbers _numbers = new(design.Brief.DrawingUnit);
 
-    /// <summary>Ways of annotating, the fullest first: rings by name, then by their number in the table; the table has whatever a way leaves out.</summary>
+    /// <summary>Ways of annotating, the fullest first: rings by name, then by their number in the table; the table has what a way leaves out.</summary>
     public IReadOnlyList<IReadOnlyList<RingCallout>> Ways() =>
     [
         [.. Holes(), .. Stations(Named), .. Edges(Named)],

@@ -9,7 +9,7 @@ internal enum FillKind
     /// <summary>The copper of wheel and strips.</summary>
     Copper,
 
-    /// <summary>Copper of no account in this view.</summary>
+    /// <summary>Copper that does not matter in this view.</summary>
     CopperPale,
 
     /// <summary>The insulating carrier.</summary>

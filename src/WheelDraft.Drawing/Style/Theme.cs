@@ -39,7 +39,7 @@ internal readonly record struct Rgb(byte Red, byte Green, byte Blue)
 
 /// <summary>The colours of one manner of showing: the one place where meaning becomes colour, shared by every writer.</summary>
 /// <remarks>Hues after Okabe and Ito, Color Universal Design (2008), http://jfly.iam.u-tokyo.ac.jp/color/, darkened or
-/// lightened where a line must be read on its ground. Patterns and labels tell the same again.</remarks>
+/// lightened where a line must be read on its ground. Patterns and labels say the same again.</remarks>
 public sealed class Theme
 {
     // Okabe and Ito's eight, as published.

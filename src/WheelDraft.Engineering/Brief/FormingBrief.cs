@@ -3,7 +3,7 @@ using WheelDraft.Geometry;
 namespace WheelDraft.Engineering;
 
 /// <summary>How exactly strips are cut from stock, folded and set up: what decides how far a contact force may lie from its nominal one.</summary>
-/// <remarks>Each limit is plus and minus. A limit that the file leaves out has a usual value and is told as assumed: common practice, no source.</remarks>
+/// <remarks>Each limit is plus and minus. A limit that the file leaves out has a usual value and is listed as assumed: common practice, no source.</remarks>
 public sealed record FormingBrief
 {
     /// <summary>Angle of each fold by itself, rad; usually 1°.</summary>

@@ -2,7 +2,7 @@ using WheelDraft.Geometry;
 
 namespace WheelDraft.Engineering;
 
-/// <summary>The mains, or whatever feeds the timer.</summary>
+/// <summary>The mains, or what else feeds the timer.</summary>
 /// <param name="VoltageV">R.m.s. voltage, line to neutral.</param>
 /// <param name="FrequencyHz">Nominal frequency.</param>
 /// <param name="FrequencyToleranceShare">Plus and minus, as a share of the nominal frequency (0.01 for 1 %).</param>
@@ -17,17 +17,17 @@ public sealed record SupplyBrief(double VoltageV, double FrequencyHz, double Fre
     /// <summary>Plus and minus, as a share of the voltage (0.1 for 10 %); at least 0, below 1.</summary>
     public double VoltageToleranceShare { get; init; }
 
-    /// <summary>What clearances count besides impulse and working peak.</summary>
+    /// <summary>What clearances count in addition to impulse and working peak.</summary>
     public OverVoltages OverVoltages { get; init; }
 
     /// <summary>The highest r.m.s. voltage between two nets of the supply: line to line with three lines, else line to neutral.</summary>
     public double HighestV => Lines.Count > 1 ? Math.Sqrt(3) * VoltageV : VoltageV;
 }
 
-/// <summary>Over-voltages that clearances count besides the rated impulse and the working peak.</summary>
+/// <summary>Over-voltages that clearances count in addition to the rated impulse and the working peak.</summary>
 public enum OverVoltages
 {
-    /// <summary>None; every clearance tells what temporary ones would ask.</summary>
+    /// <summary>None; every clearance says what temporary ones would ask.</summary>
     None,
 
     /// <summary>Temporary over-voltages of the low-voltage supply.</summary>
@@ -145,7 +145,7 @@ public enum Insulation
     /// <summary>Basic protection against electric shock.</summary>
     Basic,
 
-    /// <summary>Independent insulation besides the basic one.</summary>
+    /// <summary>Independent insulation in addition to the basic one.</summary>
     Supplementary,
 
     /// <summary>One insulation as good as double insulation.</summary>

@@ -54,7 +54,7 @@ public sealed record BoreBrief(double DiameterMm, double? FlatMm, double FlatAtR
 /// <param name="FirstAtRad">Direction of the first one, wheel angle.</param>
 public sealed record FixingsBrief(int Count, double DiameterMm, double? PitchCircleMm, double FirstAtRad)
 {
-    /// <summary>A head or nut is taken as so many times the hole where none is given (common practice, no source): no usual one is wider.</summary>
+    /// <summary>Width of a head or nut where none is given, as a multiple of the hole (common practice, no source): no usual one is wider.</summary>
     public const double HeadByHole = 2;
 
     /// <summary>Greatest diameter of head and nut as given, mm; null when left out.</summary>

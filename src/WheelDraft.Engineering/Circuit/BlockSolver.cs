@@ -17,7 +17,7 @@ internal readonly record struct BlockLoad(int Load, int A, int B)
 
 /// <summary>Solves blocks of loads that hang together between potentials of the supply, each distinct one once.</summary>
 /// <remarks>Complex nodal analysis: the currents that leave each node add up to zero. Blocks have a handful of nodes, so a dense
-/// elimination with partial pivoting (Golub and Van Loan, Matrix Computations, 3.4) is exact but for rounding and has nothing
+/// elimination with partial pivoting (Golub and Van Loan, Matrix Computations, 3.4) is exact except for rounding and has nothing
 /// to start up, which a general library's provider has.</remarks>
 internal sealed class BlockSolver(IReadOnlyList<Complex> impedances, Complex[] sources)
 {

@@ -6,7 +6,7 @@ namespace WheelDraft.Engineering;
 
 /// <summary>The circuit, solved in every state.</summary>
 /// <remarks>Normative definitions: methods of this project, "Circuit". E is taken at the potential of an earthed neutral. A line
-/// joined to another, to neutral or to earth opens a fuse, and the finding tells the path: with one line every load is then off, with
+/// joined to another, to neutral or to earth opens a fuse, and the finding names the path: with one line every load is then off, with
 /// three every load is undecided.</remarks>
 public sealed class CircuitAnalysis
 {
@@ -98,7 +98,7 @@ public sealed class CircuitAnalysis
     /// <summary>What contacts carry and break at the upper end of the supply voltage, the largest over every reachable state without fault.</summary>
     public CircuitCurrents Currents => _currents.Value;
 
-    /// <summary>What became of each interlock, in file order.</summary>
+    /// <summary>The verdict on each interlock, in file order.</summary>
     public IReadOnlyList<InterlockResult> Interlocks { get; }
 
     /// <summary>The fault table, in a fixed order.</summary>
@@ -128,7 +128,7 @@ public sealed class CircuitAnalysis
 
     /// <summary>Working voltage between two nets at nominal supply, zero for one net.</summary>
     /// <remarks>A net that the circuit does not know and that only live parts and plain strips have may be at any potential of the supply,
-    /// so it counts at the highest of its voltages. Any other, a touchable part say, counts as E does, and not below supply voltage.</remarks>
+    /// so it counts at the highest of its voltages. Any other, such as a touchable part, counts as E does, and not below supply voltage.</remarks>
     /// <param name="firstNet">One net.</param>
     /// <param name="secondNet">The other net.</param>
     public double WorkingVoltageV(string firstNet, string secondNet)
@@ -149,26 +149,26 @@ public sealed class CircuitAnalysis
     }
 
     /// <summary>The turn as stretches over which something stays the same: neighbouring intervals joined, through home too.</summary>
-    /// <param name="of">What is told of an interval, by its index.</param>
+    /// <param name="of">The value of an interval, by its index.</param>
     /// <returns>In turning order; one whole turn when it never changes.</returns>
     public IReadOnlyList<TurnStretch<T>> Stretches<T>(Func<int, T> of)
     {
         ArgumentNullException.ThrowIfNull(of);
-        T[] told = [.. Enumerable.Range(0, Intervals.Count).Select(of)];
-        bool Same(int a, int b) => EqualityComparer<T>.Default.Equals(told[a % told.Length], told[b % told.Length]);
-        int first = Enumerable.Range(0, told.Length).FirstOrDefault(i => !Same(i, i + told.Length - 1), -1);
+        T[] values = [.. Enumerable.Range(0, Intervals.Count).Select(of)];
+        bool Same(int a, int b) => EqualityComparer<T>.Default.Equals(values[a % values.Length], values[b % values.Length]);
+        int first = Enumerable.Range(0, values.Length).FirstOrDefault(i => !Same(i, i + values.Length - 1), -1);
         if (first < 0)
         {
-            return [new(told[0], 0, Geometry.Angles.TurnRad)];
+            return [new(values[0], 0, Geometry.Angles.TurnRad)];
         }
 
         List<TurnStretch<T>> stretches = [];
-        for (int done = 0; done < told.Length;)
+        for (int done = 0; done < values.Length;)
         {
             int at = first + done;
-            int run = Enumerable.Range(1, told.Length - done).First(n => done + n == told.Length || !Same(at + n, at));
-            double sweep = Enumerable.Range(at, run).Sum(i => Intervals[i % told.Length].LengthRad);
-            stretches.Add(new(told[at % told.Length], Geometry.Angles.InTurn(Intervals[at % told.Length].FromRad), sweep));
+            int run = Enumerable.Range(1, values.Length - done).First(n => done + n == values.Length || !Same(at + n, at));
+            double sweep = Enumerable.Range(at, run).Sum(i => Intervals[i % values.Length].LengthRad);
+            stretches.Add(new(values[at % values.Length], Geometry.Angles.InTurn(Intervals[at % values.Length].FromRad), sweep));
             done += run;
         }
 

@@ -6,7 +6,7 @@ namespace WheelDraft.Engineering;
 /// <param name="BrokenA">The largest r.m.s. current just before it opens, A; 0 for a contact that never opens, NaN without a bound.</param>
 /// <param name="BrokenWhere">The state that decides it, in words; empty when it breaks nothing.</param>
 /// <param name="BreaksInductive">Whether what it breaks flows through a coil in some such state.</param>
-/// <param name="IsShared">Whether in the deciding state other closed contacts or inputs lie beside it: nothing decides how the current divides, so it is told as if all flowed through this one.</param>
+/// <param name="IsShared">Whether in the deciding state other closed contacts or inputs lie beside it: nothing decides how the current divides, so it is given as if all flowed through this one.</param>
 public sealed record ContactCurrent(double CarriedA, string CarriedWhere, double BrokenA, string BrokenWhere, bool BreaksInductive, bool IsShared);
 
 /// <summary>Currents of the solved circuit: branch currents, the largest over every reachable state without fault.</summary>

@@ -47,7 +47,7 @@ public enum CircuitFaultKind
     /// <summary>An output's contact stays open all the turn.</summary>
     ContactNeverMade,
 
-    /// <summary>A load conducts no more.</summary>
+    /// <summary>A load no longer conducts.</summary>
     LoadOpen,
 
     /// <summary>A load joins its two nets.</summary>

@@ -11,7 +11,7 @@ internal readonly record struct NetworkElement(string Name, int A, int B);
 
 /// <summary>The circuit of one brief as numbered nodes, contacts, inputs and loads.</summary>
 /// <remarks>Nodes 0, 1 and 2 are the first line, neutral and earth; with three lines nodes 3 and 4 are the others, 120° behind each
-/// other. Lines are at supply voltage, neutral and earth at zero, for the neutral is taken as earthed; E stays a net of its own, so
+/// other. Lines are at supply voltage, neutral and earth at zero, because the neutral is taken as earthed; E stays a net of its own, so
 /// that a line that meets it is a short and a neutral that meets it is not.
 /// A windowed wheel is a node apart from its feed's net, joined by the feed wiper: with that wiper open the copper still joins
 /// the outputs. The drive motor is the last load.</remarks>
@@ -237,7 +237,7 @@ internal sealed class CircuitModel
                 string path = i == Motor ? "drive_motor" : string.Create(CultureInfo.InvariantCulture, $"load[{i}]");
                 reasons.Add(Finding.Error(
                     "circuit.load-without-impedance",
-                    $"Load '{Loads[i].Name}' has an impedance of zero or without end; a load needs a finite resistance or reactance above zero, e.g. power = \"7 W\".",
+                    $"Load '{Loads[i].Name}' has an impedance of zero or infinite; a load needs a finite resistance or reactance above zero, e.g. power = \"7 W\".",
                     Brief.PlaceOf(path)));
             }
         }

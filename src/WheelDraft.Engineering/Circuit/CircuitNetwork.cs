@@ -17,7 +17,7 @@ public readonly record struct NetworkLine(int Node, Complex PotentialV);
 /// <param name="Name">Its name.</param>
 /// <param name="A">First node.</param>
 /// <param name="B">Second node.</param>
-/// <param name="ImpedanceOhm">Impedance at supply frequency, neither zero nor without end.</param>
+/// <param name="ImpedanceOhm">Impedance at supply frequency, neither zero nor infinite.</param>
 /// <param name="OnAtV">Voltage at nominal supply at and above which it is on over all of the supply's range, a rounding's slack included.</param>
 /// <param name="OffAtV">Voltage at nominal supply at and below which it is off over all of the supply's range, a rounding's slack included.</param>
 public readonly record struct NetworkLoad(string Name, int A, int B, Complex ImpedanceOhm, double OnAtV, double OffAtV);

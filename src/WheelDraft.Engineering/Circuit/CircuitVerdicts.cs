@@ -175,7 +175,7 @@ internal sealed class CircuitFindings(SoundCircuit sound, CycleResult cycle)
 
     private IEnumerable<Finding> Shorts()
     {
-        HashSet<string> told = new(StringComparer.Ordinal);
+        HashSet<string> reported = new(StringComparer.Ordinal);
         foreach (int inputs in Enumerable.Range(0, _model.InputPositions).OrderBy(u => System.Numerics.BitOperations.PopCount((uint)u)).ThenBy(u => u))
         {
             foreach (int position in sound.Reach.Members(sound.MayReach).Where(p => BitRow.Has(sound.Sheet.Short(inputs), p)))
@@ -183,7 +183,7 @@ internal sealed class CircuitFindings(SoundCircuit sound, CycleResult cycle)
                 foreach (ShortPath path in ShortPaths.All(_model, sound.Sheet.Fault, inputs, position))
                 {
                     string way = $"{_model.NodeNets[path.From]} is joined to {OtherEnd(path)} by {string.Join(", ", path.Names)}";
-                    if (told.Add(way))
+                    if (reported.Add(way))
                     {
                         TurnPosition at = _model.Turn.Positions[position];
                         yield return Finding.Error("circuit.short", string.Create(
@@ -220,7 +220,7 @@ internal sealed class CircuitFindings(SoundCircuit sound, CycleResult cycle)
         switch (cycle.Verdict)
         {
             case CycleVerdict.No when cycle.WaitsAtHome:
-                yield return Finding.Note("circuit.cycle", $"Inputs can keep a cycle from completing, but the wheel can stand only about home, with nothing on: {history}.", place);
+                yield return Finding.Note("circuit.cycle", $"Inputs can keep a cycle from completing, but the wheel can stand only around home, with nothing on: {history}.", place);
                 break;
             case CycleVerdict.No:
                 yield return Finding.Warning("circuit.cycle", $"A cycle once begun may not complete: {history}.", place);

@@ -3,7 +3,7 @@ using System.Numerics;
 namespace WheelDraft.Engineering;
 
 /// <summary>Which open contacts have voltage across them while the wheel stands.</summary>
-/// <remarks>Sound circuit, inputs anyhow, motor not on for certain. A net that nothing gives a potential takes those of every net it
+/// <remarks>Sound circuit, inputs in any position, motor not on for certain. A net that nothing gives a potential takes those of every net it
 /// could be joined to, as for working voltages; where a potential has no answer there is taken to be voltage. Behind the open fuse
 /// of a short there is none, unless the short leaves the motor undecided: then another line may still be live.</remarks>
 internal sealed class ContactVoltages

@@ -201,7 +201,7 @@ internal sealed class CurrentSearch
 
     private static GreatestCurrent Larger(GreatestCurrent known, GreatestCurrent here) => double.IsNaN(here.A) || here.A > known.A ? here : known;
 
-    // Whether a coil carries current among what hangs behind a switch, by way of loads too.
+    // Whether a coil carries current among what hangs behind a switch, through loads too.
     private bool FeedsCoil(int edge)
     {
         HashSet<int> behind = [.. _flows.Behind(edge).Select(n => Root(n)).Where(n => _split.Held[n] == HeldAt.Nothing)];

@@ -17,7 +17,7 @@ public enum CycleVerdict
     Undecided,
 }
 
-/// <summary>What became of the cycle.</summary>
+/// <summary>The verdict on the cycle.</summary>
 /// <param name="Verdict">The verdict.</param>
 /// <param name="History">How the wheel comes to stand, in words from home on; empty for yes.</param>
 /// <param name="WaitsAtHome">Whether it can stand only in the stretch that contains home, and with no load on or undecided.</param>
@@ -27,7 +27,7 @@ internal sealed record CycleResult(CycleVerdict Verdict, IReadOnlyList<string> H
 /// <remarks>Inputs may stay as they are for ever, so a cycle always completes only if there is no reachable state in which the
 /// wheel can stand: wherever it can, that is a history in which it does not reach home. This is meant to the letter: a wheel that
 /// parks just before home and is started by hand does not reach home whatever the inputs do, and the words say where it stands and
-/// what starts it. A place in mid-turn is told before one about home.</remarks>
+/// what starts it. A place in mid-turn is reported before one near home.</remarks>
 internal sealed class CycleProof(SoundCircuit sound, NetworkSplit split)
 {
     private readonly CircuitModel _model = sound.Model;
@@ -39,7 +39,7 @@ internal sealed class CycleProof(SoundCircuit sound, NetworkSplit split)
     {
         if (_resting is null)
         {
-            return new CycleResult(CycleVerdict.Undecided, ["the file has no drive motor, so nothing tells when the wheel turns"]);
+            return new CycleResult(CycleVerdict.Undecided, ["the file has no drive motor, so nothing says when the wheel turns"]);
         }
 
         return Refuted(Certainty.Certain)
@@ -89,7 +89,7 @@ internal sealed class CycleProof(SoundCircuit sound, NetworkSplit split)
         }
 
         HistoryNode end = path[^1].To;
-        return new HistoryWords(_model, split).TellStanding(path, _sheet.Fault, Outcome(end.Position, end.Inputs));
+        return new HistoryWords(_model, split).DescribeStanding(path, _sheet.Fault, Outcome(end.Position, end.Inputs));
     }
 
     // Within the stretch that contains home no edge is passed: an input starts the wheel and another change stops it at once.

@@ -33,7 +33,7 @@ public sealed record LoadEffect(string Load, LoadChange Change);
 /// <param name="Effects">Loads that change, in file order, the motor last.</param>
 /// <param name="ShortPath">What joins line to neutral or earth in some reachable state, from line on; empty when nothing does.</param>
 /// <param name="BreaksInterlocks">Interlocks that fail under it, whether or not they claim to survive faults.</param>
-/// <param name="CaughtBy">Interlocks that hold under it and name a load that changes, but for those that it keeps from asking anything, for they ask the very contact that is stuck the other way.</param>
+/// <param name="CaughtBy">Interlocks that hold under it and name a load that changes, except those that it keeps from asking anything, because they ask the very contact that is stuck the other way.</param>
 /// <param name="IsNoticed">Whether a person would notice without measuring.</param>
 /// <param name="Notice">By what a person would notice, or why not.</param>
 public sealed record FaultEffect(
@@ -123,7 +123,7 @@ internal sealed class FaultComparison(CircuitModel model, StateSheet sound, Stat
 
         return effects.Count == 0
             ? (false, "nothing changes in any reachable state")
-            : (false, "only in some states, at which somebody would have to look");
+            : (false, "only in some states, so someone would have to look");
     }
 
     // A change that lasts is noticed: a load that never comes on, or never goes off.

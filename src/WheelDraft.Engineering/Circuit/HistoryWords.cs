@@ -2,14 +2,14 @@ using System.Globalization;
 
 namespace WheelDraft.Engineering;
 
-/// <summary>Tells a history in words.</summary>
+/// <summary>Puts a history into words.</summary>
 internal sealed class HistoryWords(CircuitModel model, NetworkSplit split)
 {
     /// <summary>The steps of a history, the outcome joined to the last one.</summary>
     /// <param name="path">From home on.</param>
     /// <param name="judge">The interlock that the history is about.</param>
     /// <param name="sheet">The sheet on which it ends.</param>
-    public IReadOnlyList<string> Tell(IReadOnlyList<HistoryStep> path, InterlockJudge judge, StateSheet sheet)
+    public IReadOnlyList<string> Describe(IReadOnlyList<HistoryStep> path, InterlockJudge judge, StateSheet sheet)
     {
         HistoryNode end = path[^1].To;
         List<string> words = Steps(path, sheet.Fault, [.. judge.Conditions, .. ContactsBehind(judge.Loads, sheet.Fault, end.Inputs)]);
@@ -23,11 +23,11 @@ internal sealed class HistoryWords(CircuitModel model, NetworkSplit split)
         return words;
     }
 
-    /// <summary>The steps of a history that ends with the wheel at a stand, told by what feeds the motor.</summary>
+    /// <summary>The steps of a history that ends with the wheel at a stand, described by what feeds the motor.</summary>
     /// <param name="path">From home on, without fault.</param>
     /// <param name="fault">No fault.</param>
     /// <param name="outcome">What it comes to, joined to the last step.</param>
-    public IReadOnlyList<string> TellStanding(IReadOnlyList<HistoryStep> path, FaultCase fault, string outcome)
+    public IReadOnlyList<string> DescribeStanding(IReadOnlyList<HistoryStep> path, FaultCase fault, string outcome)
     {
         List<string> words = Steps(path, fault, ContactsBehind([], fault, path[^1].To.Inputs));
         words[^1] = $"{words[^1]}: {outcome}";
@@ -46,9 +46,9 @@ internal sealed class HistoryWords(CircuitModel model, NetworkSplit split)
                 toldUnsure = true;
             }
 
-            if (Words(step, fault, matters) is { } told)
+            if (Words(step, fault, matters) is { } said)
             {
-                words.Add(told);
+                words.Add(said);
             }
         }
 

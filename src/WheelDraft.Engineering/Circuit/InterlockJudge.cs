@@ -57,7 +57,7 @@ internal sealed class InterlockJudge
 
     private int FalseInputs { get; }
 
-    /// <summary>Inputs of which only the contact is asked, by name: of a stuck one the interlock says nothing.</summary>
+    /// <summary>Inputs whose contact alone is asked, by name: the interlock says nothing of a stuck one.</summary>
     public IReadOnlyList<string> ContactInputs =>
         [.. _model.Inputs.Where((_, i) => ((ClosedInputs | OpenInputs) >> i & 1) != 0).Select(i => i.Name)];
 

@@ -2,7 +2,7 @@ using System.Globalization;
 
 namespace WheelDraft.Engineering;
 
-/// <summary>What became of one interlock.</summary>
+/// <summary>The verdict on one interlock.</summary>
 /// <param name="Name">Its name.</param>
 /// <param name="Verdict">The verdict.</param>
 /// <param name="History">The shortest history that refutes it or leaves it undecided, in words from home; empty when it holds.</param>
@@ -15,10 +15,10 @@ public sealed record InterlockResult(
     CircuitFault? Fault,
     IReadOnlyList<CircuitFault> FaultsThatBreakIt)
 {
-    /// <summary>Inputs of which its conditions ask the contact and not the meaning: it says nothing of one that is stuck.</summary>
+    /// <summary>Inputs whose contact, not meaning, its conditions ask: it says nothing of one that is stuck.</summary>
     public IReadOnlyList<string> AsksContactsOf { get; init; } = [];
 
-    /// <summary>Inputs of which its conditions ask the meaning: a contact that is stuck counts against it.</summary>
+    /// <summary>Inputs whose meaning its conditions ask: a contact that is stuck counts against it.</summary>
     public IReadOnlyList<string> AsksMeaningOf { get; init; } = [];
 
     /// <summary>Which faults it was held against.</summary>
@@ -96,7 +96,7 @@ internal sealed class InterlockProof
             _breaking.Add(sheet.Fault.Fault);
         }
 
-        // What fails or is undecided without any fault needs no fault to tell it.
+        // What fails or is undecided without any fault needs no fault to show it.
         bool toldWithout = _verdict == verdict && _fault is null;
         if (verdict == InterlockVerdict.Holds || toldWithout || Rank(verdict) < Rank(_verdict))
         {
@@ -118,7 +118,7 @@ internal sealed class InterlockProof
         {
             _cost = _search.Cost;
             _fault = faulty ? sheet.Fault.Fault : null;
-            _history = _words.Tell(path, Judge, sheet);
+            _history = _words.Describe(path, Judge, sheet);
         }
     }
 

@@ -19,7 +19,7 @@ internal static class LoadVoltage
         return betweenLines ? model.Brief.Supply.HighestV : model.SupplyV;
     }
 
-    // Sources that switches can join a node to, not by way of another source.
+    // Sources that switches can join a node to, not through another source.
     private static HashSet<int> Sources(CircuitModel model, int from)
     {
         HashSet<int> seen = [from];

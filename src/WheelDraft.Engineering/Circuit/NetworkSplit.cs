@@ -41,7 +41,7 @@ internal readonly record struct SectionEnd(int Element, int A, HeldAt HeldA, int
 }
 
 /// <summary>Splits the network, at one position of the inputs and under one fault, into sections that cannot feel each other.</summary>
-/// <remarks>Nodes joined by closed inputs (and by whatever the fault joins) are merged by union–find. Nodes held at a potential
+/// <remarks>Nodes joined by closed inputs (and by what the fault joins) are merged by union–find. Nodes held at a potential
 /// split the rest: two contacts or loads are of one section when a chain of contacts, open or closed, and loads leads from one
 /// to the other through nodes that nothing holds. So a section is the same object of study at every angle, and alike sections
 /// under different inputs and faults are recognised by their packed ends.</remarks>

@@ -14,7 +14,7 @@ internal readonly record struct RestingPlace(int Position, double FromRad, doubl
 /// fuse. Where some inputs turn the motor and others do not, an input can stop it at every angle, and it runs on by up to its
 /// most coast. Where no input turns it, it gets there from an edge by its coast alone: at least the least coast beyond an edge at
 /// which its supply breaks, any less beyond one before which an input could stop it. A supply that is lost stops the wheel
-/// anywhere, but dead; that it comes back to a wheel nearer an edge than it parks is a fault and told in the fault table.</remarks>
+/// anywhere, but dead; that it comes back to a wheel nearer an edge than it parks is a fault, listed in the fault table.</remarks>
 internal sealed class RestingPlaces
 {
     private readonly CircuitModel _model;
@@ -68,7 +68,7 @@ internal sealed class RestingPlaces
         AddSpreads(spreads);
     }
 
-    // Positions in which inputs, or a motor that nobody can be sure of, stop the wheel at any angle, and what lies behind them.
+    // Positions in which inputs, or a motor that may or may not run, stop the wheel at any angle, and what lies behind them.
     private void AddStops(StopWords words)
     {
         Dictionary<string, CoastSpread> spreads = new(StringComparer.Ordinal);

@@ -131,7 +131,7 @@ internal sealed class SectionSolver
         _details.Clear();
     }
 
-    /// <summary>Drops details solved and not kept; those of another fault are seldom met again.</summary>
+    /// <summary>Drops details solved and not kept; those of another fault are rarely met again.</summary>
     public void ForgetDetails() => _details.Clear();
 
     /// <summary>How a load takes a voltage.</summary>

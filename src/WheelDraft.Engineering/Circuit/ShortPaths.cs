@@ -20,7 +20,7 @@ internal static class ShortPaths
         List<ShortPath> paths = [];
         foreach (int line in model.Lines.Where(l => l != fault.OpenLine))
         {
-            // Told from either end a way between two lines is one.
+            // A way between two lines is the same from either end.
             if (From(model, fault, joins, line) is { } path && !paths.Exists(p => p.To == line && p.From == path.To))
             {
                 paths.Add(path);

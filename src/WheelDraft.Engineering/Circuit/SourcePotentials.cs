@@ -14,7 +14,7 @@ internal static class SourcePotentials
     /// <summary>The potentials by index: first line, zero, second and third line. Each line lags the one before it by 120°.</summary>
     public static Complex[] Of(SupplyBrief supply)
     {
-        // Cosine and sine of 120° written out: by way of π they miss by a rounding, and lines would no longer add up to zero.
+        // Cosine and sine of 120° written out: through π they are off by a rounding, and lines would no longer add up to zero.
         double half = supply.VoltageV / 2;
         double high = supply.VoltageV * Math.Sqrt(3) / 2;
         return supply.Lines.Count > 1

@@ -1,6 +1,6 @@
 namespace WheelDraft.Engineering;
 
-/// <summary>Live nets of which the circuit does not say what they carry: they count at the highest voltage of the supply.</summary>
+/// <summary>Live nets for which the circuit does not say what they carry. They count at the highest voltage of the supply.</summary>
 /// <remarks>Two kinds: nets of the circuit to which no line leads, an error until it is mended; and nets that only live parts, plain
 /// strips and a live shaft have, which the circuit need not know.</remarks>
 internal sealed class SourcelessNets

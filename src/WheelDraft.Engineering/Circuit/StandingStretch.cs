@@ -33,7 +33,7 @@ internal static class StandingStretches
             stretches.Add(Widened(sound.Model, place.FromRad, place.ToRad, place.Why, voltages.At(place.Position)));
         }
 
-        // Where not every order of edges was followed nobody knows that the motor runs, nor which contacts are closed.
+        // Where not every order of edges was followed it is not known whether the motor runs, nor which contacts are closed.
         int[] every = [.. Enumerable.Range(0, sound.Model.Contacts.Count).Where(c => !sound.Model.Schedules[c].IsAlways)];
         double coast = sound.Model.Brief.Drive.Coast.MostRad;
         stretches.AddRange(sound.Model.Turn.UnexploredSpans
@@ -41,7 +41,7 @@ internal static class StandingStretches
         return Joined(stretches);
     }
 
-    // Nothing says where it stops but home and the coast, and nothing what is live: every contact that may be open counts.
+    // Nothing says where it stops but home and the coast, and nothing says what is live: every contact that may be open counts.
     private static List<StandingStretch> WithoutMotor(CircuitModel model)
     {
         Coast coast = model.Brief.Drive.Coast;

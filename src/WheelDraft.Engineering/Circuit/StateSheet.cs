@@ -15,7 +15,7 @@ public enum LoadState
 
 /// <summary>Every load in every state of the circuit under one fault: for each input position a row of wheel positions.</summary>
 /// <remarks>Where a line is joined to another, to neutral or to earth a fuse is taken to open and <see cref="Short"/> says so. With one
-/// line every load is off there. With three nobody can say whose fuse opens first and what the other lines still feed: every load is
+/// line every load is off there. With three it is not known whose fuse opens first and what the other lines still feed: every load is
 /// undecided.</remarks>
 internal sealed class StateSheet
 {

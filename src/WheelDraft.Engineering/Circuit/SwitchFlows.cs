@@ -4,8 +4,8 @@ namespace WheelDraft.Engineering;
 
 /// <summary>Currents through closed switches without resistance, from the currents that loads draw at their nodes.</summary>
 /// <remarks>A switch that alone joins two parts of the network (a bridge of the graph) carries exactly what the part without a source
-/// draws. How a current divides over switches that lie in a ring, two contacts side by side say, nothing decides: each is told
-/// at the most that can flow through it. That bound: seen from any one node of the ring as reference, resistances of whatever
+/// draws. Nothing decides how a current divides over switches in a ring, such as two contacts side by side: each gets
+/// the most that can flow through it. That bound: seen from any one node of the ring as reference, resistances of whatever
 /// size share out the current that enters at another node so that no switch gets more than all of it; so the currents that
 /// enter, without the largest, added by size. Bridges by depth-first search (R. E. Tarjan, 1974).</remarks>
 internal sealed class SwitchFlows
@@ -25,7 +25,7 @@ internal sealed class SwitchFlows
     private readonly double[] _most;
     private readonly List<int> _order = [];
 
-    /// <summary>A work space for networks of so many nodes.</summary>
+    /// <summary>A work space for networks of the given number of nodes.</summary>
     public SwitchFlows(int nodes)
     {
         _nodes = nodes;
@@ -170,7 +170,7 @@ internal sealed class SwitchFlows
 
     private int Other(int edge, int node) => _edges[edge].A == node ? _edges[edge].B : _edges[edge].A;
 
-    // The node that the search found by way of an edge, or −1 for an edge that closes a ring.
+    // The node that the search found through an edge, or −1 for an edge that closes a ring.
     private int Below(int edge) => _via[_edges[edge].A] == edge ? _edges[edge].A : _via[_edges[edge].B] == edge ? _edges[edge].B : -1;
 
     private bool IsBridge(int below) => _low[below] == _seen[below];

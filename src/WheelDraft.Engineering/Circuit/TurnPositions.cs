@@ -115,7 +115,7 @@ internal sealed class TurnPositions
     {
         for (int i = 1; i < _intervals.Count; i++)
         {
-            // An angle told in seconds may lie a rounding before the edge that it names.
+            // An angle given in seconds may lie a rounding before the edge that it names.
             if (Angles.InTurn(programmeRad - _intervals[i].FromRad + SameAngleRad) < _intervals[i].LengthRad)
             {
                 return i;

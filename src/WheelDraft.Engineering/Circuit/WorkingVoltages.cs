@@ -93,7 +93,7 @@ internal sealed class WorkingVoltageSearch
         }
     }
 
-    // Pairs of which neither net's potentials differ from those without fault were counted there.
+    // Pairs in which neither net's potentials differ from those without fault were counted there.
     private void CountPairs(List<NodePotential>[]? sound, (FaultCase Fault, int Inputs) state, ulong[] reach)
     {
         for (int a = 0; a < _model.NodeCount; a++)

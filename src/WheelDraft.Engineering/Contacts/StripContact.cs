@@ -8,7 +8,7 @@ namespace WheelDraft.Engineering;
 // This file is the stage BEFORE the wheel layout:
 //   StripContact.OfFeed(brief), StripContact.OfOutput(brief, output, isReturn)
 //     → Shape (FoldLine | Disc), LengthMm, WornLengthMm, WidthMm, AngleRad, NoseRadiusMm, FromStrip, SenseOf(direction)
-// A contact that strip and output tell differently is a DesignRefusedException with every reason.
+// A contact on which strip and output differ is a DesignRefusedException with every reason.
 
 /// <summary>The contact of one wiper as the wheel's edges have to be placed for it.</summary>
 public sealed record StripContact
@@ -58,7 +58,7 @@ public sealed record StripContact
     }
 
     /// <summary>The contact of the feed wiper.</summary>
-    /// <exception cref="DesignRefusedException">Strip and feed tell different things, or too little.</exception>
+    /// <exception cref="DesignRefusedException">Strip and feed contradict each other, or say too little.</exception>
     /// <exception cref="ArgumentException">The brief has no feed.</exception>
     public static StripContact OfFeed(Brief brief)
     {
@@ -71,7 +71,7 @@ public sealed record StripContact
     /// <param name="brief">The whole brief.</param>
     /// <param name="output">Which output, from 0 in file order.</param>
     /// <param name="isReturn">Whether the second wiper of a lands wheel is meant.</param>
-    /// <exception cref="DesignRefusedException">Strip and output tell different things, or too little.</exception>
+    /// <exception cref="DesignRefusedException">Strip and output contradict each other, or say too little.</exception>
     public static StripContact OfOutput(Brief brief, int output, bool isReturn = false)
     {
         ArgumentNullException.ThrowIfNull(brief);

@@ -13,7 +13,7 @@ internal static class CutChecks
         (string what, TextPlace? where) = (shape.What, shape.Where);
         foreach (ContourFault fault in Soundness.Faults(shape.ToCut))
         {
-            yield return Finding.Error("cut.contours", FormattableString.Invariant($"The cutting contours of {what} cannot be cut: {fault.Told(At(fault.At))}"), where);
+            yield return Finding.Error("cut.contours", FormattableString.Invariant($"The cutting contours of {what} cannot be cut: {fault.InWords(At(fault.At))}"), where);
         }
 
         if (Thickness.LeastWeb(shape.Finished) is Nearest web && Less(web.DistanceMm, process.LeastWebMm))

@@ -37,7 +37,7 @@ public sealed record CutShape(Outline Finished, Outline ToCut, string What, Text
         OffsetResult compensated = Offsets.Of(finished, process.KerfMm / 2);
         if (compensated.Changes.Count > 0 || compensated.Outlines.Count != 1)
         {
-            string lost = string.Join("; ", compensated.Changes.Select(c => c.Told(CutChecks.At(c.At))));
+            string lost = string.Join("; ", compensated.Changes.Select(c => c.InWords(CutChecks.At(c.At))));
             throw new DesignRefusedException(
                 "cut.vanishes",
                 $"With a kerf of {Wording.Mm(process.KerfMm)} {what} loses features: {lost}. A finer process or larger windows would do.",

@@ -28,7 +28,7 @@ internal sealed record CuttingProcess(
     public required string Source { get; init; }
 }
 
-/// <summary>A number that follows the thickness of the stock: so many times the thickness and a fixed part, but never below a least value.</summary>
+/// <summary>A number that follows the thickness of the stock: a multiple of the thickness and a fixed part, but never below a least value.</summary>
 /// <param name="Times">Multiple of the thickness.</param>
 /// <param name="AtLeastMm">Least value.</param>
 /// <param name="PlusMm">Fixed part.</param>

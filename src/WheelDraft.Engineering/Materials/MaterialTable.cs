@@ -4,7 +4,7 @@ namespace WheelDraft.Engineering;
 internal static class MaterialTable
 {
     // Annealed stock is sold under both words (ASTM B601: O60 soft anneal, O61 annealed); the published tables used here do not
-    // tell them apart.
+    // distinguish them.
     private const string SoftAnneal = "O60";
     private const string Annealed = "O61";
 
@@ -66,7 +66,7 @@ internal static class MaterialTable
 /// <param name="NearMisses">The listed designations nearest to it, best first; none when it was found.</param>
 internal sealed record MaterialSearch(string Asked, Material? Found, IReadOnlyList<string> NearMisses)
 {
-    /// <summary>What to tell the person when it is not listed.</summary>
+    /// <summary>What to say to the person when it is not listed.</summary>
     public string Message =>
         $"material \"{Asked}\" is not listed; it is written as alloy and temper, and the nearest are {string.Join(", ", NearMisses.Select(n => $"\"{n}\""))} (alloys: {string.Join(", ", MaterialTable.All.Select(m => m.Alloy).Distinct(StringComparer.Ordinal))})";
 }

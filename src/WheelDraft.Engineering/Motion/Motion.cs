@@ -3,7 +3,7 @@ using WheelDraft.Geometry;
 namespace WheelDraft.Engineering;
 
 // The chapter "Motion": how time becomes angle, and where programme angle, wheel angle and housing angle meet.
-// Programme angle ψ grows with time from home; a point at wheel angle β stands at housing angle β + σψ.
+// DEVELOPERS.md, "Words", defines the three; ψ is the programme angle and σ the sense of turning.
 
 /// <summary>The turning of the wheel at the nominal supply frequency.</summary>
 /// <param name="TurnTimeS">One turn, s, above 0.</param>

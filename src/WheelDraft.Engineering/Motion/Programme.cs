@@ -8,7 +8,7 @@ namespace WheelDraft.Engineering;
 public sealed record Programme(IReadOnlyList<OutputProgramme> Outputs)
 {
     /// <summary>Works out when each output is on.</summary>
-    /// <exception cref="DesignRefusedException">On-periods overlap, touch, fill the turn or chase each other in a circle.</exception>
+    /// <exception cref="DesignRefusedException">On-periods overlap, touch, fill the turn or start after each other in a circle.</exception>
     public static Programme Of(Brief brief, Motion motion) => new ProgrammeBuilder(brief, motion).Build();
 }
 

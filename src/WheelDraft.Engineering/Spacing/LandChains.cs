@@ -18,11 +18,11 @@ internal sealed record LandChain(double NominalMm, double WorstMm, double AtRad,
 /// of their greatest radii (A. H. Land and A. G. Doig, Econometrica 28, 1960).</remarks>
 internal sealed class LandChains
 {
-    /// <summary>How far below the truth the least of a part of the turn may be told, mm.</summary>
-    /// <remarks>A floating land between two wipers is as near to both together wherever it stands: finer, and such a stretch is halved without end.</remarks>
+    /// <summary>How far the reported least of a part of the turn may lie below the true one, mm.</summary>
+    /// <remarks>A floating land between two wipers is as near to both together wherever it stands: if finer, such a stretch would be halved without end.</remarks>
     internal const double WithinMm = 0.01;
 
-    /// <summary>Parts looked at before the bound of the rest is told instead: on the safe side.</summary>
+    /// <summary>Parts looked at before the bound of the rest is reported instead: on the safe side.</summary>
     private const int MostParts = 2000;
 
     private readonly Motion _motion;
@@ -136,7 +136,7 @@ internal sealed class LandChains
 
                 if (at == (1, Gaps))
                 {
-                    return Told(at);
+                    return ChainTo(at);
                 }
 
                 for (int other = 1; other < chains._all.Count; other++)
@@ -208,7 +208,7 @@ internal sealed class LandChains
         private Outline Placed(int conductor) => _placed[conductor] ??=
             chains._all[conductor].Turns ? chains._all[conductor].Outline.Placed(_wheel) : chains._all[conductor].Outline;
 
-        private LandChain Told((int Conductor, int Gaps) end)
+        private LandChain ChainTo((int Conductor, int Gaps) end)
         {
             ReachedBy last = _reached[end];
             List<string> over = [];

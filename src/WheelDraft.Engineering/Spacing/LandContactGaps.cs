@@ -5,8 +5,8 @@ namespace WheelDraft.Engineering;
 /// <summary>Measures how far the contacts of a lands wheel open.</summary>
 /// <remarks>While an output is open its two nets reach as far as its two patches and the lands that they touch. The off-period
 /// is cut where the downstream wiper leaves the last land and where the upstream one reaches the next; within each stretch some
-/// gaps grow, some shrink and some stand still, so that the least of them has one top, and its least value at an end. Lands that
-/// float and other rings are conductors besides: a chain over them may be shorter (<see cref="LandChains"/>).</remarks>
+/// gaps grow, some shrink and some stand still, so that the least of them has one maximum, and its least value at an end. Lands that
+/// float and other rings are conductors too: a chain over them may be shorter (<see cref="LandChains"/>).</remarks>
 internal sealed class LandContactGaps(Brief brief, Motion motion, WheelLayout wheel) : OpenContactMeter
 {
     public override OpenContact? Of(int index, PairRequirement? requirement, double workingV, IReadOnlyList<StandingStretch> standing)
@@ -71,8 +71,8 @@ internal sealed class LandGap
     private readonly double _leastRadiusMm;
     private readonly double _greatestRadiusMm;
 
-    /// <summary>Into so many parts an off-period is cut for the first look where chains decide.</summary>
-    /// <remarks>Whatever it finds is a gap that is there; more finds a hair more, and costs.</remarks>
+    /// <summary>How many parts an off-period is cut into for the first look where chains decide.</summary>
+    /// <remarks>Whatever it finds is a gap that is there; more parts find hardly more, and cost time.</remarks>
     private const int SearchSteps = 96;
 
     /// <param name="motion">The turning.</param>
@@ -118,7 +118,7 @@ internal sealed class LandGap
 
     private double WorstPatchGapMm => Math.Max(0, _betweenPatches.DistanceMm - (2 * (_play.SidePlayMm + PlacingMm)) - _upstream.WornMm - _downstream.WornMm);
 
-    /// <summary>The gap between the two patches, told at a programme angle; it always stays the same.</summary>
+    /// <summary>The gap between the two patches, given at a programme angle; it always stays the same.</summary>
     public OpenGap BetweenPatches(double atRad) => new(RequiredMm, _betweenPatches.DistanceMm, WorstPatchGapMm, atRad)
     {
         OnCopper = _betweenPatches.OnFirst,
@@ -161,7 +161,7 @@ internal sealed class LandGap
         return Chains.At(at, worst) is null ? Chained(direct) : OverChains(direct);
     }
 
-    /// <summary>An off-period whose greatest gap no chain undercuts; only when it is reached may a chain still tell.</summary>
+    /// <summary>An off-period whose greatest gap no chain undercuts; only when it is reached may still depend on a chain.</summary>
     private OpenPeriod Chained(OpenPeriod direct) => direct.ReachedAfterRad is double after && RequiredMm is double required
         && Chains.At(_breakRad + after, required) is not null
             ? direct with { ReachedAfterRad = Reached(direct.GreatestAtRad, required) }
@@ -290,7 +290,7 @@ internal sealed class LandGap
 
     private double Top(double fromRad, double toRad)
     {
-        // With both wipers on bare carrier the gap stands still; in the middle it is told apart from the ends, where a wiper still
+        // With both wipers on bare carrier the gap stands still; the middle is kept apart from the ends, where a wiper still
         // touches a land.
         if (On(fromRad, toRad) is (false, false))
         {
@@ -312,7 +312,7 @@ internal sealed class LandGap
 
     /// <summary>A gap between a patch and an edge of a land at the worst.</summary>
     /// <remarks>An edge is radial: moved along the radius by its side play a patch comes nearer to it by no more than that times the gap over
-    /// the least radius, for that is the sine of the angle under which both stand.</remarks>
+    /// the least radius, because that is the sine of the angle under which both stand.</remarks>
     private double WorstNoseMm(double gapMm) =>
         gapMm - _play.OffCentreMm - _play.CutterMm - Worn - PlacingMm - (_play.SidePlayMm * Math.Min(1, (gapMm + _play.SidePlayMm) / _leastRadiusMm));
 

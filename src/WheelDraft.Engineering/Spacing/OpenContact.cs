@@ -67,8 +67,8 @@ public sealed record OpenContact
 }
 
 /// <summary>A gap of an open contact and what it must keep, both in plan along the face.</summary>
-/// <remarks>The distance in plan of the two points is the nominal gap, whatever the nose: a round nose stands off the face, so that
-/// through the air its section is further from the copper than the points tell, and <paramref name="RequiredMm"/> is the plan
+/// <remarks>The distance in plan of the two points is the nominal gap for every nose: a round nose stands off the face, so that
+/// through the air its section is further from the copper than the points show, and <paramref name="RequiredMm"/> is the plan
 /// distance at which that section has the clearance. The corners of a window are taken sharp: its fillets lie beyond the deciding gap.</remarks>
 /// <param name="RequiredMm">What it must keep, mm; null when nothing is asked.</param>
 /// <param name="NominalMm">As drawn, mm.</param>

@@ -5,7 +5,7 @@ namespace WheelDraft.Engineering;
 /// <summary>Measures how far the contacts of a wheel open.</summary>
 internal abstract class OpenContactMeter
 {
-    /// <summary>How far friction moves the wiper of an output along the motion at most, mm, besides the placing.</summary>
+    /// <summary>How far friction moves the wiper of an output along the motion at most, mm, in addition to the placing.</summary>
     public Func<int, double> WoundMm { get; init; } = static _ => 0;
 
     /// <summary>The meter for a wheel's construction.</summary>

@@ -35,7 +35,7 @@ internal sealed record OpenContactRequirements(IReadOnlyList<PairRequirement?> O
             }
         }
 
-        // One reason that stops all outputs alike is told once.
+        // One reason that stops all outputs alike is reported once.
         return reasons.Count == 0 ? new(all) : throw new DesignRefusedException([.. reasons.DistinctBy(r => (r.Code, r.Message))]);
     }
 

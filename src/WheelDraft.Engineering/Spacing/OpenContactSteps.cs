@@ -1,6 +1,6 @@
 namespace WheelDraft.Engineering;
 
-/// <summary>Tells how the requirements of an open contact came about, and what there is of each gap.</summary>
+/// <summary>Says how the requirements of an open contact came about, and what there is of each gap.</summary>
 internal static class OpenContactSteps
 {
     /// <summary>The steps, in order; none when nothing is asked.</summary>

@@ -17,15 +17,15 @@ internal sealed record GapPlay(double OffCentreMm, double CutterMm, double SideP
 
 /// <summary>The gaps of one output of a windowed wheel: along the motion in each of its off-periods, and sideways.</summary>
 /// <remarks>Worst figures are those of the worn patch, anywhere within its travel and side play, from the edges: the true shape of all
-/// that it covers there. Cutter tolerance and centre offset then take from that distance what they are, for they bring the copper
+/// that it covers there. Cutter tolerance and centre offset then take from that distance what they are, because they bring the copper
 /// nearer in every direction. Corners of a window are taken sharp: fillets keep outside the path of the worn patch.</remarks>
 internal sealed class WindowGaps
 {
-    // Sides of a window that differ by no more than rounding are alike: the inner one is told.
+    // Sides of a window that differ by no more than rounding are alike: the inner one is reported.
     private const double SameMm = 1e-9;
 
     // Parts of the travel over which the worst of an off-period's greatest gap is found: each counts all places of the wiper in it at
-    // once, so that fewer parts would tell less gap than there is.
+    // once, so fewer parts would show a smaller gap than there is.
     private const int TravelParts = 8;
 
     private readonly Motion _motion;
@@ -46,7 +46,7 @@ internal sealed class WindowGaps
 
     private double OuterEndMm => _ring.RadiusMm + (_ring.TravelMm / 2);
 
-    /// <summary>The gap sideways, told at a programme angle; it is the same all through the off-periods.</summary>
+    /// <summary>The gap sideways, given at a programme angle; it is the same all through the off-periods.</summary>
     public OpenGap Sideways(double atRad) => _sideways with { AtRad = atRad };
 
     /// <summary>The off-period that follows an on-period, with the greatest gap reached in it.</summary>

@@ -55,7 +55,7 @@ internal static class StripReasons
             steps.Add(Say($"drawn, at the inner and outer end of travel: {adjuster.InnerForceN:0.####} and {adjuster.OuterForceN:0.####} N, the screw pushing with {adjuster.ScrewForceN:0.####} N"));
         }
 
-        steps.Add(Say($"of all strips within their limits ({FormingWords.Limits(spring.Limits.Forming)}; cut edges, face run-out and friction besides), new to worn and over travel: {spring.LeastForceN:0.####} to {spring.MostForceN:0.####} N"));
+        steps.Add(Say($"of all strips within their limits ({FormingWords.Limits(spring.Limits.Forming)}; cut edges, face run-out and friction as well), new to worn and over travel: {spring.LeastForceN:0.####} to {spring.MostForceN:0.####} N"));
         if (spring.WindUp is WindUp wind)
         {
             steps.Add(Say($"in steady turning friction winds the contact {wind.LeastMm:0.####} to {wind.MostMm:0.####} mm along the motion of the copper, and up to {wind.MostRadialMm:0.####} mm along the radius"));

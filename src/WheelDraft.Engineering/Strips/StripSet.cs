@@ -112,7 +112,7 @@ public sealed record StripSet
 }
 
 /// <summary>Friction of all wipers on the wheel, N·m, and what the motor has against it.</summary>
-/// <remarks>The torque of a small synchronous motor is taken to fall with the square of its voltage, for want of better (common
+/// <remarks>The torque of a small synchronous motor is taken to fall with the square of its voltage, because nothing better is known (common
 /// practice, no source; one whose rotor is a magnet falls less).</remarks>
 /// <param name="LeastNm">With the least coefficient and forces, worn and on the carrier or the copper, whichever is less.</param>
 /// <param name="MostNm">With the greatest coefficient and forces.</param>

@@ -1,6 +1,6 @@
 namespace WheelDraft.Engineering;
 
-/// <summary>What friction, which winds an arm up in the way the copper goes, does to one output.</summary>
+/// <summary>What friction does to one output: it winds an arm up in the way the copper goes.</summary>
 /// <remarks>In steady turning make and break both come later, by the shift over r ω. How far the arm is wound up lies between the least and
 /// the greatest friction, and may differ between the make, met riding on the carrier, and the break, left riding on copper: so the
 /// on-time may be longer or shorter by the range. The layout of the wheel does not know the strips: this comes on top of its worst
@@ -11,7 +11,7 @@ namespace WheelDraft.Engineering;
 /// <param name="MostRadialMm">Greatest shift along the radius, either way, mm.</param>
 /// <param name="LaterMinS">By how much both edges come later at least, s.</param>
 /// <param name="LaterMaxS">By how much at most, s.</param>
-/// <param name="OnTimeS">By how much an on-time may be longer or shorter besides, s.</param>
+/// <param name="OnTimeS">By how much an on-time may be longer or shorter as well, s.</param>
 public sealed record FrictionShift(int Output, double LeastMm, double MostMm, double MostRadialMm, double LaterMinS, double LaterMaxS, double OnTimeS)
 {
     /// <summary>What a person must know: an on-time that friction takes beyond its tolerance, a contact that it moves further than its side play.</summary>

@@ -3,7 +3,7 @@ namespace WheelDraft.Engineering;
 // The chapter "Wheel": from on-periods and patches to radii, edges, stations and one piece of copper.
 // Nothing here knows a standard's table: required distances come in, already worked out.
 
-/// <summary>Sets the wheel out, whichever construction it has.</summary>
+/// <summary>Sets the wheel out, for either construction.</summary>
 internal static class WheelSetter
 {
     /// <summary>The wheel of a task.</summary>

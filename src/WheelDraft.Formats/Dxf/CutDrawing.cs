@@ -92,7 +92,7 @@ internal sealed class CutDrawing
         }
     }
 
-    /// <summary>Two pieces with the same key lie on each other, whichever way they are travelled.</summary>
+    /// <summary>Two pieces with the same key lie on each other, travelled in either direction.</summary>
     private static PieceKey KeyOf(Piece piece)
     {
         (long X, long Y) start = Grid(piece.Start);

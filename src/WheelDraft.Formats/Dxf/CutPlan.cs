@@ -44,7 +44,7 @@ internal sealed record CutPlan(DrawingUnit Unit, Bounds Bounds, IReadOnlyList<Cu
     /// <summary>The circle, when the pieces go once round one and nothing else.</summary>
     private static Arc? WholeCircle(Piece[] pieces)
     {
-        // Far above rounding in angles, far below any angle between two pieces that could be told from none.
+        // Far above rounding in angles, far below any angle between two pieces that differs from none.
         const double roundingRad = 1e-11;
         if (pieces[0] is not Arc first || !pieces.All(p => p is Arc a && a.Centre == first.Centre && a.RadiusMm == first.RadiusMm))
         {

@@ -76,7 +76,7 @@ internal static class CutLayerNames
         _ => throw new ArgumentOutOfRangeException(nameof(layer), layer, "Not a layer of cutting files."),
     };
 
-    /// <summary>Index in the format's fixed list of colours; only to tell layers apart on a screen.</summary>
+    /// <summary>Index in the format's fixed list of colours; only to distinguish layers on a screen.</summary>
     internal static int ColourOf(CutLayer layer) => layer switch
     {
         CutLayer.Mark => 6,

@@ -1,7 +1,7 @@
 namespace WheelDraft.Formats.Dxf;
 
 /// <summary>Lays out an R12 file (AC1009).</summary>
-/// <remarks>It has no handles and no variable for units; the reader must be told them.</remarks>
+/// <remarks>It has no handles and no variable for units; whoever reads it must be given the unit.</remarks>
 internal static class R12File
 {
     internal static string Write(CutPlan plan)

@@ -47,7 +47,7 @@ public sealed record OutputRequest
     /// <summary>The version of cutting files.</summary>
     public DxfVersion Dxf { get; init; } = DxfVersion.R2000;
 
-    /// <summary>Colours of drawings. Templates are black on white whatever this says.</summary>
+    /// <summary>Colours of drawings. Templates are black on white with any theme.</summary>
     public Theme Theme { get; init; } = Theme.Light;
 
     /// <summary>Whether the texts of SVG drawings are live or strokes; all other drawings have strokes.</summary>
@@ -62,7 +62,7 @@ public sealed record OutputRequest
     /// <summary>Pixels per inch of PNG drawings, 10 to 2400; at 150 letters of 2.5 mm are read without zooming.</summary>
     public double PngDpi { get; init; } = 150;
 
-    /// <summary>The film that is drawn besides, picture by picture, whatever the kinds; null for none.</summary>
+    /// <summary>The film to draw as well, picture by picture, with any kinds; null for none.</summary>
     public MomentFilm? Film { get; init; }
 }
 
@@ -92,7 +92,7 @@ public static class OutputFiles
     }
 
     /// <summary>Whether a file of an earlier run of the same design goes when this run did not make it: because parts must not be cut by it,
-    /// or because its kind is made anew and it is not among the new ones.</summary>
+    /// or because its kind is made again and it is not among the new ones.</summary>
     /// <param name="name">Name below the folder, parted by forward slashes.</param>
     /// <param name="design">The design.</param>
     /// <param name="request">What is wanted.</param>
@@ -105,7 +105,7 @@ public static class OutputFiles
             return true;
         }
 
-        // A picture of a moment shows nothing that was asked for now, whichever of its two kinds is made anew.
+        // A picture of a moment shows nothing that was asked for now, no matter which of its two kinds is made again.
         if (name is DrawFolder + "/moment.svg" or DrawFolder + "/moment.png")
         {
             return request.Kinds.Any(k => k is OutputKind.Draw or OutputKind.Png);

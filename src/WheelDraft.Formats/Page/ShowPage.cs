@@ -7,7 +7,7 @@ using WheelDraft.Formats.Svg;
 namespace WheelDraft.Formats.Page;
 
 // The folder "Page": a design as one page to look at and play with. The markup is made here, once; page.css is its look,
-// solver.js solves the circuit at one instant, page.js moves what moves. The page asks for nothing but itself.
+// solver.js solves the circuit at one instant, page.js moves what moves. The page loads nothing but itself.
 
 /// <summary>Writes show/index.html: one self-contained page on which the wheel turns and the lamps light.</summary>
 internal static class ShowPage

@@ -215,7 +215,7 @@
     playing = on;
     play.querySelector("span").textContent = on ? "Pause" : "Play";
     play.classList.toggle("playing", on);
-    // While it runs, a screen reader is not told of every lamp; when it pauses, it is told how things stand.
+    // While it runs, a screen reader does not announce every lamp; when it pauses, it announces how things stand.
     parts.lamps.forEach(lamp => lamp.setAttribute("aria-live", on ? "off" : "polite"));
     if (on) {
       lastFrame = 0;

@@ -239,13 +239,13 @@ const wheelCircuit = (() => {
       && interlock.true.every(senses) && !interlock.false.some(senses);
     const states = interlock.loads.map(l => hand.states[l]);
     const is = word => s => s === word;
-    const [broken, kept, told] = interlock.claim === "together" ? [states.every(is("on")), states.some(is("off")), ["all on", "not all on"]]
+    const [broken, kept, outcomes] = interlock.claim === "together" ? [states.every(is("on")), states.some(is("off")), ["all on", "not all on"]]
       : interlock.claim === "never" ? [states.some(is("on")), states.every(is("off")), ["on", "off"]]
       : [states.some(is("off")), states.every(is("on")), ["off", "on"]];
     const words = !applies ? "Now: its condition is not met, so it asks nothing."
-      : broken ? `Now: it applies, and is broken: ${told[0]}.`
-      : kept ? `Now: it applies, and is kept: ${told[1]}.`
-      : "Now: it applies, and nobody can tell: undecided.";
+      : broken ? `Now: it applies, and is broken: ${outcomes[0]}.`
+      : kept ? `Now: it applies, and is kept: ${outcomes[1]}.`
+      : "Now: it applies, and cannot be decided.";
     return { applies, broken: applies && broken, words };
   }
 

@@ -6,7 +6,7 @@ namespace WheelDraft.Formats.Parameters;
 
 // The chapter "Parameters": from the text of a parameter file to a brief, or to every fault with its place. The way is one line:
 // text -> clean syntax (Syntax) -> keys checked one by one against the definitions (Keys, Checking) -> rules between keys (Rules) -> records
-// (Building). The JSON Schema is made from the same definitions. Nothing is computed here beyond what tells a right file from a wrong one.
+// (Building). The JSON Schema is made from the same definitions. Nothing is computed here beyond what decides whether a file is right.
 
 /// <summary>Reads parameter files of format 1.</summary>
 public static class ParameterReader
@@ -50,7 +50,7 @@ public static class ParameterReader
         StructureCheck structure = new(diagnostics, syntax.Unread);
         CheckedTable root = structure.Check(tree, FileKeys.Root, "");
 
-        // What could not be read may hold the names that the rest refers to: then rules between keys would only cry wolf.
+        // What could not be read may hold the names that the rest refers to: then rules between keys would report faults that are not there.
         if (syntax.Unread.Count == 0)
         {
             FileRules.CheckAll(root, diagnostics);

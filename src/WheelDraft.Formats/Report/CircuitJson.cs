@@ -7,7 +7,7 @@ namespace WheelDraft.Formats.Report;
 internal static class CircuitJson
 {
     // Every interval × input position is listed, a line each: 40 outputs and 8 inputs give about fifty thousand. Beyond this
-    // many the list would fill a disk; then only reachable ones are given, as many, and "states_complete" says so.
+    // many the list would fill a disk; then only as many reachable ones are given, and "states_complete" says so.
     private const int MostStates = 200_000;
 
     public static void Write(JsonSheet json, Design design) => json.Object("circuit", () =>

@@ -34,7 +34,7 @@ internal static class CircuitMarkdown
             : "";
         static string Amperes(double amperes) => double.IsFinite(amperes) ? Wording.Number(amperes, 3) : "without a bound";
         page.Heading(3, "Currents of contacts")
-            .Paragraph($"The largest over every reachable state without fault, at the upper end of the supply voltage (nominal + {Wording.Percent(design.Brief.Supply.VoltageToleranceShare)}); loads are impedances, so currents rise with it. What a contact breaks is the current just before it opens; inrush is not counted. Where closed contacts or inputs lie side by side nothing decides how the current divides, and each is told as if all flowed through it.{bound}")
+            .Paragraph($"The largest over every reachable state without fault, at the upper end of the supply voltage (nominal + {Wording.Percent(design.Brief.Supply.VoltageToleranceShare)}); loads are impedances, so currents rise with it. What a contact breaks is the current just before it opens; inrush is not counted. Where closed contacts or inputs lie side by side nothing decides how the current divides, and each is given as if all flowed through it.{bound}")
             .Table(["Contact", "Carries, A", "Found", "Breaks, A", "Found", "Breaks a coil", "Side by side"], CurrentWords.Wipers(circuit).Select(w => (IReadOnlyList<string>)
             [
                 w.Name,
@@ -53,7 +53,7 @@ internal static class CircuitMarkdown
     {
         CircuitAnalysis circuit = design.Circuit;
         page.Heading(3, "What is on, by interval")
-            .Paragraph("Programme angles and times from home. Where inputs matter the cell tells when the load is on.")
+            .Paragraph("Programme angles and times from home. Where inputs matter the cell says when the load is on.")
             .Table(["From", "To", "From, s", "Contacts closed", .. circuit.Loads], circuit.Intervals.Select((interval, i) => (IReadOnlyList<string>)
             [
                 $"{Deg(interval.FromRad)}°",
@@ -174,7 +174,7 @@ internal static class CircuitMarkdown
         string contacts = interlock.AsksContactsOf.Count == 0 ? ""
             : $"It asks the contact of {string.Join(", ", interlock.AsksContactsOf.Select(i => $"'{i}'"))} and not what it senses: it says nothing of a sensor that is stuck.";
         string meaning = interlock.AsksMeaningOf.Count == 0 ? ""
-            : $"It asks what {string.Join(", ", interlock.AsksMeaningOf.Distinct(StringComparer.Ordinal).Select(i => $"'{i}'"))} senses, whatever the contact does: {(interlock.Faults == FaultDepth.Single ? "one that is stuck counts against it" : "one that is stuck would count against it, but no fault was asked for; the table of single faults tells which break it")}.";
+            : $"It asks what {string.Join(", ", interlock.AsksMeaningOf.Distinct(StringComparer.Ordinal).Select(i => $"'{i}'"))} senses, whatever the contact does: {(interlock.Faults == FaultDepth.Single ? "one that is stuck counts against it" : "one that is stuck would count against it, but no fault was asked for; the table of single faults shows which break it")}.";
         return string.Join(' ', new[] { contacts, meaning }.Where(w => w.Length > 0));
     }
 

@@ -100,7 +100,7 @@ internal sealed class JsonSheet : IDisposable
     /// <summary>An extent in degrees, not reduced to one turn, from radians.</summary>
     public static string ExtentFigure(double angleRad) => Figure(Angles.DegFromRad(angleRad), AngleDecimals);
 
-    /// <summary>A number with at most so many decimals.</summary>
+    /// <summary>A number with at most the given decimals.</summary>
     /// <exception cref="ArgumentOutOfRangeException">It is not finite: what was not evaluated is left out, never written.</exception>
     public static string Figure(double value, int decimals) => FixedPoint.Short(value, decimals);
 

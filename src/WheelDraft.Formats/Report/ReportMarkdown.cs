@@ -43,7 +43,7 @@ internal static class ReportMarkdown
         int errors = design.Findings.Count(f => f.Severity == FindingSeverity.Error);
         int warnings = design.Findings.Count(f => f.Severity == FindingSeverity.Warning);
         page.Heading(1, brief.DrawingNumber is string number ? $"{brief.Title} ({number})" : brief.Title)
-            .Paragraph($"**{(design.Meets ? "Nothing misses." : $"Something misses: {Wording.Number(errors, 0)} finding{(errors == 1 ? "" : "s")} of severity error; {(cutsDespiteFindings ? "the cutting files were asked for all the same and say on every part that it misses" : "cutting files and template are withheld unless asked for in so many words")}.")}** "
+            .Paragraph($"**{(design.Meets ? "Nothing misses." : $"Something misses: {Wording.Number(errors, 0)} finding{(errors == 1 ? "" : "s")} of severity error; {(cutsDespiteFindings ? "the cutting files were asked for all the same and say on every part that it misses" : "cutting files and template are withheld unless asked for explicitly")}.")}** "
                 + $"{Wording.Number(warnings, 0)} warning{(warnings == 1 ? "" : "s")}.")
             .Paragraph(Cautions.Short);
         List<IReadOnlyList<string>> rows =
@@ -148,7 +148,7 @@ internal static class ReportMarkdown
 
         IReadOnlyList<string> names = [.. all[0].Period.Limits.Contributors.Select(c => c.Name)];
         page.Heading(3, "What makes up the worst case")
-            .Paragraph("What each deviation changes alone at worst, longer and shorter in seconds, and what all do together at their worst: no sum, for they act on each other.")
+            .Paragraph("What each deviation changes alone at worst, longer and shorter in seconds, and what all do together at their worst: no sum, because they act on each other.")
             .Table(["Output", "From, s", .. names, "All together, s"], all.Select(a => (IReadOnlyList<string>)
             [
                 a.Ring.Name,

@@ -3,7 +3,7 @@ using WheelDraft.Engineering;
 
 namespace WheelDraft.Formats.Report;
 
-/// <summary>What makes a report one that can be signed: what it rests on, what must be shown besides, how it is tested, and who answers for it.</summary>
+/// <summary>What makes a report one that can be signed: what it rests on, what else must be shown, how it is tested, and who answers for it.</summary>
 internal static class SigningMarkdown
 {
     private const string Blank = "______________________________";

@@ -8,7 +8,7 @@ internal static class SpacingJson
     public static void Write(JsonSheet json, Design design) =>
         json.Array<Action>("spacing", [.. design.Spacing.Rows.Select(r => (Action)(() => Row(json, r))), .. design.OpenContacts.Select(o => (Action)(() => Open(json, design, o)))], row => json.Object(row));
 
-    /// <summary>Every pair of items, one row a kind; steps are told with the pair that decides.</summary>
+    /// <summary>Every pair of items, one row a kind; steps are listed with the pair that decides.</summary>
     public static void WriteAllPairs(JsonSheet json, SpacingTable table) => json.Objects("all_pairs", table.AllPairs, row =>
     {
         Figures(json, row);

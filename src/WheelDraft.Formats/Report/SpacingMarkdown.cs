@@ -26,7 +26,7 @@ internal static class SpacingMarkdown
         Remedies(page, remedies);
     }
 
-    /// <summary>Every step of every row; what is required in the same way is told once.</summary>
+    /// <summary>Every step of every row; what is required in the same way is shown once.</summary>
     public static void Appendix(MarkdownPage page, SpacingTable table)
     {
         IReadOnlyList<SpacingLocation> locations = SpacingLocation.Of(table.Rows);
@@ -140,7 +140,7 @@ internal static class SpacingMarkdown
         }
 
         page.Heading(3, "What would meet")
-            .Paragraph("Each change was tried by measuring anew; it is the smallest of its kind in steps of 0.05 mm that meets with a tenth to spare, tolerances counted.")
+            .Paragraph("Each change was tried by measuring again; it is the smallest of its kind in steps of 0.05 mm that meets with a tenth to spare, tolerances counted.")
             .Table(["Nets", "Misses", "Change", "Measured then, mm", "Misses elsewhere then"], remedies.Select(r => (IReadOnlyList<string>)
             [
                 $"{r.Row.Nets.First} – {r.Row.Nets.Second}",
@@ -165,7 +165,7 @@ internal sealed record SpacingLocation(IReadOnlyList<SpacingRow> Rows)
 
     public string Nets => $"{Rows[0].Nets.First} – {Rows[0].Nets.Second}";
 
-    /// <summary>The deciding items, told once where both rows have the same.</summary>
+    /// <summary>The deciding items, shown once where both rows have the same.</summary>
     public string Where => Clearance is { } air && Creepage is { } surface && !SameItems(air, surface)
         ? $"{Items(air)}; creepage: {Items(surface)}"
         : Items(Rows[0]);

@@ -34,7 +34,7 @@ internal static class StripsMarkdown
     {
         IReadOnlyList<PlacedStrip> strips = design.Strips.Strips;
         FrictionTorque? friction = design.Strips.Friction;
-        page.Paragraph($"Force and stress in the working position: of the drawn strip, and the least and most of all strips within their limits at once, new to worn and over travel ({FormingWords.Limits(design.Brief.Forming)}; cut edges, face run-out and friction besides). A factor is how many times the greatest stress goes into the strength. Stress is that on the inside of folds and sweeps.")
+        page.Paragraph($"Force and stress in the working position: of the drawn strip, and the least and most of all strips within their limits at once, new to worn and over travel ({FormingWords.Limits(design.Brief.Forming)}; cut edges, face run-out and friction as well). A factor is how many times the greatest stress goes into the strength. Stress is that on the inside of folds and sweeps.")
             .Table(
                 ["Strip", "Net", "Material", "Blank, mm", "Seat underside, mm", "Deflection, mm", "Force and its band", "Force worn, N", "Stress, MPa", "Most, MPa", "At, mm", "Yield factor", "Fatigue factor", "Arm"],
                 strips.Select(s => (IReadOnlyList<string>)
@@ -111,7 +111,7 @@ internal static class StripsMarkdown
         }
     }
 
-    /// <summary>A number of turns to two figures: nobody knows it better.</summary>
+    /// <summary>A number of turns to two figures: it is not known more closely.</summary>
     private static string Turns(double turns)
     {
         double step = turns > 0 ? Math.Pow(10, Math.Floor(Math.Log10(turns)) - 1) : 1;

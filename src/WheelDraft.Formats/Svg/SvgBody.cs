@@ -129,7 +129,7 @@ internal sealed class SvgBody
             _text.Append(" transform=\"rotate(").Append(turn).Append(' ').Append(x).Append(' ').Append(y).Append(")\"");
         }
 
-        // Renderers fold runs of blanks into one unless told otherwise.
+        // Renderers fold runs of blanks into one unless instructed otherwise.
         bool blanks = text.Text.Contains("  ", StringComparison.Ordinal) || text.Text.Length != text.Text.Trim().Length;
         _text.Append(blanks ? " xml:space=\"preserve\">" : ">").Append(SvgMarkup.Escaped(text.Text)).Append("</text>\n");
     }

@@ -1,11 +1,11 @@
 namespace WheelDraft.Geometry;
 
-/// <summary>Arcs cut into exact parts so short that their bounds hold little besides them.</summary>
+/// <summary>Arcs cut into exact parts so short that their bounds hold little else.</summary>
 /// <remarks>The bounds of a long arc of a wheel hold many of its rings; in parts of about the spacing of the pieces each
 /// meets a few neighbours only, so that searches stay near n log n. Straight pieces stay whole.</remarks>
 internal static class Parts
 {
-    // An eighth of a turn: the bounds of longer arcs are mostly empty whatever lies around.
+    // An eighth of a turn: the bounds of longer arcs are mostly empty in any surroundings.
     private const double LongestRad = Math.PI / 4;
 
     // Far more parts than pieces cost more to sort than they save.

@@ -32,7 +32,7 @@ internal sealed class Boundary
         return winding;
     }
 
-    /// <summary>How often each contour goes round a point, by its number; those of which no edge lies to the right are not entered.</summary>
+    /// <summary>How often each contour goes round a point, by its number; a contour without an edge to the right is not entered.</summary>
     internal void Windings(Point p, Dictionary<int, int> windings)
     {
         Bounds ray = new(p.X - Tolerances.JoinMm, p.Y - Tolerances.JoinMm, double.PositiveInfinity, p.Y + Tolerances.JoinMm);

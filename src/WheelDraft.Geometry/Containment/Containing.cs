@@ -21,7 +21,7 @@ public static class Containing
         return winding;
     }
 
-    /// <summary>Whether a point lies inside, outside or on a contour, whichever way it is travelled.</summary>
+    /// <summary>Whether a point lies inside, outside or on a contour, in either direction of travel.</summary>
     /// <param name="contour">The contour.</param>
     /// <param name="p">The point.</param>
     /// <param name="toleranceMm">How near the path counts as on it, mm.</param>

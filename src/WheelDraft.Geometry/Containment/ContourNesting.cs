@@ -1,7 +1,7 @@
 namespace WheelDraft.Geometry;
 
 /// <summary>Which closed contour lies in which: all questions together from one tree, so that thousands of contours take n log n.</summary>
-/// <remarks>Contours are taken not to cross; those that do are told of elsewhere (<see cref="Soundness"/>).</remarks>
+/// <remarks>Contours are taken not to cross; those that do are reported elsewhere (<see cref="Soundness"/>).</remarks>
 public static class ContourNesting
 {
     /// <summary>For each contour the smallest other one that it lies in; -1 for none.</summary>
@@ -33,7 +33,7 @@ public static class ContourNesting
         return parents;
     }
 
-    /// <summary>The shapes of contours of which the outermost are material, the next holes, and so on; largest first.</summary>
+    /// <summary>The shapes of contours: the outermost are material, the next holes, and so on; largest first.</summary>
     public static IReadOnlyList<Outline> Outlines(IReadOnlyList<Contour> contours)
     {
         IReadOnlyList<int> parents = Parents(contours);

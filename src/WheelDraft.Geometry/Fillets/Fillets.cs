@@ -92,8 +92,8 @@ public static class Fillets
             double left = (to - from) * piece.Length;
             if (left < -Tolerances.ShortestPieceMm)
             {
-                Round told = first ?? last!.Value;
-                throw new FilletException(told.Arc.RadiusMm, told.At, (from + 1 - to) * piece.Length, piece.Length);
+                Round fault = first ?? last!.Value;
+                throw new FilletException(fault.Arc.RadiusMm, fault.At, (from + 1 - to) * piece.Length, piece.Length);
             }
 
             if (first is Round round)

@@ -1,6 +1,6 @@
 namespace WheelDraft.Geometry;
 
-/// <summary>Where pieces meet: crossings, touches and common stretches told apart.</summary>
+/// <summary>Where pieces meet: crossings, touches and common stretches distinguished.</summary>
 /// <remarks>This folder finds meetings of pieces and of contours; what they mean is the caller's business.
 /// Pieces within the tolerance of each other meet: an end that lies on the other piece, a line tangent to an arc. Common
 /// points are exact to 1e-12 mm for crossings at an angle α, divided by α for shallow ones.</remarks>
@@ -161,19 +161,19 @@ public static class Intersections
         return OnceAtSeams(first, second, new(points, stretches));
     }
 
-    /// <summary>The meeting without points that tell a place again from the other end of a closed piece.</summary>
-    /// <remarks>The start of a whole circle is its end as well, and that of an arc which closes but for a gap that counts as none
+    /// <summary>The meeting without points that repeat a place from the other end of a closed piece.</summary>
+    /// <remarks>The start of a whole circle is its end as well, and that of an arc which closes except for a gap that counts as none
     /// (<see cref="Tolerances.JoinMm"/>) is so too: what touches there touches once, and where a stretch ends there is no point
-    /// besides. The first along the first piece stays.</remarks>
+    /// as well. The first along the first piece stays.</remarks>
     private static Meeting OnceAtSeams(Piece first, Piece second, Meeting all)
     {
-        List<CommonPoint> told = [.. all.Stretches.SelectMany(s => new[] { s.From, s.To })];
+        List<CommonPoint> known = [.. all.Stretches.SelectMany(s => new[] { s.From, s.To })];
         List<CommonPoint> once = [];
         foreach (CommonPoint next in all.Points)
         {
-            if (!told.Exists(p => AreSeam(p, next, Math.Max(AlongFirst(first, p, next), AlongSecond(second, p, next)))))
+            if (!known.Exists(p => AreSeam(p, next, Math.Max(AlongFirst(first, p, next), AlongSecond(second, p, next)))))
             {
-                told.Add(next);
+                known.Add(next);
                 once.Add(next);
             }
         }
@@ -190,7 +190,7 @@ public static class Intersections
     private static double AlongSecond(Piece second, CommonPoint a, CommonPoint b) => Math.Abs(b.ShareOnSecond - a.ShareOnSecond) * second.Length;
 
     /// <summary>Whether two neighbours along the first piece are one place: within twice the tolerance along either piece, so that
-    /// rounding does not tell a stretch in one order of the pieces and a point in the other; or at the seam of the second.</summary>
+    /// rounding does not give a stretch in one order of the pieces and a point in the other; or at the seam of the second.</summary>
     private static bool AreOne(Piece first, Piece second, (CommonPoint Last, CommonPoint Next) pair, double tolerance)
     {
         double onFirst = AlongFirst(first, pair.Last, pair.Next);

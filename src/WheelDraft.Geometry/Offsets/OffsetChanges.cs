@@ -1,6 +1,6 @@
 namespace WheelDraft.Geometry;
 
-/// <summary>Tells what an offset did besides moving edges.</summary>
+/// <summary>Reports what an offset did apart from moving edges.</summary>
 internal static class OffsetChanges
 {
     internal static List<OffsetChange> Of(Contour[] source, bool grows, double distance, List<OffsetLoop> loops)

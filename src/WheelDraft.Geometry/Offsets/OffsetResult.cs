@@ -2,7 +2,7 @@ namespace WheelDraft.Geometry;
 
 /// <summary>A shape moved outwards or inwards, and what that did to it.</summary>
 /// <param name="Outlines">The shapes that come out: none when it vanished, several when it fell apart; the largest first.</param>
-/// <param name="Changes">What came out otherwise than it went in; empty when moving it back gives the source again.</param>
+/// <param name="Changes">What came out differently from how it went in; empty when moving it back gives the source again.</param>
 public sealed record OffsetResult(IReadOnlyList<Outline> Outlines, IReadOnlyList<OffsetChange> Changes)
 {
     /// <summary>The one shape that came out, with nothing lost.</summary>
@@ -21,11 +21,11 @@ public sealed record OffsetResult(IReadOnlyList<Outline> Outlines, IReadOnlyList
 public readonly record struct OffsetChange(OffsetChangeKind Kind, int Contour, int Piece, Point At)
 {
     /// <summary>Kind, contour and place in words.</summary>
-    public override string ToString() => Told(At.ToString());
+    public override string ToString() => InWords(At.ToString());
 
-    /// <summary>The same with the place written as the reader wants it.</summary>
+    /// <summary>The same with the place written as the reader needs it.</summary>
     /// <param name="place">The place in words, e.g. rounded coordinates.</param>
-    public string Told(string place)
+    public string InWords(string place)
     {
         string what = Contour == 0 ? "the outer contour" : string.Create(System.Globalization.CultureInfo.InvariantCulture, $"hole {Contour}");
         return Kind switch
@@ -39,7 +39,7 @@ public readonly record struct OffsetChange(OffsetChangeKind Kind, int Contour, i
     }
 }
 
-/// <summary>What an offset can do to a shape besides moving its edges.</summary>
+/// <summary>What an offset can do to a shape apart from moving its edges.</summary>
 public enum OffsetChangeKind
 {
     /// <summary>Nothing is left of a contour: a hole closed or the shape is gone.</summary>

@@ -3,7 +3,7 @@ namespace WheelDraft.Geometry;
 /// <summary>Shapes moved outwards or inwards by a distance, as a cutter's path runs beside its part.</summary>
 /// <remarks>Growing gives every point within the distance of the material, shrinking every point whose whole disc is
 /// material (Minkowski sum and difference with a disc). The edge of the result lies on pieces moved aside and on arcs
-/// round the corners; those are cut wherever they meet, the parts nearer to the source than the distance or inside it
+/// round the corners; those are cut where they meet, the parts nearer to the source than the distance or inside it
 /// (by winding number) are dropped, the rest is joined again. Lines and arcs stay lines and arcs, exact to 1e-11 mm,
 /// joints to <see cref="Tolerances.JoinMm"/> where edges merely graze. After X. Chen and S. McMains, "Polygon Offsetting by Computing
 /// Winding Numbers" (2005), with the distance test added and carried over to arcs.</remarks>
@@ -66,7 +66,7 @@ public static class Offsets
 
     private static bool IsIn(Contour hole, Contour outer)
     {
-        // A hole may touch the contour in a point, and then that point tells nothing.
+        // A hole may touch the contour in a point, and then that point decides nothing.
         foreach (Piece piece in hole.Pieces)
         {
             foreach (double share in (ReadOnlySpan<double>)[0.5, 0.2])

@@ -95,7 +95,7 @@ internal sealed class StrandGraph
         return _knots.Count - 1;
     }
 
-    /// <summary>Coincident strands: one of two that run the same way, none of two that run opposite ways, for there the two
+    /// <summary>Coincident strands: one of two that run the same way, none of two that run opposite ways, because there the two
     /// sides of a gap meet and nothing is left between them.</summary>
     private void DropDoubles()
     {

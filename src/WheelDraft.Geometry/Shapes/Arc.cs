@@ -57,7 +57,7 @@ public sealed class Arc : Piece
     /// <summary>Direction of the end from the centre, radians: start + sweep.</summary>
     public double EndRad => StartRad + SweepRad;
 
-    /// <summary>The directions covered, as a value, whichever way it is travelled.</summary>
+    /// <summary>The directions covered, as a value, in either direction of travel.</summary>
     public CircleArc Span => SweepRad > 0 ? CircleArc.Sweep(StartRad, SweepRad) : CircleArc.Sweep(EndRad, -SweepRad);
 
     /// <inheritdoc/>
@@ -181,7 +181,7 @@ public sealed class Arc : Piece
         return About(centre, radius, start, end, turning);
     }
 
-    /// <summary>The same with a radius that is known better than the two points tell.</summary>
+    /// <summary>The same with a radius that is known better than the two points give.</summary>
     internal static Arc About(Point centre, double radius, Point start, Point end, Turning turning)
     {
         double from = (start - centre).AngleRad;

@@ -106,11 +106,11 @@ public static class Soundness
 public readonly record struct ContourFault(ContourFaultKind Kind, int First, int FirstPiece, int Second, int SecondPiece, Point At)
 {
     /// <summary>The fault in words.</summary>
-    public override string ToString() => Told(At.ToString());
+    public override string ToString() => InWords(At.ToString());
 
-    /// <summary>The same with the place written as the reader wants it.</summary>
+    /// <summary>The same with the place written as the reader needs it.</summary>
     /// <param name="place">The place in words, e.g. rounded coordinates.</param>
-    public string Told(string place)
+    public string InWords(string place)
     {
         string who = First == Second
             ? string.Create(CultureInfo.InvariantCulture, $"Contour {First} {{0}} itself, pieces {FirstPiece} and {SecondPiece}")

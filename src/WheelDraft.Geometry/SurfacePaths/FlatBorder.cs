@@ -8,7 +8,7 @@ internal readonly record struct FlatStretch(Point From, Point To, double Sagitta
 
 /// <summary>A border of straight stretches only, so that its walls are flat and unfold.</summary>
 /// <remarks>Arcs become chords where what they bound is passed on their outside, and tangents where it is passed on their inside: what has to be gone
-/// round only shrinks. A wall that is crossed moves by no more than the sagitta, which is taken off wherever such a wall is crossed.</remarks>
+/// round only shrinks. A wall that is crossed moves by no more than the sagitta, which is taken off where such a wall is crossed.</remarks>
 internal sealed class FlatBorder
 {
     /// <summary>Most that a stretch of an arc turns, rad.</summary>

@@ -27,7 +27,7 @@ internal sealed class ReliefEdge
     /// <summary>Length 1, square to it, from the lower side to the upper one.</summary>
     internal required Vector Uphill { get; init; }
 
-    /// <summary>Taken off wherever it is crossed, mm: how far it is at most from the border that it stands for.</summary>
+    /// <summary>Taken off where it is crossed, mm: how far it is at most from the border that it stands for.</summary>
     internal required double SlackMm { get; init; }
 
     /// <summary>Name of its region.</summary>
@@ -97,7 +97,7 @@ internal sealed class ReliefCorner(Point at)
 
 /// <summary>A surface with walls: plane levels with straight upright walls between them.</summary>
 /// <remarks>Where ribs overlap the higher one counts, where grooves overlap the deeper one. Where a rib and a groove cross, neither has a wall: whether
-/// the rib bridges the groove or the groove cuts the rib is not told, and no way may come out too long.</remarks>
+/// the rib bridges the groove or the groove cuts the rib is not known, and no way may come out too long.</remarks>
 internal sealed class Relief
 {
     private readonly List<FlatBorder> _borders;

@@ -5,7 +5,7 @@ namespace WheelDraft.Geometry;
 /// knows lengths only. A path may begin and end inside a region.</remarks>
 /// <param name="Name">As listings call it, e.g. <c>rib 2</c>.</param>
 /// <param name="Outline">Its plan.</param>
-/// <param name="WallMm">Added wherever the border is crossed, mm, at least 0; infinite for what must be gone round.</param>
+/// <param name="WallMm">Added where the border is crossed, mm, at least 0; infinite for what must be gone round.</param>
 /// <param name="Wall">Which way its wall goes.</param>
 public sealed record SurfaceRegion(string Name, Outline Outline, double WallMm, RegionWall Wall)
 {

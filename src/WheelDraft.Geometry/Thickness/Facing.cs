@@ -2,13 +2,13 @@ namespace WheelDraft.Geometry;
 
 /// <summary>A common normal of two features through the region, or a stretch of equal ones.</summary>
 /// <param name="WidthMm">Distance of the two along it, mm.</param>
-/// <param name="First">The first feature, which tells the direction of the normal at a middle.</param>
+/// <param name="First">The first feature, which gives the direction of the normal at a middle.</param>
 /// <param name="Middle">The point midway; one of them where there is a stretch.</param>
 /// <param name="Normal">Direction from the first to the second feature there; not used where there is a stretch on an arc.</param>
 /// <param name="Midway">The points midway along a stretch; nothing for a single normal.</param>
 internal sealed record Facing(double WidthMm, Feature First, Point Middle, Vector Normal, Piece? Midway)
 {
-    // Below this two features touch, mm; of that the checks of contours speak.
+    // Below this two features touch, mm; the checks of contours report that.
     private const double LeastMm = Tolerances.TouchMm;
 
     // Lines that leave each other by less are parallel: on a side of a metre that is a micrometre.

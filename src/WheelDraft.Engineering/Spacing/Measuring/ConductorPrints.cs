@@ -4,7 +4,7 @@ namespace WheelDraft.Engineering;
 
 /// <summary>Where conductors touch a surface, by what they are measured against.</summary>
 /// <remarks>On a fixed surface a turning conductor counts wherever it comes. On the carrier two that turn with it are as drawn; against a fixed
-/// one the turning one is what it sweeps, for the fixed one stays where it is. On surfaces that are one, two that turn are left to
+/// one the turning one is what it sweeps, because the fixed one stays where it is. On surfaces that are one, two that turn are left to
 /// the carrier. A wiper's nose against the wheel's copper is judged as an open contact; so is what of its strip hangs over
 /// copper, whose gap is that through air: only what is nearer than X to the carrier beyond all copper counts against copper.</remarks>
 internal sealed class ConductorPrints

@@ -6,7 +6,7 @@ namespace WheelDraft.Engineering;
 internal static class EdgeSlivers
 {
     /// <summary>How wide a sliver is to either side of the edge, mm.</summary>
-    /// <remarks>Half of the micrometre that a path may be told too short; far above what counts as on a border.</remarks>
+    /// <remarks>Half of the micrometre that a path may come out too short; far above what counts as on a border.</remarks>
     private const double HalfMm = 5e-4;
 
     /// <summary>How much longer than near a sliver may be at its ends, mm: on the safe side, and below what a drawing shows.</summary>

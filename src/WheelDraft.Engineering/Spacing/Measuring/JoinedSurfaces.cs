@@ -7,7 +7,7 @@ internal static class JoinedSurfaces
 {
     /// <summary>Each group of surfaces that are one, as one surface.</summary>
     /// <remarks>The gap between them is crossed straight and a level difference adds nothing. The group has no outline: a path on it may be
-    /// told too short where it would have to go round a place that is no surface, never too long. Of its ribs and slots those
+    /// measured too short where it would have to go round a place that is no surface, never too long. Of its ribs and slots those
     /// count that stand clear of the other surfaces in plan, and its material is the worst of the group.</remarks>
     internal static IReadOnlyList<InsulatingSurface> Of(IReadOnlyList<InsulatingSurface> surfaces, double xMm)
     {

@@ -4,7 +4,7 @@ using WheelDraft.Geometry;
 namespace WheelDraft.Engineering;
 
 /// <summary>For rows that miss: the smallest changes that would meet.</summary>
-/// <remarks>Each change is grown until the row meets with reserve, then narrowed to <see cref="StepMm"/>; every trial is measured anew by the
+/// <remarks>Each change is grown until the row meets with reserve, then narrowed to <see cref="StepMm"/>; every trial is measured again by the
 /// judge of the table, tolerances and all, and the last one with all other rows of what moved. With reserve means "meets", not
 /// "tight": a proposal is not to stand at the very edge. A change that no size up to <see cref="MostMm"/> makes good is not offered.</remarks>
 internal static class Remedies
@@ -12,7 +12,7 @@ internal static class Remedies
     /// <summary>Sizes are offered in steps of this, mm: what a drawing is dimensioned to (common practice, no source).</summary>
     private const double StepMm = 0.05;
 
-    /// <summary>The largest change offered, mm: beyond it a design is to be thought anew (common practice, no source).</summary>
+    /// <summary>The largest change offered, mm: beyond it a design must be thought through again (common practice, no source).</summary>
     private const double MostMm = 30;
 
     /// <summary>Thickness of a rib that is offered, mm: what moulded or glued walls commonly have (common practice, no source).</summary>

@@ -8,7 +8,7 @@ internal static class SpacingFindings
     internal static IReadOnlyList<Finding> Of(SpacingTask task, SpacingMeter meter, IReadOnlyList<SpacingRow> rows) =>
     [
         .. Touching(task, meter),
-        .. rows.Where(r => !IsToldAsTouching(r, rows)).Select(r => Judged(task, r)).OfType<Finding>(),
+        .. rows.Where(r => !IsReportedAsTouching(r, rows)).Select(r => Judged(task, r)).OfType<Finding>(),
         .. rows.Where(GoesRoundASlot).Select(SlotReading),
         .. SurfacesNear(task),
     ];
@@ -20,8 +20,8 @@ internal static class SpacingFindings
         _ => null,
     };
 
-    /// <summary>Two nets that touch are told as such: that no distance is left between them needs no finding of its own.</summary>
-    private static bool IsToldAsTouching(SpacingRow row, IReadOnlyList<SpacingRow> rows) =>
+    /// <summary>Two nets that touch are reported as such: that no distance is left between them needs no finding of its own.</summary>
+    private static bool IsReportedAsTouching(SpacingRow row, IReadOnlyList<SpacingRow> rows) =>
         rows.Any(r => r.Nets == row.Nets && r is { Kind: SpacingKind.Clearance, NominalMm: 0, Gaps.Count: 1 });
 
     private static TextPlace? Place(SpacingTask task, string first, string second) => task.PlaceOf(first) ?? task.PlaceOf(second);

@@ -13,7 +13,7 @@ internal sealed record ClearanceQuery(ImpulseSource Impulse, Insulation Insulati
     /// given either, for a peak that is not considered.</summary>
     public double? WorkingPeakV { get; init; }
 
-    /// <summary>What counts besides the impulse and the steady peak.</summary>
+    /// <summary>What counts in addition to the impulse and the steady peak.</summary>
     public OverVoltages OverVoltages { get; init; }
 
     /// <summary>Frequency, Hz; above 30 kHz is refused.</summary>

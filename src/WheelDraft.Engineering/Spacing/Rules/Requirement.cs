@@ -1,7 +1,7 @@
 namespace WheelDraft.Engineering;
 
 /// <summary>A distance that a rule asks, and how it came about.</summary>
-/// <param name="RequiredMm">The distance, mm, without rounding but for noise below 1e-9 mm.</param>
+/// <param name="RequiredMm">The distance, mm, without rounding, apart from noise below 1e-9 mm.</param>
 /// <param name="Basis">Standard, edition and table whose row decided, or the person's own word.</param>
 /// <param name="Entry">What the table was entered with, e.g. <c>250 V, PD3, IIIa</c>; empty for the person's own.</param>
 /// <param name="Steps">Every step from the voltage to the distance, in order, one sentence each.</param>

@@ -9,7 +9,7 @@ internal static class TemporaryOvervoltage
 {
     private const double AboveNominalV = 1200;
 
-    /// <summary>The larger of a clearance and what the over-voltage asks, when it counts; else a step tells what it would ask.</summary>
+    /// <summary>The larger of a clearance and what the over-voltage asks, when it counts; else a step says what it would ask.</summary>
     /// <param name="found">The clearance so far.</param>
     /// <param name="query">What is asked.</param>
     /// <param name="workings">The steps.</param>
@@ -43,7 +43,7 @@ internal static class TemporaryOvervoltage
         return decides ? new ClearanceFound(row.ClearanceMm, row.PeakV, Iec60664TableF8.Source, reinforced ? RuleConfidence.FromMemory : RuleConfidence.Medium) : found;
     }
 
-    // Told beside the row, for texts that interpolate; never used.
+    // Given beside the row, for texts that interpolate; never used.
     private static double Interpolated(double peakV)
     {
         PeakClearanceRow[] rows = Iec60664TableF8.Rows;

@@ -1,6 +1,6 @@
 namespace WheelDraft.Engineering;
 
-/// <summary>Clauses of IEC 60664-1 that the steps of a requirement rest on besides its tables, as they are cited.</summary>
+/// <summary>Clauses of IEC 60664-1 that the steps of a requirement rest on in addition to its tables, as they are cited.</summary>
 /// <remarks>Numbers are those of edition 2 (2007): its clauses were quoted in public texts, those of edition 3 (2020), which
 /// restructured clauses 4 and 5, were not seen. A number that no text confirmed says so.</remarks>
 internal static class Iec60664Clauses

@@ -10,7 +10,7 @@ internal static class Iec60664TableF3
     /// <summary>Nominal voltages and the voltage that stands for them in the creepage table, line to line.</summary>
     /// <remarks>For a three-wire system (30-60, 100-200, 110-220, 120-240, 220-440, 480-960 V) the larger number is its
     /// nominal voltage line to line; its line-to-earth column repeats what the smaller number has as a system of its own,
-    /// save 480 V, which <see cref="Iec60664TableF4"/> lists at the same 500 V.</remarks>
+    /// except 480 V, which <see cref="Iec60664TableF4"/> lists at the same 500 V.</remarks>
     public static readonly RationalisedRow[] Rows =
     [
         new(12.5, [12.5]),

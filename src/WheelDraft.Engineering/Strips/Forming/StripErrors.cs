@@ -9,8 +9,8 @@ namespace WheelDraft.Engineering;
 internal sealed record StripErrors(IReadOnlyList<double> AnglesRad, IReadOnlyList<double> RadiiMm, double ThicknessMm, double HeightMm, double WidthMm)
 {
     /// <summary>The strip as it comes out: cut from the drawn blank, folded on the drawn lines.</summary>
-    /// <remarks>The blank is cut before it is folded, so a straight "auto" keeps its solved length, and what a fold takes more of the
-    /// blank the straights beside it lose, half each; a clamp holds what lies in it flat.</remarks>
+    /// <remarks>The blank is cut before it is folded, so a straight "auto" keeps its solved length, and where a fold takes more of the
+    /// blank the straights beside it lose as much, half each; a clamp holds what lies in it flat.</remarks>
     /// <returns>Pieces, nose, seat and thickness of that strip, blank and fold table of the drawn one; null when its contact fold no
     /// longer faces the wheel.</returns>
     internal StripForm? Of(StripForm form)
@@ -62,7 +62,7 @@ internal sealed record StripErrors(IReadOnlyList<double> AnglesRad, IReadOnlyLis
 
     private double RadiusOf(StripForm form, int fold) => Math.Max(0, form.Folds[fold].RadiusMm + RadiiMm[fold]);
 
-    // Lengthens every fold by what it takes more of the blank, and shortens the straights beside it; returns each piece's fold, from 0.
+    // Lengthens every fold by the extra blank that it takes, and shortens the straights beside it; returns each piece's fold, from 0.
     private int[] Refold(StripForm form, double[] lengths, double thickness)
     {
         int[] folds = new int[lengths.Length];

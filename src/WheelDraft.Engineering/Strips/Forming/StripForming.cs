@@ -6,7 +6,7 @@ namespace WheelDraft.Engineering;
 /// <summary>Forms a strip from its brief: lengths, allowances, frames, the straight "auto", and every reason why it cannot be made.</summary>
 internal sealed partial class StripForming
 {
-    // Nobody folds a quarter turn too far and gets the fold that was wanted.
+    // A fold that must be bent a quarter turn too far does not come out as wanted.
     private const double MostOverbendRad = Math.PI / 2;
 
     private readonly Brief _brief;

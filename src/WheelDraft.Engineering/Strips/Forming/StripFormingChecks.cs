@@ -2,7 +2,7 @@ using System.Globalization;
 
 namespace WheelDraft.Engineering;
 
-// What can be told of a strip's pieces and keys before anything is formed.
+// What can be said of a strip's pieces and keys before anything is formed.
 internal sealed partial class StripForming
 {
     private void CheckPieces()

@@ -14,7 +14,7 @@ internal static class StripCollisions
         Of(strips, [.. solids.Where(s => s.Turns), WheelSolids.Carrier(brief, wheel)], brief.Drive.Direction, i => brief.PlaceOf(FormattableString.Invariant($"strip[{i}]")));
 
     /// <summary>Whether a spacing finding says again that the wheel runs into a strip, which a collision says with radius and height.</summary>
-    internal static bool Tell(Finding finding, IReadOnlyList<Finding> collisions) =>
+    internal static bool Repeats(Finding finding, IReadOnlyList<Finding> collisions) =>
         (finding.Code is "spacing.collision" || (finding.Code is "spacing.touch" && finding.Message.Contains(", wheel at ", StringComparison.Ordinal)))
         && finding.Where is TextPlace where && collisions.Any(c => c.Where == where);
 

@@ -82,7 +82,7 @@ internal sealed class StripSetting(StripSprings springs, StripForm form, StripSt
         };
         double cut = _brief.Process.ToleranceMm;
 
-        // Friction moves it in plan besides, from where it is drawn without.
+        // Friction moves it in plan too, from where it is drawn without.
         double wound = spring.WindUp is WindUp wind ? Math.Sqrt((wind.MostMm * wind.MostMm) + (wind.MostRadialMm * wind.MostRadialMm)) : 0;
         SolidTolerance moved = new(cut, station.SidePlayMm + (travel / 2) + wound, 0, contact.WearDepthMm ?? 0) { LevelMm = _brief.Housing.ToleranceMm };
         SolidTolerance held = new(cut, 0, 0, 0) { LevelMm = _brief.Housing.ToleranceMm };

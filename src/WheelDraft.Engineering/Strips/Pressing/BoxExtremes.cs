@@ -10,7 +10,7 @@ internal static class BoxExtremes
     /// <summary>The greatest value, and where.</summary>
     /// <param name="count">How many errors.</param>
     /// <param name="figure">The figure, of errors each in [−1, 1].</param>
-    /// <remarks>From the corner that the slopes at the middle point to, one error at a time is moved to its better end, or to the crest
+    /// <remarks>The search starts at the corner that the slopes at the middle point to: one error at a time is moved to its better end, or to the crest
     /// of the parabola through both ends and the middle where that lies between and is higher, until nothing rises.</remarks>
     internal static (double Value, double[] At) Most(int count, Func<double[], double> figure)
     {

@@ -5,7 +5,7 @@ namespace WheelDraft.Engineering;
 /// <summary>What strips may differ by, in words.</summary>
 internal static class FormingWords
 {
-    /// <summary>The limits in one line, those that the file leaves out told as common practice.</summary>
+    /// <summary>The limits in one line, those that the file leaves out given as common practice.</summary>
     public static string Limits(FormingBrief forming)
     {
         ArgumentNullException.ThrowIfNull(forming);

@@ -4,7 +4,7 @@ using WheelDraft.Geometry;
 namespace WheelDraft.Engineering;
 
 /// <summary>Finds the band of a strip.</summary>
-/// <remarks>Each figure is sought over the box as a whole (<see cref="BoxExtremes"/>), every member formed and bent anew, never added up
+/// <remarks>Each figure is sought over the box as a whole (<see cref="BoxExtremes"/>), every member formed and bent again, never added up
 /// from first-order parts; then moved to its unsafe side by <see cref="Beyond"/>.</remarks>
 internal sealed class StripBanding
 {
@@ -135,7 +135,7 @@ internal sealed class StripBanding
     // From standing still to the greatest drag: a band that begins above nothing is passed through at every start.
     private double Friction(Draft draft) => (_limits.Friction?.Most ?? 0) * draft.FrictionShare;
 
-    // The worst of both ends of travel and its middle, each over the whole box; told anew by another figure where it was found.
+    // The worst of both ends of travel and its middle, each over the whole box; worked out again by the finer figure where it was found.
     private double Worst(
         Func<Member, Draft, double, double> figure,
         Func<double, double, double> worse,

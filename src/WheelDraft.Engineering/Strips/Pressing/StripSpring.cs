@@ -4,7 +4,7 @@ namespace WheelDraft.Engineering;
 
 /// <summary>How a formed strip presses on the wheel: force, stress and the shape it takes.</summary>
 /// <remarks>API: <c>StripSpring.Of(form, contact, adjust)</c>, in seat coordinates. Young's modulus itself is used, not
-/// E/(1 − ν²); small turns are assumed (a warning tells when they are not). The nominal figures leave friction out, the band
+/// E/(1 − ν²); small turns are assumed (a warning says when they are not). The nominal figures leave friction out, the band
 /// (<see cref="Band"/>) counts it.</remarks>
 public sealed record StripSpring
 {

@@ -7,7 +7,7 @@ namespace WheelDraft.Engineering;
 internal sealed record WiperContacts(ContactPatch? Feed, IReadOnlyList<ContactPatch> Outputs, IReadOnlyList<ContactPatch> Returns)
 {
     /// <summary>The patches of a brief.</summary>
-    /// <exception cref="DesignRefusedException">A strip and its output tell different things.</exception>
+    /// <exception cref="DesignRefusedException">A strip and its output contradict each other.</exception>
     public static WiperContacts Of(Brief brief)
     {
         bool lands = brief.Wheel.Construction == WheelConstruction.Lands;

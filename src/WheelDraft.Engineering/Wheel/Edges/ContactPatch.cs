@@ -50,7 +50,7 @@ public sealed record ContactPatch
     /// <summary>By how much the patch reaches further along the radius, to either side, at the end of its life, mm.</summary>
     /// <remarks>A disc grows all round. A rectangle grows across its fold, so that only the part of it along the radius counts:
     /// nothing where the fold lies along the radius. What the corners of the longer rectangle reach further round the circle depends
-    /// on the ring radius: <see cref="LeastRadiusMm"/> and <see cref="GreatestRadiusMm"/> of the <see cref="Worn"/> patch tell it.</remarks>
+    /// on the ring radius: <see cref="LeastRadiusMm"/> and <see cref="GreatestRadiusMm"/> of the <see cref="Worn"/> patch give it.</remarks>
     public double SidewaysWearMm => WearMm * (IsDisc ? 1 : Math.Abs(Math.Sin(AngleRad)));
 
     /// <summary>The patch that counts for edges when the copper stands proud of the carrier.</summary>

@@ -32,7 +32,7 @@ internal readonly record struct PointCurve(double AngleRad, double RadiusMm, dou
 
 /// <summary>When a patch leaves a straight edge, over a range of the wiper's radius, as the line moves along its normal.</summary>
 /// <remarks>The last corner decides. Along the wiper's radius each corner alone leaves ever later or ever sooner: its derivative
-/// is nought only where the line's normal lies across that radius, and then it is nought on every radius. So the latest moment is
+/// is zero only where the line's normal lies across that radius, and then it is zero on every radius. So the latest moment is
 /// at an end of the range; the soonest too, unless one corner's moment falls and another's rises: then it is where the two meet.</remarks>
 internal sealed class EdgeCurves
 {

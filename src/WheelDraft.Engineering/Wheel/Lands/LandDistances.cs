@@ -5,7 +5,7 @@ namespace WheelDraft.Engineering;
 /// <param name="ShaftMm">To the shaft by its kind; null when it is insulating.</param>
 internal sealed record LandDistances(double LiveMm, double? ShaftMm)
 {
-    /// <summary>To a fixing: metal between lands and shaft, so it keeps from a land whatever the shaft would.</summary>
+    /// <summary>To a fixing: metal between lands and shaft, so it keeps as far from a land as the shaft would.</summary>
     public double FixingMm => Math.Max(LiveMm, ShaftMm ?? 0);
 
     /// <summary>Asks the rules.</summary>

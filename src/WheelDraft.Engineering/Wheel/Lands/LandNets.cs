@@ -14,7 +14,7 @@ internal sealed class LandNets(WheelLayout wheel)
     public double WorkingV(string first, string second, Func<string, string, double> between) =>
         Pairs(first, second).Select(p => between(p.First, p.Second)).DefaultIfEmpty(0).Max();
 
-    /// <summary>Bridged pairs as the circuit sees them: a bridge to a land is one to whatever net that is on.</summary>
+    /// <summary>Bridged pairs as the circuit sees them: a bridge to a land is one to every net that the land is on.</summary>
     public IReadOnlyList<BridgedNets> Bridges(IReadOnlyList<BridgedNets> bridges) =>
         [.. bridges.SelectMany(b => Pairs(b.FirstNet, b.SecondNet)).Select(p => new BridgedNets(p.First, p.Second)).Distinct()];
 

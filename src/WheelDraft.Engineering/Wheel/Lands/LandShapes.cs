@@ -2,7 +2,7 @@ using WheelDraft.Geometry;
 
 namespace WheelDraft.Engineering;
 
-/// <summary>Draws the lands of one ring and tells when each wiper touches them.</summary>
+/// <summary>Draws the lands of one ring and says when each wiper touches them.</summary>
 internal sealed class LandShapes(WiperPair pair, RingTrial trial, StationFrame frame)
 {
     /// <summary>The lands in the order of the on-periods, or the one whole ring.</summary>

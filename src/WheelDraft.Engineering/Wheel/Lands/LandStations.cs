@@ -2,7 +2,7 @@ using WheelDraft.Geometry;
 
 namespace WheelDraft.Engineering;
 
-/// <summary>The stations of both wipers of every ring of lands; those left to "auto" found before the rings are set, for a land is
+/// <summary>The stations of both wipers of every ring of lands; those left to "auto" found before the rings are set, because a land is
 /// as long as its wipers stand apart.</summary>
 internal static class LandStations
 {

@@ -36,7 +36,7 @@ internal sealed class LandsSetter(WheelTask task)
         };
     }
 
-    /// <summary>Stations first, for lands are as long as wipers stand apart: on rings packed roughly, where any is left open.</summary>
+    /// <summary>Stations first, because lands are as long as wipers stand apart: on rings packed roughly, where any is left open.</summary>
     private StationSpread Stations(RingPacking packing, LandDistances distances)
     {
         int count = _brief.Outputs.Count;

@@ -2,13 +2,13 @@ using WheelDraft.Geometry;
 
 namespace WheelDraft.Engineering;
 
-// The folder "Lands": a wheel of separate copper lands on an insulating carrier. What a ring needs whatever the construction
+// The folder "Lands": a wheel of separate copper lands on an insulating carrier. What a ring needs in every construction
 // (patches, edges, packing, stations) stands one folder up and is used from there.
 
 /// <summary>One land on its ring.</summary>
 /// <remarks>A land is joined to each wiper whose patch touches it; under none it floats and splits creepage paths as any
 /// floating copper does.</remarks>
-/// <param name="Name">As reports call it; also its net, for a land is a net of its own.</param>
+/// <param name="Name">As reports call it; also its net, because a land is a net of its own.</param>
 /// <param name="Outline">Its outline, wheel frame.</param>
 /// <param name="OnWiper">Programme angles over which the output's own wiper touches it.</param>
 /// <param name="OnReturn">Programme angles over which the second wiper touches it.</param>

@@ -1,6 +1,6 @@
 namespace WheelDraft.Engineering;
 
-/// <summary>What tells one construction of wheel from another when its rings are put side by side.</summary>
+/// <summary>What distinguishes one construction of wheel from another when its rings are put side by side.</summary>
 internal abstract class RingConstruction
 {
     /// <summary>Least distance between the bands of two rings, mm.</summary>

@@ -212,7 +212,7 @@ internal sealed class RingPacking(RingShop shop, RingConstruction construction, 
         double? more = null;
         foreach (KeptBand band in sorted)
         {
-            // The hub keeps its own distance from whatever comes next; between two bands the more careful one decides.
+            // The hub keeps its own distance from what comes next; between two bands the more careful one decides.
             double needed = construction.ApartMm + (more is double before ? Math.Max(before, band.MoreMm) : hub.MoreMm);
             double web = band.FromMm - bound;
             if (web < needed - RadiusResolutionMm)
@@ -228,7 +228,7 @@ internal sealed class RingPacking(RingShop shop, RingConstruction construction, 
         }
     }
 
-    /// <summary>Distances between pieces of copper are judged, land by land, with all other spacing; of wipers nobody else knows.</summary>
+    /// <summary>Distances between pieces of copper are judged, land by land, with all other spacing; those between wipers are judged here only.</summary>
     private static Finding Missed(string code, string words, TextPlace where) =>
         code is "wheel.wipers" ? Finding.Error(code, words, where) : Finding.Warning(code, words, where);
 

@@ -33,7 +33,7 @@ internal sealed record WiperArm(string Words, string Key, string Net, double Rad
 /// <param name="Spread">One sentence for each station that was found here.</param>
 internal sealed record StationSpread(IReadOnlyList<double> StationsRad, IReadOnlyList<string> Spread)
 {
-    // How far an arm is taken to reach beyond the rim, mm: enough to tell neighbours apart where they leave the wheel.
+    // How far an arm is taken to reach beyond the rim, mm: enough to distinguish neighbours where they leave the wheel.
     private const double BeyondRimMm = 10;
 
     // Rounds of ascent before giving up on improvement; each round only ever improves, so this is never met in practice.

@@ -60,7 +60,7 @@ internal static class WheelFindings
         {
             yield return Finding.Warning(
                 "wheel.material",
-                $"The wheel's material \"{brief.Wheel.Material}\" is not in the list, so that its values are not known: contact resistance, softening and wear of its rings are told as for {MaterialTable.All[0].Designation}, and are not judged for what it is.",
+                $"The wheel's material \"{brief.Wheel.Material}\" is not in the list, so that its values are not known: contact resistance, softening and wear of its rings are given as for {MaterialTable.All[0].Designation}, and are not judged for what it is.",
                 brief.PlaceOf("wheel.material"));
         }
 

@@ -1,7 +1,7 @@
 namespace WheelDraft.Engineering;
 
 // The folder "Timing": what may depart from the drawing, and how far it moves makes, breaks and on-times at worst. One list of
-// deviations feeds the worst case of on-times, the bands of single edges, the limits of starts and whatever is drawn at random.
+// deviations feeds the worst case of on-times, the bands of single edges, the limits of starts and everything drawn at random.
 
 /// <summary>What departs from its nominal value.</summary>
 public enum DeviationKind

@@ -1,7 +1,7 @@
 namespace WheelDraft.Engineering;
 
 /// <summary>The worst-case bands of single edges on a ring.</summary>
-/// <remarks>One edge alone is moved by the whole centre offset, whichever way it lies; on an on-time the same offset moves two edges.
+/// <remarks>One edge alone is moved by the whole centre offset, in any direction; on an on-time the same offset moves two edges.
 /// The wiper may stand anywhere in its travel and side play, new or worn. Placing moves every wiper by itself. The wheel's
 /// own lag in the backlash moves all edges of a wheel alike; it is counted all the same, later, on each edge by itself.</remarks>
 internal sealed class EdgeBands(RingShop shop, RingDemand ring, double radiusMm)

@@ -47,7 +47,7 @@ internal sealed class RingTiming
         return (NotBelowZero(Slow(most) - onS), NotBelowZero(onS - Fast(least)));
     }
 
-    /// <summary>Whether the worst case of an on-time is beyond a limit, s; or cannot be told, where an edge is out of reach.</summary>
+    /// <summary>Whether the worst case of an on-time is beyond a limit, s; or is not known, where an edge is out of reach.</summary>
     public bool Exceeds(OnPeriod period, PeriodCut cut, double limitS)
     {
         // Each edge at its own worst is never less than both together: as a rule this decides.

@@ -133,7 +133,7 @@ internal sealed class RingSetter(RingShop shop, RingDemand ring)
 
     private (string Code, string Words)? OpeningFault(RingTrial trial)
     {
-        // A window's corners carry the inside radius, so it is at least two radii wide besides the process's least slot.
+        // A window's corners carry the inside radius, so it is at least two radii wide, as well as the process's least slot.
         double needed = Math.Max(shop.Process.LeastSlotMm, 2 * shop.Process.InsideRadiusMm);
         for (int i = 0; i < trial.Cuts.Count; i++)
         {

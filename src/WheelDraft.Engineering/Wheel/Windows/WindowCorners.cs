@@ -5,7 +5,7 @@ namespace WheelDraft.Engineering;
 /// <summary>The windows of a ring as contours, their corners rounded by the process's inside radius.</summary>
 internal static class WindowCorners
 {
-    // Rounded corners keep this much from wherever the worn contact may stray in its play, mm: else a worst-case on-time that counts
+    // Rounded corners keep this much from every place that the worn contact may reach in its play, mm: otherwise a worst-case on-time that counts
     // straight edges would be no bound.
     private const double ClearOfPathMm = 0.05;
 

@@ -21,7 +21,7 @@ internal sealed record CutFigures(
     // Webs and slots are looked for between all edges that face each other: with this many a second or two.
     private const int MostPieces = 2000;
 
-    // So many places of contours that meet are told one by one.
+    // How many places where contours meet are reported one by one.
     private const int MostPlaces = 10;
 
     /// <summary>Measures the layers that are cut.</summary>
@@ -45,7 +45,7 @@ internal sealed record CutFigures(
         IReadOnlyList<ContourFault> faults = Soundness.Faults(contours);
         if (faults.Count > 0)
         {
-            findings.AddRange(findings.Exists(f => f.Code is "drawing.crossing") ? [] : faults.Take(MostPlaces).Select(f => Finding.Error("drawing.crossing", $"Contours that are cut meet: {f.Told(LayerJoiner.Text(f.At))}")));
+            findings.AddRange(findings.Exists(f => f.Code is "drawing.crossing") ? [] : faults.Take(MostPlaces).Select(f => Finding.Error("drawing.crossing", $"Contours that are cut meet: {f.InWords(LayerJoiner.Text(f.At))}")));
             findings.Add(Finding.Warning("drawing.limits", "Webs, slots and holes are not measured against the process, because contours that are cut meet each other or themselves."));
             return null;
         }

@@ -6,7 +6,7 @@ using WheelDraft.Geometry;
 namespace WheelDraft.Formats.Dxf.Checking;
 
 // The folder "Checking": any drawing judged by the rules that designs are judged by. Layers become nets, closed contours become
-// flat conductors on one plane surface; what is told of the drawing itself (open, doubled, crossing) comes from "Reading".
+// flat conductors on one plane surface; what is reported about the drawing itself (open, doubled, crossing) comes from "Reading".
 
 /// <summary>A layer of a drawing as a net.</summary>
 /// <param name="Layer">Name of the layer, letters of either case alike.</param>
@@ -72,7 +72,7 @@ internal sealed record DrawingQuestion(IReadOnlyList<DrawingNet> Nets, DrawingRu
 
     private bool HasOutlineNet => IsOf(Nets.Select(n => n.Layer), "OUTLINE");
 
-    /// <summary>Whether a layer matters: one of the nets', of their holes' or of those cut, where such are given; else any but those for folds, marks and notes.</summary>
+    /// <summary>Whether a layer matters: where nets, holes or cuts are given, one of their layers; else any except those for folds, marks and notes.</summary>
     public bool Heeds(string layer) => Named.Any() ? IsOf(Named, layer) : !IsOf(NotCut, layer) && !IsOf(Ignored, layer);
 
     /// <summary>What of a layer must be understood: everything on one that is named, words included; shapes on one that matters; else nothing.</summary>
@@ -97,7 +97,7 @@ internal sealed record DrawingCheck(ReadDrawing Drawing, SpacingTable Spacing, C
     /// <summary>The one surface on which the nets of a drawing lie.</summary>
     public const string SurfaceName = "the drawing plane";
 
-    // As many as the reader takes in: distances go by trees of bounds, n log n.
+    // As many as the reader takes in: distances are found by trees of bounds, n log n.
     internal const int MostPieces = 500_000;
 
     /// <summary>Whether nothing is wrong.</summary>
@@ -116,7 +116,7 @@ internal sealed record DrawingCheck(ReadDrawing Drawing, SpacingTable Spacing, C
         string[] unheeded = [.. drawing.Layers.Select(l => l.Name).Where(n => !question.Heeds(n))];
         if (unheeded.Length > 0)
         {
-            findings.Add(Finding.Note("drawing.unheeded", $"Layers on no net and not cut, not looked at for open, doubled or crossing lines: {string.Join(", ", unheeded)}."));
+            findings.Add(Finding.Note("drawing.unheeded", $"Layers on no net and not cut were not searched for open, doubled or crossing lines: {string.Join(", ", unheeded)}."));
         }
 
         if (!drawing.Layers.Any(l => question.Heeds(l.Name)))

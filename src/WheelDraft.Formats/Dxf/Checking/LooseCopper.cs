@@ -4,7 +4,7 @@ using WheelDraft.Geometry;
 
 namespace WheelDraft.Formats.Dxf.Checking;
 
-/// <summary>Closed contours and filled areas on no net: metal that nobody named. What touches a net is part of it, the rest floats.</summary>
+/// <summary>Closed contours and filled areas on no net: metal without a name. What touches a net is part of it, the rest floats.</summary>
 /// <remarks>Shapes that touch each other are one conductor. What touches two nets joins them. A lone contour that holds every net whole, and
 /// touches none, is the edge of the board or the frame of the sheet: as a plate it would join all nets. Floating metal that
 /// is too far away to shorten any path below what is asked, by the boxes round the shapes, is left out of the measuring.</remarks>
@@ -37,7 +37,7 @@ internal sealed class LooseCopper
     /// <param name="layers">The layers on no net that count.</param>
     /// <param name="nets">The copper of the nets.</param>
     /// <param name="reachMm">No path longer than this matters, mm.</param>
-    /// <param name="findings">What is told.</param>
+    /// <param name="findings">Takes what is found.</param>
     internal static (IReadOnlyList<Solid> Solids, IReadOnlyList<LeftOut> Frames) Of(IEnumerable<ReadLayer> layers, IReadOnlyList<Solid> nets, double reachMm, List<Finding> findings)
     {
         LooseCopper copper = new(nets, findings);
@@ -112,7 +112,7 @@ internal sealed class LooseCopper
             }
         }
 
-        Tell(netsOf, relevant.Count);
+        Report(netsOf, relevant.Count);
         return solids;
     }
 
@@ -130,7 +130,7 @@ internal sealed class LooseCopper
         return new Solid(name, name, SolidKind.Floating, Turns: false, 0, 0, shape.Outline) { OnSurface = DrawingCheck.SurfaceName, Tolerance = shape.Tolerance };
     }
 
-    private void Tell(ILookup<int, string> netsOf, int floating)
+    private void Report(ILookup<int, string> netsOf, int floating)
     {
         const string cure = "Give its layer to --net, or leave it out with --ignore if it is no copper.";
         foreach (IGrouping<int, string> joined in netsOf.OrderBy(g => _loose[g.Key].Shape.Source.Line))

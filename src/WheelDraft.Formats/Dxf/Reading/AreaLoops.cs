@@ -32,7 +32,7 @@ internal static class AreaLoops
         }
     }
 
-    /// <summary>The outlines of contours of which the outermost are filled, the next holes, and so on.</summary>
+    /// <summary>The outlines of contours: the outermost are filled, the next are holes, and so on.</summary>
     internal static IEnumerable<Outline> Filled(IReadOnlyList<Contour> contours) =>
         contours.Count == 1 ? [new Outline(contours[0])] : ContourNesting.Outlines(contours);
 

@@ -3,7 +3,7 @@ using WheelDraft.Geometry;
 namespace WheelDraft.Formats.Dxf.Reading;
 
 /// <summary>Boxes in a grid of square cells, to find the pairs that overlap.</summary>
-/// <remarks>The cells are as large as makes about one cell a box, larger while boxes would lie in more than eight cells on
+/// <remarks>The cells have a size that gives about one cell a box, larger while boxes would lie in more than eight cells on
 /// average. Pairs come in a fixed order.</remarks>
 internal sealed class BoxGrid
 {

@@ -5,7 +5,7 @@ namespace WheelDraft.Formats.Dxf.Reading;
 
 /// <summary>Finds where the lines of a layer cross, touch or run along each other.</summary>
 /// <remarks>Only pieces whose boxes share a cell of a grid are compared, each pair in one cell. A drawing in which most
-/// boxes overlap would take the square of its size: the number of comparisons is limited, and it is told when it was.</remarks>
+/// boxes overlap would take the square of its size: the number of comparisons is limited, and a remark says when it was.</remarks>
 internal static class CrossingFinder
 {
     /// <summary>Comparisons of boxes: some tenths of a second.</summary>
@@ -35,7 +35,7 @@ internal static class CrossingFinder
             }
         }
 
-        Tell(layer, found, remarks);
+        Report(layer, found, remarks);
         if (boxes > MostBoxes || pieces > MostPieces || found.Count > LayerJoiner.MostPlaces)
         {
             remarks.Add(Finding.Error("drawing.crossing", $"Layer {layer.Name}: the search for crossings stopped here, there may be more."));
@@ -86,7 +86,7 @@ internal static class CrossingFinder
         }
     }
 
-    private static void Tell(ReadLayer layer, List<(Point At, DxfSource First, DxfSource Second)> found, List<Finding> remarks)
+    private static void Report(ReadLayer layer, List<(Point At, DxfSource First, DxfSource Second)> found, List<Finding> remarks)
     {
         foreach ((Point at, DxfSource first, DxfSource second) in found.OrderBy(f => f.First.Line).ThenBy(f => f.Second.Line))
         {

@@ -5,7 +5,7 @@ namespace WheelDraft.Formats.Dxf.Reading;
 
 // The folder "Reading": drawings that others made, as contours and filled areas by layer. The way of the data: bytes (binary ones as
 // text: BinaryDxf), pairs (DxfPairs), records (DxfRecords), shapes in their own frames (EntityReader), pieces in place (Expansion),
-// contours (LayerJoiner), remarks (CrossingFinder). Nothing is repaired silently; what is left out or joined is told.
+// contours (LayerJoiner), remarks (CrossingFinder). Nothing is repaired silently; what is left out or joined is reported.
 
 /// <summary>How a drawing is read.</summary>
 internal sealed record DxfReadOptions
@@ -20,7 +20,7 @@ internal sealed record DxfReadOptions
     /// <summary>Millimetres of a unit of the drawing, for files that state none; null asks for it.</summary>
     public double? UnitMm { get; init; }
 
-    /// <summary>Which layers are told of when they do not close, are doubled or cross; all by default. The others are read all the same.</summary>
+    /// <summary>Which layers are reported when they do not close, are doubled or cross; all by default. The others are read all the same.</summary>
     public Func<string, bool> Heeds { get; init; } = static _ => true;
 
     /// <summary>What must be understood of a layer; what need not is listed in <see cref="ReadDrawing.LeftOut"/>. All shapes by default.</summary>
@@ -63,7 +63,7 @@ internal static class DxfReader
         List<Finding> remarks = [.. expansion.Remarks];
         if (chosen.UnitMm is double asked && asked != unitMm)
         {
-            remarks.Add(Finding.Note("drawing.unit", $"The drawing states its unit itself: {FixedPoint.Short(unitMm, 6)} mm; the one given besides is not used."));
+            remarks.Add(Finding.Note("drawing.unit", $"The drawing states its unit itself: {FixedPoint.Short(unitMm, 6)} mm; the one given in addition is not used."));
         }
 
         List<Finding> unheeded = [];
@@ -121,7 +121,7 @@ internal sealed record ReadLayer(string Name, IReadOnlyList<ReadContour> Contour
 /// <summary>A closed contour and the entity that it begins with.</summary>
 internal sealed record ReadContour(Contour Contour, DxfSource Source)
 {
-    /// <summary>How far it may lie from what was drawn, mm: chords instead of a curve, ends that were joined, doubles of which one is taken.</summary>
+    /// <summary>How far it may lie from what was drawn, mm: chords instead of a curve, ends that were joined, one line taken of several on each other.</summary>
     public double OffMm { get; init; }
 }
 

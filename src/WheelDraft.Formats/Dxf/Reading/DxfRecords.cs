@@ -6,7 +6,7 @@ namespace WheelDraft.Formats.Dxf.Reading;
 /// <summary>Goes through the sections of a file and takes in header, blocks and entities.</summary>
 internal sealed class DxfRecords
 {
-    /// <summary>How many faults are told; a file of the wrong kind has one a line.</summary>
+    /// <summary>How many faults are reported; a file of the wrong kind has one a line.</summary>
     private const int MostFaults = 20;
 
     private static readonly string[] Versions = ["AC1009", "AC1012", "AC1014", "AC1015", "AC1018", "AC1021", "AC1024", "AC1027", "AC1032"];

@@ -12,8 +12,8 @@ internal static class EntityReader
         "TEXT", "MTEXT", "ATTRIB", "RTEXT", "ARCALIGNEDTEXT", "XLINE", "RAY", "IMAGE", "WIPEOUT", "OLE2FRAME", "PDFUNDERLAY", "DWFUNDERLAY", "DGNUNDERLAY",
     };
 
-    /// <summary>What tells about a drawing and is never made.</summary>
-    private static readonly HashSet<string> Telling = new(StringComparer.Ordinal)
+    /// <summary>What describes a drawing and is never made.</summary>
+    private static readonly HashSet<string> Describing = new(StringComparer.Ordinal)
     {
         "ATTDEF", "DIMENSION", "ARC_DIMENSION", "LARGE_RADIAL_DIMENSION", "LEADER", "MULTILEADER", "MLEADER", "TOLERANCE", "POINT", "VIEWPORT",
         "ACAD_TABLE", "LIGHT", "SUN", "SECTION", "CAMERA", "GEOPOSITIONMARKER",
@@ -31,11 +31,11 @@ internal static class EntityReader
             return new UnreadEntity(record.Layer, record.Source, LeftOutKind.PaperSpace, "it lies on another sheet of the file");
         }
 
-        if (Drawn.Contains(record.Kind) || Telling.Contains(record.Kind))
+        if (Drawn.Contains(record.Kind) || Describing.Contains(record.Kind))
         {
             return Drawn.Contains(record.Kind)
                 ? new UnreadEntity(record.Layer, record.Source, LeftOutKind.Words, "words, pictures and construction lines have no outline here; if they are copper draw them with lines, if they are not move them to another layer")
-                : new UnreadEntity(record.Layer, record.Source, LeftOutKind.Annotation, "it tells about the drawing and is never made");
+                : new UnreadEntity(record.Layer, record.Source, LeftOutKind.Annotation, "it describes the drawing and is never made");
         }
 
         try

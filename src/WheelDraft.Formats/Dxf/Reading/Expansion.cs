@@ -56,10 +56,10 @@ internal sealed class Expansion
             Remarks.Add(left.What == LeftOutKind.Shape ? Finding.Warning("drawing.unread", message, new(left.Line, 1)) : Finding.Note("drawing.left-out", message, new(left.Line, 1)));
         }
 
-        TellCounts();
+        ReportCounts();
     }
 
-    private void TellCounts()
+    private void ReportCounts()
     {
         if (_curves > 0)
         {
@@ -301,7 +301,7 @@ internal sealed class LoosePieces
     /// <summary>What is closed by itself, and how far it may lie from what was drawn.</summary>
     internal List<(IReadOnlyList<Piece> Pieces, DxfSource Source, double OffMm)> Closed { get; } = [];
 
-    /// <summary>The rest: each line and arc by itself, each curve that became chords as one run, for its chords may be shorter than ends that are joined.</summary>
+    /// <summary>The rest: each line and arc by itself, each curve that became chords as one run, because its chords may be shorter than ends that are joined.</summary>
     internal List<(IReadOnlyList<Piece> Pieces, DxfSource Source, double OffMm)> Open { get; } = [];
 
     /// <summary>Filled areas.</summary>

@@ -3,10 +3,10 @@ using WheelDraft.Geometry;
 
 namespace WheelDraft.Formats.Dxf.Reading;
 
-/// <summary>Joins the loose pieces of a layer into contours; tells what is doubled, too short or does not close.</summary>
+/// <summary>Joins the loose pieces of a layer into contours; reports what is doubled, too short or does not close.</summary>
 internal sealed class LayerJoiner
 {
-    /// <summary>How many places of one fault are told one by one.</summary>
+    /// <summary>How many places of one fault are reported one by one.</summary>
     internal const int MostPlaces = 50;
 
     private readonly LoosePieces _layer;
@@ -36,7 +36,7 @@ internal sealed class LayerJoiner
         LayerJoiner joiner = new(layer, joinMm, remarks);
         joiner.TakeClosed();
         joiner.JoinLoose();
-        joiner.TellCounts();
+        joiner.ReportCounts();
 
         // Of two lines on each other one is taken: the other may have been the nearer one.
         return new(layer.Name, [.. joiner._contours.Select(c => c with { OffMm = c.OffMm + joiner._doublesOffMm })], joiner._paths) { Areas = layer.Areas };
@@ -119,7 +119,7 @@ internal sealed class LayerJoiner
         Point start = _ends.At(run.From);
         Point end = _ends.At(run.To);
         string why = junction
-            ? "three or more lines meet at one of its ends, so which belong together cannot be told"
+            ? "three or more lines meet at one of its ends, so it is not clear which belong together"
             : $"its ends are {FixedPoint.Short(start.DistanceTo(end), 4)} mm apart (ends are joined within {FixedPoint.Short(_joinMm, 6)} mm)";
         _remarks.Add(Finding.Error(
             junction ? "drawing.junction" : "drawing.open",
@@ -127,7 +127,7 @@ internal sealed class LayerJoiner
             new(run.Source.Line, 1)));
     }
 
-    private void TellCounts()
+    private void ReportCounts()
     {
         if (_paths.Count > MostPlaces)
         {
@@ -159,7 +159,7 @@ internal sealed class LayerJoiner
         return null;
     }
 
-    /// <summary>How far two runs of one key lie apart: at their ends and in the middle, whichever way they are travelled.</summary>
+    /// <summary>How far two runs of one key lie apart: at their ends and in the middle, travelled in either direction.</summary>
     private static double Apart((Point Start, Point Middle, Point End) a, (Point Start, Point Middle, Point End) b)
     {
         double straight = Math.Max(a.Start.DistanceTo(b.Start), a.End.DistanceTo(b.End));
@@ -183,7 +183,7 @@ internal sealed class LayerJoiner
         }
     }
 
-    /// <summary>Runs with the same key lie on each other within the tolerance, whichever way they are travelled.</summary>
+    /// <summary>Runs with the same key lie on each other within the tolerance, travelled in either direction.</summary>
     private (int Low, int High, int Middle) KeyOf(IReadOnlyList<Piece> run)
     {
         int start = _ends.NumberOf(run[0].Start);

@@ -9,7 +9,7 @@ internal enum LeftOutKind
     /// <summary>Words or pictures that are drawn: copper only where somebody etches or cuts them.</summary>
     Words,
 
-    /// <summary>What tells about a drawing and is never made: dimensions, leaders, points.</summary>
+    /// <summary>What describes a drawing and is never made: dimensions, leaders, points.</summary>
     Annotation,
 
     /// <summary>Another sheet of the file.</summary>

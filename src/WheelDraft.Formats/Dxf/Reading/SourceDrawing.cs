@@ -72,7 +72,7 @@ internal sealed record ExactShape(string Layer, DxfSource Source, Placement Fram
 /// <param name="Regions">The regions.</param>
 internal sealed record AreaShape(string Layer, DxfSource Source, Placement Frame, IReadOnlyList<AreaRegion> Regions) : SourceEntity(Layer, Source);
 
-/// <summary>Part of an area: the outermost of its loops is filled, the next holes, and so on.</summary>
+/// <summary>Part of an area: the outermost of its loops is filled, the next are holes, and so on.</summary>
 /// <param name="Loops">Each loop from its parts in order, some of which may run the other way.</param>
 internal sealed record AreaRegion(IReadOnlyList<IReadOnlyList<SourceShape>> Loops);
 

@@ -48,7 +48,7 @@ internal static class WidePolyline
 
             if (from.StartWidth == 0 && from.EndWidth == 0)
             {
-                throw record.Fault("part of it has a width and part of it has none, so what it covers cannot be told");
+                throw record.Fault("part of it has a width and part of it has none, so it is not clear what it covers");
             }
 
             yield return new(from.Bulge == 0 ? new Segment(from.At, to) : PolylineReader.Bulged(record, (from.At, from.Bulge), to), from.StartWidth / 2, from.EndWidth / 2);
@@ -102,7 +102,7 @@ internal static class WidePolyline
         return linked;
     }
 
-    /// <summary>What the corner between two runs covers besides them.</summary>
+    /// <summary>What the corner between two runs covers beyond them.</summary>
     private static IEnumerable<IReadOnlyList<Piece>> Join(DxfRecord record, Run before, Run after)
     {
         Vector arrives = before.Middle.TangentAt(1);

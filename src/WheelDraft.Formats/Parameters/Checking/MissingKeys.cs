@@ -1,17 +1,17 @@
 namespace WheelDraft.Formats.Parameters;
 
-/// <summary>Reports keys that are not there, keys of which only one may be, and keys without their companion.</summary>
+/// <summary>Reports keys that are not there, keys that exclude each other, and keys without their companion.</summary>
 internal static class MissingKeys
 {
     /// <summary>Reports them at the header of the table.</summary>
     /// <param name="table">The table, its own keys checked.</param>
     /// <param name="diagnostics">Where faults go.</param>
-    /// <param name="unread">Names in statements that could not be read: these are not missed.</param>
+    /// <param name="unread">Names in statements that could not be read: these are not reported as missing.</param>
     public static void Report(CheckedTable table, DiagnosticList diagnostics, IReadOnlySet<string> unread)
     {
         foreach (KeyDefinition key in table.Definition.Keys.Where(k => k.Decides is not null && !table.Has(k.Name) && !unread.Contains(k.Name)))
         {
-            diagnostics.Add(table.Place, $"{table.Definition.Name} has no {Told(key)}, which decides {key.Decides}", RightForm(key));
+            diagnostics.Add(table.Place, $"{table.Definition.Name} has no {InWords(key)}, which decides {key.Decides}", RightForm(key));
         }
 
         foreach (ExactlyOne choice in table.Definition.Choices)
@@ -31,7 +31,7 @@ internal static class MissingKeys
         ? $"add {key.Example} with its keys"
         : $"write {key.Name} = {key.Example}";
 
-    private static string Told(KeyDefinition key) => key.Shape is TableShape or TablesShape && key.Example.StartsWith('[') ? key.Example : $"'{key.Name}'";
+    private static string InWords(KeyDefinition key) => key.Shape is TableShape or TablesShape && key.Example.StartsWith('[') ? key.Example : $"'{key.Name}'";
 
     private static void Choice(CheckedTable table, ExactlyOne choice, DiagnosticList diagnostics, IReadOnlySet<string> unread)
     {
@@ -46,7 +46,7 @@ internal static class MissingKeys
             string second = begun[1].First(table.Has);
             diagnostics.Add(
                 table.KeyPlaceOf(second),
-                $"{table.Definition.Name} has {Words.And(begun.Select(way => $"'{way.First(table.Has)}'"))}, of which only one may stand",
+                $"{table.Definition.Name} has {Words.And(begun.Select(way => $"'{way.First(table.Has)}'"))}, but only one may stand",
                 $"keep exactly one of {ways}");
         }
     }

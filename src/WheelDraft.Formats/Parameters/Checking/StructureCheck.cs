@@ -5,7 +5,7 @@ namespace WheelDraft.Formats.Parameters;
 /// <summary>Checks every key of a document against its definition: known, there, of the right kind, in its range. Knows no rule between keys but
 /// those that the definitions themselves carry.</summary>
 /// <param name="diagnostics">Where faults go.</param>
-/// <param name="unread">Names in statements that could not be read: their keys are not missed as well.</param>
+/// <param name="unread">Names in statements that could not be read: their keys are not reported as missing as well.</param>
 internal sealed class StructureCheck(DiagnosticList diagnostics, IReadOnlySet<string> unread)
 {
     private readonly ValueCheck _values = new(diagnostics);

@@ -69,7 +69,7 @@ internal sealed class ValueCheck(DiagnosticList diagnostics)
         Limits limits = shape.Ranges.First(r => r.Dimension == quantity.Dimension);
         return limits.Contains(quantity)
             ? quantity
-            : Wrong(node, $"'{key.Name}' is \"{text.Value}\", outside its plausible range", $"it lies {limits.Told}");
+            : Wrong(node, $"'{key.Name}' is \"{text.Value}\", outside its plausible range", $"it lies {limits.InWords}");
     }
 
     private static string Kind(QuantityShape shape) =>

@@ -4,7 +4,7 @@ namespace WheelDraft.Formats.Parameters;
 internal static class NearMiss
 {
     /// <summary>The nearest of some known words, or null when none is near.</summary>
-    /// <remarks>Near is the same but for case, or few changes: a letter left out, put in, replaced, or two neighbours exchanged; one change in a word of
+    /// <remarks>Near is the same apart from case, or with few changes: a letter left out, put in, replaced, or two neighbours exchanged; one change in a word of
     /// three or four letters, two up to eight, three beyond. Of equally near words the first wins.</remarks>
     /// <param name="written">The word as written.</param>
     /// <param name="known">The words that would be right.</param>

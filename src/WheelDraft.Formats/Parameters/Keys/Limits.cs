@@ -2,7 +2,7 @@ using System.Globalization;
 
 namespace WheelDraft.Formats.Parameters;
 
-/// <summary>The plausible range of a quantity, both ends in it, as it is told to a person.</summary>
+/// <summary>The plausible range of a quantity, both ends in it, as a person reads it.</summary>
 /// <param name="Least">Least, as written in messages.</param>
 /// <param name="Most">Most, as written in messages.</param>
 internal sealed record Limits(string Least, string Most)
@@ -17,7 +17,7 @@ internal sealed record Limits(string Least, string Most)
     public bool Contains(Quantity quantity) => quantity.InBaseUnit >= _least.InBaseUnit && quantity.InBaseUnit <= _most.InBaseUnit;
 
     /// <summary>"between 1 um and 1 m".</summary>
-    public string Told => string.Create(CultureInfo.InvariantCulture, $"from {Least} to {Most}");
+    public string InWords => string.Create(CultureInfo.InvariantCulture, $"from {Least} to {Most}");
 
     private static Quantity Read(string text) =>
         Quantity.TryParse(text, Enum.GetValues<Dimension>(), out Quantity quantity, out string complaint)

@@ -19,7 +19,7 @@ internal static class OfficeKeys
     [
         Make.Needed("revision", new TextShape(8), "which revision the line is about", "Its index.", "\"A\""),
         Make.Optional("date", new DateShape(), "Its date.", "\"2026-10-02\""),
-        Make.Needed("text", new TextShape(200), "what the reader is told of the revision", "What changed.", "\"first issue\""),
+        Make.Needed("text", new TextShape(200), "what the reader learns of the revision", "What changed.", "\"first issue\""),
     ]);
 
     private static TextShape Words(int most) => new(most) { MayBeEmpty = true };

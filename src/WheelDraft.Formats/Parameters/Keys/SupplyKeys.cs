@@ -4,10 +4,10 @@ namespace WheelDraft.Formats.Parameters;
 internal static class SupplyKeys
 {
     /// <summary>[supply]</summary>
-    public static TableDefinition Supply => new("[supply]", "The mains, or whatever feeds the timer.",
+    public static TableDefinition Supply => new("[supply]", "The mains, or what else feeds the timer.",
     [
         Make.Needed("voltage", Make.Range("1 V", "1000 V"), "the impulse and working voltages, and so every required distance", "R.m.s. voltage, line to neutral.", "\"230 V\""),
-        Make.Optional("voltage_tolerance", Make.Range("0 %", "50 %"), "Plus and minus, as a share of the voltage: over all of it loads are judged, at its upper end currents are told. Left out: 0, told as assumed.", "\"10 %\""),
+        Make.Optional("voltage_tolerance", Make.Range("0 %", "50 %"), "Plus and minus, as a share of the voltage: loads are judged over all of it, currents are given at its upper end. Left out: 0, listed as assumed.", "\"10 %\""),
         Make.Needed("frequency", Make.Range("1 Hz", "1000 Hz"), "how fast the motor runs", "Nominal frequency.", "\"50 Hz\""),
         Make.Needed(
             "frequency_tolerance",
@@ -17,7 +17,7 @@ internal static class SupplyKeys
             "\"1 %\""),
         Make.Needed("overvoltage_category", Make.Word("I", "II", "III", "IV"), "the rated impulse voltage, and so every clearance", "Overvoltage category of IEC 60664-1.", "\"II\""),
         Make.Optional("lines", new ListShape(new NameShape(), 1, 3), "Line nets: one, or three in phase order, 120 degrees apart. Left out: one, L.", "[\"L1\", \"L2\", \"L3\"]"),
-        Make.Preset("over_voltages", Make.Word("none", "temporary"), "\"none\"", "What clearances count besides impulse and working peak: temporary over-voltages of the supply, its voltage + 1200 V r.m.s., or none."),
+        Make.Preset("over_voltages", Make.Word("none", "temporary"), "\"none\"", "What clearances count in addition to impulse and working peak: temporary over-voltages of the supply, its voltage + 1200 V r.m.s., or none."),
     ]);
 
     /// <summary>[environment]</summary>

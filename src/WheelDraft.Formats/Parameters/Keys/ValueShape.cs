@@ -48,7 +48,7 @@ internal sealed record TableShape(TableDefinition Table) : ValueShape;
 /// <summary>A list of tables, each under its own double-bracket header, or in braces in a list.</summary>
 internal sealed record TablesShape(TableDefinition Table, int Least) : ValueShape;
 
-/// <summary>A table whose kind is told by the one key of a set that it has.</summary>
+/// <summary>A table whose kind follows from the one key of a set that it has.</summary>
 internal sealed record PiecesShape(IReadOnlyList<TableDefinition> Pieces) : ValueShape;
 
 /// <summary>One word, or something else.</summary>

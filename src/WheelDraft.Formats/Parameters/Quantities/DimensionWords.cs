@@ -1,6 +1,6 @@
 namespace WheelDraft.Formats.Parameters;
 
-/// <summary>How a dimension is spoken of in messages and in the schema.</summary>
+/// <summary>How a dimension is named in messages and in the schema.</summary>
 /// <param name="Name">Its name after "a".</param>
 /// <param name="Right">A right value.</param>
 internal sealed record DimensionWords(string Name, string Right)

@@ -94,7 +94,7 @@ internal static class PathOutline
         {
             double first = i > 0 ? Math.Tan(Math.Abs(TurnAt(path, i)) / 2) : 0;
             double second = i + 2 < path.Count ? Math.Tan(Math.Abs(TurnAt(path, i + 1)) / 2) : 0;
-            // A nanometre besides, so that no piece of the outline comes out as a point.
+            // A nanometre more, so that no piece of the outline comes out as a point.
             double needed = ((first + second) * widthMm / 2) + 1e-6;
             double length = path[i].DistanceTo(path[i + 1]);
             if (!(length > needed))

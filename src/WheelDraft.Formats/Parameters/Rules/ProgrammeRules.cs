@@ -140,7 +140,7 @@ internal sealed class ProgrammeRules(CheckedTable root, DiagnosticList diagnosti
             {
                 Wrong(
                     tables[i].Place,
-                    $"on-periods {Short(first + 1)} and {Short(i + 1)} of the output overlap: {Told(periods[first]!.Value)}, and {Told(periods[i]!.Value)}",
+                    $"on-periods {Short(first + 1)} and {Short(i + 1)} of the output overlap: {InWords(periods[first]!.Value)}, and {InWords(periods[i]!.Value)}",
                     "let the later one start after the earlier one ends, or write them as one");
             }
         }
@@ -159,7 +159,7 @@ internal sealed class ProgrammeRules(CheckedTable root, DiagnosticList diagnosti
         }
     }
 
-    private string Told(Period period) => $"from {Short(period.Start * _turnS!.Value)} s for {Short(period.Extent * _turnS.Value)} s";
+    private string InWords(Period period) => $"from {Short(period.Start * _turnS!.Value)} s for {Short(period.Extent * _turnS.Value)} s";
 
     private static bool Overlap(Period a, Period b) => Rest(b.Start - a.Start) < a.Extent - Hair || Rest(a.Start - b.Start) < b.Extent - Hair;
 

@@ -4,7 +4,7 @@ using WheelDraft.Engineering;
 namespace WheelDraft.Formats.Parameters;
 
 /// <summary>Rules between keys of a file whose keys have been checked one by one. A key that is wrong, or missing and reported, is passed over:
-/// each fault is told once.</summary>
+/// each fault is reported once.</summary>
 /// <param name="root">The checked root table.</param>
 /// <param name="diagnostics">Where faults go.</param>
 internal abstract class RuleBase(CheckedTable root, DiagnosticList diagnostics)

@@ -3,7 +3,7 @@ using System.Text;
 
 namespace WheelDraft.Formats.Parameters;
 
-/// <summary>The form of texts as regular expressions of ECMA-262, as JSON Schema wants them: the same language as the reader's.</summary>
+/// <summary>The form of texts as regular expressions of ECMA-262, as JSON Schema needs them: the same language as the reader's.</summary>
 internal static class QuantityPattern
 {
     private const string Blanks = "[ \\t\\u00A0\\u202F]*";

@@ -69,7 +69,7 @@ internal sealed class SchemaWriter(Utf8JsonWriter writer)
     private static string Description(KeyDefinition key)
     {
         string decides = key.Decides is null ? "" : $" Decides {key.Decides}.";
-        string range = key.Shape is QuantityShape quantity ? $" {Words.Capital(string.Join("; ", quantity.Ranges.Select(r => r.Told)))}." : "";
+        string range = key.Shape is QuantityShape quantity ? $" {Words.Capital(string.Join("; ", quantity.Ranges.Select(r => r.InWords)))}." : "";
         return key.Doc + decides + range;
     }
 

@@ -13,10 +13,10 @@ internal sealed class SyntaxPass(string text, DiagnosticList diagnostics)
 
     private readonly string[] _lines = text.Split('\n');
 
-    /// <summary>Names of keys and tables that stand in statements that could not be read, so that they are not missed as well.</summary>
+    /// <summary>Names of keys and tables that stand in statements that could not be read, so that they are not reported as missing as well.</summary>
     public HashSet<string> Unread { get; } = new(StringComparer.Ordinal);
 
-    /// <summary>The tree of all statements that could be read; null when there is no telling.</summary>
+    /// <summary>The tree of all statements that could be read; null when it cannot be built.</summary>
     public DocumentSyntax? Parse()
     {
         IReadOnlyList<Statement>? statements = null;
@@ -116,7 +116,7 @@ internal sealed class SyntaxPass(string text, DiagnosticList diagnostics)
 
     private bool IsBlank(Statement statement) => Enumerable.Range(statement.FirstLine, statement.LastLine - statement.FirstLine + 1).All(i => _lines[i].Length == 0);
 
-    /// <summary>Takes a statement out; with a header everything under it, which would else fall to the table before.</summary>
+    /// <summary>Takes a statement out; with a header everything under it, which would otherwise fall to the table before.</summary>
     private void Blank(IReadOnlyList<Statement> statements, int index)
     {
         int last = index;

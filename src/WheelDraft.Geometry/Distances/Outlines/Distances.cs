@@ -46,7 +46,7 @@ public static class Distances
         return outline.Edges().Winding(point) > 0 ? new(0, point, point) : outline.Edges().Nearest(point);
     }
 
-    /// <summary>From a point to the edge of a shape, wherever the point lies.</summary>
+    /// <summary>From a point to the edge of a shape, whether the point lies inside or outside.</summary>
     public static Nearest ToEdge(Point point, Outline outline)
     {
         ArgumentNullException.ThrowIfNull(outline);

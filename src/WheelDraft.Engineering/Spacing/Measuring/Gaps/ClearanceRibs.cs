@@ -3,7 +3,7 @@ using WheelDraft.Geometry;
 namespace WheelDraft.Engineering;
 
 /// <summary>Ribs that stand in the way of the shortest line through air.</summary>
-/// <remarks>Where a rib is in the way the clearance is a taut string over or round it; a rib that is in nobody's way changes nothing.
+/// <remarks>Where a rib is in the way the clearance is a taut string over or round it; a rib beside the way changes nothing.
 /// What moves an end by δ changes the string by no more, so tolerances are taken off its length.</remarks>
 internal sealed class ClearanceRibs(IReadOnlyList<RibBox> boxes, IReadOnlyList<RibBox>? worstBoxes = null)
 {

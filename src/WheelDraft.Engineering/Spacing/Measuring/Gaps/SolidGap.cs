@@ -19,7 +19,7 @@ public sealed record SolidGap(
     /// <summary>The taut string from the first to the second where a rib is in the way; empty for a straight line.</summary>
     public IReadOnlyList<SpacePoint> String { get; init; } = [];
 
-    /// <summary>The gap as the least of a search that gave up whatever could not be better by more than the certified width.</summary>
+    /// <summary>The gap as the least of a search that gave up what could not be better by more than the certified width.</summary>
     internal SolidGap Certified()
     {
         double width = Math.Max(SpacingTolerances.CertifiedMm, NominalMm - (Bounds?.LowerMm ?? NominalMm));

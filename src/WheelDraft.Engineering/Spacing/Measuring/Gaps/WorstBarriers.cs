@@ -10,7 +10,7 @@ internal static class WorstBarriers
     /// <summary>What the face of a surface and one of a barrier, or two faces of a barrier, take off together.</summary>
     private const int FacesAcross = 2;
 
-    /// <summary>The surface with its ribs and slots at their least; one of which nothing need be left is left out.</summary>
+    /// <summary>The surface with its ribs and slots at their least; one that may vanish altogether is left out.</summary>
     internal static InsulatingSurface On(InsulatingSurface surface) => surface.FaceMm == 0 || surface is { Ribs.Count: 0, Slots.Count: 0 }
         ? surface
         : surface with
