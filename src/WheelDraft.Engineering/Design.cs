@@ -165,6 +165,7 @@ internal sealed class DesignStages(Brief brief, int mostRounds = DesignStages.Mo
                 .. spacing.Findings.Where(f => !SpacingStage.IsToldByCollision(f, collisions)),
                 .. open.SelectMany(o => OpenContactFindings.Of(brief, o)),
                 .. OwnDistances.Of(brief, spacing, open),
+                .. InsulationGrades.Of(brief),
                 .. circuit.Findings,
                 .. cut.SelectMany((c, i) => CutChecks.Of(c, brief.Process, Name(wheel.Copper[i]), process)),
                 .. strips.Strips.SelectMany((s, i) => CutChecks.Of(cutStrips[i], brief.Process, NameOf(s), PlaceOf(s))),

@@ -6,10 +6,6 @@ namespace WheelDraft.Formats.Dxf;
 /// <summary>The cutting file of a strip's blank: along x, its terminal end at x = 0, compensated for kerf, with fold lines and marks.</summary>
 public static class StripCutFile
 {
-    // Height of the note's letters, mm, and how far under the part it stands.
-    private const double NoteHeightMm = 2.5;
-    private const double NoteGapMm = 5;
-
     /// <summary>The drawing of one strip.</summary>
     /// <param name="design">The design.</param>
     /// <param name="index">Which strip, from 0 in file order.</param>
@@ -18,7 +14,6 @@ public static class StripCutFile
         ArgumentNullException.ThrowIfNull(design);
         StripForm form = design.Strips.Strips[index].Form;
         Geometry.Outline shape = design.CutStrips[index].ToCut;
-        Geometry.Point under = new(0, shape.Bounds.MinY - NoteGapMm);
         return new CutDrawing(
             design.Brief.DrawingUnit,
             CutDrawing.ContoursOf(shape),
@@ -26,7 +21,7 @@ public static class StripCutFile
                 .. form.Blank.FoldLines.Select(f => new CutPath(CutLayer.Fold, [f])),
                 .. StripMarks.Of(design, form).Strokes.Select(s => new CutPath(CutLayer.Mark, s)),
             ],
-            [new CutNote(under, NoteHeightMm, Note(design, form))]);
+            CutNotes.Under(design, new(0, shape.Bounds.MinY), Note(design, form)));
     }
 
     private static string Note(Design design, StripForm form)
@@ -40,6 +35,6 @@ public static class StripCutFile
             StripGrain.Across => ", GRAIN ALONG Y",
             _ => "",
         };
-        return CutNotes.Of(design, $"{design.Brief.DrawingNumber ?? design.Brief.Title} {form.Strip.Name}, {unit}, {kerf}, {form.Strip.Material} {Wording.Mm(form.Strip.ThicknessMm)}{grain}, WIPER SIDE UP");
+        return $"{design.Brief.DrawingNumber ?? design.Brief.Title} {form.Strip.Name}, {unit}, {kerf}, {form.Strip.Material} {Wording.Mm(form.Strip.ThicknessMm)}{grain}, WIPER SIDE UP";
     }
 }

@@ -6,21 +6,16 @@ namespace WheelDraft.Formats.Dxf;
 /// <summary>The cutting file of a wheel: copper compensated for kerf, all lands in their places, marks to scribe, a note that is not cut.</summary>
 public static class WheelCutFile
 {
-    // Height of the note's letters, mm, and how far under the part it stands.
-    internal const double NoteHeightMm = 2.5;
-    internal const double NoteGapMm = 5;
-
     /// <summary>The drawing of a design's wheel.</summary>
     public static CutDrawing Of(Design design)
     {
         ArgumentNullException.ThrowIfNull(design);
         Geometry.Bounds all = design.CutWheel.Select(c => c.ToCut.Bounds).Aggregate((a, b) => a.With(b));
-        Geometry.Point under = new(all.MinX, all.MinY - NoteGapMm);
         return new CutDrawing(
             design.Brief.DrawingUnit,
             design.CutWheel.SelectMany(c => CutDrawing.ContoursOf(c.ToCut)),
             design.Wheel.Feed is null ? [] : WheelMarks.Of(design).Strokes.Select(s => new CutPath(CutLayer.Mark, s)),
-            [new CutNote(under, NoteHeightMm, Note(design))]);
+            CutNotes.Under(design, new(all.MinX, all.MinY), Note(design)));
     }
 
     private static string Note(Design design)
@@ -28,7 +23,7 @@ public static class WheelCutFile
         ProcessBrief process = design.Brief.Process;
         string kerf = process.KerfMm > 0 ? $"COMPENSATED FOR A KERF OF {Wording.Mm(process.KerfMm)}" : "NOMINAL, NO KERF";
         string unit = design.Brief.DrawingUnit == DrawingUnit.Inch ? "INCH" : "MM";
-        return CutNotes.Of(design, $"{design.Brief.DrawingNumber ?? design.Brief.Title} {(design.Wheel.Feed is null ? "LANDS" : "WHEEL")}, {unit}, {kerf}, {design.Brief.Wheel.Material} {Wording.Mm(design.Brief.Wheel.ThicknessMm)}");
+        return $"{design.Brief.DrawingNumber ?? design.Brief.Title} {(design.Wheel.Feed is null ? "LANDS" : "WHEEL")}, {unit}, {kerf}, {design.Brief.Wheel.Material} {Wording.Mm(design.Brief.Wheel.ThicknessMm)}";
     }
 }
 
@@ -46,9 +41,9 @@ public static class CarrierCutFile
             design.Brief.DrawingUnit,
             CutDrawing.ContoursOf(shape),
             WheelMarks.Of(design).Strokes.Select(s => new CutPath(CutLayer.Mark, s)),
-            [new CutNote(
-                new(shape.Bounds.MinX, shape.Bounds.MinY - WheelCutFile.NoteGapMm),
-                WheelCutFile.NoteHeightMm,
-                CutNotes.Of(design, $"{design.Brief.DrawingNumber ?? design.Brief.Title} CARRIER, {unit}, NOMINAL, {Wording.Mm(design.Brief.Carrier.ThicknessMm)}"))]);
+            CutNotes.Under(
+                design,
+                new(shape.Bounds.MinX, shape.Bounds.MinY),
+                $"{design.Brief.DrawingNumber ?? design.Brief.Title} CARRIER, {unit}, NOMINAL, {Wording.Mm(design.Brief.Carrier.ThicknessMm)}"));
     }
 }

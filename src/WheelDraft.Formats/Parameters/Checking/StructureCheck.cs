@@ -85,6 +85,11 @@ internal sealed class StructureCheck(DiagnosticList diagnostics, IReadOnlySet<st
             return null;
         }
 
+        if (list.Items.Count < shape.Least)
+        {
+            diagnostics.Add(node.Place, $"'{at.Key.Name}' is an empty list, which leaves open {at.Key.Decides}", $"take the line out and add [[{at.Key.Name}]] with its keys");
+        }
+
         return Items(list, new TableShape(shape.Table), at);
     }
 

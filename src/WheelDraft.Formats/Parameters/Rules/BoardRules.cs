@@ -19,7 +19,7 @@ internal sealed class BoardRules(CheckedTable root, DiagnosticList diagnostics) 
         foreach (CheckedTable item in Root.Tables("rib").Concat(Root.Tables("slot")))
         {
             Refers(item.Find("surface"), "surface", NamesOf("surface"));
-            Distinct(item);
+            Drawable(item, item.Quantity("thickness") ?? item.Quantity("width"));
         }
 
         foreach (CheckedTable slot in Root.Tables("slot").Where(s => s.Is("profile", "v") && s.Is("depth", "through")))
@@ -42,6 +42,10 @@ internal sealed class BoardRules(CheckedTable root, DiagnosticList diagnostics) 
         if (live && !part.Has("net"))
         {
             Wrong(part.PlaceOf("kind"), "a live part has no 'net', which decides its voltages", "write net = \"N\"");
+        }
+        else if (live && part.Is("net", "E"))
+        {
+            Wrong(part.PlaceOf("net"), "a live part is on net \"E\", which is always earth", "write kind = \"earthed\" without 'net', or give it the net that it is joined to");
         }
         else if (!live && part.Text("kind") is { } kind && part.Has("net"))
         {
@@ -66,17 +70,21 @@ internal sealed class BoardRules(CheckedTable root, DiagnosticList diagnostics) 
         }
     }
 
-    private void Distinct(CheckedTable item)
+    // A leg that runs back over the one before has no wall of its own, and no cutter leaves such a corner.
+    private void Drawable(CheckedTable item, Quantity? width)
     {
-        if (PlanPoints.Of(item, "path") is { } points)
+        if (PlanPoints.Of(item, "path") is not { Count: >= 2 } points)
         {
-            for (int i = 1; i < points.Count; i++)
-            {
-                if (PlanPoints.Same(points[i], points[i - 1]))
-                {
-                    Wrong(item.Items("path")[i].Place, "the same point stands twice in a row", "leave one of the two out");
-                }
-            }
+            return;
+        }
+
+        if (PathOutline.Repeated(points) is int repeated)
+        {
+            Wrong(item.Items("path")[repeated].Place, "the same point stands twice in a row", "leave one of the two out");
+        }
+        else if (width is { } wide && PathOutline.BandFault(points, wide.Value) is { } fault)
+        {
+            Wrong(item.PlaceOf("path"), fault, "give it fewer or longer legs and blunter corners, or write it as several");
         }
     }
 }
