@@ -26,7 +26,7 @@ internal sealed class RingPacking(RingShop shop, RingConstruction construction, 
     // How closely a radius grown for a rule is found, mm: far below what is reported (1e-6), far above rounding.
     private const double RadiusResolutionMm = 1e-9;
 
-    // Widening a window by what its corners lack settles in two or three rounds; more means that it never will.
+    // Widening a window by what its corners lack settles in two or three rounds, and so does growing after it; more means that it never will.
     private const int MostWidenings = 50;
 
     /// <param name="feed">The feed ring; null for a wheel without one.</param>
@@ -130,9 +130,10 @@ internal sealed class RingPacking(RingShop shop, RingConstruction construction, 
         while (true)
         {
             RingTrial trial = SettleBehind(ring, from, out RingDemand settled);
-            if (trial.Objection is { } fault)
+            // A ring that has grown may want a wider window for its corners, and with that a larger radius again.
+            for (int round = 0; trial.Objection is { } fault; round++)
             {
-                double grown = Grown(settled, trial.RadiusMm);
+                double grown = round < MostWidenings ? Grown(settled, trial.RadiusMm) : double.NaN;
                 if (double.IsNaN(grown))
                 {
                     RingTrial largest = construction.At(settled, MostRadiusMm);
