@@ -37,16 +37,15 @@ internal sealed class RingPacking(RingShop shop, RingConstruction construction, 
         PackedWheel smallest = Pack(feed, rings, construction.ApartMm);
         if (askedDiameterMm is not double asked)
         {
-            return smallest;
+            return smallest.OuterRadiusMm <= MostRadiusMm ? smallest : throw TooLarge(smallest);
         }
 
         double outer = asked / 2;
         if (smallest.OuterRadiusMm > outer + RadiusResolutionMm)
         {
-            string binds = string.Join("; ", smallest.All.Select(r => $"{(ReferenceEquals(r, smallest.Feed) ? "the feed" : $"'{r.Ring.Name}'")} on a radius of {Wording.Mm(r.Trial.RadiusMm)}: {r.Why}"));
             throw new DesignRefusedException(
                 "wheel.diameter",
-                $"An outer diameter of {Wording.Mm(asked)} is {Wording.Mm(2 * (smallest.OuterRadiusMm - outer))} too small: the smallest wheel that meets every rule has {Wording.Mm(2 * smallest.OuterRadiusMm)}. What holds the rings: {binds}.",
+                $"An outer diameter of {Wording.Mm(asked)} is {Wording.Mm(2 * (smallest.OuterRadiusMm - outer))} too small: the smallest wheel that meets every rule has {Wording.Mm(2 * smallest.OuterRadiusMm)}. {Binds(smallest)}",
                 hub.WhereDiameter);
         }
 
@@ -55,6 +54,14 @@ internal sealed class RingPacking(RingShop shop, RingConstruction construction, 
             extra => !Fits(feed, rings, construction.ApartMm + extra, outer), 0, outer, RadiusResolutionMm) - RadiusResolutionMm;
         return Pack(feed, rings, construction.ApartMm + Math.Max(0, spare)) with { OuterRadiusMm = outer };
     }
+
+    private static string Binds(PackedWheel wheel) =>
+        $"What holds the rings: {string.Join("; ", wheel.All.Select(r => $"{(ReferenceEquals(r, wheel.Feed) ? "the feed" : $"'{r.Ring.Name}'")} on a radius of {Wording.Mm(r.Trial.RadiusMm)}: {r.Why}"))}.";
+
+    private DesignRefusedException TooLarge(PackedWheel wheel) => new(
+        "wheel.diameter",
+        $"The smallest wheel that meets every rule has a diameter of {Wording.Mm(2 * wheel.OuterRadiusMm)}, and no part is over {Wording.Mm(2 * MostRadiusMm)}. {Binds(wheel)} A smaller [wheel] web, smaller distances or wider tolerances bring them in.",
+        hub.WhereDiameter);
 
     private bool Fits(RingDemand? feed, IReadOnlyList<RingDemand> rings, double webMm, double outerMm)
     {
