@@ -123,7 +123,7 @@ internal sealed class RunChart
 
     private ScenarioRun Run => _rows.Run;
 
-    private ChartAxis Axis => new(0, Run.Scenario.DurationS, _room.MinX + _namesMm + 2, _room.MaxX - 4) { Steps = StepKind.Seconds };
+    private ChartAxis Axis => new(0, Run.IsCutShort ? Run.EndS : Run.Scenario.DurationS, _room.MinX + _namesMm + 2, _room.MaxX - 4) { Steps = StepKind.Seconds };
 
     private static ChartLegend Legend => RunRows.Legend;
 
@@ -138,6 +138,11 @@ internal sealed class RunChart
         Axis.DrawGrid(axes, bottom, _room.MaxY);
         Axis.Draw(axes, bottom, AxisSide.Below, "time from the start, s →");
         Rows(sheet, pitch);
+        if (Run.CutShortWords is string cut)
+        {
+            sheet.Warn(cut);
+        }
+
         Foot(sheet, bottom - AxisMm - GapMm);
         return sheet.Build();
     }
@@ -193,6 +198,6 @@ internal sealed class RunChart
     {
         string loads = string.Join("; ", _design.Circuit.Loads.Select((l, i) => $"{l} on for {Wording.Number(Run.OnTimeS(i), 2)} s"));
         string certain = Run.IsCertain ? "" : " The motor was undecided at times and is taken as standing then.";
-        return $"The circuit played over {Wording.Seconds(Run.EndS)}: {loads}.{certain}";
+        return $"The circuit played over {Wording.Seconds(Run.EndS)}: {loads}.{certain}{(Run.CutShortWords is string cut ? " " + cut : "")}";
     }
 }

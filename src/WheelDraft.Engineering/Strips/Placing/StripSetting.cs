@@ -86,7 +86,7 @@ internal sealed class StripSetting(StripSprings springs, StripForm form, StripSt
         double wound = spring.WindUp is WindUp wind ? Math.Sqrt((wind.MostMm * wind.MostMm) + (wind.MostRadialMm * wind.MostRadialMm)) : 0;
         SolidTolerance moved = new(cut, station.SidePlayMm + (travel / 2) + wound, 0, contact.WearDepthMm ?? 0) { LevelMm = _brief.Housing.ToleranceMm };
         SolidTolerance held = new(cut, 0, 0, 0) { LevelMm = _brief.Housing.ToleranceMm };
-        return placed with { Solids = StripSolids.Of(placed, held, moved), LoweredSolids = Lowered(placed, held, moved) };
+        return placed with { Solids = StripSolids.Of(placed, held, moved, At("shape")), LoweredSolids = Lowered(placed, held, moved) };
     }
 
     // While its output is open the wiper rides on the carrier: the spring is relaxed by the step, down to where it hangs free.
@@ -99,7 +99,7 @@ internal sealed class StripSetting(StripSprings springs, StripForm form, StripSt
 
         StripSpring relaxed = placed.Spring! with { DeflectionMm = Math.Max(0, placed.Spring.DeflectionMm - station.StepMm) };
         PlacedStrip lowered = placed with { Spring = relaxed, Working = StripPlacing.Working(form, relaxed, placed.Placement) };
-        return [.. StripSolids.Of(lowered, held, moved, -station.StepMm).Select(s => s with { IsLowered = true })];
+        return [.. StripSolids.Of(lowered, held, moved, At("shape"), -station.StepMm).Select(s => s with { IsLowered = true })];
     }
 
     private PlacedStrip Plain(double approach)
@@ -119,7 +119,7 @@ internal sealed class StripSetting(StripSprings springs, StripForm form, StripSt
             Findings = _findings,
         };
         SolidTolerance tolerance = new(_brief.Process.ToleranceMm, 0, 0, 0) { LevelMm = _brief.Housing.ToleranceMm };
-        return placed with { Solids = StripSolids.Of(placed, tolerance, tolerance) };
+        return placed with { Solids = StripSolids.Of(placed, tolerance, tolerance, At("shape")) };
     }
 
     // The four corners of the clamped part lie on the surface.

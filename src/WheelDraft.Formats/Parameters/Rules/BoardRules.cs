@@ -1,3 +1,5 @@
+using WheelDraft.Engineering;
+
 namespace WheelDraft.Formats.Parameters;
 
 /// <summary>Surfaces, parts, ribs and slots.</summary>
@@ -22,9 +24,27 @@ internal sealed class BoardRules(CheckedTable root, DiagnosticList diagnostics) 
             Drawable(item, item.Quantity("thickness") ?? item.Quantity("width"));
         }
 
+        NotTooManyLegs();
         foreach (CheckedTable slot in Root.Tables("slot").Where(s => s.Is("profile", "v") && s.Is("depth", "through")))
         {
             Wrong(slot.PlaceOf("depth"), "a v groove is cut \"through\"", "give its depth as a length, or write profile = \"parallel\"");
+        }
+    }
+
+    private void NotTooManyLegs()
+    {
+        foreach (IGrouping<string?, CheckedTable> onOne in Root.Tables("rib").Concat(Root.Tables("slot")).GroupBy(t => t.Text("surface"), StringComparer.Ordinal))
+        {
+            int legs = 0;
+            foreach (CheckedTable item in onOne)
+            {
+                int before = legs;
+                legs += Math.Max(0, item.Items("path").Count - 1);
+                if (before <= Budgets.BarrierLegs && legs > Budgets.BarrierLegs)
+                {
+                    Wrong(item.PlaceOf("path"), $"with this the ribs and slots on \"{onOne.Key}\" have more than {Budgets.BarrierLegs} straight legs", $"ways over and round them are sought among at most {Budgets.BarrierLegs} on a surface; leave out those far from any conductor, and points of a path that change little");
+                }
+            }
         }
     }
 
