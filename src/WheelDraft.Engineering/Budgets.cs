@@ -26,6 +26,12 @@ public static class Budgets
     /// <summary>Moments of one played scenario: each is a row of table, chart and CSV. Ten thousand hours of a three-minute wheel would have two million, 4 GB.</summary>
     public const int RunMoments = 5_000;
 
+    /// <summary>Moments that the drawings of all runs of a file show together, bars and tables: more do not find room on an A0 sheet anyway.</summary>
+    public const int DrawnMoments = 1_000;
+
+    /// <summary>Scenarios of a file: each is a sheet of its own.</summary>
+    public const int Scenarios = 50;
+
     /// <summary>Straight legs of all ribs and slots on one surface: paths over and round them are sought from each to each. Fifty took most of a minute.</summary>
     public const int BarrierLegs = 24;
 

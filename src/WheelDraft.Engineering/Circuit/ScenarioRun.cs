@@ -36,6 +36,11 @@ public sealed class ScenarioRun
         (Scenario, Moments, EndS, IsCertain, IsCutShort) = (scenario, played.Moments, played.NowS, played.IsCertain, played.IsCutShort);
     }
 
+    private ScenarioRun(ScenarioRun whole, int moments)
+    {
+        (Scenario, Moments, EndS, IsCertain, IsCutShort) = (whole.Scenario, [.. whole.Moments.Take(moments)], whole.Moments[moments].TimeS, whole.IsCertain, true);
+    }
+
     /// <summary>The scenario.</summary>
     public ScenarioBrief Scenario { get; }
 
@@ -55,6 +60,10 @@ public sealed class ScenarioRun
 
     /// <summary>Whether the motor was never undecided.</summary>
     public bool IsCertain { get; }
+
+    /// <summary>The beginning of the run, up to the moment after so many; the run itself when it has no more.</summary>
+    /// <param name="moments">How many moments, at least 1.</param>
+    public ScenarioRun Beginning(int moments) => Moments.Count <= moments ? this : new(this, moments);
 
     /// <summary>How long a load was on.</summary>
     /// <param name="load">Index of the load.</param>
