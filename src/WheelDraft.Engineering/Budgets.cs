@@ -7,14 +7,21 @@ public static class Budgets
 {
     private const int Mebi = 1024 * 1024;
 
-    /// <summary>Bytes of a parameter file: the largest demo has 9 kB, ten thousand steps of a scenario about 1 MB. A file without end is refused here.</summary>
-    public const int ParameterFileBytes = 4 * Mebi;
+    /// <summary>Bytes of a parameter file: the largest demo has 9 kB, ten thousand steps of a scenario 400 kB. Read, it takes up to some four hundred times its size.
+    /// A file without end is refused here.</summary>
+    public const int ParameterFileBytes = Mebi;
+
+    /// <summary>Faults of one file that are told: nobody reads more at once, and a file of the wrong kind has one at every line.</summary>
+    public const int ToldFaults = 500;
 
     /// <summary>Bytes of a drawing to be checked: about three million group values; read, they take some ten times their size.</summary>
     public const int DrawingBytes = 32 * Mebi;
 
     /// <summary>Seconds in which a file must have been read whole: a pipe into which nobody writes keeps one waiting for ever.</summary>
     public const int ReadingS = 10;
+
+    /// <summary>Tables of one kind, outputs or parts say: each is solved, measured and drawn against the others. Two hundred parts took 640 MB.</summary>
+    public const int TablesOfAKind = 100;
 
     /// <summary>On-periods of all outputs together: each is a window to measure against every strip and to draw on five sheets. A thousand took 1.6 GB.</summary>
     public const int OnPeriods = 200;

@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Globalization;
 using WheelDraft.Engineering;
 using WheelDraft.Formats.Parameters;
@@ -104,6 +103,22 @@ public sealed class BudgetsTests
         Assert.Equal(refused ? 1 : 0, Pb.With(Floor, Floor + ribs).Read().Diagnostics.Count);
     }
 
+    [Fact]
+    public void Read_MoreThanAHundredTablesOfAKind_IsRefusedAtTheFirstTooMany()
+    {
+        Diagnostic found = Refusal(Pb.And(string.Concat(Enumerable.Range(0, 100).Select(i => Text($"\n[[load]]\nname = \"l {i}\"\nbetween = [\"run\", \"N\"]\npower = \"1 W\"\n")))));
+        Assert.Contains("102 [[load]]", found.Wrong, StringComparison.Ordinal);
+    }
+
+    // A file of the wrong kind has a fault at every line; telling them all filled the memory and the screen.
+    [Fact]
+    public void Read_AFaultAtEveryLine_TellsFiveHundredAndThatThereAreMore()
+    {
+        IReadOnlyList<Diagnostic> told = Pb.And(string.Concat(Enumerable.Range(0, 2000).Select(i => Text($"\nunknown{i} = 1")))).Read().Diagnostics;
+        Assert.Equal(Budgets.ToldFaults + 1, told.Count);
+        Assert.Contains("are not told", told[^1].Wrong, StringComparison.Ordinal);
+    }
+
     // From 1 µm to 1 m took 49 s, or ended as a fault of the program.
     [Theory]
     [InlineData("1 um", "1 m", true)]
@@ -121,11 +136,11 @@ public sealed class BudgetsTests
         Assert.SkipUnless(File.Exists("/dev/zero"), "needs a file without end");
         using CliRun run = new();
         Assert.Equal(3, run.Run("check", "/dev/zero"));
-        Assert.Contains("larger than 4 MiB, or has no end", run.Error, StringComparison.Ordinal);
+        Assert.Contains("larger than 1 MiB, or has no end", run.Error, StringComparison.Ordinal);
     }
 
     [Theory]
-    [InlineData("big.toml", Budgets.ParameterFileBytes, "larger than 4 MiB")]
+    [InlineData("big.toml", Budgets.ParameterFileBytes, "larger than 1 MiB")]
     [InlineData("big.dxf", Budgets.DrawingBytes, "larger than 32 MiB")]
     public void Check_AFileOverItsBudget_IsRefused(string name, int most, string told)
     {
