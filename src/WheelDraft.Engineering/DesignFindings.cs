@@ -17,6 +17,7 @@ internal static class DesignFindings
             .. design.Spacing.Findings.Where(f => !StripCollisions.Repeats(f, collisions)),
             .. design.OpenContacts.SelectMany(o => OpenContactFindings.Of(brief, o)),
             .. OwnDistances.Of(brief, design.Spacing, design.OpenContacts),
+            .. InsulationGrades.Of(brief),
             .. design.Circuit.Findings,
             .. design.Parts.Findings(brief.Process),
         ];

@@ -89,7 +89,7 @@ internal sealed class RunCommand : ICommand
     {
         foreach (ScenarioRun run in runs)
         {
-            context.Out.WriteLine($"{run.Scenario.Name}: {Wording.Seconds(run.EndS)} of {Wording.Seconds(run.Scenario.DurationS)}{(run.IsCertain ? "" : "; the motor is undecided at times and taken as standing")}");
+            context.Out.WriteLine($"{run.Scenario.Name}: {Wording.Seconds(run.EndS)} of {Wording.Seconds(run.Scenario.DurationS)}{(run.IsCertain ? "" : "; the motor is undecided at times and taken as standing")}{(run.IsCutShort ? "; cut short" : "")}");
             List<string[]> rows = [["time s", "angle °", "turns", "what happens", "on"]];
             rows.AddRange(run.Moments.Select(m => (string[])
             [
@@ -129,6 +129,7 @@ internal sealed class RunCommand : ICommand
             json.WriteString("scenario", run.Scenario.Name);
             Number(json, "end_s", run.EndS);
             json.WriteBoolean("certain", run.IsCertain);
+            json.WriteBoolean("cut_short", run.IsCutShort);
             json.WriteStartObject("on_s");
             foreach ((string load, int i) in design.Circuit.Loads.Select((l, i) => (l, i)))
             {

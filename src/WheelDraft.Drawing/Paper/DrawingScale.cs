@@ -23,7 +23,7 @@ internal readonly record struct DrawingScale(int Paper, int Model)
     public double Factor => (double)Paper / Model;
 
     /// <summary>The largest scale at which something fits an area.</summary>
-    /// <exception cref="ArgumentException">It fits at none, or the area has no size.</exception>
+    /// <exception cref="NoRoomException">It fits at none, or the area has no size.</exception>
     public static DrawingScale Fitting(Bounds model, Bounds area)
     {
         foreach (DrawingScale scale in Iso)
@@ -34,11 +34,13 @@ internal readonly record struct DrawingScale(int Paper, int Model)
             }
         }
 
-        throw new ArgumentException(
-            string.Create(CultureInfo.InvariantCulture, $"{model.Width:0.###} by {model.Height:0.###} mm fit {area.Width:0.###} by {area.Height:0.###} mm of paper at no standard scale."),
-            nameof(area));
+        throw new NoRoomException(
+            string.Create(CultureInfo.InvariantCulture, $"{model.Width:0.###} by {model.Height:0.###} mm fit {area.Width:0.###} by {area.Height:0.###} mm of paper at no standard scale."));
     }
 
     /// <summary>As it is written in the title block: 2:1.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Paper}:{Model}");
 }
+
+/// <summary>A picture for which labels, tables and notes leave no room on the paper.</summary>
+public sealed class NoRoomException(string message) : ArgumentException(message);

@@ -23,6 +23,19 @@ internal static class AssemblySheet
     {
         ArgumentNullException.ThrowIfNull(design);
         SheetOptions chosen = options ?? SheetOptions.Usual;
+        try
+        {
+            return With(design, number, chosen);
+        }
+        catch (NoRoomException) when (chosen.Callouts == CalloutMarks.Words)
+        {
+            // Names of legal length may be wider than any paper: then they go into a key.
+            return With(design, number, chosen with { Callouts = CalloutMarks.Numbers });
+        }
+    }
+
+    private static Sheet With(Design design, SheetNumber? number, SheetOptions chosen)
+    {
         MomentView? moment = chosen.MomentOf(design);
         AssemblyWords words = new(design, moment);
         PlanView plan = new(design, moment);

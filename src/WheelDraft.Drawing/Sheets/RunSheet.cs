@@ -16,7 +16,8 @@ internal static class RunSheet
     {
         ArgumentNullException.ThrowIfNull(design);
         ScenarioBrief scenario = design.Brief.Scenarios[index];
-        RunRows rows = new(design, design.Circuit.Play(scenario));
+        ScenarioRun run = design.Circuit.Play(scenario);
+        RunRows rows = new(design, run.Beginning(Budgets.DrawnMoments / design.Brief.Scenarios.Count)) { WholeRun = run };
         RunChart? chart = null;
         foreach (PaperSize size in Sizes)
         {
@@ -42,7 +43,16 @@ internal sealed record RunRow(string Name, IReadOnlyList<RunSpan> On, Fill Fill)
 /// <summary>The rows of a run's chart, by what they are.</summary>
 internal sealed class RunRows(Design design, ScenarioRun run)
 {
+    /// <summary>What is drawn.</summary>
     public ScenarioRun Run => run;
+
+    /// <summary>The run of which only the beginning may be drawn.</summary>
+    public required ScenarioRun WholeRun { get; init; }
+
+    /// <summary>What the drawing lacks of the run; null when it lacks nothing.</summary>
+    public string? LacksWords => ReferenceEquals(WholeRun, Run)
+        ? Run.CutShortWords
+        : Invariant.Text($"The drawing of run '{Run.Scenario.Name}' ends after {Run.Moments.Count} moments, at {Wording.Number(Run.EndS, 1)} s. Its CSV goes on{(WholeRun.IsCutShort ? Invariant.Text($" to {Budgets.RunMoments} moments, at {Wording.Number(WholeRun.EndS, 1)} s of {Wording.Number(Run.Scenario.DurationS, 1)} s, where the run is cut short; a shorter duration, or a scenario for each part of interest, tells all") : "")}.");
 
     public IReadOnlyList<(string Heading, IReadOnlyList<RunRow> Rows)> Sections()
     {
@@ -123,7 +133,7 @@ internal sealed class RunChart
 
     private ScenarioRun Run => _rows.Run;
 
-    private ChartAxis Axis => new(0, Run.Scenario.DurationS, _room.MinX + _namesMm + 2, _room.MaxX - 4) { Steps = StepKind.Seconds };
+    private ChartAxis Axis => new(0, Run.IsCutShort ? Run.EndS : Run.Scenario.DurationS, _room.MinX + _namesMm + 2, _room.MaxX - 4) { Steps = StepKind.Seconds };
 
     private static ChartLegend Legend => RunRows.Legend;
 
@@ -138,6 +148,11 @@ internal sealed class RunChart
         Axis.DrawGrid(axes, bottom, _room.MaxY);
         Axis.Draw(axes, bottom, AxisSide.Below, "time from the start, s →");
         Rows(sheet, pitch);
+        if (_rows.LacksWords is string cut)
+        {
+            sheet.Warn(cut);
+        }
+
         Foot(sheet, bottom - AxisMm - GapMm);
         return sheet.Build();
     }
@@ -193,6 +208,6 @@ internal sealed class RunChart
     {
         string loads = string.Join("; ", _design.Circuit.Loads.Select((l, i) => $"{l} on for {Wording.Number(Run.OnTimeS(i), 2)} s"));
         string certain = Run.IsCertain ? "" : " The motor was undecided at times and is taken as standing then.";
-        return $"The circuit played over {Wording.Seconds(Run.EndS)}: {loads}.{certain}";
+        return $"The circuit played over {Wording.Seconds(Run.EndS)}: {loads}.{certain}{(_rows.LacksWords is string cut ? " " + cut : "")}";
     }
 }

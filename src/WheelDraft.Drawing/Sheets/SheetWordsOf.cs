@@ -13,7 +13,7 @@ internal static class SheetWordsOf
 
     /// <summary>The caution of a sheet of a design, with what the person takes on themselves.</summary>
     public static IReadOnlyList<string> CautionsOf(Design design) =>
-        [design.Brief.Spacing.OwnResponsibility is string words ? $"{Caution} Distances below the rule's on own responsibility: \"{words}\"." : Caution];
+        [design.Brief.Spacing.OwnResponsibility is string words ? $"{Caution} Below the rules on own responsibility: \"{words}\"." : Caution];
 
     // Stands in the title block of every sheet of a design that misses, so that no part is cut from it by mistake.
     private static string Mark(Design design) => design.Meets ? "" : "MISSES: DO NOT CUT - ";

@@ -11,18 +11,31 @@ internal static class SpacingSheet
     {
         ArgumentNullException.ThrowIfNull(design);
         TightPlaces places = TightPlaces.Of(design);
+        SheetMatter matter = new(SpacingWords.Table(design, places), new("Notes", SpacingWords.Notes(design, places))) { Caution = new(SheetWordsOf.CautionsOf(design)) };
         SpacingPicture? picture = null;
         foreach (PaperSize size in PaperSize.Iso)
         {
-            SheetMatter matter = new(SpacingWords.Table(design, places), new("Notes", SpacingWords.Notes(design, places))) { Caution = new(SheetWordsOf.CautionsOf(design)) };
-            picture = new(design, places, matter, size);
-            if (picture.IsRoomy)
+            picture = On(size) ?? picture;
+            if (picture is { IsRoomy: true })
             {
                 break;
             }
         }
 
-        return picture!.Draw(number ?? SheetNumber.Single);
+        return (picture ?? new(design, places, matter, PaperSize.Iso[^1])).Draw(number ?? SheetNumber.Single);
+
+        // Small paper may have no room for a legend with long names, and larger paper has.
+        SpacingPicture? On(PaperSize size)
+        {
+            try
+            {
+                return new(design, places, matter, size);
+            }
+            catch (NoRoomException)
+            {
+                return null;
+            }
+        }
     }
 }
 

@@ -150,7 +150,7 @@ internal sealed class StripWords(Design design, PlacedStrip strip)
 
         yield return ("Resistance", $"{Wording.Number(strip.Electrics.ResistanceOhm * 1000, 2)} mΩ");
         yield return ("Current", strip.Electrics.CurrentA is double amperes ? $"{Wording.Number(amperes, 3)} A" : "not known");
-        yield return ("Warms by about", strip.Electrics.TemperatureRiseK is double rise ? $"{Wording.Number(rise, 2)} K" : "not known");
+        yield return ("Warms by about", strip.Electrics.TemperatureRiseK is double rise ? $"{Wording.Number(rise, 2)} K" : strip.Electrics.WarmsBeyondSense ? $"over {Wording.Number(StripElectrics.MostRiseK, 0)} K: melts" : "not known");
         if (strip.Sense is ArmSense sense)
         {
             yield return ("Arm", sense switch { ArmSense.Trailing => "trails", ArmSense.Leading => "leads", _ => "lies across" });

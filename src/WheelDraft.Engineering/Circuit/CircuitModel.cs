@@ -67,6 +67,7 @@ internal sealed class CircuitModel
 
         Refuse();
         Turn = new TurnPositions(Schedules);
+        RefuseTooManyStates();
         ClosedPositions = [.. Enumerable.Range(0, Contacts.Count).Select(ClosedRow)];
     }
 
@@ -219,15 +220,27 @@ internal sealed class CircuitModel
         return new NetworkElement(schedule.Output, onWheel ? WheelNode : NodeOf(schedule.WheelNet), NodeOf(schedule.WiperNet));
     }
 
+    private Finding TooManyInputs(string found) =>
+        Finding.Error("circuit.too-many-inputs", $"{found} Contacts that always move together can be one input.", Brief.PlaceOf("input"));
+
+    // Told apart from the number of inputs, because intervals are only known once the turn is cut.
+    private void RefuseTooManyStates()
+    {
+        long states = (long)Turn.Intervals.Count * InputPositions;
+        if (states > Budgets.CircuitStates)
+        {
+            throw new DesignRefusedException([TooManyInputs(string.Create(
+                CultureInfo.InvariantCulture,
+                $"{Inputs.Count} inputs have {InputPositions} positions, and the turn has {Turn.Intervals.Count} intervals: {states} states, of which at most {Budgets.CircuitStates} can be proved and listed."))]);
+        }
+    }
+
     private void Refuse()
     {
         List<Finding> reasons = [];
         if (Inputs.Count > MostInputs)
         {
-            reasons.Add(Finding.Error(
-                "circuit.too-many-inputs",
-                string.Create(CultureInfo.InvariantCulture, $"{Inputs.Count} inputs have 2^{Inputs.Count} positions, each to be solved at every angle; at most {MostInputs} inputs can be proved. Contacts that always move together can be one input."),
-                Brief.PlaceOf("input")));
+            reasons.Add(TooManyInputs(string.Create(CultureInfo.InvariantCulture, $"{Inputs.Count} inputs have 2^{Inputs.Count} positions, each to be solved at every angle; at most {MostInputs} inputs can be proved.")));
         }
 
         for (int i = 0; i < Loads.Count; i++)

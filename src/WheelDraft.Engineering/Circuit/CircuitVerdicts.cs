@@ -165,6 +165,7 @@ internal sealed class CircuitFindings(SoundCircuit sound, CycleResult cycle)
     public IEnumerable<Finding> Of(bool hasResonance) =>
     [
         .. new SourcelessNets(_model).Findings(),
+        .. ProtectiveConductor.Findings(_model.Brief),
         .. Shorts(),
         .. Stalls(),
         .. Cycle(),

@@ -27,12 +27,18 @@ public sealed record RunMoment(double TimeS, double AngleRad, int Turns, string 
 
 /// <summary>A scenario played in time: edges where they should be, nominal frequency, the wheel turning while its motor is on.</summary>
 /// <remarks>After the motor has lost its supply the wheel runs on at its speed through the middle of the coast band. An undecided
-/// motor is taken as standing, and <see cref="IsCertain"/> is then false. A short ends the run: the fuse is open.</remarks>
+/// motor is taken as standing, and <see cref="IsCertain"/> is then false. A short ends the run: the fuse is open; and so does the
+/// last of <see cref="Budgets.RunMoments"/>, with a word.</remarks>
 public sealed class ScenarioRun
 {
-    private ScenarioRun(ScenarioBrief scenario, IReadOnlyList<RunMoment> moments, double endS, bool isCertain)
+    private ScenarioRun(ScenarioBrief scenario, ScenarioPlayer played)
     {
-        (Scenario, Moments, EndS, IsCertain) = (scenario, moments, endS, isCertain);
+        (Scenario, Moments, EndS, IsCertain, IsCutShort) = (scenario, played.Moments, played.NowS, played.IsCertain, played.IsCutShort);
+    }
+
+    private ScenarioRun(ScenarioRun whole, int moments)
+    {
+        (Scenario, Moments, EndS, IsCertain, IsCutShort) = (whole.Scenario, [.. whole.Moments.Take(moments)], whole.Moments[moments].TimeS, whole.IsCertain, true);
     }
 
     /// <summary>The scenario.</summary>
@@ -41,11 +47,23 @@ public sealed class ScenarioRun
     /// <summary>The moments at which anything changed, in time order; the first is the start.</summary>
     public IReadOnlyList<RunMoment> Moments { get; }
 
-    /// <summary>When the run ended: the scenario's duration, or the moment of a short.</summary>
+    /// <summary>When the run ended: the scenario's duration, the moment of a short, or where it was cut short.</summary>
     public double EndS { get; }
+
+    /// <summary>Whether it was cut short after <see cref="Budgets.RunMoments"/>.</summary>
+    public bool IsCutShort { get; }
+
+    /// <summary>What is said of a run that was cut short; null of one that was not.</summary>
+    public string? CutShortWords => IsCutShort
+        ? $"Run '{Scenario.Name}' is cut short after {Wording.Number(EndS, 1)} s of {Wording.Number(Scenario.DurationS, 1)} s: {Budgets.RunMoments} moments are told at most. A shorter duration, or a scenario for each part of interest, tells all."
+        : null;
 
     /// <summary>Whether the motor was never undecided.</summary>
     public bool IsCertain { get; }
+
+    /// <summary>The beginning of the run, up to the moment after so many; the run itself when it has no more.</summary>
+    /// <param name="moments">How many moments, at least 1.</param>
+    public ScenarioRun Beginning(int moments) => Moments.Count <= moments ? this : new(this, moments);
 
     /// <summary>How long a load was on.</summary>
     /// <param name="load">Index of the load.</param>
@@ -93,7 +111,7 @@ public sealed class ScenarioRun
         ArgumentNullException.ThrowIfNull(scenario);
         ScenarioPlayer player = new(sound, scenario);
         player.Play();
-        return new ScenarioRun(scenario, player.Moments, player.NowS, player.IsCertain);
+        return new ScenarioRun(scenario, player);
     }
 }
 
@@ -135,12 +153,22 @@ internal sealed class ScenarioPlayer
 
     private IReadOnlyList<TurnInterval> Intervals => _model.Turn.Intervals;
 
+    /// <summary>Whether there were more moments than are told.</summary>
+    public bool IsCutShort { get; private set; }
+
     /// <summary>Plays to the end.</summary>
     public void Play()
     {
         bool wasOn = Note("home");
         while (!_isShort && NowS < _scenario.DurationS)
         {
+            if (Moments.Count >= Budgets.RunMoments)
+            {
+                Moments[^1] = Moments[^1] with { What = $"{Moments[^1].What}: cut short here, more moments are not told".TrimStart(':', ' ') };
+                IsCutShort = true;
+                return;
+            }
+
             double stepS = _nextStep < _scenario.Steps.Count ? _scenario.Steps[_nextStep].AtS : double.PositiveInfinity;
             double angleLeft = AngleToCut();
             double moveS = wasOn ? angleLeft / _radPerS : _coastLeftRad > 0 ? Math.Min(angleLeft, _coastLeftRad) / _radPerS : double.PositiveInfinity;

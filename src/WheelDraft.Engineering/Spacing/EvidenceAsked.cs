@@ -25,7 +25,7 @@ internal static class EvidenceAsked
             $"use at no more than {RuleWords.Metres(Math.Max(brief.Environment.AltitudeM, 2000))} above the sea, which its instructions must say",
             .. brief.Ribs.Where(r => r.Joint == RibJoint.Cemented).Select(r => $"the cemented joint of the rib on '{r.Surface}': that bond, without gap, for the life of the timer (IEC 60664-3, from memory)"),
             .. Worn(brief),
-            .. brief.Spacing.OwnResponsibility is string words ? [$"distances of one's own: \"{words}\""] : Array.Empty<string>(),
+            .. brief.Spacing.OwnResponsibility is string words ? [$"what is below the rules on own responsibility: \"{words}\""] : Array.Empty<string>(),
         ];
     }
 

@@ -1,17 +1,34 @@
 using WheelDraft.Engineering;
+using WheelDraft.Geometry;
 
 namespace WheelDraft.Formats.Dxf;
 
-/// <summary>The note of a cutting file: what it is, in which unit, how it is compensated, from what.</summary>
+/// <summary>The notes of a cutting file: what it is, in which unit, how it is compensated, from what.</summary>
 internal static class CutNotes
 {
-    /// <summary>The note of a part, with the mark of the parameter file at its end; where the design misses something that stands in front.</summary>
-    public static string Of(Design design, Part part)
+    // Height of the letters, mm, how far under the part they stand, and the pitch of lines.
+    private const double HeightMm = 2.5;
+    private const double GapMm = 5;
+    private const double PitchMm = 4;
+
+    /// <summary>The notes below a part. The mark of the parameter file stands at the end, that the design misses something in front, and what the
+    /// person answers for on a line of its own.</summary>
+    public static IReadOnlyList<CutNote> Of(Design design, Part part)
+    {
+        Bounds all = part.CutBounds;
+        Point at = new(part.Role == PartRole.Strip ? 0 : all.MinX, all.MinY - GapMm);
+        CutNote note = new(at, HeightMm, (design.Meets ? "" : "MISSES: DO NOT CUT. ") + Words(design, part));
+        return design.Brief.Spacing.OwnResponsibility is string own
+            ? [note, new(at - new Vector(0, PitchMm), HeightMm, $"BELOW THE RULES ON OWN RESPONSIBILITY: {own}")]
+            : [note];
+    }
+
+    private static string Words(Design design, Part part)
     {
         string input = design.Brief.InputMark.Length > 0 ? $", INPUT {design.Brief.InputMark.ToUpperInvariant()}" : "";
         string unit = design.Brief.DrawingUnit == DrawingUnit.Inch ? "INCH" : "MM";
         string stock = $"{(part.Stock.Material is string material ? material + " " : "")}{Wording.Mm(part.Stock.ThicknessMm)}";
-        return $"{(design.Meets ? "" : "MISSES: DO NOT CUT. ")}{design.Brief.DrawingNumber ?? design.Brief.Title} {part.Name}, {unit}, {Kerf(part)}, {stock}{Side(part)}{input}";
+        return $"{design.Brief.DrawingNumber ?? design.Brief.Title} {part.Name}, {unit}, {Kerf(part)}, {stock}{Side(part)}{input}";
     }
 
     private static string Kerf(Part part) => part.KerfMm switch

@@ -1,6 +1,5 @@
 using WheelDraft.Drawing;
 using WheelDraft.Engineering;
-using WheelDraft.Geometry;
 
 namespace WheelDraft.Formats.Dxf;
 
@@ -8,16 +7,10 @@ namespace WheelDraft.Formats.Dxf;
 /// <remarks>A wheel and its carrier lie in the wheel frame; a strip's blank lies along x, its terminal end at x = 0.</remarks>
 internal static class PartCutFile
 {
-    // Height of the note's letters, mm, and how far under the part it stands.
-    private const double NoteHeightMm = 2.5;
-    private const double NoteGapMm = 5;
-
     /// <summary>The drawing of one part of a design.</summary>
     public static CutDrawing Of(Design design, Part part)
     {
         PartMarks marks = PartMarks.Of(design, part);
-        Bounds all = part.CutBounds;
-        Point under = new(part.Role == PartRole.Strip ? 0 : all.MinX, all.MinY - NoteGapMm);
         return new CutDrawing(
             design.Brief.DrawingUnit,
             part.Shapes.SelectMany(s => CutDrawing.ContoursOf(s.ToCut)),
@@ -25,6 +18,6 @@ internal static class PartCutFile
                 .. marks.Folds.Select(f => new CutPath(CutLayer.Fold, [f])),
                 .. marks.Scribed.Select(s => new CutPath(CutLayer.Mark, s)),
             ],
-            [new CutNote(under, NoteHeightMm, CutNotes.Of(design, part))]);
+            CutNotes.Of(design, part));
     }
 }

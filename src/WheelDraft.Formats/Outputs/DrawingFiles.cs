@@ -17,13 +17,32 @@ internal static class DrawingFiles
     public static IEnumerable<OutputFile> Svg(OutputTask task)
     {
         SvgOptions options = new() { Theme = task.Request.Theme, Text = task.Request.Text, WidthMm = task.Request.SvgWidthMm };
-        return SideBySide(task, s => new OutputFile($"{OutputFiles.DrawFolder}/{s.Words.Name}.svg", Encoding.UTF8.GetBytes(SvgWriter.Write(s, options))));
+        return SideBySide(task, task.Sheets, Environment.ProcessorCount, s => new OutputFile($"{OutputFiles.DrawFolder}/{s.Words.Name}.svg", Encoding.UTF8.GetBytes(SvgWriter.Write(s, options))));
     }
 
     public static IEnumerable<OutputFile> Png(OutputTask task)
     {
         PngOptions options = new() { Theme = task.Request.Theme, Dpi = task.Request.PngDpi };
-        return SideBySide(task, s => new OutputFile($"{OutputFiles.DrawFolder}/{s.Words.Name}.png", PngWriter.Write(s, options)));
+        List<Sheet> pictured = [];
+        foreach (Sheet sheet in task.Sheets)
+        {
+            double most = PngWriter.MostDpi(sheet);
+            if (options.Dpi <= most)
+            {
+                pictured.Add(sheet);
+            }
+            else
+            {
+                task.Warn(string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"The picture {OutputFiles.DrawFolder}/{sheet.Words.Name}.png is left out: at {options.Dpi} dpi it would have more than {PngWriter.MostPixels / 1_000_000} million pixels. At --dpi {Math.Floor(most)} it has room; the drawing as SVG and PDF is sharp at any size."));
+            }
+        }
+
+        // Together they take no more memory than the largest of them may.
+        long largest = pictured.Select(s => PngWriter.PixelsOf(s, options.Dpi)).DefaultIfEmpty(1).Max();
+        int atOnce = (int)Math.Clamp(PngWriter.MostPixels / largest, 1, Environment.ProcessorCount);
+        return SideBySide(task, pictured, atOnce, s => new OutputFile($"{OutputFiles.DrawFolder}/{s.Words.Name}.png", PngWriter.Write(s, options)));
     }
 
     /// <summary>The pictures of a film, a few at a time, so that a long one does not fill the memory.</summary>
@@ -45,22 +64,35 @@ internal static class DrawingFiles
     /// <param name="number">From 1.</param>
     public static string FrameName(int number) => string.Create(CultureInfo.InvariantCulture, $"frame-{number:D4}.png");
 
-    /// <summary>Sheets know nothing of each other, so they are written side by side; the order is that of the sheets.</summary>
-    private static OutputFile[] SideBySide(OutputTask task, Func<Sheet, OutputFile> write)
+    /// <summary>Sheets know nothing of each other, so they are written side by side; the order is that of the sheets. One that fails is left out.</summary>
+    private static IEnumerable<OutputFile> SideBySide(OutputTask task, IReadOnlyList<Sheet> sheets, int atOnce, Func<Sheet, OutputFile> write)
     {
-        OutputFile[] files = new OutputFile[task.Sheets.Count];
-        Parallel.For(0, files.Length, i => files[i] = write(task.Sheets[i]));
-        return files;
+        OutputFile?[] files = new OutputFile?[sheets.Count];
+        string?[] left = new string?[sheets.Count];
+        Parallel.For(0, files.Length, new ParallelOptions { MaxDegreeOfParallelism = atOnce }, i =>
+        {
+            try
+            {
+                files[i] = write(sheets[i]);
+            }
+            catch (Exception trouble) when (trouble is not OutOfMemoryException)
+            {
+                left[i] = OutputTask.LeftOut($"the sheet '{sheets[i].Words.Name}'", trouble);
+            }
+        });
+        foreach (string told in left.OfType<string>())
+        {
+            task.Warn(told);
+        }
+
+        return files.OfType<OutputFile>();
     }
 
     public static IEnumerable<OutputFile> Pdf(OutputTask task)
     {
         PdfOptions options = new(task.Design.Brief.Title) { Theme = task.Request.Theme, Subject = "Drawings of a contact timer" };
-        yield return new($"{OutputFiles.DrawFolder}/set.pdf", PdfWriter.Write(task.Sheets, options));
+        return task.OrLeftOut("the set of drawings as PDF", () => new($"{OutputFiles.DrawFolder}/set.pdf", PdfWriter.Write(task.Sheets, options)));
     }
 
-    public static IEnumerable<OutputFile> Template(OutputTask task)
-    {
-        yield return new("print/template.pdf", TemplateWriter.Write(DesignTemplate.Of(task.Design)));
-    }
+    public static OutputFile Template(OutputTask task) => new("print/template.pdf", TemplateWriter.Write(DesignTemplate.Of(task.Design)));
 }

@@ -131,7 +131,7 @@ public static class OutputFiles
     /// <summary>The files, in the order of their kinds, a film's pictures last.</summary>
     /// <param name="design">The design.</param>
     /// <param name="request">What is wanted.</param>
-    /// <param name="warn">Told what drawings had to do without (a character shown as a box, a label without room), each once, when they are drawn.</param>
+    /// <param name="warn">Told what drawings had to do without (a character shown as a box, a label without room, a whole sheet), each once, when they are drawn.</param>
     public static IEnumerable<OutputFile> Of(Design design, OutputRequest request, Action<string>? warn = null)
     {
         ArgumentNullException.ThrowIfNull(design);
@@ -151,8 +151,8 @@ public static class OutputFiles
         OutputKind.Draw => DrawingFiles.Svg(task),
         OutputKind.Png => DrawingFiles.Png(task),
         OutputKind.Pdf => DrawingFiles.Pdf(task),
-        OutputKind.Print => Withheld(task.Design, task.Request) ? [] : DrawingFiles.Template(task),
-        OutputKind.Show => [new("show/index.html", ShowPage.Write(task.Design))],
+        OutputKind.Print => Withheld(task.Design, task.Request) ? [] : task.OrLeftOut("the template", () => DrawingFiles.Template(task)),
+        OutputKind.Show => task.OrLeftOut("the page", () => new("show/index.html", ShowPage.Write(task.Design))),
         _ => throw new NotSupportedException($"Outputs of kind {kind}."),
     };
 
@@ -160,6 +160,9 @@ public static class OutputFiles
 }
 
 /// <summary>A design and what is wanted of it; its sheets are drawn once, when the first kind asks for them.</summary>
+/// <param name="design">The design.</param>
+/// <param name="request">What is wanted of it.</param>
+/// <param name="warn">Told what drawings had to do without, and which of them were left out.</param>
 internal sealed class OutputTask(Design design, OutputRequest request, Action<string> warn)
 {
     private readonly Lazy<IReadOnlyList<Sheet>> _sheets = new(() => Drawn(design, request, warn));
@@ -170,9 +173,29 @@ internal sealed class OutputTask(Design design, OutputRequest request, Action<st
 
     public IReadOnlyList<Sheet> Sheets => _sheets.Value;
 
+    public void Warn(string warning) => warn(warning);
+
+    /// <summary>A file, or none and a warning: a drawing that fails never costs the report and the cutting files.</summary>
+    public IEnumerable<OutputFile> OrLeftOut(string what, Func<OutputFile> write)
+    {
+        try
+        {
+            return [write()];
+        }
+        catch (Exception trouble) when (trouble is not OutOfMemoryException)
+        {
+            warn(LeftOut(what, trouble));
+            return [];
+        }
+    }
+
+    /// <summary>The warning for a drawing that could not be written.</summary>
+    public static string LeftOut(string what, Exception trouble) =>
+        $"{char.ToUpperInvariant(what[0])}{what[1..]} is left out: this is a fault of the program, not of your file ({trouble.GetType().Name}: {trouble.Message.TrimEnd('.')}); please report it. Everything else is made all the same.";
+
     private static IReadOnlyList<Sheet> Drawn(Design design, OutputRequest request, Action<string> warn)
     {
-        IReadOnlyList<Sheet> sheets = DesignSheets.Of(design, request.Sheets);
+        IReadOnlyList<Sheet> sheets = DesignSheets.Of(design, request.Sheets, warn);
         foreach (string warning in sheets.SelectMany(s => s.Warnings).Distinct(StringComparer.Ordinal))
         {
             warn(warning);

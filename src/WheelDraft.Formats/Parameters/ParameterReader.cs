@@ -12,10 +12,17 @@ namespace WheelDraft.Formats.Parameters;
 public static class ParameterReader
 {
     /// <summary>Reads a file's bytes: UTF-8, with or without a byte order mark.</summary>
-    /// <param name="bytes">All bytes of the file; their SHA-256 goes into the brief.</param>
+    /// <param name="bytes">All bytes of the file, at most <see cref="Budgets.ParameterFileBytes"/>; their SHA-256 goes into the brief.</param>
     /// <returns>A brief, or all that is wrong; never throws for what the file holds.</returns>
     public static ParameterResult Read(ReadOnlySpan<byte> bytes)
     {
+        if (bytes.Length > Budgets.ParameterFileBytes)
+        {
+            DiagnosticList large = new();
+            large.Add(new TextPlace(1, 1), $"the file is larger than {Budgets.ParameterFileBytes / (1024 * 1024)} MiB", "a parameter file is much smaller; is it the right file?");
+            return new ParameterResult(null, large.InFileOrder());
+        }
+
         string sha256 = Convert.ToHexStringLower(SHA256.HashData(bytes));
         ReadOnlySpan<byte> text = bytes.StartsWith(Encoding.UTF8.Preamble) ? bytes[3..] : bytes;
         if (FirstBadByte(text) is not { } bad)

@@ -18,11 +18,30 @@ internal sealed record PngOptions
 /// <summary>Writes a sheet as PNG: 24-bit colour, no alpha, with its resolution.</summary>
 internal static class PngWriter
 {
-    /// <summary>The most pixels of one picture: an A0 sheet at 300 dpi has 139 million; more would take over a gigabyte.</summary>
-    private const long MostPixels = 200_000_000;
+    /// <summary>The most pixels of one picture: an A3 sheet at 600 dpi has 69.6 million and takes 280 MB while it is drawn; with more, the program would not
+    /// keep to half a gigabyte.</summary>
+    public const long MostPixels = 70_000_000;
 
     /// <summary>Rows as they are: flat colours with sharp lines pack better unfiltered, a tenth smaller in less than half the time.</summary>
     private static readonly SKPngEncoderOptions Flat = new(SKPngEncoderFilterFlags.None, zLibLevel: 6);
+
+    /// <summary>The highest resolution in dpi, at most 2400, at which a sheet has no more pixels than a picture may.</summary>
+    public static double MostDpi(Sheet sheet)
+    {
+        ArgumentNullException.ThrowIfNull(sheet);
+        double dpi = Math.Min(2400, 25.4 * Math.Sqrt(MostPixels / (sheet.WidthMm * sheet.HeightMm)));
+
+        // Each side is rounded up to a whole pixel.
+        while (PixelsOf(sheet, dpi) > MostPixels)
+        {
+            dpi = Math.Floor(dpi - 1e-9);
+        }
+
+        return dpi;
+    }
+
+    /// <summary>How many pixels a sheet has at a resolution.</summary>
+    internal static long PixelsOf(Sheet sheet, double dpi) => (long)Pixels(sheet.WidthMm * dpi / 25.4) * Pixels(sheet.HeightMm * dpi / 25.4);
 
     /// <summary>The bytes of the file.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The resolution is out of range, or the picture would be too large.</exception>

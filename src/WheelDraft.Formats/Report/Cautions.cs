@@ -23,7 +23,7 @@ internal static class Cautions
         ];
         if (design.Brief.Spacing.OwnResponsibility is string own)
         {
-            cautions.Add($"Distances of one's own below the rule's stand in this design on own responsibility: \"{own}\".");
+            cautions.Add($"Distances or grades of insulation below the rules stand in this design on own responsibility: \"{own}\".");
         }
 
         cautions.Add("Rule data: tables are quoted from public texts and memory, graded in the steps; check against a controlled copy of the standard before signing.");

@@ -91,9 +91,9 @@ internal static class StripsMarkdown
                 Known(s.Electrics.DropV * 1000),
                 Known(s.Electrics.LossW * 1000),
                 Known(s.Electrics.DensityAPerMm2, 2),
-                Known(s.Electrics.TemperatureRiseK, 2),
+                s.Electrics.WarmsBeyondSense ? $"over {N(StripElectrics.MostRiseK, 0)}" : Known(s.Electrics.TemperatureRiseK, 2),
                 s.Electrics.ContactV is double clean ? N(clean * 1000) : "-",
-                s.Electrics.FilmedContactV is double filmed ? N(filmed * 1000) : "-",
+                s.Electrics.FilmedContactV is double filmed ? N(filmed * 1000) : s.Electrics.ContactMelts ? $"over {N(StripElectrics.MostContactV * 1000, 0)}" : "-",
                 s.Electrics.SofteningV is MaterialValue soft ? N(soft.Value * 1000, 0) : "-",
             ]));
 

@@ -32,6 +32,15 @@ public sealed class ReaderCaseTests
         Assert.NotNull(result.Brief);
     }
 
+    // The parser threw here, which ended the program as a fault of its own.
+    [Theory]
+    [InlineData("format = 1\ntitle = \"b\\", 2, 11)]
+    [InlineData("format = 1\ntitle = \"\"\"b\\", 2, 13)]
+    [InlineData("\"\\", 1, 2)]
+    public void Read_AFileThatEndsAfterABackslash_SaysThatTheTextIsNotClosed(string text, int line, int column) => Assert.Contains(
+        ParameterReader.Read(text).Diagnostics,
+        d => d.Place == new WheelDraft.Engineering.TextPlace(line, column) && d.Wrong.Contains("not closed before the end of the file", StringComparison.Ordinal));
+
     private static void Compare(string file, StringBuilder failures)
     {
         byte[] bytes = File.ReadAllBytes(file);

@@ -178,6 +178,26 @@ public sealed class StripJudgementTests
         Assert.Equal(FindingSeverity.Error, Told(Set(brief, 1.01 * amperes), "strip.heat")!.Severity);
     }
 
+    // The estimate takes resistivity at 20 °C; copper's doubles within about 250 K (0.00393 a kelvin, IEC 60028:1925). A rise of a million kelvin
+    // was told as if it were one; and no contact drops volts: the hardest metal to melt does so at 1.1 V (tungsten, Holm, from memory).
+    [Fact]
+    public void Heat_AMillionKelvin_IsAnErrorWithoutAFigure()
+    {
+        Brief brief = Of(Feed);
+        StripElectrics one = Set(brief, 1).Strips[0].Electrics;
+        StripSet molten = Set(brief, Math.Sqrt(1e6 / one.TemperatureRiseK!.Value));
+        Finding told = Told(molten, "strip.heat")!;
+        Assert.Equal(FindingSeverity.Error, told.Severity);
+        Assert.Contains("more than 250 K", told.Message, StringComparison.Ordinal);
+        Assert.Null(molten.Strips[0].Electrics.TemperatureRiseK);
+        Assert.Null(molten.Strips[0].Electrics.FilmedContactV);
+        Assert.Equal(FindingSeverity.Error, Told(molten, "strip.softening")!.Severity);
+        Assert.Contains("no figure is given", Told(molten, "strip.softening")!.Message, StringComparison.Ordinal);
+
+        Assert.Equal(249, Set(brief, Math.Sqrt(249 / one.TemperatureRiseK!.Value)).Strips[0].Electrics.TemperatureRiseK!.Value, 1e-9);
+        Assert.True(Set(brief, Math.Sqrt(251 / one.TemperatureRiseK!.Value)).Strips[0].Electrics.WarmsBeyondSense);
+    }
+
     // Both faces and both edges up to the rivet's axis.
     private static double Surface(StripForm form) => form.Pieces.Sum(p =>
     {

@@ -86,7 +86,7 @@ internal sealed class StripSetting(StripSprings springs, StripForm form, StripSt
         double wound = spring.WindUp is WindUp wind ? Math.Sqrt((wind.MostMm * wind.MostMm) + (wind.MostRadialMm * wind.MostRadialMm)) : 0;
         SolidTolerance moved = new(cut, station.SidePlayMm + (travel / 2) + wound, 0, contact.WearDepthMm ?? 0) { LevelMm = _brief.Housing.ToleranceMm };
         SolidTolerance held = new(cut, 0, 0, 0) { LevelMm = _brief.Housing.ToleranceMm };
-        return placed with { Solids = StripSolids.Of(placed, held, moved), LoweredSolids = Lowered(placed, held, moved) };
+        return placed with { Solids = StripSolids.Of(placed, held, moved, At("shape")), LoweredSolids = Lowered(placed, held, moved) };
     }
 
     // While its output is open the wiper rides on the carrier: the spring is relaxed by the step, down to where it hangs free.
@@ -99,7 +99,7 @@ internal sealed class StripSetting(StripSprings springs, StripForm form, StripSt
 
         StripSpring relaxed = placed.Spring! with { DeflectionMm = Math.Max(0, placed.Spring.DeflectionMm - station.StepMm) };
         PlacedStrip lowered = placed with { Spring = relaxed, Working = StripPlacing.Working(form, relaxed, placed.Placement) };
-        return [.. StripSolids.Of(lowered, held, moved, -station.StepMm).Select(s => s with { IsLowered = true })];
+        return [.. StripSolids.Of(lowered, held, moved, At("shape"), -station.StepMm).Select(s => s with { IsLowered = true })];
     }
 
     private PlacedStrip Plain(double approach)
@@ -119,7 +119,7 @@ internal sealed class StripSetting(StripSprings springs, StripForm form, StripSt
             Findings = _findings,
         };
         SolidTolerance tolerance = new(_brief.Process.ToleranceMm, 0, 0, 0) { LevelMm = _brief.Housing.ToleranceMm };
-        return placed with { Solids = StripSolids.Of(placed, tolerance, tolerance) };
+        return placed with { Solids = StripSolids.Of(placed, tolerance, tolerance, At("shape")) };
     }
 
     // The four corners of the clamped part lie on the surface.
@@ -239,7 +239,11 @@ internal sealed class StripSetting(StripSprings springs, StripForm form, StripSt
 
     private void JudgeElectrics(StripElectrics electrics)
     {
-        if (electrics is { FilmedContactV: double volts, SofteningV: MaterialValue soft })
+        if (electrics is { ContactMelts: true, CurrentA: double melting })
+        {
+            Miss("strip.softening", "deflection", $"At {melting:0.###} A the contact of strip \"{Name}\" may drop more than {StripElectrics.MostContactV} V at its least force with films, at which any contact metal melts: no figure is given. Press harder, or let a relay carry the load.");
+        }
+        else if (electrics is { FilmedContactV: double volts, SofteningV: MaterialValue soft })
         {
             if (volts >= soft.Value)
             {
@@ -251,8 +255,21 @@ internal sealed class StripSetting(StripSprings springs, StripForm form, StripSt
             }
         }
 
+        JudgeHeat(electrics);
+        if (current is { BrokenA: > 0 } && (current.Inductive || current.BrokenA > SlowBreakA))
+        {
+            Warn("strip.slow-break", "output", $"The contact of strip \"{Name}\" opens slowly and breaks {current.BrokenA:0.###} A{(current.Inductive ? ", inductive" : "")}: it arcs for many half-cycles and burns. The drawing does not prove breaking capacity; suppress the coil, let a relay take the load, or let another contact break first.");
+        }
+    }
+
+    private void JudgeHeat(StripElectrics electrics)
+    {
         const double roomC = 40;
-        if (form.Material.RelaxesAboveC is MaterialValue relax)
+        if (electrics.WarmsBeyondSense)
+        {
+            Miss("strip.heat", "material", $"Strip \"{Name}\" may warm by more than {StripElectrics.MostRiseK} K at {electrics.CurrentA:0.###} A: it glows or melts, and no figure is given. A wider or thicker strip, or a relay for the load, keeps it cooler.");
+        }
+        else if (form.Material.RelaxesAboveC is MaterialValue relax)
         {
             if (roomC + electrics.TemperatureRiseK > relax.Value)
             {
@@ -262,11 +279,6 @@ internal sealed class StripSetting(StripSprings springs, StripForm form, StripSt
         else
         {
             _findings.Add(Finding.Note("strip.heat", string.Create(CultureInfo.InvariantCulture, $"No temperature is known above which {form.Material.Designation} loses force: that strip \"{Name}\" may warm by {electrics.TemperatureRiseK:0.#} K is not judged."), At("material")));
-        }
-
-        if (current is { BrokenA: > 0 } && (current.Inductive || current.BrokenA > SlowBreakA))
-        {
-            Warn("strip.slow-break", "output", $"The contact of strip \"{Name}\" opens slowly and breaks {current.BrokenA:0.###} A{(current.Inductive ? ", inductive" : "")}: it arcs for many half-cycles and burns. The drawing does not prove breaking capacity; suppress the coil, let a relay take the load, or let another contact break first.");
         }
     }
 

@@ -17,11 +17,14 @@ internal sealed class StripSolids
     private readonly Solid _pattern;
     private readonly SolidTolerance _moved;
     private readonly double _rideMm;
+    private readonly TextPlace _place;
     private readonly ILookup<int, WorkingStation> _stations;
     private readonly List<Solid> _solids = [];
+    private int _steps;
 
-    private StripSolids(PlacedStrip strip, Solid pattern, SolidTolerance moved, double rideMm)
+    private StripSolids(PlacedStrip strip, Solid pattern, SolidTolerance moved, double rideMm, TextPlace place)
     {
+        _place = place;
         _strip = strip;
         _rideMm = rideMm;
         _pattern = pattern;
@@ -32,15 +35,17 @@ internal sealed class StripSolids
     private double Half => _strip.Form.Strip.ThicknessMm / 2;
 
     /// <summary>All prisms of a strip, from the terminal end to the tip.</summary>
+    /// <exception cref="DesignRefusedException">Its legs slope over more than <see cref="Budgets.StripSteps"/>.</exception>
     /// <param name="strip">The placed strip; its solids are not read.</param>
     /// <param name="held">Tolerance of what is clamped.</param>
     /// <param name="moved">Tolerance of what lies beyond the clamp.</param>
+    /// <param name="place">Where its shape stands in the file.</param>
     /// <param name="rideMm">Height of the face that its nose rides on, mm: the copper's, or the carrier's below it.</param>
-    internal static IReadOnlyList<Solid> Of(PlacedStrip strip, SolidTolerance held, SolidTolerance moved, double rideMm = 0)
+    internal static IReadOnlyList<Solid> Of(PlacedStrip strip, SolidTolerance held, SolidTolerance moved, TextPlace place, double rideMm = 0)
     {
         SolidKind kind = string.Equals(strip.Net, "E", StringComparison.Ordinal) ? SolidKind.Earthed : SolidKind.Live;
         Solid pattern = new(strip.Form.Strip.Name, strip.Net, kind, Turns: false, 0, 0, NoOutline) { Tolerance = held };
-        return new StripSolids(strip, pattern, moved, rideMm).Run();
+        return new StripSolids(strip, pattern, moved, rideMm, place).Run();
     }
 
     private static readonly Outline NoOutline = new(Contour.Rectangle(new(0, 0), new(1, 1)));
@@ -135,14 +140,20 @@ internal sealed class StripSolids
     }
 
     // Stations close enough that the height (plan place of a steep leg) changes by one step at most: cubic between the given ones.
-    private static List<WorkingStation> Refined(List<WorkingStation> line)
+    private List<WorkingStation> Refined(List<WorkingStation> line)
     {
         List<WorkingStation> fine = [];
         bool steep = IsSteep(line);
         for (int i = 0; i + 1 < line.Count; i++)
         {
             double varies = HeightSpread.Of(line[i]).With(HeightSpread.Of(line[i + 1])).Over(steep);
-            int cells = Math.Max(1, (int)Math.Ceiling(varies / StepMm));
+            int cells = Math.Max(1, (int)Math.Min(Math.Ceiling(varies / StepMm), Budgets.StripSteps + 1));
+            _steps += cells;
+            if (_steps > Budgets.StripSteps)
+            {
+                throw TooLong();
+            }
+
             for (int k = 0; k < cells; k++)
             {
                 fine.Add(k == 0 ? line[i] : Between(line[i], line[i + 1], (double)k / cells));
@@ -156,6 +167,11 @@ internal sealed class StripSolids
 
         return fine;
     }
+
+    private DesignRefusedException TooLong() => new(
+        "strip.too-long",
+        $"The sloping legs of strip \"{_strip.Form.Strip.Name}\" rise or reach over more than {Wording.Mm(Budgets.StripSteps * StepMm)} in all when it is pressed, too far for its spacing to be measured piece by piece. Shorter legs, or folds that leave them level or upright.",
+        _place);
 
     // Hermite's cubic through two places with their directions: a bent leg is one to the fourth order of the step.
     private static WorkingStation Between(WorkingStation a, WorkingStation b, double u)

@@ -18,17 +18,39 @@ public sealed record StripElectrics
     /// <summary>Largest current density, A/mm².</summary>
     public required double? DensityAPerMm2 { get; init; }
 
-    /// <summary>Estimated steady temperature rise, K: see <see cref="RiseAssumptions"/>.</summary>
-    public required double? TemperatureRiseK { get; init; }
+    /// <summary>Estimated steady temperature rise, K, up to <see cref="MostRiseK"/>: see <see cref="RiseAssumptions"/>; null where the current is not
+    /// known, and where the estimate is beyond what it can say (<see cref="WarmsBeyondSense"/>).</summary>
+    public double? TemperatureRiseK => WarmsBeyondSense ? null : EstimatedRiseK;
+
+    /// <summary>Whether the strip would warm by more than <see cref="MostRiseK"/>.</summary>
+    public bool WarmsBeyondSense => EstimatedRiseK is double rise && !(rise <= MostRiseK);
+
+    /// <summary>Greatest temperature rise of which a figure is given, K.</summary>
+    /// <remarks>The estimate takes resistivity at 20 °C. Copper's rises by 0.00393 of that a kelvin (IEC 60028:1925), so that 250 K about double the loss:
+    /// from there on the figure would be far too small, and to go on with it would look like knowledge.</remarks>
+    public const double MostRiseK = 250;
+
+    /// <summary>The estimate as it comes, sense or not, K; not for reports.</summary>
+    public required double? EstimatedRiseK { get; init; }
 
     /// <summary>Resistance of the contact as one clean spot, Ω; null for a plain strip.</summary>
     public double? ConstrictionOhm { get; init; }
 
-    /// <summary>Voltage over a clean contact, V; null for a plain strip.</summary>
-    public double? ContactV => ConstrictionOhm * CurrentA;
+    /// <summary>Voltage over a clean contact, V; null for a plain strip, and beyond <see cref="MostContactV"/>.</summary>
+    public double? ContactV => Sensible(ConstrictionOhm * CurrentA);
 
-    /// <summary>Voltage over a contact with films, V: ten times the clean one, the upper end of planning practice; null for a plain strip.</summary>
-    public double? FilmedContactV => ContactV * FilmFactor;
+    /// <summary>Voltage over a contact with films, V: ten times the clean one, the upper end of planning practice; null for a plain strip, and beyond
+    /// <see cref="MostContactV"/>.</summary>
+    public double? FilmedContactV => Sensible(ConstrictionOhm * CurrentA * FilmFactor);
+
+    /// <summary>Whether the contact with films would drop more than <see cref="MostContactV"/>.</summary>
+    public bool ContactMelts => ConstrictionOhm * CurrentA * FilmFactor > MostContactV;
+
+    /// <summary>Greatest contact voltage of which a figure is given, V: tungsten, the hardest to melt of contact metals, melts at about 1.1 V over its spot
+    /// (R. Holm, Electric Contacts, 1967, table of melting voltages, from memory); no contact of copper stands more.</summary>
+    public const double MostContactV = 1.1;
+
+    private static double? Sensible(double? volts) => volts > MostContactV ? null : volts;
 
     /// <summary>Voltage at which the softer member of the contact softens, V; null for a plain strip.</summary>
     public MaterialValue? SofteningV { get; init; }
@@ -74,7 +96,7 @@ public sealed record StripElectrics
             ResistanceOhm = resistance,
             CurrentA = amperes,
             DensityAPerMm2 = amperes / (narrowest * t),
-            TemperatureRiseK = loss / (CoolingWPerMm2K * surface),
+            EstimatedRiseK = loss / (CoolingWPerMm2K * surface),
             ConstrictionOhm = spot,
             SofteningV = forceN is null ? null : Softest(form.Material, wheel),
         };

@@ -69,6 +69,16 @@ internal sealed record HubLayout(Contour Bore, IReadOnlyList<Point> Fixings, dou
         Point from = Point.Polar(radius, bore.FlatAtRad + half);
         Point to = Point.Polar(radius, bore.FlatAtRad - half);
         Contour sharp = new([Arc.About(Point.Origin, from, to, Turning.Anticlockwise), new Segment(to, from)]);
-        return brief.Process.InsideRadiusMm > 0 ? sharp.Filleted(brief.Process.InsideRadiusMm, Corners.All) : sharp;
+        try
+        {
+            return brief.Process.InsideRadiusMm > 0 ? sharp.Filleted(brief.Process.InsideRadiusMm, Corners.All) : sharp;
+        }
+        catch (FilletException)
+        {
+            throw new DesignRefusedException(
+                "wheel.bore",
+                $"The process leaves an inside radius of {Wording.Mm(brief.Process.InsideRadiusMm)}, too large for the corners beside the flat of a bore of {Wording.Mm(bore.DiameterMm)}: a smaller [process] inside_radius, a finer process, a larger bore, or a bore without flat.",
+                brief.PlaceOf("wheel.bore"));
+        }
     }
 }

@@ -26,7 +26,7 @@ internal sealed class RingPacking(RingShop shop, RingConstruction construction, 
     // How closely a radius grown for a rule is found, mm: far below what is reported (1e-6), far above rounding.
     private const double RadiusResolutionMm = 1e-9;
 
-    // Widening a window by what its corners lack settles in two or three rounds; more means that it never will.
+    // Widening a window by what its corners lack settles in two or three rounds, and so does growing after it; more means that it never will.
     private const int MostWidenings = 50;
 
     /// <param name="feed">The feed ring; null for a wheel without one.</param>
@@ -37,16 +37,15 @@ internal sealed class RingPacking(RingShop shop, RingConstruction construction, 
         PackedWheel smallest = Pack(feed, rings, construction.ApartMm);
         if (askedDiameterMm is not double asked)
         {
-            return smallest;
+            return smallest.OuterRadiusMm <= MostRadiusMm ? smallest : throw TooLarge(smallest);
         }
 
         double outer = asked / 2;
         if (smallest.OuterRadiusMm > outer + RadiusResolutionMm)
         {
-            string binds = string.Join("; ", smallest.All.Select(r => $"{(ReferenceEquals(r, smallest.Feed) ? "the feed" : $"'{r.Ring.Name}'")} on a radius of {Wording.Mm(r.Trial.RadiusMm)}: {r.Why}"));
             throw new DesignRefusedException(
                 "wheel.diameter",
-                $"An outer diameter of {Wording.Mm(asked)} is {Wording.Mm(2 * (smallest.OuterRadiusMm - outer))} too small: the smallest wheel that meets every rule has {Wording.Mm(2 * smallest.OuterRadiusMm)}. What holds the rings: {binds}.",
+                $"An outer diameter of {Wording.Mm(asked)} is {Wording.Mm(2 * (smallest.OuterRadiusMm - outer))} too small: the smallest wheel that meets every rule has {Wording.Mm(2 * smallest.OuterRadiusMm)}. {Binds(smallest)}",
                 hub.WhereDiameter);
         }
 
@@ -55,6 +54,14 @@ internal sealed class RingPacking(RingShop shop, RingConstruction construction, 
             extra => !Fits(feed, rings, construction.ApartMm + extra, outer), 0, outer, RadiusResolutionMm) - RadiusResolutionMm;
         return Pack(feed, rings, construction.ApartMm + Math.Max(0, spare)) with { OuterRadiusMm = outer };
     }
+
+    private static string Binds(PackedWheel wheel) =>
+        $"What holds the rings: {string.Join("; ", wheel.All.Select(r => $"{(ReferenceEquals(r, wheel.Feed) ? "the feed" : $"'{r.Ring.Name}'")} on a radius of {Wording.Mm(r.Trial.RadiusMm)}: {r.Why}"))}.";
+
+    private DesignRefusedException TooLarge(PackedWheel wheel) => new(
+        "wheel.diameter",
+        $"The smallest wheel that meets every rule has a diameter of {Wording.Mm(2 * wheel.OuterRadiusMm)}, and no part is over {Wording.Mm(2 * MostRadiusMm)}. {Binds(wheel)} A smaller [wheel] web, smaller distances or wider tolerances bring them in.",
+        hub.WhereDiameter);
 
     private bool Fits(RingDemand? feed, IReadOnlyList<RingDemand> rings, double webMm, double outerMm)
     {
@@ -130,9 +137,10 @@ internal sealed class RingPacking(RingShop shop, RingConstruction construction, 
         while (true)
         {
             RingTrial trial = SettleBehind(ring, from, out RingDemand settled);
-            if (trial.Objection is { } fault)
+            // A ring that has grown may want a wider window for its corners, and with that a larger radius again.
+            for (int round = 0; trial.Objection is { } fault; round++)
             {
-                double grown = Grown(settled, trial.RadiusMm);
+                double grown = round < MostWidenings ? Grown(settled, trial.RadiusMm) : double.NaN;
                 if (double.IsNaN(grown))
                 {
                     RingTrial largest = construction.At(settled, MostRadiusMm);

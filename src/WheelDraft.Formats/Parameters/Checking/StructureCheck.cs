@@ -85,6 +85,16 @@ internal sealed class StructureCheck(DiagnosticList diagnostics, IReadOnlySet<st
             return null;
         }
 
+        if (list.Items.Count < shape.Least)
+        {
+            diagnostics.Add(node.Place, $"'{at.Key.Name}' is an empty list, which leaves open {at.Key.Decides}", $"take the line out and add [[{at.Key.Name}]] with its keys");
+        }
+
+        if (list.Items.Count > Budgets.TablesOfAKind)
+        {
+            diagnostics.Add(list.Items[Budgets.TablesOfAKind].Place, string.Create(System.Globalization.CultureInfo.InvariantCulture, $"there are {list.Items.Count} [[{at.Key.Name}]]"), $"a file has at most {Budgets.TablesOfAKind} of a kind; leave out what this timer does not need");
+        }
+
         return Items(list, new TableShape(shape.Table), at);
     }
 

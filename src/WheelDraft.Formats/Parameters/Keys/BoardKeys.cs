@@ -1,3 +1,5 @@
+using WheelDraft.Engineering;
+
 namespace WheelDraft.Formats.Parameters;
 
 /// <summary>What stands round the wheel: surfaces, parts, ribs and slots.</summary>
@@ -44,7 +46,7 @@ internal static class BoardKeys
     public static TableDefinition Rib => new("[[rib]]", "A raised insulating wall on a surface.",
     [
         OnSurface,
-        Make.Needed("path", Make.Points(2), "where it runs", "Centre line, plan points.", "[ [\"22 mm\", \"10 mm\"], [\"40 mm\", \"18 mm\"] ]"),
+        Make.Needed("path", Make.Points(2), "where it runs", $"Centre line, plan points; ribs and slots of one surface have at most {Budgets.BarrierLegs} straight legs.", "[ [\"22 mm\", \"10 mm\"], [\"40 mm\", \"18 mm\"] ]"),
         Make.Needed("height", Make.Length(), "how much creepage it adds", "Height over the surface.", "\"4 mm\""),
         Make.Needed("thickness", Make.Length(), "how near parts come to it", "Thickness.", "\"1.2 mm\""),
         Make.Preset("joint", Make.Word("moulded", "cemented", "loose"), "\"moulded\"", "How it meets the surface; a loose wall is also passed through its joint."),
@@ -54,7 +56,7 @@ internal static class BoardKeys
     public static TableDefinition Slot => new("[[slot]]", "Cut through, or a groove in, a surface.",
     [
         OnSurface,
-        Make.Needed("path", Make.Points(2), "where it runs", "Centre line, plan points.", "[ [\"22 mm\", \"-10 mm\"], [\"40 mm\", \"-18 mm\"] ]"),
+        Make.Needed("path", Make.Points(2), "where it runs", $"Centre line, plan points; ribs and slots of one surface have at most {Budgets.BarrierLegs} straight legs.", "[ [\"22 mm\", \"-10 mm\"], [\"40 mm\", \"-18 mm\"] ]"),
         Make.Needed("width", Make.Length(), "whether it counts", "Width at the top.", "\"2 mm\""),
         Make.Needed("depth", Make.Length("through"), "how much creepage it adds", "Depth, or through.", "\"through\""),
         Make.Preset("profile", Make.Word("parallel", "v"), "\"parallel\"", "Shape of its sides."),

@@ -1,3 +1,5 @@
+using WheelDraft.Engineering;
+
 namespace WheelDraft.Formats.Parameters;
 
 /// <summary>Loads, inputs, motor, interlocks, tolerance draws and scenarios.</summary>
@@ -84,7 +86,7 @@ internal static class CircuitKeys
     [
         Make.Needed("name", new NameShape(), "what commands and files call it", "Name.", "\"one cycle\""),
         Make.Needed("steps", new ListShape(new TableShape(Step), 0, 10_000), "what changes and when", "Changes in time order.", "[ { at = \"0 s\", close = [\"thermostat\"] } ]"),
-        Make.Needed("duration", Make.Range("1 ms", "10000 h"), "how long it is played", "How long to play.", "\"240 s\""),
+        Make.Needed("duration", Make.Range("1 ms", "10000 h"), "how long it is played", $"How long to play; a run is cut short after {Budgets.RunMoments} moments and says so.", "\"240 s\""),
     ]);
 
     private static ListShape NamesOf => new(new NameShape(), 1, 1000);

@@ -1,3 +1,5 @@
+using WheelDraft.Engineering;
+
 namespace WheelDraft.Formats.Parameters;
 
 /// <summary>Outputs, their times, contacts and adjusting edges.</summary>
@@ -29,9 +31,9 @@ internal static class OutputKeys
         Make.Optional("net", new NameShape(), "Net of its wiper; left out: the name.", "\"mist\""),
         Make.Needed(
             "on",
-            new WordOrShape("always", new ListShape(new TableShape(OnPeriod), 1, 1000)),
+            new WordOrShape("always", new ListShape(new TableShape(OnPeriod), 1, Budgets.OnPeriods)),
             "when it is on",
-            "When it is on: always, or a list of on-periods.",
+            $"When it is on: always, or a list of on-periods; all outputs together have at most {Budgets.OnPeriods}.",
             "[ { from = \"122 s\", for = \"5.5 s\" } ]"),
         Make.Optional(
             "tolerance",

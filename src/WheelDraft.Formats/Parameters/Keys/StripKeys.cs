@@ -51,7 +51,7 @@ internal static class StripKeys
     [
         Make.Needed("straight", Make.Length("auto"), "how long it is", "Length; auto, at most once, is solved so that the deflection comes out.", "\"14 mm\""),
         Make.Optional("width", Make.Length(), "Width at its start; left out: goes on with the width before.", "\"6 mm\""),
-        Make.Optional("width_end", Make.Length(), "Width at its end; left out: the same.", "\"3 mm\""),
+        Make.Optional("width_end", Make.Length(), $"Width at its end; left out: the same. One end is at most {Budgets.TaperRatio} times as wide as the other.", "\"3 mm\""),
     ]);
 
     private static TableDefinition Bend => new("bend", "A fold out of the plane.",

@@ -59,8 +59,8 @@ internal static class SupplyKeys
     [
         Make.Needed("standard", Make.Word("IEC 60664-1", "IEC 60335-1"), "whose tables are used", "The standard.", "\"IEC 60664-1\""),
         Make.Needed("between_live", Make.Word(FileKeys.Insulations), "the distances between live parts", "Grade of insulation between live nets.", "\"functional\""),
-        Make.Needed("to_earthed", Make.Word(FileKeys.Insulations), "the distances to earthed parts", "Grade of insulation to earthed parts.", "\"basic\""),
-        Make.Needed("to_touchable", Make.Word(FileKeys.Insulations), "the distances to parts that a person can touch", "Grade of insulation to touchable parts.", "\"reinforced\""),
+        Make.Needed("to_earthed", Make.Word(FileKeys.Insulations), "the distances to earthed parts", "Grade of insulation to earthed parts; above 50 V functional is an error unless own_responsibility says why.", "\"basic\""),
+        Make.Needed("to_touchable", Make.Word(FileKeys.Insulations), "the distances to parts that a person can touch", "Grade of insulation to touchable parts; above 50 V functional is an error, less than reinforced a warning.", "\"reinforced\""),
         Make.Needed(
             "open_contact",
             Make.Word([.. FileKeys.Insulations, "none"]),
@@ -74,7 +74,7 @@ internal static class SupplyKeys
         Make.Optional(
             "own_responsibility",
             new TextShape(80),
-            "Why a clearance or creepage of one's own may be below the rule's value. Without these words that is an error; every report and drawing repeats them.",
+            "Why a clearance or creepage of one's own may be below the rule's value, or insulation to earthed parts be functional. Without these words that is an error; every report and drawing repeats them.",
             "\"type test 17 of 2026\""),
     ]);
 }

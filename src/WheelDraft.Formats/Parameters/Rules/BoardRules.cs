@@ -1,3 +1,5 @@
+using WheelDraft.Engineering;
+
 namespace WheelDraft.Formats.Parameters;
 
 /// <summary>Surfaces, parts, ribs and slots.</summary>
@@ -19,12 +21,30 @@ internal sealed class BoardRules(CheckedTable root, DiagnosticList diagnostics) 
         foreach (CheckedTable item in Root.Tables("rib").Concat(Root.Tables("slot")))
         {
             Refers(item.Find("surface"), "surface", NamesOf("surface"));
-            Distinct(item);
+            Drawable(item, item.Quantity("thickness") ?? item.Quantity("width"));
         }
 
+        NotTooManyLegs();
         foreach (CheckedTable slot in Root.Tables("slot").Where(s => s.Is("profile", "v") && s.Is("depth", "through")))
         {
             Wrong(slot.PlaceOf("depth"), "a v groove is cut \"through\"", "give its depth as a length, or write profile = \"parallel\"");
+        }
+    }
+
+    private void NotTooManyLegs()
+    {
+        foreach (IGrouping<string?, CheckedTable> onOne in Root.Tables("rib").Concat(Root.Tables("slot")).GroupBy(t => t.Text("surface"), StringComparer.Ordinal))
+        {
+            int legs = 0;
+            foreach (CheckedTable item in onOne)
+            {
+                int before = legs;
+                legs += Math.Max(0, item.Items("path").Count - 1);
+                if (before <= Budgets.BarrierLegs && legs > Budgets.BarrierLegs)
+                {
+                    Wrong(item.PlaceOf("path"), $"with this the ribs and slots on \"{onOne.Key}\" have more than {Budgets.BarrierLegs} straight legs", $"ways over and round them are sought among at most {Budgets.BarrierLegs} on a surface; leave out those far from any conductor, and points of a path that change little");
+                }
+            }
         }
     }
 
@@ -42,6 +62,10 @@ internal sealed class BoardRules(CheckedTable root, DiagnosticList diagnostics) 
         if (live && !part.Has("net"))
         {
             Wrong(part.PlaceOf("kind"), "a live part has no 'net', which decides its voltages", "write net = \"N\"");
+        }
+        else if (live && part.Is("net", "E"))
+        {
+            Wrong(part.PlaceOf("net"), "a live part is on net \"E\", which is always earth", "write kind = \"earthed\" without 'net', or give it the net that it is joined to");
         }
         else if (!live && part.Text("kind") is { } kind && part.Has("net"))
         {
@@ -66,17 +90,21 @@ internal sealed class BoardRules(CheckedTable root, DiagnosticList diagnostics) 
         }
     }
 
-    private void Distinct(CheckedTable item)
+    // A leg that runs back over the one before has no wall of its own, and no cutter leaves such a corner.
+    private void Drawable(CheckedTable item, Quantity? width)
     {
-        if (PlanPoints.Of(item, "path") is { } points)
+        if (PlanPoints.Of(item, "path") is not { Count: >= 2 } points)
         {
-            for (int i = 1; i < points.Count; i++)
-            {
-                if (PlanPoints.Same(points[i], points[i - 1]))
-                {
-                    Wrong(item.Items("path")[i].Place, "the same point stands twice in a row", "leave one of the two out");
-                }
-            }
+            return;
+        }
+
+        if (PathOutline.Repeated(points) is int repeated)
+        {
+            Wrong(item.Items("path")[repeated].Place, "the same point stands twice in a row", "leave one of the two out");
+        }
+        else if (width is { } wide && PathOutline.BandFault(points, wide.Value) is { } fault)
+        {
+            Wrong(item.PlaceOf("path"), fault, "give it fewer or longer legs and blunter corners, or write it as several");
         }
     }
 }

@@ -1,3 +1,5 @@
+using WheelDraft.Engineering;
+
 namespace WheelDraft.Formats.Parameters;
 
 /// <summary>Loads, interlocks and scenarios.</summary>
@@ -14,6 +16,11 @@ internal sealed class CircuitRules(CheckedTable root, DiagnosticList diagnostics
         foreach (CheckedTable interlock in Root.Tables("interlock"))
         {
             Interlock(interlock);
+        }
+
+        if (Root.Tables("scenario").Skip(Budgets.Scenarios).FirstOrDefault() is { } surplus)
+        {
+            Wrong(surplus.Place, $"the file has more than {Budgets.Scenarios} scenarios", $"each is a drawing of its own; keep at most {Budgets.Scenarios} in a file");
         }
 
         foreach (CheckedTable scenario in Root.Tables("scenario"))

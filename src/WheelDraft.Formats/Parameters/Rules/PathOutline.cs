@@ -10,16 +10,26 @@ internal static class PathOutline
     private const double SharpestDeg = 150;
 
     /// <summary>What keeps a path of some width from having such an outline, or null.</summary>
-    public static string? Fault(IReadOnlyList<Point> path, double widthMm)
+    public static string? Fault(IReadOnlyList<Point> path, double widthMm) =>
+        Repeated(path) is not null ? "the same point stands twice in a row" : BandFault(path, widthMm) ?? Touching(path, widthMm);
+
+    /// <summary>The first point that repeats the one before it, or null.</summary>
+    public static int? Repeated(IReadOnlyList<Point> path)
     {
         for (int i = 1; i < path.Count; i++)
         {
             if (PlanPoints.Same(path[i], path[i - 1]))
             {
-                return "the same point stands twice in a row";
+                return i;
             }
         }
 
+        return null;
+    }
+
+    /// <summary>What keeps a path without repeated points from having sides all along it, or null; legs that meet elsewhere are no fault of it.</summary>
+    public static string? BandFault(IReadOnlyList<Point> path, double widthMm)
+    {
         for (int i = 1; i < path.Count - 1; i++)
         {
             if (Math.Abs(Angles.DegFromRad(TurnAt(path, i))) > SharpestDeg)
@@ -28,7 +38,7 @@ internal static class PathOutline
             }
         }
 
-        return ShortLeg(path, widthMm) ?? Touching(path, widthMm);
+        return ShortLeg(path, widthMm);
     }
 
     /// <summary>The outline of a path without fault.</summary>

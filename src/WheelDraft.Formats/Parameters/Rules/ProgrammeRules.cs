@@ -1,3 +1,5 @@
+using WheelDraft.Engineering;
+
 namespace WheelDraft.Formats.Parameters;
 
 /// <summary>The on-periods of all outputs: whether they refer to each other soundly, lie in the turn and keep apart.</summary>
@@ -22,6 +24,7 @@ internal sealed class ProgrammeRules(CheckedTable root, DiagnosticList diagnosti
             Forms(output);
         }
 
+        NotTooMany(outputs);
         bool named = outputs.Select(References).ToArray().All(good => good);
         bool circles = Circles(outputs);
         if (!named || circles || _turnS is null)
@@ -32,6 +35,20 @@ internal sealed class ProgrammeRules(CheckedTable root, DiagnosticList diagnosti
         foreach (CheckedTable output in outputs)
         {
             Overlaps(output);
+        }
+    }
+
+    private void NotTooMany(CheckedTable[] outputs)
+    {
+        int count = 0;
+        foreach (CheckedTable output in outputs)
+        {
+            int before = count;
+            count += Periods(output).Count;
+            if (before <= Budgets.OnPeriods && count > Budgets.OnPeriods)
+            {
+                Wrong(output.PlaceOf("on"), $"with these the outputs have more than {Budgets.OnPeriods} on-periods", $"a wheel is set out and drawn with at most {Budgets.OnPeriods} in all; on-periods that follow each other closely can be one");
+            }
         }
     }
 

@@ -126,6 +126,12 @@ internal sealed class StripRules(CheckedTable root, DiagnosticList diagnostics) 
             Wrong(piece.Place, "a rivet stands inside the strip", "it is the last piece, at the tip");
         }
 
+        if (piece.Quantity("width") is { } width && piece.Quantity("width_end") is { } end
+            && Math.Max(width.InBaseUnit, end.InBaseUnit) > Budgets.TaperRatio * Math.Min(width.InBaseUnit, end.InBaseUnit))
+        {
+            Wrong(piece.PlaceOf("width_end"), $"the straight tapers from {Mm(width.InBaseUnit)} to {Mm(end.InBaseUnit)}", $"one end is at most {Budgets.TaperRatio} times as wide as the other");
+        }
+
         foreach (string key in new[] { "bend", "sweep" })
         {
             if (piece.Quantity(key) is { InBaseUnit: 0 })

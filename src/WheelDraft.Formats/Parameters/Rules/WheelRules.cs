@@ -45,6 +45,10 @@ internal sealed class WheelRules(CheckedTable root, DiagnosticList diagnostics) 
         {
             Wrong(wheel.PlaceOf("shaft"), "a live shaft has no 'shaft_net', which decides its voltage to the wheel", "write shaft_net = \"N\"");
         }
+        else if (live && wheel.Is("shaft_net", "E"))
+        {
+            Wrong(wheel.PlaceOf("shaft_net"), "a live shaft is on net \"E\", which is always earth", "write shaft = \"earthed\" without 'shaft_net', or give it the net that it is joined to");
+        }
         else if (!live && wheel.Has("shaft_net"))
         {
             Wrong(wheel.KeyPlaceOf("shaft_net"), $"a shaft that is {shaft} has a 'shaft_net'", "leave it out, or write shaft = \"live\"");

@@ -55,6 +55,11 @@ internal sealed class SyntaxPass(string text, DiagnosticList diagnostics)
             DiagnosticMessage first = parsed.Diagnostics.OrderBy(d => d.Span.Start.Line).ThenBy(d => d.Span.Start.Column).First();
             fault = (TomlTree.PlaceOf(first.Span.Start), first.Message);
         }
+        catch (ArgumentOutOfRangeException)
+        {
+            // The parser stumbles over a backslash in a text right before the end of the file.
+            fault = (EndOfText, "Invalid End-Of-File found on string");
+        }
         catch (TomlException deep)
         {
             // The parser does not say where, and there is no going on from here.
@@ -62,6 +67,15 @@ internal sealed class SyntaxPass(string text, DiagnosticList diagnostics)
         }
 
         return false;
+    }
+
+    private TextPlace EndOfText
+    {
+        get
+        {
+            int last = Math.Max(0, Array.FindLastIndex(_lines, l => l.Length > 0));
+            return new TextPlace(last + 1, Math.Max(1, _lines[last].Length));
+        }
     }
 
     /// <summary>Reports a fault and blanks what belongs to it; false when nothing could be blanked.</summary>

@@ -22,7 +22,7 @@ internal static class WorstBarriers
     private static RibBrief? Least(RibBrief rib, double faceMm)
     {
         double off = FacesAcross * faceMm;
-        return rib.HeightMm > off && rib.ThicknessMm > off && Shortened(rib.Path, faceMm) is { } path
+        return rib.HeightMm > off && rib.ThicknessMm > off && Shortened(rib.Path, faceMm, (rib.ThicknessMm - off) / 2) is { } path
             ? rib with { HeightMm = rib.HeightMm - off, ThicknessMm = rib.ThicknessMm - off, Path = path }
             : null;
     }
@@ -30,21 +30,22 @@ internal static class WorstBarriers
     private static SlotBrief? Least(SlotBrief slot, double faceMm)
     {
         double off = FacesAcross * faceMm;
-        return slot.WidthMm > off && !(slot.DepthMm <= off) && Shortened(slot.Path, faceMm) is { } path
+        return slot.WidthMm > off && !(slot.DepthMm <= off) && Shortened(slot.Path, faceMm, (slot.WidthMm - off) / 2) is { } path
             ? slot with { WidthMm = slot.WidthMm - off, DepthMm = slot.DepthMm - off, Path = path }
             : null;
     }
 
     /// <summary>A centre line with both ends drawn in; null when nothing is left.</summary>
-    private static IReadOnlyList<Point>? Shortened(IReadOnlyList<Point> path, double byMm) =>
-        FromStart(path, byMm) is { } late && FromStart([.. late.Reverse()], byMm) is { } both ? [.. both.Reverse()] : null;
+    private static IReadOnlyList<Point>? Shortened(IReadOnlyList<Point> path, double byMm, double halfMm) =>
+        FromStart(path, byMm, halfMm) is { } late && FromStart([.. late.Reverse()], byMm, halfMm) is { } both ? [.. both.Reverse()] : null;
 
-    private static IReadOnlyList<Point>? FromStart(IReadOnlyList<Point> path, double byMm)
+    // What is left of a leg must be longer than the bend at its end takes; else the leg counts for nothing.
+    private static IReadOnlyList<Point>? FromStart(IReadOnlyList<Point> path, double byMm, double halfMm)
     {
         for (int i = 0; i + 1 < path.Count; i++)
         {
             double length = path[i].DistanceTo(path[i + 1]);
-            if (length > byMm + Tolerances.JoinMm)
+            if (length > byMm + Tolerances.JoinMm + (halfMm * BendShare(path, i + 1)))
             {
                 return [path[i].Towards(path[i + 1], byMm / length), .. path.Skip(i + 1)];
             }
@@ -53,5 +54,18 @@ internal static class WorstBarriers
         }
 
         return null;
+    }
+
+    // tan(θ/2) of the turn at an inner point: by so many half widths the inside of the bend is shorter.
+    private static double BendShare(IReadOnlyList<Point> path, int point)
+    {
+        if (point + 1 >= path.Count)
+        {
+            return 0;
+        }
+
+        Vector arrives = (path[point] - path[point - 1]).Unit();
+        Vector leaves = (path[point + 1] - path[point]).Unit();
+        return Math.Abs(Math.Tan(Math.Atan2(arrives.Cross(leaves), arrives.Dot(leaves)) / 2));
     }
 }
