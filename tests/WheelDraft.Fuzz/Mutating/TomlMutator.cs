@@ -20,7 +20,7 @@ internal sealed partial class TomlMutator
 
         string text = Encoding.UTF8.GetString(parent);
         string other = Encoding.UTF8.GetString(donor);
-        for (int left = 1 + chance.Below(chance.OneIn(3) ? 10 : 3); left > 0; left--)
+        for (int left = 1 + chance.Below(chance.OneIn(5) ? 10 : 2); left > 0; left--)
         {
             text = chance.Below(10) switch
             {

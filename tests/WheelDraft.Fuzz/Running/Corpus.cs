@@ -7,8 +7,12 @@ internal sealed class Corpus
     private const int MostKept = 4000;
     private const int MostBytes = 24_000;
 
+    // The end of a kept file's name that tells that the case was worked out to a verdict.
+    private const string JudgedMark = "-judged";
+
     private readonly List<byte[]> _seeds = [];
     private readonly List<byte[]> _kept = [];
+    private readonly List<byte[]> _judged = [];
     private readonly string _folder;
 
     /// <summary>From folders of seeds, and one for what is kept.</summary>
@@ -16,40 +20,52 @@ internal sealed class Corpus
     {
         _folder = kept;
         Directory.CreateDirectory(kept);
-        _seeds.AddRange(seeds.Where(Directory.Exists).SelectMany(Files));
-        _kept.AddRange(Files(kept));
+        _seeds.AddRange(seeds.Where(Directory.Exists).SelectMany(Files).Select(File.ReadAllBytes));
+        foreach (string file in Files(kept))
+        {
+            byte[] bytes = File.ReadAllBytes(file);
+            _kept.Add(bytes);
+            if (file.EndsWith(JudgedMark, StringComparison.Ordinal))
+            {
+                _judged.Add(bytes);
+            }
+        }
     }
 
     /// <summary>The seeds, in the order of their names.</summary>
     public IReadOnlyList<byte[]> Seeds => _seeds;
 
-    /// <summary>What was kept, oldest first.</summary>
-    public IReadOnlyList<byte[]> Kept => _kept;
-
-    /// <summary>One to change: a seed as often as a kept one, new ones more often than old.</summary>
+    /// <summary>One to change: half of the time one that is worked out to a verdict, for its changes go deepest, else a seed or what was kept.</summary>
     public byte[] Parent(Chance chance)
     {
-        if (_kept.Count == 0 || chance.OneIn(2))
+        if (_judged.Count > 0 && chance.OneIn(2))
         {
-            return chance.Of(_seeds);
+            return chance.Of(_judged);
         }
 
-        return chance.OneIn(2) ? chance.Of(_kept) : _kept[^(1 + chance.Below(Math.Min(200, _kept.Count)))];
+        return _kept.Count == 0 || chance.OneIn(3) ? chance.Of(_seeds)
+            : chance.OneIn(2) ? chance.Of(_kept)
+            : _kept[^(1 + chance.Below(Math.Min(200, _kept.Count)))];
     }
 
-    /// <summary>Keeps one, if there is room.</summary>
-    public bool Keep(byte[] bytes)
+    /// <summary>Keeps one, if there is room: all seeds are, so that a later worker knows which are judged.</summary>
+    public bool Keep(byte[] bytes, Outcome outcome)
     {
         if (_kept.Count >= MostKept || bytes.Length > MostBytes)
         {
             return false;
         }
 
-        File.WriteAllBytes(Path.Combine(_folder, FormattableString.Invariant($"{_kept.Count:D5}")), bytes);
+        bool judged = outcome == Outcome.Judged;
+        File.WriteAllBytes(Path.Combine(_folder, FormattableString.Invariant($"{_kept.Count:D5}{(judged ? JudgedMark : "")}")), bytes);
         _kept.Add(bytes);
+        if (judged)
+        {
+            _judged.Add(bytes);
+        }
+
         return true;
     }
 
-    private static IEnumerable<byte[]> Files(string folder) =>
-        Directory.EnumerateFiles(folder).Order(StringComparer.Ordinal).Select(File.ReadAllBytes);
+    private static IEnumerable<string> Files(string folder) => Directory.EnumerateFiles(folder).Order(StringComparer.Ordinal);
 }

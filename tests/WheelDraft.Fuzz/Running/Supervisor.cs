@@ -27,7 +27,7 @@ internal sealed class Supervisor(string folder, ulong seed)
                 One(program, new WorkOrder(folder, target, seed, cases));
             }
         });
-        bool good = lanes.SelectMany(l => l).ToList().TrueForAll(t => Tell(new WorkOrder(folder, t.Target, seed, t.Cases)));
+        bool good = lanes.SelectMany(l => l).Where(t => t.Cases > 0).Aggregate(true, (sofar, t) => Tell(new WorkOrder(folder, t.Target, seed, t.Cases)) && sofar);
         TellFailures();
         Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{Stopwatch.GetElapsedTime(begun).TotalSeconds:0} s, seed {seed}"));
         return good;

@@ -47,7 +47,7 @@ internal sealed class Worker(ITarget target, WorkOrder order) : IDisposable
         {
             Fail(number, bytes, depth, (shape, trial.Words));
         }
-        else if (fresh > 0 && !seed && _corpus.Keep(bytes))
+        else if ((fresh > 0 || seed) && _corpus.Keep(bytes, trial.Outcome!.Value))
         {
             _ledger.Add(Count.Kept);
             Branches.Save(order.BranchesPath);
