@@ -8,7 +8,7 @@ namespace WheelDraft.Fuzz;
 internal sealed partial class TomlMutator
 {
     // Every key and every word that the reader knows, from its own schema.
-    private readonly string[] _words = [.. Quoted().Matches(ParameterSchema.Text()).Select(m => m.Groups[1].Value).Where(w => w.Length < 40).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
+    private readonly string[] _words = [.. Quoted().Matches(ParameterSchema.Text()).Select(m => m.Groups["word"].Value).Where(w => w.Length < 40).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
 
     /// <summary>A changed file. Most get few changes, so that many still reach the design.</summary>
     public byte[] Mutate(byte[] parent, byte[] donor, Chance chance)
@@ -60,7 +60,7 @@ internal sealed partial class TomlMutator
         Match quantity = QuantityText().Match(inside);
         if (quantity.Success && !chance.OneIn(5))
         {
-            (string number, string unit) = (quantity.Groups[1].Value, quantity.Groups[2].Value);
+            (string number, string unit) = (quantity.Groups["number"].Value, quantity.Groups["unit"].Value);
             return chance.OneIn(5) ? $"\"{number} {NastyValues.Unit(chance)}\"" : $"\"{NastyValues.Near(number, chance)} {unit}\"";
         }
 
@@ -167,10 +167,10 @@ internal sealed partial class TomlMutator
 
     private static List<string> Tables(string text) => [.. TableStart().Split(text)];
 
-    [GeneratedRegex("\"([^\"\\\\]+)\"", RegexOptions.None, 5000)]
+    [GeneratedRegex("\"(?<word>[^\"\\\\]+)\"", RegexOptions.ExplicitCapture, 5000)]
     private static partial Regex Quoted();
 
-    [GeneratedRegex("^\\s*([-+]?[0-9][0-9.eE_+-]*)\\s*(.*)$", RegexOptions.Singleline, 1000)]
+    [GeneratedRegex("^\\s*(?<number>[-+]?[0-9][0-9.eE_+-]*)\\s*(?<unit>.*)$", RegexOptions.Singleline | RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex QuantityText();
 
     [GeneratedRegex("(?m)^(?=\\[)", RegexOptions.Multiline, 5000)]

@@ -55,7 +55,7 @@ internal sealed class Supervisor(string folder, ulong seed)
 
     private static (int Status, string Words) Work(string program, WorkOrder order)
     {
-        ProcessStartInfo start = new("dotnet", [program, "work", order.Folder, order.Target, order.Seed.ToString(CultureInfo.InvariantCulture), order.Cases.ToString(CultureInfo.InvariantCulture)]) { RedirectStandardError = true };
+        ProcessStartInfo start = new("dotnet", [program, "work", order.Folder, order.Target, order.Seed.ToString(CultureInfo.InvariantCulture), order.Cases.ToString(CultureInfo.InvariantCulture)]) { RedirectStandardError = true, UseShellExecute = false };
         start.Environment["DOTNET_GCHeapHardLimit"] = MemoryLimit;
         start.Environment["DOTNET_TieredPGO"] = "0";
         start.Environment["DOTNET_DbgEnableMiniDump"] = "0";

@@ -4,11 +4,11 @@ namespace WheelDraft.Fuzz;
 internal sealed class Worker(ITarget target, WorkOrder order) : IDisposable
 {
     // One good case in so many is written in full, and one in so many worked out twice: both cost many times the check.
-    private const int WrittenOneIn = 25;
-    private const int TwiceOneIn = 40;
+    private const int WrittenOneIn = 50;
+    private const int TwiceOneIn = 80;
 
     private readonly Ledger _ledger = new(order.LedgerPath);
-    private readonly Corpus _corpus = new(order.SeedsOf(target), order.KeptOf(target));
+    private readonly Corpus _corpus = new(WorkOrder.SeedsOf(target), order.KeptOf(target));
     private readonly Failures _failures = new(order.Folder);
     private readonly Watchdog _watchdog = new();
 
@@ -38,7 +38,7 @@ internal sealed class Worker(ITarget target, WorkOrder order) : IDisposable
         byte[] bytes = seed ? _corpus.Seeds[(int)number] : target.Mutate(_corpus.Parent(chance), _corpus.Parent(chance), chance);
         bytes = bytes.Length > Ledger.MostBytes ? bytes[..Ledger.MostBytes] : bytes;
         _ledger.Case = bytes;
-        Depth depth = seed ? Depth.Write | Depth.Twice : (chance.OneIn(WrittenOneIn) ? Depth.Write : 0) | (chance.OneIn(TwiceOneIn) ? Depth.Twice : 0);
+        Depth depth = seed ? Depth.Write | Depth.Twice : (chance.OneIn(WrittenOneIn) ? Depth.Write : Depth.Check) | (chance.OneIn(TwiceOneIn) ? Depth.Twice : Depth.Check);
         Branches.Clear();
         Trial trial = Trial.Of(target, bytes, depth, _watchdog);
         int fresh = Branches.TakeNew();
@@ -115,7 +115,7 @@ internal sealed record WorkOrder(string Folder, string Target, ulong Seed, long 
     public string BranchesPath => Path.Combine(Folder, Target + ".branches");
 
     /// <summary>Small files kept with the program, and the files of what was found before.</summary>
-    public IReadOnlyList<string> SeedsOf(ITarget target) =>
+    public static IReadOnlyList<string> SeedsOf(ITarget target) =>
         [Path.Combine(AppContext.BaseDirectory, "corpus", target.Name), Path.Combine(AppContext.BaseDirectory, "regressions", target.Name)];
 
     public string KeptOf(ITarget target) => Path.Combine(Folder, "kept", target.Name);

@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace WheelDraft.Fuzz;
 
 /// <summary>What argument lists may not ask of this machine: files outside the folder, hours of work.</summary>
@@ -12,7 +14,7 @@ internal static class ArgumentBounds
         string whole = string.Concat(inside.EnumerateRunes().Select(r => r.ToString()));
 
         // Numbers of more than two digits stand for pictures of a film and pixels of an inch alike: three are enough.
-        return int.TryParse(Number(whole), out int number) && number > 300 ? whole.Replace(Number(whole), "3", StringComparison.Ordinal) : whole;
+        return int.TryParse(Number(whole), NumberStyles.Integer, CultureInfo.InvariantCulture, out int number) && number > 300 ? whole.Replace(Number(whole), "3", StringComparison.Ordinal) : whole;
     }
 
     private static string Number(string arg)

@@ -1,6 +1,5 @@
 using System.CommandLine;
 using System.Globalization;
-using System.Text;
 using WheelDraft.Cli;
 
 namespace WheelDraft.Fuzz;
