@@ -1,11 +1,12 @@
 using System.Globalization;
 using WheelDraft.Fuzz;
 
-// WheelDraft.Fuzz run [--parameters N] [--drawings N] [--arguments N] [--seed S] [--folder DIR]    a run; see README.md
+// WheelDraft.Fuzz run [--parameters N] [--drawings N] [--arguments N] [--seed S] [--seconds T] [--folder DIR]    a run; see README.md
 // WheelDraft.Fuzz replay FILE...                                                                    single cases, in full
 // (WheelDraft.Fuzz work ... is how a run starts its workers.)
-if (args is ["work", var folder, var name, var seed, var cases])
+if (args is ["work", var folder, var name, var seed, var cases, var seconds])
 {
+    Watchdog.MostTime = TimeSpan.FromSeconds(int.Parse(seconds, CultureInfo.InvariantCulture));
     Branches.Open();
     using Targets targets = new();
     using Worker worker = new(targets.Named(name), new WorkOrder(folder, name, ulong.Parse(seed, CultureInfo.InvariantCulture), long.Parse(cases, CultureInfo.InvariantCulture)));
@@ -34,7 +35,7 @@ if (args is ["replay", .. var files])
 
 if (args is not ["run", ..] || args.Length % 2 == 0)
 {
-    Console.Error.WriteLine("WheelDraft.Fuzz run [--parameters N] [--drawings N] [--arguments N] [--seed S] [--folder DIR], or: WheelDraft.Fuzz replay FILE...");
+    Console.Error.WriteLine("WheelDraft.Fuzz run [--parameters N] [--drawings N] [--arguments N] [--seed S] [--seconds T] [--folder DIR], or: WheelDraft.Fuzz replay FILE...");
     return 2;
 }
 
@@ -42,7 +43,7 @@ string Given(string option, string otherwise) => Array.IndexOf(args, option) is 
 long Number(string option) => long.Parse(Given(option, "0"), CultureInfo.InvariantCulture);
 string into = Path.GetFullPath(Given("--folder", Path.Combine(Path.GetTempPath(), "wheeldraft-fuzz")));
 Directory.CreateDirectory(into);
-Supervisor supervisor = new(into, ulong.Parse(Given("--seed", "1"), CultureInfo.InvariantCulture));
+Supervisor supervisor = new(into, ulong.Parse(Given("--seed", "1"), CultureInfo.InvariantCulture), int.Parse(Given("--seconds", "2"), CultureInfo.InvariantCulture));
 
 // Two lanes for two processors: parameter files take about as long as the rest.
 List<(string, long)> rest = [("drawings", Number("--drawings")), ("arguments", Number("--arguments"))];

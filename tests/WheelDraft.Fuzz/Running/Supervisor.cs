@@ -4,7 +4,7 @@ using System.Globalization;
 namespace WheelDraft.Fuzz;
 
 /// <summary>Starts workers on an instrumented copy of the program, starts them again after a case that ended one, and counts.</summary>
-internal sealed class Supervisor(string folder, ulong seed)
+internal sealed class Supervisor(string folder, ulong seed, int seconds)
 {
     // The promise: no case takes more memory. The runtime itself refuses to go beyond.
     private const string MemoryLimit = "0x20000000";
@@ -37,7 +37,7 @@ internal sealed class Supervisor(string folder, ulong seed)
     {
         for (int deaths = 0; deaths < MostDeaths; deaths++)
         {
-            (int status, string words) = Work(program, order);
+            (int status, string words) = RunWorker(program, order);
             if (status == 0)
             {
                 return;
@@ -53,9 +53,9 @@ internal sealed class Supervisor(string folder, ulong seed)
         }
     }
 
-    private static (int Status, string Words) Work(string program, WorkOrder order)
+    private (int Status, string Words) RunWorker(string program, WorkOrder order)
     {
-        ProcessStartInfo start = new("dotnet", [program, "work", order.Folder, order.Target, order.Seed.ToString(CultureInfo.InvariantCulture), order.Cases.ToString(CultureInfo.InvariantCulture)]) { RedirectStandardError = true, UseShellExecute = false };
+        ProcessStartInfo start = new("dotnet", [program, "work", order.Folder, order.Target, order.Seed.ToString(CultureInfo.InvariantCulture), order.Cases.ToString(CultureInfo.InvariantCulture), seconds.ToString(CultureInfo.InvariantCulture)]) { RedirectStandardError = true, UseShellExecute = false };
         start.Environment["DOTNET_GCHeapHardLimit"] = MemoryLimit;
         start.Environment["DOTNET_TieredPGO"] = "0";
         start.Environment["DOTNET_DbgEnableMiniDump"] = "0";

@@ -27,15 +27,17 @@ internal sealed record Trial(Outcome? Outcome, string? Shape, string Words)
 
         return trial.Shape is not null || trial.Time <= most
             ? trial
-            : trial with { Outcome = null, Shape = "slow: " + Stage.Now, Words = string.Create(CultureInfo.InvariantCulture, $"{trial.Time.TotalSeconds:0.0} s of processor time, the last of it for {Stage.Now}; at most {most.TotalSeconds:0} s are promised.") };
+            : trial with { Outcome = null, Shape = "slow: " + Stage.Longest, Words = string.Create(CultureInfo.InvariantCulture, $"{trial.Time.TotalSeconds:0.0} s of processor time, most of it for {Stage.Longest}; at most {most.TotalSeconds:0} s are promised.") };
     }
 
     private static Trial Once(ITarget target, byte[] bytes, Depth depth, Watchdog watchdog)
     {
         long before = GC.GetAllocatedBytesForCurrentThread();
+        Stage.Begin();
         watchdog.Begin();
         Trial trial = Bare(target, bytes, depth);
         TimeSpan time = watchdog.End();
+        Stage.Close();
         return trial with { Time = time, Allocated = GC.GetAllocatedBytesForCurrentThread() - before };
     }
 

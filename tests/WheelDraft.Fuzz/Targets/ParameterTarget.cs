@@ -131,8 +131,3 @@ internal sealed class ParameterTarget : ITarget
     }
 }
 
-/// <summary>What is being done with the case at work, for the watchdog.</summary>
-internal static class Stage
-{
-    public static volatile string Now = "";
-}
