@@ -41,8 +41,8 @@ if (args is not ["run", ..] || args.Length % 2 == 0)
 
 string Given(string option, string otherwise) => Array.IndexOf(args, option) is > 0 and int at ? args[at + 1] : otherwise;
 long Number(string option) => long.Parse(Given(option, "0"), CultureInfo.InvariantCulture);
-string into = Path.GetFullPath(Given("--folder", Path.Combine(Path.GetTempPath(), "wheeldraft-fuzz")));
-Directory.CreateDirectory(into);
+string into = Given("--folder", "") is { Length: > 0 } asked ? Directory.CreateDirectory(asked).FullName : Directory.CreateTempSubdirectory("wheeldraft-fuzz-").FullName;
+Console.WriteLine(into);
 Supervisor supervisor = new(into, ulong.Parse(Given("--seed", "1"), CultureInfo.InvariantCulture), int.Parse(Given("--seconds", "2"), CultureInfo.InvariantCulture));
 
 // Two lanes for two processors: parameter files take about as long as the rest.

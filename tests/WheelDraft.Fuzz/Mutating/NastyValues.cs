@@ -25,7 +25,7 @@ internal static class NastyValues
         "..", "a.b", "name with a rather long text that goes on for a while and then some more", "'", "\\\"", "\u00A0", "\u2028", "\uFEFF", "0", "true", "1979-05-27",
     ];
 
-    private static readonly double[] Factors = [0, -1, 0.1, 0.5, 0.8, 0.9, 0.99, 1.001, 1.01, 1.1, 1.3, 2, 3, 10, 1000, 1e-3];
+    private static readonly double[] Factors = [0, -1, 1e-3, 0.01, 0.05, 0.1, 0.2, 0.5, 0.8, 0.9, 0.99, 1.001, 1.01, 1.1, 1.3, 2, 3, 5, 10, 30, 100, 1000];
 
     public static string Number(Chance chance) => chance.Of(Numbers);
 

@@ -36,11 +36,17 @@ internal sealed class Corpus
     public IReadOnlyList<byte[]> Seeds => _seeds;
 
     /// <summary>One to change: half of the time one that is worked out to a verdict, for its changes go deepest, else a seed or what was kept.</summary>
-    /// <remarks>Of two the shorter is taken more often: short files are quick, so that more of them can be tried.</remarks>
+    /// <remarks>Of four the shortest is taken more often than any: short files are quick, so that more of them can be tried.</remarks>
     public byte[] Parent(Chance chance)
     {
-        (byte[] one, byte[] other) = (Any(chance), Any(chance));
-        return (one.Length <= other.Length) == chance.OneIn(4) ? other : one;
+        byte[] parent = Any(chance);
+        for (int others = chance.OneIn(4) ? 0 : 3; others > 0; others--)
+        {
+            byte[] other = Any(chance);
+            parent = other.Length < parent.Length ? other : parent;
+        }
+
+        return parent;
     }
 
     private byte[] Any(Chance chance)
