@@ -30,7 +30,7 @@ public class BadFilesTests
     [InlineData("  0\nHELLO\n", "Save the drawing again")]
     [InlineData("  0\nSECTION\n  5\nENTITIES\n", "group 2 is needed here")]
     [InlineData("  0\nSECTION\n  2\nENTITIES\n  8\nA\n", "group 0 is needed here")]
-    [InlineData("  0\nSECTION\n  2\nENTITIES\n  0\nCIRCLE\n 40\n1,5\n  0\nENDSEC\n  0\nEOF\n", "write one such as 12.5")]
+    [InlineData("  0\nSECTION\n  2\nENTITIES\n  0\nCIRCLE\n 10\n0\n 20\n0\n 40\n1,5\n  0\nENDSEC\n  0\nEOF\n", "write one such as 12.5")]
     [InlineData("  0\nSECTION\n  2\nHEADER\n  9\n$INSUNITS\n 70\nmm\n  0\nENDSEC\n", "write one such as 1,")]
     public void Read_NoDxf_SaysWhatWouldDo(string text, string cure) =>
         Assert.Contains(cure, Refusal(Encoding.ASCII.GetBytes(text)), StringComparison.Ordinal);
