@@ -57,6 +57,15 @@ public sealed class StripFormTests
         Assert.Equal(area + (4 * fillets), blank.Outline.AreaMm2, 1e-9);
     }
 
+    // Both edges may be cut 0.05 mm too far in: of 0.08 mm nothing may be left, of 0.11 mm something is.
+    [Fact]
+    public void Of_StripNarrowerThanItsCutMayStray_IsRefused()
+    {
+        Says("piece 6 of strip \"feed strip\" is 0.08 mm wide where it is narrowest, and each of its edges may be cut 0.05 mm too far in", Refusal(With(5, new StripStraight(24, 0.08, 3))));
+        Says("it must be wider than 0.1 mm", Refusal(With(5, new StripStraight(24, 3, 0.1))));
+        Assert.NotNull(StripForm.Of(StripBriefs.With(With(5, new StripStraight(24, 3, 0.11))), 0));
+    }
+
     // IEC 61210: 6.3x0.8 blade at least 7.8, to a shoulder 8.9, hole 1.8 at 4.5 mm from the tip.
     [Fact]
     public void Of_WideTab_HasItsHoleAndLength()

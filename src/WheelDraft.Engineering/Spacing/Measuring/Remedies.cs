@@ -159,6 +159,12 @@ internal static class Remedies
             return 0;
         }
 
+        // A way round the ends of a rib is no longer for a higher one: what the highest does not make good, none does.
+        if (change.Kind == RemedyKind.Rib && !IsGood(change, row, MostMm))
+        {
+            return null;
+        }
+
         int most = (int)(MostMm / StepMm), good = 1;
         while (good < most && !Meets(change, row, good))
         {
@@ -182,7 +188,9 @@ internal static class Remedies
     }
 
     private static bool Meets(TriedChange change, SpacingRow row, int steps) =>
-        change.Fits(steps * StepMm) && Measure(change.Apply(steps * StepMm), row) is not { Verdict: not SpacingVerdict.Meets };
+        change.Fits(steps * StepMm) && IsGood(change, row, steps * StepMm);
+
+    private static bool IsGood(TriedChange change, SpacingRow row, double mm) => Measure(change.Apply(mm), row) is not { Verdict: not SpacingVerdict.Meets };
 
     private static SpacingRow? Measure(SpacingTask task, SpacingRow row)
     {

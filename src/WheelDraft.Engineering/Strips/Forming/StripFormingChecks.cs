@@ -14,6 +14,7 @@ internal sealed partial class StripForming
 
         for (int i = 0; i < _strip.Shape.Count; i++)
         {
+            CheckWidth(i);
             switch (_strip.Shape[i])
             {
                 case StripTab tab:
@@ -28,6 +29,17 @@ internal sealed partial class StripForming
                 default:
                     break;
             }
+        }
+    }
+
+    /// <summary>Refuses a piece of which nothing may be left when both its edges are cut as far in as they may be.</summary>
+    private void CheckWidth(int piece)
+    {
+        double narrowest = Math.Min(_outlay.Widths[piece].FromMm, _outlay.Widths[piece].ToMm);
+        double strays = _brief.Process.ToleranceMm;
+        if (_strip.Shape[piece] is StripStraight or StripSweep && narrowest <= 2 * strays)
+        {
+            Refuse(Piece(piece), $"piece {piece + 1} of strip \"{_strip.Name}\" is {narrowest:0.###} mm wide where it is narrowest, and each of its edges may be cut {strays:0.###} mm too far in ([process] tolerance), so nothing may be left of it; it must be wider than {2 * strays:0.###} mm, and wide enough to press");
         }
     }
 

@@ -73,7 +73,7 @@ internal static class BinaryDxf
                 or (>= 410 and <= 419) or (>= 430 and <= 439) or (>= 470 and <= 481) or (>= 999 and <= 1009):
                 return Words(file, ref at, line);
             default:
-                throw new DxfReadException(line, $"Group {FixedPoint.Short(code, 0)} is none of the format: the binary file is damaged.");
+                throw new DxfReadException(line, $"Group {FixedPoint.Short(code, 0)} is none of the format: the binary file is damaged. Save it again, or as ASCII DXF.");
         }
     }
 

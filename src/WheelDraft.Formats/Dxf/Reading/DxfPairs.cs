@@ -21,12 +21,12 @@ internal sealed class DxfPairs
         ReadOnlySpan<byte> head = bytes.AsSpan(0, Math.Min(bytes.Length, 1024));
         if (head.Trim(" \r\n\t"u8).IsEmpty)
         {
-            throw new DxfReadException(null, "The file is empty.");
+            throw new DxfReadException(null, "The file is empty: save the drawing again, or ask for it anew.");
         }
 
         if (head.Contains((byte)0))
         {
-            throw new DxfReadException(1, "This is no drawing: neither ASCII DXF nor binary DXF, which begins with the words 'AutoCAD Binary DXF'.");
+            throw new DxfReadException(1, "This is no drawing: neither ASCII DXF nor binary DXF, which begins with the words 'AutoCAD Binary DXF'. Save it as DXF from the program that made it.");
         }
 
         if (head.StartsWith("\uFEFF"u8))
@@ -62,7 +62,7 @@ internal sealed class DxfPairs
             int at = _line;
             if (!NextLine(out start, out length))
             {
-                throw new DxfReadException(at, "The file ends after a group code, before its value: it is cut short.");
+                throw new DxfReadException(at, "The file ends after a group code, before its value: it is cut short. Save it again, or ask for it anew.");
             }
 
             if (code != comment)
@@ -92,12 +92,12 @@ internal sealed class DxfPairs
         ReadOnlySpan<byte> value = _bytes.AsSpan(pair.Start, pair.Length).Trim(" \t"u8);
         if (!double.TryParse(value, NumberStyles.Float, CultureInfo.InvariantCulture, out double number) || !double.IsFinite(number))
         {
-            throw new DxfReadException(pair.Line, $"'{Shown(value)}' is no finite number (group {FixedPoint.Short(pair.Code, 0)}).");
+            throw new DxfReadException(pair.Line, $"'{Shown(value)}' is no finite number (group {FixedPoint.Short(pair.Code, 0)}); write one such as 12.5, or save the drawing again.");
         }
 
         return Math.Abs(number) <= largest
             ? number
-            : throw new DxfReadException(pair.Line, $"{Shown(value)} is beyond 1,000,000,000 (group {FixedPoint.Short(pair.Code, 0)}): no drawing is as large.");
+            : throw new DxfReadException(pair.Line, $"{Shown(value)} is beyond 1,000,000,000 (group {FixedPoint.Short(pair.Code, 0)}): no drawing is as large. Move what lies so far off nearer to the origin, or delete it.");
     }
 
     /// <summary>The value as a whole number.</summary>
@@ -106,7 +106,7 @@ internal sealed class DxfPairs
         ReadOnlySpan<byte> value = _bytes.AsSpan(pair.Start, pair.Length).Trim(" \t"u8);
         return int.TryParse(value, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out int number)
             ? number
-            : throw new DxfReadException(pair.Line, $"'{Shown(value)}' is no whole number (group {FixedPoint.Short(pair.Code, 0)}).");
+            : throw new DxfReadException(pair.Line, $"'{Shown(value)}' is no whole number (group {FixedPoint.Short(pair.Code, 0)}); write one such as 1, or save the drawing again.");
     }
 
     private bool NextLine(out int start, out int length)

@@ -52,7 +52,7 @@ internal static class DxfReader
         DxfReadOptions chosen = Checked(options ?? new());
         if (bytes.Length > chosen.MostBytes)
         {
-            throw new DxfReadException(null, $"The file has {Count(bytes.Length)} bytes; at most {Count(chosen.MostBytes)} are taken in.");
+            throw new DxfReadException(null, $"The file has {Count(bytes.Length)} bytes; at most {Count(chosen.MostBytes)} are taken in. Leave out lettering and hatching, or split the drawing.");
         }
 
         SourceDrawing source = DxfRecords.Read(bytes.ToArray());

@@ -48,13 +48,13 @@ internal sealed class DxfRecords
 
             if (!_file.Is(pair, "SECTION"u8))
             {
-                throw new DxfReadException(pair.Line, $"{_file.Text(pair)} stands outside any section.");
+                throw new DxfReadException(pair.Line, $"{Short(_file.Text(pair))} stands outside any section: SECTION or EOF is needed here. Save the drawing again from the program that made it.");
             }
 
             _next = _file.Next();
             if (_next is not { Code: 2 } name)
             {
-                throw new DxfReadException(pair.Line, "A section without a name (group 2).");
+                throw new DxfReadException(pair.Line, "A section without a name: group 2 is needed here. Save the drawing again from the program that made it.");
             }
 
             entities |= _file.Is(name, "ENTITIES"u8);
@@ -64,12 +64,12 @@ internal sealed class DxfRecords
 
         if (_next is null)
         {
-            throw new DxfReadException(_file.Line, "The file ends without EOF: it is cut short.");
+            throw new DxfReadException(_file.Line, "The file ends without EOF: it is cut short. Save it again, or ask for it anew.");
         }
 
         if (!entities)
         {
-            throw new DxfReadException(null, "The file has no ENTITIES section: there is nothing to read.");
+            throw new DxfReadException(null, "The file has no ENTITIES section: there is nothing to read. Save the drawing again, whole.");
         }
     }
 
@@ -95,7 +95,7 @@ internal sealed class DxfRecords
 
         if (_next is null)
         {
-            throw new DxfReadException(_file.Line, $"The file ends inside section {_file.Text(name)}: it is cut short.");
+            throw new DxfReadException(_file.Line, $"The file ends inside section {Short(_file.Text(name))}: it is cut short. Save it again, or ask for it anew.");
         }
 
         _next = _file.Next();
@@ -142,7 +142,7 @@ internal sealed class DxfRecords
                 ReadEntities(block.Entities);
                 if (!_drawing.Blocks.TryAdd(block.Name, block))
                 {
-                    Note(new(record.Line, $"BLOCK: a second block of the name '{Short(block.Name)}'."));
+                    Note(new(record.Line, $"BLOCK: a second block of the name '{Short(block.Name)}'; rename or delete one of them."));
                 }
             }
         }
@@ -180,7 +180,7 @@ internal sealed class DxfRecords
         {
             if (_next is not DxfPair end || !_file.Is(end, "SEQEND"u8))
             {
-                throw new DxfReadException(record.Line, $"{record.Kind}: SEQEND is missing after its parts.");
+                throw new DxfReadException(record.Line, $"{record.Kind}: SEQEND is missing after its parts. Save the drawing again, or draw it anew.");
             }
 
             NextRecord();
@@ -199,7 +199,7 @@ internal sealed class DxfRecords
 
         if (kind.Code != 0)
         {
-            throw new DxfReadException(kind.Line - 1, $"Group {FixedPoint.Short(kind.Code, 0)} stands where an entity should begin (group 0).");
+            throw new DxfReadException(kind.Line - 1, $"Group {FixedPoint.Short(kind.Code, 0)} stands where an entity should begin: group 0 is needed here. Save the drawing again from the program that made it.");
         }
 
         DxfRecord record = new(_file, kind);
@@ -216,7 +216,7 @@ internal sealed class DxfRecords
         _faults.AddRange(fault.Reasons);
         if (_faults.Count >= MostFaults)
         {
-            throw new DxfReadException([.. _faults, Finding.Error("drawing.unreadable", "There may be more: reading stopped here.")]);
+            throw new DxfReadException([.. _faults, Finding.Error("drawing.unreadable", "There may be more: reading stopped here. Mend these and try again.")]);
         }
     }
 

@@ -193,7 +193,7 @@ internal sealed class Expansion
         if (!_source.Blocks.TryGetValue(reference.Block, out SourceBlock? block))
         {
             // What the block held is not known, so nor are the layers: always a fault.
-            Fault(reference.Source, layer, $"INSERT refers to block '{Short(reference.Block)}', which is not in the file.");
+            Fault(reference.Source, layer, $"INSERT refers to block '{Short(reference.Block)}', which is not in the file; bring the block back, or delete the reference.");
             return;
         }
 
@@ -205,7 +205,7 @@ internal sealed class Expansion
         if (_open.Contains(block.Name, StringComparer.OrdinalIgnoreCase) || _open.Count == MostDepth)
         {
             string why = _open.Count == MostDepth ? $"blocks are nested more than {FixedPoint.Short(MostDepth, 0)} deep" : $"block '{Short(block.Name)}' contains itself";
-            throw new DxfReadException(reference.Source.Line, $"INSERT: {why}.");
+            throw new DxfReadException(reference.Source.Line, $"INSERT: {why}; take it apart (explode it), or delete it.");
         }
 
         _open.Add(block.Name);
@@ -272,7 +272,7 @@ internal sealed class Expansion
         _faults.Add(Finding.Error("drawing.unreadable", message, new TextPlace(source.Line, 1)));
         if (_faults.Count == mostFaults)
         {
-            throw new DxfReadException([.. _faults, Finding.Error("drawing.unreadable", "There may be more: reading stopped here.")]);
+            throw new DxfReadException([.. _faults, Finding.Error("drawing.unreadable", "There may be more: reading stopped here. Mend these and try again.")]);
         }
     }
 

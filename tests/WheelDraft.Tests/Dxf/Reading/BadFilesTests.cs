@@ -10,7 +10,7 @@ namespace WheelDraft.Tests.Dxf.Reading;
 public class BadFilesTests
 {
     [Theory]
-    [InlineData("", "The file is empty.")]
+    [InlineData("", "The file is empty")]
     [InlineData("  0\nSECTION\n  2\nENTITIES\n", "cut short")]
     [InlineData("  0\nSECTION\n  2\nENTITIES\n  0\nLINE\n 10\n", "line 7: The file ends after a group code")]
     [InlineData("  0\nSECTION\n  2\nHEADER\n  0\nENDSEC\n  0\nEOF\n", "no ENTITIES section")]
@@ -20,6 +20,20 @@ public class BadFilesTests
     [InlineData("  0\nSECTION\n  2\nENTITIES\n  0\nENDSEC\n", "ends without EOF")]
     public void Read_NoDxf_SaysWhatIsWrong(string text, string why) =>
         Assert.Contains(why, Refusal(Encoding.ASCII.GetBytes(text)), StringComparison.Ordinal);
+
+    [Theory]
+    [InlineData("", "save the drawing again")]
+    [InlineData("  0\nSECTION\n  2\nENTITIES\n", "ask for it anew")]
+    [InlineData("  0\nSECTION\n  2\nENTITIES\n  0\nLINE\n 10\n", "ask for it anew")]
+    [InlineData("  0\nSECTION\n  2\nENTITIES\n  0\nENDSEC\n", "ask for it anew")]
+    [InlineData("  0\nSECTION\n  2\nHEADER\n  0\nENDSEC\n  0\nEOF\n", "Save the drawing again, whole")]
+    [InlineData("  0\nHELLO\n", "Save the drawing again")]
+    [InlineData("  0\nSECTION\n  5\nENTITIES\n", "group 2 is needed here")]
+    [InlineData("  0\nSECTION\n  2\nENTITIES\n  8\nA\n", "group 0 is needed here")]
+    [InlineData("  0\nSECTION\n  2\nENTITIES\n  0\nCIRCLE\n 10\n0\n 20\n0\n 40\n1,5\n  0\nENDSEC\n  0\nEOF\n", "write one such as 12.5")]
+    [InlineData("  0\nSECTION\n  2\nHEADER\n  9\n$INSUNITS\n 70\nmm\n  0\nENDSEC\n", "write one such as 1,")]
+    public void Read_NoDxf_SaysWhatWouldDo(string text, string cure) =>
+        Assert.Contains(cure, Refusal(Encoding.ASCII.GetBytes(text)), StringComparison.Ordinal);
 
     [Theory]
     [InlineData("0 CIRCLE|8 A|10 0|20 0|40 nan", "line 34: 'nan' is no finite number (group 40)")]
