@@ -50,7 +50,7 @@ public sealed class ArgumentTests
     [InlineData("make", "--only", "cut,report", "FILE")]
     [InlineData("make", "--only", "cut", "--only", "report", "FILE")]
     [InlineData("make", "FILE", "--only=cut,report")]
-    [InlineData("make", "--only", "report,cut", "--closed", "lid", "--frame", "1 s", "FILE")]
+    [InlineData("make", "--only", "report,cut,draw", "--closed", "lid", "--frame", "1 s", "FILE")]
     public void Make_OnlyBeforeTheFile_LeavesTheFile(params string[] args)
     {
         using CliRun run = new();
