@@ -5,11 +5,21 @@ internal static class ParameterFile
 {
     /// <summary>All bytes of a file.</summary>
     /// <exception cref="FileTroubleException">It cannot be opened or read.</exception>
-    public static byte[] Bytes(string named, CommandContext context)
+    public static byte[] Bytes(string named, CommandContext context) => Read(named, context, path => WholeFile.Bytes(path));
+
+    /// <summary>All bytes of a drawing.</summary>
+    /// <exception cref="FileTroubleException">It cannot be opened or read.</exception>
+    public static byte[] BytesOfDrawing(string named, CommandContext context) => Read(named, context, path => WholeFile.Bytes(path, WholeFile.MostOfDrawing));
+
+    /// <summary>All bytes of a file that is going to be watched; a pipe is refused.</summary>
+    /// <exception cref="FileTroubleException">It cannot be opened or read, or nothing comes from it.</exception>
+    public static byte[] BytesToWatch(string named, CommandContext context) => Read(named, context, WholeFile.BytesSoon);
+
+    private static byte[] Read(string named, CommandContext context, Func<string, byte[]> read)
     {
         try
         {
-            return File.ReadAllBytes(context.PathOf(named));
+            return read(context.PathOf(named));
         }
         catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
         {
