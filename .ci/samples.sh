@@ -54,6 +54,12 @@ try_program() {
     # Drawings of every kind of entity, made by another library and measured by a third; the last line holds the counts.
     if /usr/bin/python3 -W ignore tests/outside/drawings.py "$program" >"$work/log" 2>&1; then good "$(tail -1 "$work/log")"; else bad "tests/outside/drawings.py"; sed 's/^/      /' "$work/log"; fi
 
+    # Closed streams, full disks, vanishing files; kills at random moments and between renames, in a small number.
+    for file in "faults.py" "kill.py --count 24 --renames 6"; do
+        # shellcheck disable=SC2086
+        if /usr/bin/python3 tests/faults/${file%% *} "$program" ${file#"${file%% *}"} >"$work/log" 2>&1; then grep '^note' "$work/log"; good "$(tail -1 "$work/log")"; else bad "tests/faults/$file"; sed 's/^/      /' "$work/log"; fi
+    done
+
     for file in parameters/*.toml; do
         if [ ! -e "$file" ]; then
             printf 'note  no demo in parameters/: make is not tried\n'

@@ -9,19 +9,19 @@ internal static class ProgramRun
     /// <summary>A run on the console of this process.</summary>
     public static int FromConsole(string[] args)
     {
-        using TextWriter output = ConsoleStreams.Open(Console.OpenStandardOutput());
-        using TextWriter error = ConsoleStreams.Open(Console.OpenStandardError(), flushesEachLine: true);
+        using ConsoleStreams streams = new();
         using CancellationTokenSource stop = new();
-        return Run(args, new Surroundings
+        int status = Run(args, new Surroundings
         {
-            Out = output,
-            Error = error,
-            Folder = Environment.CurrentDirectory,
-            ErrorIsTerminal = !Console.IsErrorRedirected,
+            Out = streams.Out,
+            Error = streams.Messages,
+            Folder = WorkingFolder(),
+            ErrorIsTerminal = !streams.Error.IsClosed && !Console.IsErrorRedirected,
             Colour = !Console.IsErrorRedirected && string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR")),
             Stop = stop.Token,
             Guard = () => new Interruption(stop),
         });
+        return Math.Max(status, StatusOf(streams));
     }
 
     /// <summary>A run in given surroundings.</summary>
@@ -37,7 +37,7 @@ internal static class ProgramRun
         try
         {
             int status = parsed.Action is HelpAction || !ArgumentFaults.Any(parsed)
-                ? parsed.Invoke(new InvocationConfiguration { EnableDefaultExceptionHandler = false, Output = surroundings.Out, Error = surroundings.Error })
+                ? parsed.Invoke(new InvocationConfiguration { EnableDefaultExceptionHandler = false, Output = context.Out, Error = context.Error })
                 : ArgumentFaults.Report(parsed, context);
             surroundings.Out.Flush();
             return status;
@@ -45,8 +45,47 @@ internal static class ProgramRun
         catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
         {
             // Only the last flush of standard output can end here: commands are guarded in Invoke.
-            context.Complain($"standard output could not be written: {trouble.Message}");
+            Complain(context, trouble.Message);
             return ExitStatus.FileTrouble;
+        }
+    }
+
+    /// <summary>Words that a person or a program waits for and that were lost are a file that could not be written. Standard error that the caller has
+    /// closed was not waited for.</summary>
+    private static int StatusOf(ConsoleStreams streams)
+    {
+        streams.Out.Flush();
+        if (streams.Output.Lost is string lost)
+        {
+            streams.Messages.WriteLine($"wheeldraft: standard output could not be written: {lost}");
+        }
+
+        return streams.Output.Lost is not null || (streams.Error.Lost is not null && !streams.Error.IsClosed) ? ExitStatus.FileTrouble : ExitStatus.Done;
+    }
+
+    private static void Complain(CommandContext context, string why)
+    {
+        try
+        {
+            context.Complain($"standard output could not be written: {why}");
+        }
+        catch (IOException)
+        {
+            // Standard error has failed too: the exit status is all that is left to tell with.
+            return;
+        }
+    }
+
+    /// <summary>The working folder; null when it has been deleted under the program.</summary>
+    private static string? WorkingFolder()
+    {
+        try
+        {
+            return Environment.CurrentDirectory;
+        }
+        catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
+        {
+            return null;
         }
     }
 }

@@ -11,10 +11,11 @@ internal sealed class WatchRun : IAsyncDisposable
     private readonly string _folder = Directory.CreateTempSubdirectory("wheeldraft-watch-").FullName;
     private readonly Task<int> _run;
 
-    public WatchRun(string demo)
+    public WatchRun(string demo, Action<string>? arrange = null)
     {
         File = Path.Combine(_folder, demo + ".toml");
         System.IO.File.Copy(Path.Combine(AppContext.BaseDirectory, "parameters", demo + ".toml"), File);
+        arrange?.Invoke(File);
         Surroundings surroundings = new() { Out = _out, Error = TextWriter.Null, Folder = _folder, Stop = _stop.Token };
         _run = Task.Run(() => ProgramRun.Run(["watch", Path.GetFileName(File)], surroundings));
     }

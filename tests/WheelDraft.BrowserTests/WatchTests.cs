@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using System.Globalization;
 using System.Net;
+using System.Net.Sockets;
 using Microsoft.Playwright;
 using Xunit;
 
@@ -75,6 +76,98 @@ public sealed class WatchTests(Chromium chromium)
         await page.WaitForFunctionAsync("() => document.querySelector('iframe:not(.coming)')?.contentDocument?.title.startsWith('Hatching tank')");
     }
 
+    // Once the file behind a symbolic link could be saved without the page hearing of it.
+    [Fact]
+    public async Task Watch_SymbolicLink_FollowsItsTargetAndItself()
+    {
+        string folder = Directory.CreateTempSubdirectory("wheeldraft-linked-").FullName;
+        try
+        {
+            await using WatchRun run = new("tank-doser", file => LinkInto(file, folder, "first.toml"));
+            string first = Path.Combine(folder, "first.toml");
+            using HttpClient client = new();
+            Uri state = new(new Uri(await run.Address), "/state");
+            await WaitFor(client, state, "Rearing tank");
+            await Save(first, "Rearing tank", "Hatching tank");
+            await WaitFor(client, state, "Hatching tank");
+
+            // The link is turned to another file, and that one is saved.
+            string second = Path.Combine(folder, "below", "second.toml");
+            Directory.CreateDirectory(Path.GetDirectoryName(second)!);
+            File.Copy(first, second);
+            await Save(second, "Hatching tank", "Second tank");
+            File.Delete(run.File);
+            File.CreateSymbolicLink(run.File, second);
+            await WaitFor(client, state, "Second tank");
+            await Save(second, "Second tank", "Third tank");
+            await WaitFor(client, state, "Third tank");
+        }
+        finally
+        {
+            Directory.Delete(folder, recursive: true);
+        }
+    }
+
+    [Fact]
+    public async Task Watch_FileRenamedAwayAndBack_TellsBoth()
+    {
+        await using WatchRun run = new("tank-doser");
+        using HttpClient client = new();
+        Uri state = new(new Uri(await run.Address), "/state");
+        File.Move(run.File, run.File + ".away");
+        await WaitFor(client, state, "cannot be read");
+        await Save(run.File + ".away", "Rearing tank", "Hatching tank");
+        File.Move(run.File + ".away", run.File);
+        await WaitFor(client, state, "Hatching tank");
+    }
+
+    // Once a pipe in place of the file stopped the watching for good.
+    [Fact]
+    public async Task Watch_PipeInPlaceOfTheFile_IsToldAndTheNextSavingToo()
+    {
+        await using WatchRun run = new("tank-doser");
+        using HttpClient client = new();
+        Uri state = new(new Uri(await run.Address), "/state");
+        File.Move(run.File, run.File + ".away");
+        using (Process made = Process.Start("mkfifo", [run.File]))
+        {
+            await made.WaitForExitAsync(TestContext.Current.CancellationToken);
+        }
+
+        await WaitFor(client, state, "nothing comes from it");
+        File.Move(run.File + ".away", run.File, overwrite: true);
+        await WaitFor(client, state, "\"faults\":[]");
+    }
+
+    [Fact]
+    public async Task Watch_MoreConnectionsThanABrowserOpens_AreClosedAndTheOthersAnswered()
+    {
+        await using WatchRun run = new("tank-doser");
+        Uri address = new(await run.Address);
+        List<TcpClient> held = [];
+        try
+        {
+            for (int i = 0; i < 80; i++)
+            {
+                TcpClient one = new();
+                await one.ConnectAsync(address.Host, address.Port, TestContext.Current.CancellationToken);
+                await one.GetStream().WriteAsync("GET /events HTTP/1.1\r\nHost: 127.0.0.1:"u8.ToArray(), TestContext.Current.CancellationToken);
+                held.Add(one);
+            }
+
+            await Task.Delay(500, TestContext.Current.CancellationToken);
+            int open = held.Count(c => !(c.Client.Poll(0, SelectMode.SelectRead) && c.Available == 0));
+            Assert.InRange(open, 1, 32);
+        }
+        finally
+        {
+            held.ForEach(c => c.Dispose());
+        }
+
+        using HttpClient client = new();
+        await WaitFor(client, new Uri(address, "/state"), "Rearing tank");
+    }
+
     [Fact]
     public async Task Watch_ForeignHostOrOrigin_IsRefused()
     {
@@ -114,6 +207,44 @@ public sealed class WatchTests(Chromium chromium)
 
     private static Task<IJSHandle> Shown(IPage page, int version) =>
         page.WaitForFunctionAsync("v => document.getElementById('picture').dataset.version === String(v)", version);
+
+    private static void LinkInto(string link, string folder, string name)
+    {
+        File.Move(link, Path.Combine(folder, name));
+        File.CreateSymbolicLink(link, Path.Combine(folder, name));
+    }
+
+    private static async Task Save(string file, string old, string with)
+    {
+        string text = await File.ReadAllTextAsync(file, TestContext.Current.CancellationToken);
+        await File.WriteAllTextAsync(file + "~", text.Replace(old, with, StringComparison.Ordinal), TestContext.Current.CancellationToken);
+        File.Move(file + "~", file, overwrite: true);
+    }
+
+    /// <summary>Asks how things stand until they stand so; on a busy machine that takes its time.</summary>
+    private static async Task WaitFor(HttpClient client, Uri state, string words)
+    {
+        string last = "";
+        for (Stopwatch clock = Stopwatch.StartNew(); clock.Elapsed < TimeSpan.FromSeconds(30);)
+        {
+            try
+            {
+                last = await client.GetStringAsync(state, TestContext.Current.CancellationToken);
+                if (last.Contains(words, StringComparison.Ordinal))
+                {
+                    return;
+                }
+            }
+            catch (HttpRequestException refused)
+            {
+                last = refused.Message;
+            }
+
+            await Task.Delay(50, TestContext.Current.CancellationToken);
+        }
+
+        Assert.Fail($"'{words}' never came; last: {last}");
+    }
 
     private static async Task<HttpStatusCode> Status(HttpClient client, Uri address, string path, params (string Name, string Value)[] headers)
     {

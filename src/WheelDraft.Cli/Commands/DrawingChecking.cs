@@ -16,7 +16,7 @@ internal static class DrawingChecking
     public static DrawingCheck Check(string file, DxfReadOptions reading, DrawingQuestion question, CommandContext context)
     {
         context.InputFile = null;
-        byte[] bytes = ParameterFile.DrawingBytes(file, context);
+        byte[] bytes = ParameterFile.BytesOfDrawing(file, context);
         context.InputFile = file;
         try
         {

@@ -29,12 +29,14 @@ internal static class FolderChecking
                 json.WriteStrings("missing", missing);
                 json.WriteStrings("changed", changed);
                 json.WriteStrings("foreign", foreign);
+                json.WriteStrings("leftover", FolderLook.Leftover(folder));
                 json.WriteEndObject();
             });
             return isWhole;
         }
 
-        foreach (string line in Lines(named, record, (missing, changed, foreign)))
+        IEnumerable<string> leftover = FolderLook.Leftover(folder).Select(n => $"  {n}: temporary, of a run that was cut off or is at work now; the next run takes it away");
+        foreach (string line in Lines(named, record, (missing, changed, foreign)).Concat(leftover))
         {
             context.Out.WriteLine(line);
         }

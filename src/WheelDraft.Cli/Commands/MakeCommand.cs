@@ -12,7 +12,7 @@ internal sealed class MakeCommand : ICommand
 {
     private readonly Argument<string> _file = new("FILE") { Description = "Parameter file" };
     private readonly Option<string> _folder = new("--out", "-o") { HelpName = "DIR", Description = "Folder to write into; out/ and the file's name when left out" };
-    private readonly Option<string[]> _only = new("--only") { HelpName = "KIND,...", Description = $"Only these kinds: {string.Join(", ", Kinds.Select(k => k.Word))}", AllowMultipleArgumentsPerToken = true };
+    private readonly Option<string[]> _only = new("--only") { HelpName = "KIND,...", Description = $"Only these kinds: {string.Join(", ", Kinds.Select(k => k.Word))}" };
     private readonly Option<bool> _despite = new("--despite-findings") { Description = "Write cutting files even where something misses" };
     private readonly Option<bool> _takeOver = FolderOptions.TakeOver();
     private readonly Option<string> _dxf = new("--dxf") { HelpName = "VERSION", Description = "Version of cutting files: r2000 or r12", DefaultValueFactory = _ => "r2000" };

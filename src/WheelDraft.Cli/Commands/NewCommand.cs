@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Text.Json;
+using WheelDraft.Engineering;
 using WheelDraft.Formats.Parameters;
 
 namespace WheelDraft.Cli;
@@ -25,20 +26,14 @@ internal sealed class NewCommand : ICommand
 
         if (parsed.GetValue(_name) is not { Length: > 0 } name)
         {
-            context.Complain("no name was given; write e.g. wheeldraft new my-wheel, or wheeldraft new --list");
-            return ExitStatus.WrongInput;
+            throw new DesignRefusedException("arguments.name", "no name was given; write e.g. wheeldraft new my-wheel, or wheeldraft new --list");
         }
 
-        if (Chosen(parsed.GetValue(_like), context) is not { } template)
-        {
-            return ExitStatus.WrongInput;
-        }
-
-        Write(name.EndsWith(".toml", StringComparison.OrdinalIgnoreCase) ? name : name + ".toml", template, context);
+        Write(name.EndsWith(".toml", StringComparison.OrdinalIgnoreCase) ? name : name + ".toml", Chosen(parsed.GetValue(_like)), context);
         return ExitStatus.Done;
     }
 
-    private static Template? Chosen(string? like, CommandContext context)
+    private static Template Chosen(string? like)
     {
         IReadOnlyList<Template> all = TemplateShelf.All;
         if (like is null)
@@ -46,15 +41,14 @@ internal sealed class NewCommand : ICommand
             return all[0];
         }
 
-        Template? found = all.FirstOrDefault(t => string.Equals(t.Name, like, StringComparison.Ordinal));
-        if (found is null)
+        if (all.FirstOrDefault(t => string.Equals(t.Name, like, StringComparison.Ordinal)) is { } found)
         {
-            string? near = NearMiss.Of(like, all.Select(t => t.Name));
-            string there = $"there are {string.Join(", ", all.Select(t => t.Name))}";
-            context.Complain(near is null ? $"there is no template '{like}'; {there}" : $"there is no template '{like}'; did you mean '{near}'? In all {there}");
+            return found;
         }
 
-        return found;
+        string? near = NearMiss.Of(like, all.Select(t => t.Name));
+        string there = $"there are {string.Join(", ", all.Select(t => t.Name))}";
+        throw new DesignRefusedException("arguments.like", near is null ? $"there is no template '{like}'; {there}" : $"there is no template '{like}'; did you mean '{near}'? In all {there}");
     }
 
     private static void Write(string file, Template template, CommandContext context)

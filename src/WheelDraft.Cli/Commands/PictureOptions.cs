@@ -20,7 +20,7 @@ internal sealed class PictureOptions
     private readonly Option<string> _callouts = new("--callouts") { HelpName = "KIND", Description = "Leaders of wheel and assembly end in words, or in numbers with a key", DefaultValueFactory = _ => "words" };
     private readonly Option<string> _frame = new("--frame") { HelpName = "T", Description = "Draw the state at a moment: time in the turn (\"83 s\"; a bare number is seconds) or programme angle (\"90 deg\")" };
     private readonly Option<string> _frames = new("--frames") { HelpName = "N", Description = FormattableString.Invariant($"Draw a film of one turn besides: so many PNGs, 1 to {MomentFilm.MostFrames}, in frames/") };
-    private readonly Option<string[]> _closed = new("--closed") { HelpName = "INPUT,...", Description = "Inputs that are closed in --frame and --frames; all others are open", AllowMultipleArgumentsPerToken = true };
+    private readonly Option<string[]> _closed = new("--closed") { HelpName = "INPUT,...", Description = "Inputs that are closed in --frame and --frames; all others are open" };
 
     /// <summary>Every option.</summary>
     public IReadOnlyList<Option> All => [_theme, _text, _width, _dpi, _callouts, _frame, _frames, _closed];

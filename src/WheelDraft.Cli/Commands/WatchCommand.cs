@@ -18,7 +18,7 @@ internal sealed class WatchCommand : ICommand
         string path = context.PathOf(named);
 
         // A file that cannot be read now is a mistyped name; one that goes later is an editor at work.
-        _ = ParameterFile.Bytes(named, context);
+        _ = ParameterFile.BytesToWatch(named, context);
         _now = WatchedDesign.Read(path, null);
         using FileWatch watch = new(path, () => Reread(path));
         WatchServer.Run(Path.GetFileName(path), () => Volatile.Read(ref _now)!, address => ShowAddress(address, context), context.Stop);

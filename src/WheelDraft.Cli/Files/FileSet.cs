@@ -1,19 +1,14 @@
-using System.Globalization;
-
 namespace WheelDraft.Cli;
 
 /// <summary>Files that are written together or not at all, as far as a file system allows.</summary>
 /// <remarks>Every file is first written in full, and flushed to the disk, under a temporary name in its own folder; only when all are there do the
 /// program's own stale files go and is each renamed over its old one. A run that fails or is stopped before that leaves the old set and no
-/// temporary file; a rename that fails half-way is rolled back. Putting in place is a matter of milliseconds and is not interrupted by Ctrl-C; a
+/// temporary file; a change that fails half-way takes back all before it (<see cref="Placing"/>). Putting in place is a matter of milliseconds and is not interrupted by Ctrl-C; a
 /// run killed in it is noticed by the next, by the manifest (<see cref="FolderRecord"/>). Files that are not the program's own are never touched.</remarks>
 /// <param name="folder">Folder of the set; made when it is not there.</param>
 /// <param name="stop">Looked at until the renaming begins.</param>
 internal sealed class FileSet(string folder, CancellationToken stop) : IDisposable
 {
-    /// <summary>Held while files are put in place.</summary>
-    public static readonly Lock Gate = new();
-
     private readonly SortedDictionary<string, string> _temporary = new(StringComparer.Ordinal);
     private readonly Dictionary<string, string> _hashes = new(StringComparer.Ordinal);
 
@@ -34,7 +29,13 @@ internal sealed class FileSet(string folder, CancellationToken stop) : IDisposab
         CheckName(relativePath);
         stop.ThrowIfCancellationRequested();
         string final = PathIn(relativePath);
-        if (!_temporary.TryAdd(relativePath, TemporaryFor(final)))
+        if (_temporary.Count == 0)
+        {
+            // Leftovers of killed runs go before anything is written: on a full disk they may be what fills it.
+            Guarded(() => FolderLook.SweepTemporary(folder));
+        }
+
+        if (!_temporary.TryAdd(relativePath, TemporaryFiles.NameFor(final)))
         {
             throw new ArgumentException($"The set holds '{relativePath}' already.", nameof(relativePath));
         }
@@ -43,7 +44,7 @@ internal sealed class FileSet(string folder, CancellationToken stop) : IDisposab
         Guarded(() =>
         {
             Directory.CreateDirectory(Path.GetDirectoryName(final)!);
-            WriteFlushed(_temporary[relativePath], bytes);
+            TemporaryFiles.Write(_temporary[relativePath], bytes);
         });
     }
 
@@ -56,15 +57,16 @@ internal sealed class FileSet(string folder, CancellationToken stop) : IDisposab
         ArgumentNullException.ThrowIfNull(claim);
         stop.ThrowIfCancellationRequested();
         FolderOutcome? outcome = null;
-        lock (Gate)
+        Guarded(() =>
         {
-            Guarded(() =>
+            Directory.CreateDirectory(folder);
+            using IDisposable alone = FolderLock.Take(folder, stop);
+            lock (TemporaryFiles.Gate)
             {
-                Directory.CreateDirectory(folder);
-                using IDisposable alone = FolderLock.Take(folder);
+                stop.ThrowIfCancellationRequested();
                 outcome = PutInPlace(claim, FolderRecord.Read(folder));
-            });
-        }
+            }
+        });
 
         return outcome!;
     }
@@ -74,7 +76,7 @@ internal sealed class FileSet(string folder, CancellationToken stop) : IDisposab
     {
         foreach (string temporary in _temporary.Values)
         {
-            Discard(temporary);
+            TemporaryFiles.Discard(temporary);
         }
     }
 
@@ -85,9 +87,10 @@ internal sealed class FileSet(string folder, CancellationToken stop) : IDisposab
         string? temporary = null;
         try
         {
-            temporary = TemporaryFor(path);
-            WriteFlushed(temporary, bytes);
-            lock (Gate)
+            temporary = TemporaryFiles.NameFor(path);
+            TemporaryFiles.Sweep(Path.GetDirectoryName(path)!, Path.GetFileName(path));
+            TemporaryFiles.Write(temporary, bytes);
+            lock (TemporaryFiles.Gate)
             {
                 File.Move(temporary, path, overwrite: false);
             }
@@ -102,7 +105,7 @@ internal sealed class FileSet(string folder, CancellationToken stop) : IDisposab
         }
         finally
         {
-            Discard(temporary);
+            TemporaryFiles.Discard(temporary);
         }
     }
 
@@ -125,16 +128,51 @@ internal sealed class FileSet(string folder, CancellationToken stop) : IDisposab
         FolderRecord after = RecordAfter(claim, before, stale);
         FolderLook.SweepTemporary(folder);
 
-        // From here until the last manifest the folder is between two runs, and says so.
-        Put(FolderRecord.FileName, Between(before, after).Bytes());
-        foreach (string name in stale)
+        string manifest = PathIn(FolderRecord.FileName);
+        string between = TemporaryFiles.NameFor(manifest), last = TemporaryFiles.NameFor(manifest + ".last");
+        try
         {
-            File.Delete(PathIn(name));
+            // Both manifests are written before the first change, so that from there on a full disk stops nothing.
+            TemporaryFiles.Write(between, Between(before, after).Bytes());
+            TemporaryFiles.Write(last, after.Bytes());
+            Change(manifest, (between, last), stale);
+        }
+        finally
+        {
+            TemporaryFiles.Discard(between);
+            TemporaryFiles.Discard(last);
         }
 
-        RenameAll();
-        Put(FolderRecord.FileName, after.Bytes());
         return new(stale, FolderLook.Unknown(folder, after), before is { IsComplete: false });
+    }
+
+    /// <summary>The changes themselves. From the first to the last the folder is between two runs, and its manifest says so.</summary>
+    private void Change(string manifest, (string Between, string Last) manifests, IReadOnlyList<string> stale)
+    {
+        Placing placing = new();
+        try
+        {
+            placing.Put(manifests.Between, manifest);
+            foreach (string name in stale)
+            {
+                placing.TakeAway(PathIn(name));
+            }
+
+            foreach ((string name, string temporary) in _temporary)
+            {
+                placing.Put(temporary, PathIn(name));
+            }
+
+            placing.Put(manifests.Last, manifest);
+        }
+        catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
+        {
+            throw placing.TakeBack()
+                ? new FileTroubleException($"cannot write into '{folder}': {trouble.Message}; all is as it was before")
+                : new FileTroubleException($"cannot write into '{folder}': {trouble.Message}; nor could all be taken back: two designs may be mixed there, as its {FolderRecord.FileName} says; make room or give leave to write, and run again");
+        }
+
+        placing.Finish();
     }
 
     /// <summary>Everything that stands in the way is found before the first change, not half-way.</summary>
@@ -153,7 +191,8 @@ internal sealed class FileSet(string folder, CancellationToken stop) : IDisposab
             }
         }
 
-        string[] foreign = [.. _temporary.Keys.Where(n => File.Exists(PathIn(n)) && !IsKnown(before, n))];
+        // A manifest that cannot be read is another program's, or was changed by hand: it is in the way like any other file.
+        string[] foreign = [.. _temporary.Keys.Where(n => File.Exists(PathIn(n)) && !IsKnown(before, n)), .. before is null && File.Exists(PathIn(FolderRecord.FileName)) ? [FolderRecord.FileName] : Array.Empty<string>()];
         if (foreign.Length > 0 && !claim.TakesOver)
         {
             throw new FileTroubleException($"in '{folder}' there {(foreign.Length == 1 ? "is a file" : "are files")} that this program did not make, or that {(foreign.Length == 1 ? "was" : "were")} changed since: {string.Join(", ", foreign)}; move {(foreign.Length == 1 ? "it" : "them")} away, give another folder with -o, or --take-over to replace");
@@ -220,90 +259,6 @@ internal sealed class FileSet(string folder, CancellationToken stop) : IDisposab
         return after with { IsComplete = false, Files = both };
     }
 
-    private void RenameAll()
-    {
-        List<(string Final, string? Backup)> done = [];
-        try
-        {
-            foreach ((string name, string temporary) in _temporary)
-            {
-                string final = PathIn(name);
-                string? backup = File.Exists(final) ? BackupFor(final) : null;
-                Rename(temporary, final, backup);
-                done.Add((final, backup));
-            }
-        }
-        catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
-        {
-            RollBack(done);
-            throw;
-        }
-
-        foreach ((string _, string? backup) in done)
-        {
-            Discard(backup);
-        }
-    }
-
-    // With a backup the old file keeps a second name until all renames are done; at every moment one whole file has the final name.
-    private static void Rename(string temporary, string final, string? backup)
-    {
-        if (backup is null)
-        {
-            File.Move(temporary, final, overwrite: true);
-        }
-        else
-        {
-            File.Delete(backup);
-            File.Replace(temporary, final, backup);
-        }
-    }
-
-    private static void RollBack(IReadOnlyList<(string Final, string? Backup)> done)
-    {
-        foreach ((string final, string? backup) in done)
-        {
-            if (backup is null)
-            {
-                File.Delete(final);
-            }
-            else
-            {
-                File.Move(backup, final, overwrite: true);
-            }
-        }
-    }
-
-    private void Put(string name, byte[] bytes)
-    {
-        string temporary = TemporaryFor(PathIn(name));
-        try
-        {
-            WriteFlushed(temporary, bytes);
-            File.Move(temporary, PathIn(name), overwrite: true);
-        }
-        finally
-        {
-            Discard(temporary);
-        }
-    }
-
-    private static void WriteFlushed(string path, byte[] bytes)
-    {
-        // A leftover of that name goes first, so that a symbolic link is never written through.
-        File.Delete(path);
-        using FileStream file = new(path, FileMode.CreateNew, FileAccess.Write, FileShare.None);
-        file.Write(bytes);
-        file.Flush(flushToDisk: true);
-    }
-
-    /// <summary>A name beside the final one, of this process alone; a leftover of a killed run of the same number is overwritten.</summary>
-    private static string TemporaryFor(string final) => Path.Combine(
-        Path.GetDirectoryName(final)!,
-        string.Create(CultureInfo.InvariantCulture, $".{Path.GetFileName(final)}.{Environment.ProcessId}.part"));
-
-    private static string BackupFor(string final) => TemporaryFor(final + ".old");
-
     private string PathIn(string name) => FolderRecord.PathIn(folder, name);
 
     private static void CheckName(string relativePath)
@@ -312,22 +267,6 @@ internal sealed class FileSet(string folder, CancellationToken stop) : IDisposab
         if (parts.Any(p => p is "" or "." or "..") || relativePath.Contains('\\', StringComparison.Ordinal) || Path.IsPathRooted(relativePath))
         {
             throw new ArgumentException($"'{relativePath}' is not a plain name below a folder.", nameof(relativePath));
-        }
-    }
-
-    private static void Discard(string? temporary)
-    {
-        try
-        {
-            if (temporary is not null)
-            {
-                File.Delete(temporary);
-            }
-        }
-        catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
-        {
-            // What cannot be deleted cannot be helped here, and the trouble that led here is the one worth telling.
-            return;
         }
     }
 }

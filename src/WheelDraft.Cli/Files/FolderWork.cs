@@ -43,34 +43,23 @@ internal static class FolderLook
     /// <summary>Deletes temporary files of runs that are no longer there.</summary>
     public static void SweepTemporary(string folder)
     {
-        foreach (string path in Folders(folder).SelectMany(f => Directory.EnumerateFiles(f, ".*.part")))
+        foreach (string own in Folders(folder))
         {
-            string[] parts = Path.GetFileName(path).Split('.');
-            if (parts.Length >= 4 && int.TryParse(parts[^2], System.Globalization.CultureInfo.InvariantCulture, out int process) && !IsRunning(process))
-            {
-                File.Delete(path);
-            }
+            TemporaryFiles.Sweep(own);
         }
     }
 
+    /// <summary>Temporary files that lie in the folder: of a run that was cut off, or that is at work now.</summary>
+    public static IReadOnlyList<string> Leftover(string folder) => [.. Folders(folder)
+        .SelectMany(f => Directory.EnumerateFiles(f).Where(TemporaryFiles.IsOne))
+        .Select(p => Path.GetRelativePath(folder, p).Replace('\\', '/'))
+        .Order(StringComparer.Ordinal)];
+
     private static IEnumerable<string> Present(string folder) => OwnFolders
         .Where(f => Directory.Exists(Path.Combine(folder, f)))
-        .SelectMany(f => Directory.EnumerateFiles(Path.Combine(folder, f)).Select(p => $"{f}/{Path.GetFileName(p)}"))
+        .SelectMany(f => Directory.EnumerateFiles(Path.Combine(folder, f)).Where(p => !TemporaryFiles.IsOne(p)).Select(p => $"{f}/{Path.GetFileName(p)}"))
         .Order(StringComparer.Ordinal);
 
     private static IEnumerable<string> Folders(string folder) =>
         OwnFolders.Select(f => Path.Combine(folder, f)).Prepend(folder).Where(Directory.Exists);
-
-    private static bool IsRunning(int process)
-    {
-        try
-        {
-            using System.Diagnostics.Process found = System.Diagnostics.Process.GetProcessById(process);
-            return true;
-        }
-        catch (ArgumentException)
-        {
-            return false;
-        }
-    }
 }

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
+using WheelDraft.Engineering;
 using WheelDraft.Formats.Parameters;
 
 namespace WheelDraft.Cli;
@@ -21,11 +22,7 @@ internal static class ArgumentFaults
             lines.AddRange(parsed.Errors.Select(e => command.Subcommands.Count > 0 && parsed.Tokens.Count < 2 ? Unsaid(command, name) : e.Message.TrimEnd('.')));
         }
 
-        foreach (string line in lines.Distinct(StringComparer.Ordinal))
-        {
-            context.Complain(line);
-        }
-
+        Refusals.Report(new DesignRefusedException([.. lines.Distinct(StringComparer.Ordinal).Select(l => Finding.Error("arguments", l))]), context);
         context.Error.WriteLine($"Try: {name} --help");
         return ExitStatus.WrongInput;
     }

@@ -1,17 +1,21 @@
 using System.Globalization;
 using System.Text;
 using System.Text.Json;
+using WheelDraft.Engineering;
 
 namespace WheelDraft.Cli;
 
 /// <summary>What a command gets in addition to its arguments: where results and messages go, and how it is to behave.</summary>
 internal sealed class CommandContext(Surroundings surroundings)
 {
-    /// <summary>Standard output, for results only.</summary>
-    public TextWriter Out => surroundings.Out;
+    /// <summary>Standard output, for results only; nothing in a name reaches a terminal as a command.</summary>
+    public TextWriter Out { get; } = new PlainWriter(surroundings.Out);
 
-    /// <summary>Standard error.</summary>
-    public TextWriter Error => surroundings.Error;
+    /// <summary>Standard error, likewise.</summary>
+    public TextWriter Error { get; } = new PlainWriter(surroundings.Error);
+
+    /// <summary>Standard error as it is, for a line that is written over itself.</summary>
+    public TextWriter Terminal => surroundings.Error;
 
     /// <summary>Whether only errors are shown.</summary>
     public bool Quiet { get; init; }
@@ -32,7 +36,13 @@ internal sealed class CommandContext(Surroundings surroundings)
     public string? InputFile { get; set; }
 
     /// <summary>The full path of a file that the person named.</summary>
-    public string PathOf(string named) => Path.GetFullPath(named, surroundings.Folder);
+    /// <exception cref="DesignRefusedException">The name is empty.</exception>
+    /// <exception cref="FileTroubleException">The name counts from the working folder, and that is gone.</exception>
+    public string PathOf(string named) =>
+        named.Length == 0 ? throw new DesignRefusedException("arguments.name", "The name of a file or folder is empty; write . for the folder where you are.")
+        : surroundings.Folder is { } folder ? Path.GetFullPath(named, folder)
+        : Path.IsPathFullyQualified(named) ? Path.GetFullPath(named)
+        : throw new FileTroubleException($"cannot find '{named}': the working folder has been deleted; change into another, or give the whole path");
 
     /// <summary>Says something in passing, unless quiet.</summary>
     public void Say(string message)

@@ -28,8 +28,8 @@ internal sealed class Progress(CommandContext context, string what) : IDisposabl
 
         _shown = Stopwatch.GetTimestamp();
         string line = string.Create(CultureInfo.InvariantCulture, $"{_done} {what}");
-        context.Error.Write('\r' + line);
-        context.Error.Flush();
+        context.Terminal.Write('\r' + line);
+        context.Terminal.Flush();
         _width = Math.Max(_width, line.Length);
     }
 
@@ -38,8 +38,8 @@ internal sealed class Progress(CommandContext context, string what) : IDisposabl
     {
         if (_width > 0)
         {
-            context.Error.Write('\r' + new string(' ', _width) + '\r');
-            context.Error.Flush();
+            context.Terminal.Write('\r' + new string(' ', _width) + '\r');
+            context.Terminal.Flush();
         }
     }
 }

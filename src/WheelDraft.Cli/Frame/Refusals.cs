@@ -7,8 +7,8 @@ namespace WheelDraft.Cli;
 /// <summary>Says why a design cannot be built: the only place that reports bad input, for every command.</summary>
 internal static class Refusals
 {
-    /// <summary>One line a reason on standard error, with its place in the file where one is known; where the result is to be JSON
-    /// and a file is at work, the same reasons as one object on standard output.</summary>
+    /// <summary>One line a reason on standard error, with its place in the file where one is known; where the result is to be JSON,
+    /// the same reasons as one object on standard output.</summary>
     public static void Report(DesignRefusedException refused, CommandContext context)
     {
         foreach (Finding reason in refused.Reasons)
@@ -19,9 +19,9 @@ internal static class Refusals
             context.Error.WriteLine($"{place}: {reason.Message}");
         }
 
-        if (context.Json && context.InputFile is { } named)
+        if (context.Json)
         {
-            context.WriteJson(json => Write(json, named, refused.Reasons));
+            context.WriteJson(json => Write(json, context.InputFile, refused.Reasons));
         }
     }
 

@@ -9,8 +9,8 @@ internal sealed class Surroundings
     /// <summary>Standard error: messages and progress.</summary>
     public required TextWriter Error { get; init; }
 
-    /// <summary>Folder from which relative file names count.</summary>
-    public required string Folder { get; init; }
+    /// <summary>Folder from which relative file names count; null when it has been deleted.</summary>
+    public required string? Folder { get; init; }
 
     /// <summary>Whether standard error is a terminal, so that progress is worth showing.</summary>
     public bool ErrorIsTerminal { get; init; }

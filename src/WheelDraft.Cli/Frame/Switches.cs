@@ -24,7 +24,11 @@ internal sealed class Switches
 
     /// <summary>The context of a run with these arguments.</summary>
     public CommandContext Context(ParseResult parsed, Surroundings surroundings) =>
-        new(surroundings) { Quiet = parsed.GetValue(_quiet), Json = parsed.GetValue(_json) };
+        new(surroundings) { Quiet = IsOn(parsed, _quiet), Json = IsOn(parsed, _json) };
+
+    // Asked for before the arguments are known to be right, so it must bear any of them.
+    private static bool IsOn(ParseResult parsed, Option<bool> option) =>
+        parsed.GetResult(option) is { } given && (given.Errors.Any() || given.GetValueOrDefault<bool>());
 
     private void Wire(Command described, ICommand command, Surroundings surroundings)
     {

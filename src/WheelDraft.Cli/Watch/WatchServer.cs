@@ -17,6 +17,12 @@ internal sealed class WatchServer
     // Time that open connections have to end by themselves; well below the second in which Ctrl-C has to stop.
     private static readonly TimeSpan StopPatience = TimeSpan.FromMilliseconds(250);
 
+    /// <summary>Connections at one time: a browser opens about six for each of a few pages. One more is closed at once.</summary>
+    internal const int MostConnections = 32;
+
+    // Time in which a request has to have come; what only connects and says nothing is let go after it.
+    private static readonly TimeSpan HeadersPatience = TimeSpan.FromSeconds(5);
+
     private readonly WebApplication _server;
     private readonly CancellationToken _stop;
     private readonly Func<WatchedDesign> _now;
@@ -31,6 +37,12 @@ internal sealed class WatchServer
         _stop = stop;
         WebApplicationBuilder builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions { ContentRootPath = AppContext.BaseDirectory });
         builder.Logging.ClearProviders();
+        builder.WebHost.ConfigureKestrel(kestrel =>
+        {
+            kestrel.Limits.MaxConcurrentConnections = MostConnections;
+            kestrel.Limits.MaxRequestBodySize = 0;
+            kestrel.Limits.RequestHeadersTimeout = HeadersPatience;
+        });
         builder.WebHost.UseUrls("http://127.0.0.1:0");
         builder.Configuration["AllowedHosts"] = "*";
         _server = builder.Build();

@@ -162,8 +162,10 @@ internal sealed record ChartLegend(IReadOnlyList<LegendEntry> Entries)
     {
         double x = 0;
         int row = 0;
-        foreach (LegendEntry entry in Entries)
+        foreach (LegendEntry whole in Entries)
         {
+            // A name that is longer than the legend is wide stands in full in the tables.
+            LegendEntry entry = whole with { Text = TextFit.Shortened(whole.Text, widthMm - FieldOf(whole) - 1.5, TextStyle.Small) };
             double width = FieldOf(entry) + 1.5 + TextFit.WidthMm(entry.Text, TextStyle.Small) + GapMm;
             if (x > 0 && x + width - GapMm > widthMm)
             {

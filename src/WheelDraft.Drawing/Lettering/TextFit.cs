@@ -67,7 +67,9 @@ internal static class TextFit
         string text = name;
         for (int length = name.Length; length > 1 && WidthMm(text, style) > widthMm;)
         {
-            text = name[..--length].TrimEnd() + "...";
+            // A character of two halves goes as a whole.
+            length -= length > 2 && char.IsLowSurrogate(name[length - 1]) ? 2 : 1;
+            text = name[..length].TrimEnd() + "...";
         }
 
         return text;

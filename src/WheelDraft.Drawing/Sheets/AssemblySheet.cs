@@ -126,6 +126,9 @@ internal sealed class AssemblyPlan
     private const double AboveMm = 12;
     private const double LeaderMm = 11;
 
+    // What the plan keeps of the width, whatever its labels say; below it nothing could be told on an A4 print.
+    private const double PlanShare = 0.4;
+
     private readonly PlanView _plan;
     private readonly AssemblyLabels _words;
     private readonly Bounds _area;
@@ -134,6 +137,7 @@ internal sealed class AssemblyPlan
     private readonly SheetView _view;
     private readonly CalloutRing _ring;
     private readonly IReadOnlyList<RingCallout> _labels;
+    private readonly int _shortened;
 
     /// <summary>Puts the plan into an area.</summary>
     /// <param name="plan">The plan.</param>
@@ -147,6 +151,14 @@ internal sealed class AssemblyPlan
         _footMm = _legend.HeightMm(area.Width) + 4;
         Bounds model = plan.Model;
         CalloutMarks marks = labels.Any(l => l.Number is not null) ? CalloutMarks.Numbers : CalloutMarks.Words;
+        double mostMm = (area.Width * (1 - PlanShare) / 2) - LeaderMm;
+        if (marks == CalloutMarks.Words && CalloutRing.ColumnMm(marks, labels.Select(l => l.Text)) > mostMm)
+        {
+            IReadOnlyList<RingCallout> whole = labels;
+            labels = [.. whole.Select(l => l with { Text = TextFit.Shortened(l.Text, mostMm, DimensionForm.TextStyle) })];
+            _shortened = whole.Zip(labels).Count(l => !string.Equals(l.First.Text, l.Second.Text, StringComparison.Ordinal));
+        }
+
         double side = CalloutRing.ColumnMm(marks, labels.Select(l => l.Text)) + LeaderMm;
         _view = SheetView.Fitted(model, new(area.MinX + side, area.MinY + AboveMm + _footMm, area.MaxX - side, area.MaxY - AboveMm));
         _ring = new(_view.Of(model).Grown(3), area with { MinY = area.MinY + _footMm }) { Marks = marks };
@@ -174,6 +186,11 @@ internal sealed class AssemblyPlan
         }
 
         _legend.Draw(sheet.Group("legend", "Legend", "legend"), new Point(_area.MinX, _area.MinY + _footMm - 4), _area.Width);
+        if (_shortened > 0)
+        {
+            sheet.Warn(Invariant.Text($"The assembly drawing shortens {_shortened} long labels; its tables and notes have the names in full."));
+        }
+
         GroupPen pen = sheet.Group("labels", "Labels", "labels");
         if (!_ring.TryDraw(pen, _labels))
         {

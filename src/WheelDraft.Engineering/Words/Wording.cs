@@ -21,6 +21,13 @@ internal static class Wording
     /// <summary>A share as a percentage: "1 %".</summary>
     public static string Percent(double share) => Number(share * 100, 2) + " %";
 
+    /// <summary>A number with exactly so many decimals; what rounds to nothing has no sign: "0.00".</summary>
+    public static string Fixed(double value, int decimals)
+    {
+        string text = value.ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+        return text.StartsWith('-') && !text.AsSpan().ContainsAnyInRange('1', '9') ? text[1..] : text;
+    }
+
     /// <summary>A number with at most so many decimals.</summary>
     public static string Number(double value, int decimals) =>
         (Math.Round(value, decimals) + 0.0).ToString("0." + new string('#', decimals), CultureInfo.InvariantCulture);

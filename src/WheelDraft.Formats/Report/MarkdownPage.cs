@@ -52,10 +52,11 @@ internal sealed class MarkdownPage
     public byte[] Finish() => Encoding.UTF8.GetBytes(_text.ToString());
 
     /// <summary>A name from a file as it stands in a table or a sentence: never a new column or line.</summary>
-    private static string Cell(string text) => Line(text).Replace("|", "\\|", StringComparison.Ordinal);
+    private static string Cell(string text) => Line(text).Replace("\\|", "\\\\|", StringComparison.Ordinal).Replace("|", "\\|", StringComparison.Ordinal);
 
-    /// <summary>Words on one line; what looks like a tag is words too, since these pages hold none.</summary>
-    private static string Line(string text) => text.Replace("<", "&lt;", StringComparison.Ordinal).ReplaceLineEndings(" ");
+    /// <summary>Words on one line; what looks like a tag or a link is words too, since these pages hold none.</summary>
+    private static string Line(string text) =>
+        text.Replace("<", "&lt;", StringComparison.Ordinal).Replace("](", "]\\(", StringComparison.Ordinal).ReplaceLineEndings(" ");
 
     private MarkdownPage Items(IEnumerable<string> items, Func<int, string> mark)
     {

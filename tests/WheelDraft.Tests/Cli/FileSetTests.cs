@@ -128,6 +128,89 @@ public sealed class FileSetTests : IDisposable
         Assert.Equal(["cut/wheel.dxf", FolderRecord.FileName], Present());
     }
 
+    // Once leftovers stayed where a process of another kind had got the number since, in a container every time.
+    [Fact]
+    public void Add_TemporaryFileOfANumberThatAYoungerProcessHas_IsSweptAway()
+    {
+        Make(Claim, ("cut/wheel.dxf", 1));
+        using System.Diagnostics.Process other = System.Diagnostics.Process.Start("sleep", ["60"]);
+        try
+        {
+            string left = string.Create(System.Globalization.CultureInfo.InvariantCulture, $"cut/.wheel.dxf.{other.Id}.part");
+            string mine = string.Create(System.Globalization.CultureInfo.InvariantCulture, $"cut/.gone.dxf.{Environment.ProcessId}.part");
+            Write(left, "of a process that is at work");
+            Write(mine, "of an earlier process of this number");
+            Make(Claim, ("cut/wheel.dxf", 1));
+            Assert.Equal([left, "cut/wheel.dxf", FolderRecord.FileName], Present());
+            File.SetLastWriteTimeUtc(Path.Combine(Target, left), other.StartTime.ToUniversalTime().AddHours(-1));
+            Make(Claim, ("cut/wheel.dxf", 1));
+            Assert.Equal(["cut/wheel.dxf", FolderRecord.FileName], Present());
+        }
+        finally
+        {
+            other.Kill();
+        }
+    }
+
+    // A full disk may be full of leftovers: they go before anything is written.
+    [Fact]
+    public void Add_LeftoversOfAKilledRun_GoFirst()
+    {
+        Write("cut/.wheel.dxf.2147483646.part", "half of a file");
+        using FileSet set = Set();
+        set.Add("report.json", [1]);
+        Assert.False(File.Exists(Path.Combine(Target, "cut/.wheel.dxf.2147483646.part")));
+    }
+
+    // Once the stale files were gone and the manifest said "cut off" when a rename failed half-way.
+    [Theory]
+    [InlineData("b.txt")]
+    [InlineData("z/last.txt")]
+    public void Commit_ChangeThatFailsHalfWay_TakesBackAllBeforeIt(string vanishing)
+    {
+        Make(Claim, ("a.txt", 0), ("b.txt", 0), ("cut/stale.dxf", 0), ("z/last.txt", 0));
+        string before = File.ReadAllText(Path.Combine(Target, FolderRecord.FileName));
+        using (FileSet set = Set())
+        {
+            set.Add("a.txt", [1]);
+            set.Add("b.txt", [1]);
+            set.Add("new.txt", [1]);
+            set.Add("z/last.txt", [1]);
+            File.Delete(TemporaryFiles.NameFor(Path.Combine(Target, vanishing)));
+            Assert.Contains("all is as it was before", Assert.Throws<FileTroubleException>(() => set.Commit(Claim with { InputSha256 = "b" })).Message, StringComparison.Ordinal);
+        }
+
+        Assert.Equal(["a.txt", "b.txt", "cut/stale.dxf", FolderRecord.FileName, "z/last.txt"], Present());
+        Assert.All(["a.txt", "b.txt", "cut/stale.dxf", "z/last.txt"], n => Assert.Equal([0], File.ReadAllBytes(Path.Combine(Target, n))));
+        Assert.Equal(before, File.ReadAllText(Path.Combine(Target, FolderRecord.FileName)));
+    }
+
+    // Once a manifest.json of another program was replaced without a word.
+    [Fact]
+    public void Commit_ManifestOfAnotherProgram_RefusesUnlessAsked()
+    {
+        Write(FolderRecord.FileName, "{ \"name\": \"the person's own\" }");
+        using (FileSet set = Set())
+        {
+            set.Add("a.txt", [1]);
+            Assert.Contains(FolderRecord.FileName, Assert.Throws<FileTroubleException>(() => set.Commit(Claim)).Message, StringComparison.Ordinal);
+        }
+
+        Assert.Equal([FolderRecord.FileName], Present());
+        Make(Claim with { TakesOver = true }, ("a.txt", 1));
+        Assert.True(FolderRecord.Read(Target)!.IsComplete);
+    }
+
+    [Fact]
+    public void Leftover_FolderWithTemporaryFiles_NamesThemAndNoOthers()
+    {
+        Make(Claim, ("cut/wheel.dxf", 1));
+        Write("cut/.wheel.dxf.2147483646.part", "half of a file");
+        Write("draw/mine.part", "the person's own");
+        Assert.Equal(["cut/.wheel.dxf.2147483646.part"], FolderLook.Leftover(Target));
+        Assert.Equal(["draw/mine.part"], FolderLook.Unknown(Target, FolderRecord.Read(Target)!));
+    }
+
     [Fact]
     public void Add_SymbolicLinkOfTheTemporaryName_IsNotWrittenThrough()
     {

@@ -1,4 +1,3 @@
-using System.Globalization;
 using WheelDraft.Geometry;
 
 namespace WheelDraft.Engineering;
@@ -6,11 +5,11 @@ namespace WheelDraft.Engineering;
 /// <summary>How something was measured, in words.</summary>
 internal static class MeasuringWords
 {
-    internal static string Mm(double mm) => string.Create(CultureInfo.InvariantCulture, $"{mm:0.00} mm");
+    internal static string Mm(double mm) => Wording.Fixed(mm, 2) + " mm";
 
-    internal static string At(SpacePoint p) => string.Create(CultureInfo.InvariantCulture, $"({p.X:0.00}, {p.Y:0.00}, {p.Z:0.00})");
+    internal static string At(SpacePoint p) => $"({F(p.X)}, {F(p.Y)}, {F(p.Z)})";
 
-    internal static string Degrees(double rad) => string.Create(CultureInfo.InvariantCulture, $"{Angles.DegFromRad(rad):0.0}°");
+    internal static string Degrees(double rad) => Wording.Fixed(Angles.DegFromRad(rad), 1) + "°";
 
     internal static string Gap(ClearancePart part, double xMm)
     {
@@ -45,6 +44,8 @@ internal static class MeasuringWords
         string crossed = leg.Crossed.Count == 0
             ? ""
             : "; " + string.Join(", ", leg.Crossed.Select(c => $"{c.Region} {(c.Bridged ? "(bridged) " : "")}adds {Mm(c.AddedMm)}"));
-        return string.Create(CultureInfo.InvariantCulture, $"Leg {way} from ({a.X:0.00}, {a.Y:0.00}) to ({b.X:0.00}, {b.Y:0.00}): {leg.LengthMm:0.00} mm{crossed}.");
+        return $"Leg {way} from ({F(a.X)}, {F(a.Y)}) to ({F(b.X)}, {F(b.Y)}): {Mm(leg.LengthMm)}{crossed}.";
     }
+
+    private static string F(double mm) => Wording.Fixed(mm, 2);
 }

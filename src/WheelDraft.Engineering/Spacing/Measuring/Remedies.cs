@@ -251,8 +251,8 @@ internal static class Remedies
         Surfaces = [.. task.Surfaces.Select(s => string.Equals(s.Name, surface.Name, StringComparison.Ordinal) ? change(s) : s)],
     };
 
-    private static string Ends(Point[] path) => string.Create(
-        CultureInfo.InvariantCulture, $"({path[0].X:0.00}, {path[0].Y:0.00}) to ({path[1].X:0.00}, {path[1].Y:0.00})");
+    private static string Ends(Point[] path) =>
+        $"({Wording.Fixed(path[0].X, 2)}, {Wording.Fixed(path[0].Y, 2)}) to ({Wording.Fixed(path[1].X, 2)}, {Wording.Fixed(path[1].Y, 2)})";
 
     /// <summary>A change of some size.</summary>
     private sealed record TriedChange(RemedyKind Kind, Func<double, SpacingTask> Apply, Func<double, string> Text)

@@ -34,7 +34,7 @@ internal sealed class BlankCutting
         Contour outer = Edge();
         if (Overlap(outer) is Point crossing)
         {
-            _refuse("shape", $"the blank of strip \"{_strip.Name}\" overlaps itself near ({crossing.X:0.##}, {crossing.Y:0.##}) mm on the flat; it cannot be cut from one sheet: change the sweeps or lengths");
+            _refuse("shape", $"the blank of strip \"{_strip.Name}\" overlaps itself near ({Wording.Number(crossing.X, 2)}, {Wording.Number(crossing.Y, 2)}) mm on the flat; it cannot be cut from one sheet: change the sweeps or lengths");
             return null;
         }
 

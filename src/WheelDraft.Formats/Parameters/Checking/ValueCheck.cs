@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text;
 
 namespace WheelDraft.Formats.Parameters;
 
@@ -109,7 +110,7 @@ internal sealed class ValueCheck(DiagnosticList diagnostics)
         int length = text.Value.EnumerateRunes().Count();
         return string.IsNullOrWhiteSpace(text.Value) ? Wrong(node, $"'{key.Name}' is empty", $"write e.g. {Example(key)}")
             : length > most ? Wrong(node, string.Create(CultureInfo.InvariantCulture, $"'{key.Name}' has {length} characters"), string.Create(CultureInfo.InvariantCulture, $"it takes at most {most}"))
-            : text.Value.Any(char.IsControl) ? Wrong(node, $"'{key.Name}' holds a control character", "write it on one line, without tabs")
+            : UnseenCharacters.FirstIn(text.Value) is { } unseen ? Wrong(node, Unseen(key, unseen), Rune.IsControl(unseen) ? "write it on one line, without tabs" : "take it out, or type the text anew")
             : text.Value;
     }
 
@@ -120,8 +121,14 @@ internal sealed class ValueCheck(DiagnosticList diagnostics)
             return Wrong(node, $"the name \"{text.Value}\" holds a path separator", "names go into file names, so write it without / and \\");
         }
 
-        return Text(node, NameShape.MostCharacters, key);
+        return node is TomlText { Value: { Length: > 0 } name } && !string.IsNullOrWhiteSpace(name) && (char.IsWhiteSpace(name[0]) || char.IsWhiteSpace(name[^1])) && UnseenCharacters.FirstIn(name) is null
+            ? Wrong(node, $"the name \"{name}\" has a space at an end", "two names that look alike are one, so leave it out")
+            : Text(node, NameShape.MostCharacters, key);
     }
+
+    private static string Unseen(KeyDefinition key, Rune unseen) => Rune.IsControl(unseen)
+        ? string.Create(CultureInfo.InvariantCulture, $"'{key.Name}' holds a control character (U+{unseen.Value:X4})")
+        : string.Create(CultureInfo.InvariantCulture, $"'{key.Name}' holds U+{unseen.Value:X4}, a character that cannot be seen or that turns the direction of what follows");
 
     private object? Number(TomlNode node, NumberShape shape, KeyDefinition key)
     {

@@ -20,7 +20,7 @@ internal sealed record TextShape(int MostCharacters) : ValueShape
     public bool MayBeEmpty { get; init; }
 }
 
-/// <summary>A name: 1 to 60 characters, no control characters, no path separators.</summary>
+/// <summary>A name: 1 to 60 characters, none that cannot be seen (<see cref="UnseenCharacters"/>), no path separators, no space at either end.</summary>
 internal sealed record NameShape : ValueShape
 {
     /// <summary>Most characters of a name.</summary>

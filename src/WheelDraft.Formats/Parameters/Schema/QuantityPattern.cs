@@ -10,14 +10,14 @@ internal static class QuantityPattern
 
     private const string Number = "[+-]?(?:[0-9]+(?:\\.[0-9]*)?|\\.[0-9]+)(?:[eE][+-]?[0-9]+)?";
 
-    /// <summary>A text with something in it and no control characters.</summary>
-    public const string PlainText = "^(?=.*\\S)[^\\u0000-\\u001F\\u007F-\\u009F]+$";
+    /// <summary>A text with something in it and no characters that cannot be seen.</summary>
+    public static string PlainText { get; } = $"^(?=.*\\S)[^{UnseenCharacters.InClass}]+$";
 
     /// <summary>Text on one line, or none at all.</summary>
-    public const string TextOrNone = "^[^\\u0000-\\u001F\\u007F-\\u009F]*$";
+    public static string TextOrNone { get; } = $"^[^{UnseenCharacters.InClass}]*$";
 
-    /// <summary>A name: the same without path separators.</summary>
-    public const string Name = "^(?=.*\\S)[^\\u0000-\\u001F\\u007F-\\u009F/\\\\]+$";
+    /// <summary>A name: the same without path separators, and without a space at either end.</summary>
+    public static string Name { get; } = $"^(?!\\s)(?!.*\\s$)[^{UnseenCharacters.InClass}/\\\\]+$";
 
     /// <summary>The form of a quantity, or of the words that may stand for it.</summary>
     public static string Of(QuantityShape shape)
