@@ -21,8 +21,8 @@ internal static class ParameterFile
         string path = context.PathOf(named);
         try
         {
-            // A pipe into which nobody writes keeps even the opening waiting, so that both are done beside and given up after a while.
-            Task<byte[]?> reading = Task.Run(() => UpTo(path, most, context.Stop), context.Stop);
+            // A pipe into which nobody writes keeps even the opening waiting, so that both are done beside, on a thread of their own, and given up after a while.
+            Task<byte[]?> reading = Task.Factory.StartNew(() => UpTo(path, most, context.Stop), context.Stop, TaskCreationOptions.LongRunning, TaskScheduler.Default);
             if (!reading.Wait(TimeSpan.FromSeconds(Budgets.ReadingS), context.Stop))
             {
                 throw new FileTroubleException(string.Create(CultureInfo.InvariantCulture, $"cannot read '{named}': it has not come to its end within {Budgets.ReadingS} s; if it is a pipe, nothing writes into it. Save it as a file first."));
