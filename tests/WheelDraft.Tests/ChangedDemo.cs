@@ -1,6 +1,6 @@
-using Xunit;
 using System.Text.RegularExpressions;
 using WheelDraft.Formats.Parameters;
+using Xunit;
 
 namespace WheelDraft.Tests;
 

@@ -6,7 +6,7 @@ namespace WheelDraft.Engineering;
 internal sealed class CurrentSearch
 {
     // Each state takes some ten microseconds; with more of them a bound stands in for the search.
-    internal const long MostStates = 200_000;
+    internal const long MostStates = Budgets.CircuitStates / 2;
 
     // Below this a current is the rounding of a sum that is zero, A.
     private const double NothingA = 1e-9;
