@@ -63,6 +63,14 @@ internal sealed class TurnGroups(
             at[all] = exit;
         }
 
+        for (int e = 0; e < group.Length; e++)
+        {
+            if (at.TryGetValue((2UL << e) - 1, out int behind))
+            {
+                positions[behind].NominalRad = group[e].AtRad;
+            }
+        }
+
         foreach (ulong passed in sets)
         {
             for (int e = 0; e < group.Length; e++)
@@ -87,6 +95,7 @@ internal sealed class TurnGroups(
             BitRow.Put(closed, group[e].Contact, group[e].Makes);
             bool last = e == group.Length - 1;
             int to = last && exit >= 0 ? exit : Add(closed, group[e].AtRad, last ? Ahead(_after, 0) : group[e + 1].AtRad);
+            positions[to].NominalRad = group[e].AtRad;
             Link(from, to, group[e]);
             from = to;
         }

@@ -29,6 +29,9 @@ internal sealed class TurnPosition
     /// <summary>Index of the nominal interval, or −1 for an order of edges that only tolerances bring about.</summary>
     public int Interval { get; set; } = -1;
 
+    /// <summary>Nominal angle of the edge that opens it, unrolled, when all edges come in their nominal order; null for other orders.</summary>
+    public double? NominalRad { get; set; }
+
     /// <summary>Positions that follow as the wheel turns forward, each by one edge.</summary>
     public List<TurnStep> Next { get; } = [];
 
@@ -273,17 +276,21 @@ internal sealed class TurnPositions
 
     private void AddInterval(double fromRad, double lengthRad)
     {
-        int position = NominalPosition(Angles.InTurn(fromRad + (lengthRad / 2)));
+        int position = NominalPosition(fromRad, Angles.InTurn(fromRad + (lengthRad / 2)));
         _positions[position].Interval = _intervals.Count;
         _intervals.Add(new TurnInterval(fromRad, lengthRad, position));
     }
 
-    // The position whose closed set is the nominal one at an angle, among those that may lie there.
-    private int NominalPosition(double middleRad)
+    // The position whose closed set is the nominal one at an angle, among those that may lie there. Bands wider than a period let several
+    // positions of one set lie there: then it is the one that the interval's own edge opens.
+    private int NominalPosition(double fromRad, double middleRad)
     {
         ulong[] closed = ClosedAt(middleRad);
         CircleArc here = CircleArc.Sweep(middleRad, SameAngleRad / 2);
-        int found = _positions.FindIndex(p => p.Interval < 0 && p.MayLieIn(here, 0) && p.Closed.AsSpan().SequenceEqual(closed));
+        bool MayBe(TurnPosition p) => p.Interval < 0 && p.MayLieIn(here, 0) && p.Closed.AsSpan().SequenceEqual(closed);
+        bool IsOpenedThere(TurnPosition p) => p.NominalRad is double at && Angles.InTurn(at - fromRad + SameAngleRad) < 4 * SameAngleRad;
+        int found = _positions.FindIndex(p => IsOpenedThere(p) && MayBe(p));
+        found = found >= 0 ? found : _positions.FindIndex(MayBe);
         return found >= 0
             ? found
             : throw new InvalidOperationException("A nominal interval has no position: the on-periods of one output overlap.");

@@ -52,6 +52,19 @@ public sealed class TurnPositionsTests
     }
 
     [Fact]
+    public void Intervals_BandsWiderThanAPeriod_EachHasThePositionThatItsOwnEdgeOpens()
+    {
+        // Bands of 30° round periods of 6 and 10°: closed after the first make may still be so at home, where the second period is meant.
+        TurnPositions turn = new(new CircuitBuilder().Ring("a", "a", 30, (327, 333), (355, 5)).Contacts);
+        Assert.Equal([355, 5, 327, 333], turn.Intervals.Select(i => Math.Round(Angles.DegFromRad(i.FromRad), 9)));
+        Assert.Equal("a||a|", string.Join('|', turn.Intervals.Select(i => Closed(turn, i.Position))));
+
+        // By hand: the soonest that the last edge passed may come.
+        Assert.Equal(355 - 30, Angles.DegFromRad(turn.Positions[turn.Intervals[0].Position].LowerRad), 1e-9);
+        Assert.Equal(327 - 30, Angles.DegFromRad(turn.Positions[turn.Intervals[2].Position].LowerRad), 1e-9);
+    }
+
+    [Fact]
     public void Positions_ThirteenEdgesInOneBand_AreRefusedAndSaid()
     {
         CircuitBuilder circuit = new();
