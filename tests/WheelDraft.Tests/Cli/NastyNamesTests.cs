@@ -3,7 +3,6 @@ using System.Text;
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
-using WheelDraft.Engineering;
 using WheelDraft.Formats.Parameters;
 using Xunit;
 
@@ -137,7 +136,7 @@ public sealed partial class NastyNamesTests(NastyNamesTests.PlainDesign plain) :
     private static string Renamed(string title, string[] given)
     {
         string text = Demo.Replace("Propagation bench controller", Escaped(title), StringComparison.Ordinal);
-        return string.Concat(Regex.Split(text, "(\"[^\"\n]*\")", RegexOptions.None, TimeSpan.FromSeconds(10)).Select(part =>
+        return string.Concat(Regex.Split(text, "(?<quoted>\"[^\"\n]*\")", RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(10)).Select(part =>
             Array.IndexOf(Replaced, part.Trim('"')) is >= 0 and int at && part.StartsWith('"') ? $"\"{Escaped(given[at])}\"" : part));
     }
 
@@ -177,7 +176,7 @@ public sealed partial class NastyNamesTests(NastyNamesTests.PlainDesign plain) :
         XDocument drawing = XDocument.Parse(text);
         Assert.All(drawing.Descendants(), e =>
         {
-            Assert.Contains(e.Name.LocalName, (string[])["svg", "title", "desc", "style", "g", "path", "text", "tspan", "defs", "clipPath", "rect", "circle", "line", "use", "marker", "pattern", "polyline", "polygon"]);
+            Assert.Contains(e.Name.LocalName, (string[])["svg", "title", "desc", "style", "g", "path", "text", "tspan", "defs", "clipPath", "rect", "circle", "line", "use", "marker", "pattern", "polyline", "polygon"], StringComparer.Ordinal);
             Assert.DoesNotContain(e.Attributes(), a => a.Name.LocalName.StartsWith("on", StringComparison.Ordinal) || a.Value.Contains("javascript:", StringComparison.Ordinal));
         });
         Assert.All(drawing.Descendants().Where(e => e.Attribute("id") is not null), e => Assert.Matches("^[A-Za-z][A-Za-z0-9_.-]*$", e.Attribute("id")!.Value));
