@@ -4,6 +4,7 @@ import hashlib
 import json
 import os
 import shutil
+import signal
 import subprocess
 import sys
 import tempfile
@@ -12,6 +13,10 @@ from pathlib import Path
 
 PARAMETERS = Path(__file__).resolve().parents[2] / "parameters"
 STATUSES = (0, 1, 2, 3, 130)
+
+# A shell starts what runs in the background with these ignored, and the programs under trial would inherit that.
+signal.signal(signal.SIGINT, signal.default_int_handler)
+signal.signal(signal.SIGHUP, signal.SIG_DFL)
 
 
 class Ground:
