@@ -126,7 +126,7 @@ internal sealed class AssemblyPlan
     private const double AboveMm = 12;
     private const double LeaderMm = 11;
 
-    // What the plan keeps of the width, whatever its labels say; below it nothing could be told on an A4 print.
+    // What the plan keeps of the width, whatever its labels say; with less, labels go into a key.
     private const double PlanShare = 0.4;
 
     private readonly PlanView _plan;
@@ -137,7 +137,6 @@ internal sealed class AssemblyPlan
     private readonly SheetView _view;
     private readonly CalloutRing _ring;
     private readonly IReadOnlyList<RingCallout> _labels;
-    private readonly int _shortened;
 
     /// <summary>Puts the plan into an area.</summary>
     /// <param name="plan">The plan.</param>
@@ -154,9 +153,7 @@ internal sealed class AssemblyPlan
         double mostMm = (area.Width * (1 - PlanShare) / 2) - LeaderMm;
         if (marks == CalloutMarks.Words && CalloutRing.ColumnMm(marks, labels.Select(l => l.Text)) > mostMm)
         {
-            IReadOnlyList<RingCallout> whole = labels;
-            labels = [.. whole.Select(l => l with { Text = TextFit.Shortened(l.Text, mostMm, DimensionForm.TextStyle) })];
-            _shortened = whole.Zip(labels).Count(l => !string.Equals(l.First.Text, l.Second.Text, StringComparison.Ordinal));
+            throw new NoRoomException("The labels of the assembly drawing leave too little room for its plan.");
         }
 
         double side = CalloutRing.ColumnMm(marks, labels.Select(l => l.Text)) + LeaderMm;
@@ -186,11 +183,6 @@ internal sealed class AssemblyPlan
         }
 
         _legend.Draw(sheet.Group("legend", "Legend", "legend"), new Point(_area.MinX, _area.MinY + _footMm - 4), _area.Width);
-        if (_shortened > 0)
-        {
-            sheet.Warn(Invariant.Text($"The assembly drawing shortens {_shortened} long labels; its tables and notes have the names in full."));
-        }
-
         GroupPen pen = sheet.Group("labels", "Labels", "labels");
         if (!_ring.TryDraw(pen, _labels))
         {
