@@ -79,9 +79,10 @@ internal static class StripBriefs
     }
 
     /// <summary>The brief of one strip whose floor is set so that its free contact lies this far below the copper face.</summary>
-    internal static Brief Deflected(StripBrief strip, double deflectionMm)
+    internal static Brief Deflected(StripBrief strip, double deflectionMm, double cutMm = 0.05)
     {
         Brief brief = With(strip);
+        brief = brief with { Process = brief.Process with { ToleranceMm = cutMm } };
         brief = brief with { Feed = brief.Feed! with { Contact = Patch(0.2) } };
         Brief low = brief with { Surfaces = [new("floor", MaterialGroup.IIIa, -500, null)] };
         double level = -500 + (StripForm.Of(low, 0).DeflectionMm!.Value - deflectionMm);
