@@ -60,17 +60,15 @@ public sealed partial class NastyNamesTests(NastyNamesTests.PlainDesign plain) :
 
     // Once the labels of long names left the plan of the assembly a width below nothing, and the run ended with a fault of the program.
     [Fact]
-    public void Make_LongestNames_AreShortenedInTheAssemblyAndThatIsSaid()
+    public void Make_LongestNames_StandInFullInTheAssembly()
     {
         using CliRun run = new();
         string widest = new('W', 60);
         File.WriteAllText(run.PathOf("a.toml"), Demo.Replace("\"mist strip\"", $"\"{widest}\"", StringComparison.Ordinal).Replace("\"run\"", $"\"{string.Concat(Enumerable.Repeat("\U0001f600", 60))}\"", StringComparison.Ordinal));
         Assert.True(run.Run("make", "a.toml", "-o", "made", "--only", "draw", "--text", "live") <= 1, run.Error);
-        Assert.Contains("shortens", run.Error, StringComparison.Ordinal);
         string drawing = File.ReadAllText(run.PathOf("made/draw/assembly.svg"), new UTF8Encoding(false, throwOnInvalidBytes: true));
         Assert.DoesNotContain('\ufffd', XDocument.Parse(drawing).Root!.Value);
         Assert.Contains(widest, drawing, StringComparison.Ordinal);
-        Assert.Contains("WWW...", drawing, StringComparison.Ordinal);
     }
 
     [Theory]
