@@ -1,18 +1,5 @@
 namespace WheelDraft.Engineering;
 
-/// <summary>How a load is at one instant.</summary>
-public enum LoadState
-{
-    /// <summary>At or below its drop-out voltage, or without supply.</summary>
-    Off,
-
-    /// <summary>At or above its pull-in voltage.</summary>
-    On,
-
-    /// <summary>Between the two: it may be either.</summary>
-    Undecided,
-}
-
 /// <summary>Every load in every state of the circuit under one fault: for each input position a row of wheel positions.</summary>
 /// <remarks>Where a line is joined to another, to neutral or to earth a fuse is taken to open and <see cref="Short"/> says so. With one
 /// line every load is off there. With three it is not known whose fuse opens first and what the other lines still feed: every load is
