@@ -92,7 +92,7 @@ internal static class SpacingBenchmark
         };
         SpacingTask task = new(solids, [floor], Demands(), Turning.Clockwise);
         long start = Stopwatch.GetTimestamp();
-        _ = Remedies.For(task, SpacingTable.Of(task));
+        _ = Remedies.For(task, SpacingTable.Of(task), out _);
         return Stopwatch.GetElapsedTime(start).TotalSeconds;
     }
 

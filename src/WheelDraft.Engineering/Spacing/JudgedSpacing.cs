@@ -22,11 +22,16 @@ internal sealed record JudgedSpacing(SpacingTable Table, IReadOnlyList<Remedy> R
             PlaceOf = item => PlaceOf(brief, item),
         };
         SpacingTable table = TableOf(brief, task);
+        IReadOnlyList<Remedy> remedies = Engineering.Remedies.For(task, table, out SpacingRow? firstLeft);
         return new(
-            table,
-            table.Rows.Any(r => r.Verdict == SpacingVerdict.Misses) ? Engineering.Remedies.For(task, table) : [],
+            firstLeft is null ? table : table with { Findings = [.. table.Findings, Unlooked(firstLeft)] },
+            remedies,
             lands.Bridges(BridgesOf(table)));
     }
+
+    private static Finding Unlooked(SpacingRow firstLeft) => Finding.Note(
+        "spacing.remedies",
+        $"Remedies were looked for only up to the row of '{firstLeft.Nets.First}' and '{firstLeft.Nets.Second}': over ribs and slots each trial takes long. Mend the rows before it, then look again.");
 
     private static SpacingTable TableOf(Brief brief, SpacingTask task)
     {

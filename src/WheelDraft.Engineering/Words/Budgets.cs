@@ -42,6 +42,10 @@ internal static class Budgets
     /// <summary>Straight legs of all ribs and slots on one surface: paths over and round them are sought from each to each. Fifty took most of a minute.</summary>
     public const int BarrierLegs = 24;
 
+    /// <summary>Changes tried over surfaces with ribs and slots when remedies are looked for: each measures creepage anew, 40 ms on a ribbed floor
+    /// with five strips. A row that misses needs some twenty-five.</summary>
+    public const int WalledTrials = 40;
+
     /// <summary>Wider end of a straight by its narrower end: the spring's chain is integrated over it, and from 1 µm to 1 m that took most of a minute. No strip that is
     /// formed tapers to less than a tenth.</summary>
     public const int TaperRatio = 50;

@@ -16,7 +16,7 @@ public sealed class RemediesTests
         SpacingTask task = Task(3);
         SpacingTable table = SpacingTable.Of(task);
         Assert.Equal(3.68, table.Rows.Single(r => r.Kind == SpacingKind.Creepage).Required.RequiredMm, 1e-9);
-        IReadOnlyList<Remedy> remedies = Remedies.For(task, table);
+        IReadOnlyList<Remedy> remedies = Remedies.For(task, table, out _);
 
         // With a tenth to spare 4.048 is wanted, missing 1.048: a shift of 1.05. A rib of 1.2 mm in the middle stands 0.9 mm from either copper, nearer
         // than X = 1.5 mm: bridged straight to its upper edges, 2·√(0.9² + h²) + 1.2 reaches 4.043 at h = 1.10, which would be tight, so 1.15. No material does: group I asks 2.92, with the tenth 3.21.
@@ -35,7 +35,7 @@ public sealed class RemediesTests
     {
         SpacingTask task = Task(2.2);
         SpacingTable table = SpacingTable.Of(task);
-        foreach (Remedy remedy in Remedies.For(task, table).Where(r => r.Kind == RemedyKind.Move))
+        foreach (Remedy remedy in Remedies.For(task, table, out _).Where(r => r.Kind == RemedyKind.Move))
         {
             double moved = remedy.AmountMm;
             Assert.Equal(2.2 + moved, remedy.WorstAfterMm, 1e-6);
@@ -49,8 +49,23 @@ public sealed class RemediesTests
         SpacingTask task = Task(3);
         Solid third = Copper("N", 13, 17);
         task = task with { Solids = [.. task.Solids, third] };
-        Remedy right = Remedies.For(task, SpacingTable.Of(task)).First(r => r.Kind == RemedyKind.Move && r.Text.Contains("mist", StringComparison.Ordinal));
+        Remedy right = Remedies.For(task, SpacingTable.Of(task), out _).First(r => r.Kind == RemedyKind.Move && r.Text.Contains("mist", StringComparison.Ordinal));
         Assert.NotEmpty(right.NewMisses);
+    }
+
+    [Fact]
+    public void For_ManyRowsOverARibbedFloor_StopsWithinTheBudgetAndNamesTheFirstRowLeft()
+    {
+        // Each trial over ribs took as long as the whole table: a file with many such rows was worked on for minutes.
+        RibBrief rib = new("floor", [new(0, 30), new(20, 30)], 2, 1.2, RibJoint.Moulded);
+        Solid[] strips = [.. Enumerable.Range(0, 12).Select(i => Copper(FormattableString.Invariant($"n{i:00}"), 6 * i, (6 * i) + 4))];
+        SpacingTask task = new(strips, [Floor with { Ribs = [rib] }], SpacingTableTests.Demands(), Turning.Clockwise);
+        SpacingTable table = SpacingTable.Of(task);
+        IReadOnlyList<Remedy> remedies = Remedies.For(task, table, out SpacingRow? left);
+        Assert.True(table.Rows.Count(r => r.Verdict == SpacingVerdict.Misses) > 10);
+        Assert.NotNull(left);
+        Assert.DoesNotContain(remedies, r => r.Row == left);
+        Assert.Contains(remedies, r => r.Kind == RemedyKind.Move);
     }
 
     private static SpacingTask Task(double gap) =>

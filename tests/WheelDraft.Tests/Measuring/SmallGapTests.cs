@@ -149,7 +149,7 @@ public sealed class SmallGapTests
         {
             InsulatingSurface floor = Floor with { FaceMm = face };
             SpacingTask task = Task([floor], On("L", 0, 4), On("mist", 7, 11));
-            IReadOnlyList<Remedy> remedies = Remedies.For(task, SpacingTable.Of(task));
+            IReadOnlyList<Remedy> remedies = Remedies.For(task, SpacingTable.Of(task), out _);
             Assert.Contains(remedies, r => r.Kind == RemedyKind.Slot);
             Assert.All(remedies, r => Assert.Equal(SpacingVerdict.Meets, Verdicts.On(r.WorstAfterMm, r.Row.Required.RequiredMm)));
             Assert.Contains(FormattableString.Invariant($"cut a slot {1.65 + (2 * face):0.00} mm wide"), remedies.Single(r => r.Kind == RemedyKind.Slot).Text, StringComparison.Ordinal);

@@ -18,17 +18,28 @@ internal static class Remedies
     /// <summary>Thickness of a rib that is offered, mm: what moulded or glued walls commonly have (common practice, no source).</summary>
     private const double RibThicknessMm = 1.2;
 
-    /// <summary>The changes for every row that misses, in the order of the rows: moves, rib, slot, material.</summary>
-    public static IReadOnlyList<Remedy> For(SpacingTask task, SpacingTable table)
+    /// <summary>The changes for the rows that miss, in the order of the rows: moves, rib, slot, material.</summary>
+    /// <param name="task">What the table was measured from.</param>
+    /// <param name="table">The table.</param>
+    /// <param name="firstLeft">The first row for which none was looked for, because <see cref="Budgets.WalledTrials"/> were spent; null when all were.</param>
+    public static IReadOnlyList<Remedy> For(SpacingTask task, SpacingTable table, out SpacingRow? firstLeft)
     {
         ArgumentNullException.ThrowIfNull(task);
         ArgumentNullException.ThrowIfNull(table);
+        firstLeft = null;
         List<Remedy> remedies = [];
+        Trials trials = new(task);
         foreach (SpacingRow row in table.Rows.Where(r => r.Verdict == SpacingVerdict.Misses))
         {
-            foreach (TriedChange change in Changes(task, row))
+            if (trials.AreSpent)
             {
-                if (Smallest(change, row) is { } amount)
+                firstLeft = row;
+                break;
+            }
+
+            foreach (TriedChange change in Changes(task, row, trials))
+            {
+                if (Smallest(change, row, trials) is { } amount)
                 {
                     remedies.Add(Checked(table, row, change, amount));
                 }
@@ -38,12 +49,12 @@ internal static class Remedies
         return remedies;
     }
 
-    private static IEnumerable<TriedChange> Changes(SpacingTask task, SpacingRow row) =>
+    private static IEnumerable<TriedChange> Changes(SpacingTask task, SpacingRow row, Trials trials) =>
     [
         .. Moves(task, row, row.FirstItem, row.Nets.First, row.OnFirst, row.OnSecond),
         .. Moves(task, row, row.SecondItem, row.Nets.Second, row.OnSecond, row.OnFirst),
         .. Barriers(task, row),
-        .. Materials(task, row),
+        .. Materials(task, row, trials),
     ];
 
     /// <summary>Away from the other item, level or (for clearances) up or down.</summary>
@@ -132,7 +143,7 @@ internal static class Remedies
             .Aggregate((a, b) => a.With(b));
     }
 
-    private static IEnumerable<TriedChange> Materials(SpacingTask task, SpacingRow row)
+    private static IEnumerable<TriedChange> Materials(SpacingTask task, SpacingRow row, Trials trials)
     {
         if (row.Path is not { } path)
         {
@@ -143,7 +154,7 @@ internal static class Remedies
         {
             MaterialGroup better = group;
             SpacingTask changed = OnSurface(task, path.Surface, s => s with { Group = better });
-            if (Measure(changed, row) is not { Verdict: not SpacingVerdict.Meets })
+            if (trials.Measure(changed, row) is not { Verdict: not SpacingVerdict.Meets })
             {
                 yield return new(RemedyKind.Material, _ => changed, _ => $"make {path.Surface.Name} of a material of group {better}") { IsSized = false };
                 yield break;
@@ -152,7 +163,7 @@ internal static class Remedies
     }
 
     /// <summary>The smallest size in steps with which the row meets with reserve; null when none does.</summary>
-    private static double? Smallest(TriedChange change, SpacingRow row)
+    private static double? Smallest(TriedChange change, SpacingRow row, Trials trials)
     {
         if (!change.IsSized)
         {
@@ -160,19 +171,19 @@ internal static class Remedies
         }
 
         // A way round the ends of a rib is no longer for a higher one: what the highest does not make good, none does.
-        if (change.Kind == RemedyKind.Rib && !IsGood(change, row, MostMm))
+        if (change.Kind == RemedyKind.Rib && !trials.IsGood(change, row, MostMm))
         {
             return null;
         }
 
         int most = (int)(MostMm / StepMm), good = 1;
-        while (good < most && !Meets(change, row, good))
+        while (good < most && !trials.Meets(change, row, good))
         {
             good *= 2;
         }
 
         good = Math.Min(good, most);
-        if (!Meets(change, row, good))
+        if (!trials.Meets(change, row, good))
         {
             return null;
         }
@@ -181,16 +192,11 @@ internal static class Remedies
         while (good - bad > 1)
         {
             int middle = (good + bad) / 2;
-            (bad, good) = Meets(change, row, middle) ? (bad, middle) : (middle, good);
+            (bad, good) = trials.Meets(change, row, middle) ? (bad, middle) : (middle, good);
         }
 
         return good * StepMm;
     }
-
-    private static bool Meets(TriedChange change, SpacingRow row, int steps) =>
-        change.Fits(steps * StepMm) && IsGood(change, row, steps * StepMm);
-
-    private static bool IsGood(TriedChange change, SpacingRow row, double mm) => Measure(change.Apply(mm), row) is not { Verdict: not SpacingVerdict.Meets };
 
     private static SpacingRow? Measure(SpacingTask task, SpacingRow row)
     {
@@ -253,6 +259,30 @@ internal static class Remedies
 
     private static string Ends(Point[] path) =>
         $"({Wording.Fixed(path[0].X, 2)}, {Wording.Fixed(path[0].Y, 2)}) to ({Wording.Fixed(path[1].X, 2)}, {Wording.Fixed(path[1].Y, 2)})";
+
+    /// <summary>Measures trials, and counts those over surfaces that have ribs and slots already: each takes as long as the whole table did.</summary>
+    private sealed class Trials(SpacingTask before)
+    {
+        private readonly HashSet<string> _walled = [.. before.Surfaces.Where(s => s.Ribs.Count + s.Slots.Count > 0).Select(s => s.Name)];
+        private int _left = Budgets.WalledTrials;
+
+        /// <summary>Whether the budget is spent: from then on no change is good.</summary>
+        internal bool AreSpent => _left <= 0;
+
+        internal bool Meets(TriedChange change, SpacingRow row, int steps) => change.Fits(steps * StepMm) && IsGood(change, row, steps * StepMm);
+
+        internal bool IsGood(TriedChange change, SpacingRow row, double mm) => !AreSpent && Measure(change.Apply(mm), row) is not { Verdict: not SpacingVerdict.Meets };
+
+        internal SpacingRow? Measure(SpacingTask changed, SpacingRow row)
+        {
+            if (row.Path is { } path && _walled.Contains(path.Surface.Name))
+            {
+                _left--;
+            }
+
+            return Remedies.Measure(changed, row);
+        }
+    }
 
     /// <summary>A change of some size.</summary>
     private sealed record TriedChange(RemedyKind Kind, Func<double, SpacingTask> Apply, Func<double, string> Text)
