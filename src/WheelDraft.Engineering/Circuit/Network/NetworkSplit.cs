@@ -120,24 +120,6 @@ internal sealed class NetworkSplit
         return true;
     }
 
-    private static int Find(int[] parent, int node)
-    {
-        while (parent[node] != node)
-        {
-            parent[node] = parent[parent[node]];
-            node = parent[node];
-        }
-
-        return node;
-    }
-
-    private static void Join(int[] parent, int a, int b)
-    {
-        a = Find(parent, a);
-        b = Find(parent, b);
-        parent[Math.Max(a, b)] = Math.Min(a, b);
-    }
-
     private void Merge(FaultCase fault, int closedInputs)
     {
         for (int n = 0; n < _root.Length; n++)
@@ -147,19 +129,19 @@ internal sealed class NetworkSplit
 
         if (_model.WheelNode >= 0 && !fault.FeedOpen)
         {
-            Join(_root, _model.WheelNode, _model.FeedNode);
+            MergedNodes.Join(_root, _model.WheelNode, _model.FeedNode);
         }
 
         if (fault.JoinA >= 0)
         {
-            Join(_root, fault.JoinA, fault.JoinB);
+            MergedNodes.Join(_root, fault.JoinA, fault.JoinB);
         }
 
         for (int i = 0; i < _model.Inputs.Count; i++)
         {
             if ((closedInputs >> i & 1) != 0)
             {
-                Join(_root, _model.Inputs[i].A, _model.Inputs[i].B);
+                MergedNodes.Join(_root, _model.Inputs[i].A, _model.Inputs[i].B);
             }
         }
 
@@ -167,7 +149,7 @@ internal sealed class NetworkSplit
         JoinAll(_model.Loads, fault.Loads);
         for (int n = 0; n < _root.Length; n++)
         {
-            _root[n] = Find(_root, n);
+            _root[n] = MergedNodes.Find(_root, n);
         }
     }
 
@@ -177,7 +159,7 @@ internal sealed class NetworkSplit
         {
             if (modes[e] == ElementMode.Joined)
             {
-                Join(_root, elements[e].A, elements[e].B);
+                MergedNodes.Join(_root, elements[e].A, elements[e].B);
             }
         }
     }
@@ -208,7 +190,7 @@ internal sealed class NetworkSplit
 
             if (_held[a] == HeldAt.Nothing && _held[b] == HeldAt.Nothing)
             {
-                Join(_chain, a, b);
+                MergedNodes.Join(_chain, a, b);
             }
 
             _packed[_elements++] = new SectionEnd(first + e, a, _held[a], b, _held[b]).Packed;
@@ -253,7 +235,7 @@ internal sealed class NetworkSplit
         }
         else
         {
-            int chain = Find(_chain, end.HeldA == HeldAt.Nothing ? end.A : end.B);
+            int chain = MergedNodes.Find(_chain, end.HeldA == HeldAt.Nothing ? end.A : end.B);
             bucket = _bucketOf[chain] < 0 ? _bucketOf[chain] = OpenBucket() : _bucketOf[chain];
         }
 

@@ -123,28 +123,11 @@ internal sealed class PatternSolver(SectionShape shape, BlockSolver blocks, Comp
         for (int n = 0; n < own; n++)
         {
             potentials[n] = _isShort ? null : _potentials[_merged[n + Own]];
-            int block = Find(_chain, _merged[n + Own]);
+            int block = MergedNodes.Find(_chain, _merged[n + Own]);
             groups[n] = block < Own ? -1 : shape.OwnNodes[block - Own];
         }
 
         return new SectionPattern(_isShort, potentials, (double[])Volts.Clone(), groups);
-    }
-
-    private static int Find(int[] parent, int node)
-    {
-        while (parent[node] != node)
-        {
-            node = parent[node];
-        }
-
-        return node;
-    }
-
-    private static void Join(int[] parent, int a, int b)
-    {
-        a = Find(parent, a);
-        b = Find(parent, b);
-        parent[Math.Max(a, b)] = Math.Min(a, b);
     }
 
     private (int A, int B) LoadEnds(int load)
@@ -159,13 +142,13 @@ internal sealed class PatternSolver(SectionShape shape, BlockSolver blocks, Comp
         {
             if (closed[c])
             {
-                Join(_merged, shape.Ends[c].A, shape.Ends[c].B);
+                MergedNodes.Join(_merged, shape.Ends[c].A, shape.Ends[c].B);
             }
         }
 
         for (int n = 0; n < _nodes; n++)
         {
-            _merged[n] = Find(_merged, n);
+            _merged[n] = MergedNodes.Find(_merged, n);
         }
     }
 
@@ -176,7 +159,7 @@ internal sealed class PatternSolver(SectionShape shape, BlockSolver blocks, Comp
             (int a, int b) = LoadEnds(l);
             if (a >= Own && b >= Own)
             {
-                Join(_chain, a, b);
+                MergedNodes.Join(_chain, a, b);
             }
         }
 
@@ -192,7 +175,7 @@ internal sealed class PatternSolver(SectionShape shape, BlockSolver blocks, Comp
     {
         if (node >= Own && held < Own)
         {
-            _touches[Find(_chain, node)] |= (HeldAt)(1 << held);
+            _touches[MergedNodes.Find(_chain, node)] |= (HeldAt)(1 << held);
         }
     }
 
@@ -208,7 +191,7 @@ internal sealed class PatternSolver(SectionShape shape, BlockSolver blocks, Comp
 
         for (int n = Own; n < _nodes; n++)
         {
-            HeldAt touches = _touches[Find(_chain, n)];
+            HeldAt touches = _touches[MergedNodes.Find(_chain, n)];
             if (_merged[n] == n && touches != HeldAt.Nothing && !SourcePotentials.Clash(touches))
             {
                 _potentials[n] = sources[SourcePotentials.IndexOf(touches)];
@@ -224,7 +207,7 @@ internal sealed class PatternSolver(SectionShape shape, BlockSolver blocks, Comp
         for (int l = 0; l < Volts.Length; l++)
         {
             (int a, int b) = LoadEnds(l);
-            if (a != b && Find(_chain, a >= Own ? a : b) == block)
+            if (a != b && MergedNodes.Find(_chain, a >= Own ? a : b) == block)
             {
                 _block[count++] = new BlockLoad(shape.Loads[l], Number(a), Number(b)).Packed;
             }
