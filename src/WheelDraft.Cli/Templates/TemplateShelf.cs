@@ -26,6 +26,7 @@ internal static class TemplateShelf
     [
         new("damp-mains", "230 V, 50 Hz, damp: a mist valve with an adjusting screw, a self-holding motor, a lid interlock"),
         new("inches-120v", "120 V, 60 Hz, drawn in inches: fan and heater, turn time from poles and gear, etched"),
+        new("folded-strips", "24 V, 50 Hz, a turntable: strips whose contacts are folds, for those who cannot rivet"),
         new("low-voltage", "24 V, 50 Hz, extra-low voltage: a model cut by hand, one on-period through home"),
     ];
 }

@@ -65,6 +65,7 @@ internal sealed class CopiedWheel(Brief brief, RingShop shop, HubLayout hub)
         return ring.IsWhole || gap >= ring.SideGapMm - SameMm ? ring : ring with
         {
             SideGapMm = gap,
+            CurvedRule = null,
             WornSideGapMm = ring.WornSideGapMm - (ring.SideGapMm - gap),
             SideGapWhy = $"no more than its neighbours leave it on radii that are given; {Wording.Mm(ring.SideGapMm)} would be asked for: {ring.SideGapWhy}",
         };

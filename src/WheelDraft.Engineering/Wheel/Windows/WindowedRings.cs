@@ -28,7 +28,7 @@ internal sealed class WindowedRings(RingShop shop, WheelBrief wheel, bool copied
 
     // What a worn patch reaches further in than the new one; what it reaches further out is in the band already.
     private static double WornLackMm(RingDemand ring, RingTrial trial) =>
-        ring.IsWhole ? 0 : ring.PathFromMm(trial.RadiusMm) - ring.WornPathFromMm(trial.RadiusMm) + ring.WornSideGapMm - ring.SideGapMm;
+        ring.IsWhole ? 0 : ring.PathFromMm(trial.RadiusMm) - ring.WornPathFromMm(trial.RadiusMm) + ring.WornSideGapMm + ring.CurvedMoreMm(trial.RadiusMm) - ring.SideGapMm;
 
     public override double OuterRadiusMm(IReadOnlyList<PackedRing> placed, double outermostMm, double apartMm, double hubMm)
     {

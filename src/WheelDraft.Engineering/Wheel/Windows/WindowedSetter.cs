@@ -66,6 +66,7 @@ internal sealed class WindowedSetter(WheelTask task)
             Adjust = output.Adjust,
             SideGapMm = worn + forEdges.SidewaysWearMm,
             WornSideGapMm = worn,
+            CurvedRule = forEdges.Section is null || task.Rules[index].IsNone ? null : task.Rules[index],
             SideGapWhy = why,
         };
     }
