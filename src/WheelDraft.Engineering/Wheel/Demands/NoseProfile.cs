@@ -1,5 +1,3 @@
-using WheelDraft.Geometry;
-
 namespace WheelDraft.Engineering;
 
 /// <summary>The section of a nose across its fold, or through its dome: an arc, and tangents to it where legs are known.</summary>
