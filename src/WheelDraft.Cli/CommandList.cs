@@ -13,6 +13,7 @@ internal static class CommandList
         new RunCommand(),
         new RuleCommand(),
         new WatchCommand(),
+        new KeysCommand(),
         new SchemaCommand(),
     ];
 }

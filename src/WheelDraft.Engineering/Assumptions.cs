@@ -72,6 +72,11 @@ internal static class Assumptions
         {
             OutputBrief output = brief.Outputs[i];
             bool hasStrip = brief.Strips.Any(s => s.Task is ServesOutput serves && string.Equals(serves.Output, output.Name, StringComparison.OrdinalIgnoreCase));
+            if (output.Measured is { GivenRad: null })
+            {
+                yield return new(Path("output", i) + ".measured_to", FormattableString.Invariant($"output '{output.Name}': each edge of its copper was measured to ±{Geometry.Angles.DegFromRad(MeasuredCopperBrief.UsualRad):0.##}° (common practice, no source)"));
+            }
+
             if (!hasStrip && output.Contact.NoseRadiusMm is null)
             {
                 yield return new(Path("output", i) + ".nose_radius", $"output '{output.Name}': its patch stands for the whole nose, with upright sides");

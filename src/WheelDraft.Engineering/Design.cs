@@ -54,6 +54,6 @@ public sealed record Design
     public static Design Of(Brief brief)
     {
         ArgumentNullException.ThrowIfNull(brief);
-        return new DesignStages(brief).Run();
+        return new DesignStages(MeasuredCopper.Resolved(brief)).Run();
     }
 }

@@ -10,6 +10,7 @@ internal static class DesignFindings
         IReadOnlyList<Finding> collisions = StripCollisions.Of(brief, design.Wheel, design.Strips.Strips, design.Solids);
         IEnumerable<Finding> all =
         [
+            .. MeasuredCopper.Findings(brief, design.Motion),
             .. design.Wheel.Findings,
             .. design.Strips.Findings,
             .. design.FrictionShifts.SelectMany(s => s.Findings(brief, design.Wheel)),

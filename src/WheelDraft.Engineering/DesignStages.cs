@@ -16,7 +16,7 @@ internal sealed class DesignStages(Brief brief, int mostRounds = DesignStages.Mo
     public Design Run()
     {
         Programme programme = Programme.Of(brief, _motion);
-        WiperContacts contacts = WiperContacts.Of(brief);
+        WiperContacts contacts = WiperContacts.Of(_springs);
         VoltageBook voltages = new(brief, CircuitAnalysis.Of(new CircuitRequest(brief, WheelContacts.Exact(brief, programme))));
         for (int round = 1; ; round++)
         {
@@ -39,12 +39,13 @@ internal sealed class DesignStages(Brief brief, int mostRounds = DesignStages.Mo
         OpenContactRequirements rules = OpenContactRequirements.Of(brief, voltages.AcrossContact);
         WheelLayout wheel = WheelSetter.Of(new WheelTask(brief, _motion, programme, contacts, rules.Distances) { WorkingV = voltages.Between });
         RingPlaces places = RingPlaces.Of(brief, wheel);
-        StripSet standing = StripSet.Of(_springs, places);
+        Func<string, double> clear = net => JudgedSpacing.ClearanceToWheelMm(brief, wheel, voltages, net);
+        StripSet standing = StripSet.Of(_springs, places, clearanceMm: clear);
         IReadOnlyList<Solid> solids = [.. WheelSolids.Of(brief, wheel), .. standing.Solids];
         JudgedSpacing spacing = JudgedSpacing.Of(brief, wheel, solids, voltages);
         FrictionShifts friction = FrictionShifts.Of(brief, _motion, wheel, standing);
         CircuitAnalysis circuit = CircuitAnalysis.Of(new CircuitRequest(brief, WheelContacts.OnWheel(brief, wheel, friction.MostMm)) { Bridges = spacing.Bridges });
-        StripSet strips = StripSet.Of(_springs, places, circuit.Currents);
+        StripSet strips = StripSet.Of(_springs, places, circuit.Currents, clear);
         IReadOnlyList<OpenContact> open = OpenContactMeter.Of(brief, _motion, wheel, friction.MostMm).All(rules, voltages.AcrossContact, circuit.Standing);
         PartList parts = PartList.Of(brief, wheel, strips);
         Design design = new()

@@ -35,7 +35,7 @@ internal static class WheelBenchmark
     {
         Motion motion = Motion.Of(brief);
         Programme programme = Programme.Of(brief, motion);
-        WiperContacts contacts = WiperContacts.Of(brief);
+        WiperContacts contacts = WiperContacts.Of(new StripSprings(brief));
         OpenContactRequirements rules = OpenContactRequirements.Of(brief, _ => brief.Supply.VoltageV);
         return WheelSetter.Of(new WheelTask(brief, motion, programme, contacts, rules.Distances));
     }

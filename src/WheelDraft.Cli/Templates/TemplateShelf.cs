@@ -24,8 +24,10 @@ internal static class TemplateShelf
     /// <summary>All of them; the first is taken when none is named.</summary>
     public static IReadOnlyList<Template> All =>
     [
-        new("damp-mains", "230 V, 50 Hz, damp: a mist valve with an adjusting screw, a self-holding motor, a lid interlock"),
-        new("inches-120v", "120 V, 60 Hz, drawn in inches: fan and heater, turn time from poles and gear, etched"),
-        new("low-voltage", "24 V, 50 Hz, extra-low voltage: a model cut by hand, one on-period through home"),
+        new("damp-mains", "for who builds a timer on the mains in a damp place: 230 V, 50 Hz, a mist valve with an adjusting screw, a motor that holds itself, a lid interlock, riveted strips"),
+        new("inches-120v", "for who works in inches: 120 V, 60 Hz, fan and heater, turn time from poles and gear, etched"),
+        new("folded-strips", "for who cannot rivet: 24 V, 50 Hz, a turntable whose strips touch with folds of their own"),
+        new("old-wheel", "for who copies a worn wheel: 24 V, 50 Hz, every radius and the edges of the copper as measured"),
+        new("low-voltage", "for a first try or a school: 24 V, 50 Hz, a model cut by hand, one on-period through home"),
     ];
 }

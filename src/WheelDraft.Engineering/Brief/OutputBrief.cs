@@ -1,3 +1,5 @@
+using WheelDraft.Geometry;
+
 namespace WheelDraft.Engineering;
 
 /// <summary>One output: a ring, its wiper and its programme.</summary>
@@ -28,11 +30,28 @@ public sealed record OutputBrief(string Name, string Net, ProgrammeBrief On, Con
     /// <summary>The adjusting edge; null for none.</summary>
     public AdjustBrief? Adjust { get; init; }
 
+    /// <summary>The copper of its ring as measured on an old wheel, from which its on-periods follow; null when they are given as times.</summary>
+    public MeasuredCopperBrief? Measured { get; init; }
+
     /// <summary>Lands wheel: station of the second wiper, housing angle, rad.</summary>
     public double? ReturnStationRad { get; init; }
 
     /// <summary>Lands wheel: net of the second wiper.</summary>
     public string? ReturnNet { get; init; }
+}
+
+/// <summary>The copper of one ring as measured on an old wheel.</summary>
+/// <param name="Arcs">Its stretches on the ring radius in file order, wheel angles, anticlockwise.</param>
+public sealed record MeasuredCopperBrief(IReadOnlyList<CircleArc> Arcs)
+{
+    /// <summary>How exactly an edge is usually read with a protractor, plus and minus, rad: half a degree (common practice, no source).</summary>
+    public static double UsualRad { get; } = Angles.RadFromDeg(0.5);
+
+    /// <summary>How exactly each edge was measured, plus and minus, rad; null when the file does not say.</summary>
+    public double? GivenRad { get; init; }
+
+    /// <summary>How exactly each edge was measured, plus and minus, rad.</summary>
+    public double ReadToRad => GivenRad ?? UsualRad;
 }
 
 /// <summary>When an output is on.</summary>

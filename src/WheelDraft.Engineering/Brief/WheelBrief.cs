@@ -29,6 +29,9 @@ public sealed record WheelBrief(WheelConstruction Construction, double Thickness
 
     /// <summary>Whether a whole ring of copper is kept outside the last window.</summary>
     public bool Rim { get; init; } = true;
+
+    /// <summary>Names of all rings from the inside outwards, the feed's among them as <see cref="FeedBrief.NameInOrder"/>; null for the usual order.</summary>
+    public IReadOnlyList<string>? RingOrder { get; init; }
 }
 
 /// <summary>How a wheel is built.</summary>
@@ -134,7 +137,14 @@ public sealed record ProcessBrief(
 /// <param name="StationRad">Where it touches, housing angle; null for auto.</param>
 /// <param name="Contact">Its contact.</param>
 /// <param name="SidePlayMm">Radial play, plus and minus.</param>
-public sealed record FeedBrief(string Net, double? StationRad, ContactBrief Contact, double SidePlayMm);
+public sealed record FeedBrief(string Net, double? StationRad, ContactBrief Contact, double SidePlayMm)
+{
+    /// <summary>What the feed's ring is called in the order of rings.</summary>
+    public const string NameInOrder = "feed";
+
+    /// <summary>Ring radius, mm; null for auto.</summary>
+    public double? RadiusMm { get; init; }
+}
 
 /// <summary>The contact of a wiper, as far as the file gives it; a strip may give the rest.</summary>
 /// <param name="LengthMm">Contact patch along the motion, across the fold; the diameter for a rivet.</param>

@@ -21,6 +21,22 @@ public sealed record Solid(string Name, string Net, SolidKind Kind, bool Turns, 
     /// <see cref="IsWheelCopper"/> solids (the open-contact rules judge it), measured against everything else.</summary>
     public bool IsNose { get; init; }
 
+    /// <summary>For a leg beside a contact fold, as far as it belongs to the nose: the radius of its ring, mm. It is left out against copper on that
+    /// ring, whose open contact is judged by the section of the whole nose, and measured against everything else; null for all others.</summary>
+    internal double? NoseRingMm { get; init; }
+
+    /// <summary>Whether it is left out against something because that is what its nose rides on.</summary>
+    internal bool RidesOn(Solid copper)
+    {
+        if (!copper.IsWheelCopper || NoseRingMm is not double ring)
+        {
+            return copper.IsWheelCopper && IsNose;
+        }
+
+        RadialInterval radii = Distances.Radii(copper.Outline, Point.Origin);
+        return radii.LeastMm <= ring && ring <= radii.GreatestMm;
+    }
+
     /// <summary>Whether it is a part of a strip as it lies while its output is open and the wiper rides lower, on the carrier; the same part
     /// stands in the list as it lies on the copper too, and the lesser distance counts.</summary>
     public bool IsLowered { get; init; }

@@ -5,9 +5,9 @@ internal static class OpenContactSteps
 {
     /// <summary>The steps, in order; none when nothing is asked.</summary>
     public static IReadOnlyList<string> Of(OpenContact open, OpenContactRule rule, RingLayout ring) =>
-        open.Requirement is PairRequirement asked ? [.. Asked(asked, rule, ring), .. Measured(open, ring)] : [];
+        open.Requirement is PairRequirement asked ? [.. Asked(open, asked, rule, ring), .. Measured(open, ring)] : [];
 
-    private static IEnumerable<string> Asked(PairRequirement asked, OpenContactRule rule, RingLayout ring)
+    private static IEnumerable<string> Asked(OpenContact open, PairRequirement asked, OpenContactRule rule, RingLayout ring)
     {
         foreach (string step in asked.Clearance.Steps)
         {
@@ -28,7 +28,7 @@ internal static class OpenContactSteps
         else
         {
             yield return rule.AlongWords(ring.Patch);
-            yield return rule.SidewaysWords(ring.Patch);
+            yield return rule.SidewaysWords(ring.Patch, open.Sideways.RequiredMm!.Value);
         }
     }
 

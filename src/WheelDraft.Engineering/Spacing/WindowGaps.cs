@@ -39,7 +39,7 @@ internal sealed class WindowGaps
     {
         (_motion, _ring, _play, _worn) = (motion, ring, play, ring.Patch.Worn);
         _alongRequiredMm = rule.IsNone ? null : rule.AlongMm(ring.Patch);
-        _sideways = SidewaysGap(rule.IsNone ? null : rule.SidewaysMm(ring.Patch));
+        _sideways = SidewaysGap(rule.IsNone ? null : rule.SidewaysMm(ring.Patch, InnerEndMm - play.SidePlayMm, OuterEndMm + play.SidePlayMm));
     }
 
     private double InnerEndMm => _ring.RadiusMm - (_ring.TravelMm / 2);

@@ -37,7 +37,11 @@ public sealed record StripSet
     }
 
     /// <summary>The same, with springs that may have been worked out before.</summary>
-    internal static StripSet Of(StripSprings springs, RingPlaces rings, CircuitCurrents? currents = null)
+    /// <param name="springs">The springs.</param>
+    /// <param name="rings">Where the wheel layout has put rings and stations.</param>
+    /// <param name="currents">Currents of the solved circuit; null when it was not solved.</param>
+    /// <param name="clearanceMm">What a net must keep from the wheel's copper, mm: how far the nose of a folded contact reaches; null for nothing.</param>
+    internal static StripSet Of(StripSprings springs, RingPlaces rings, CircuitCurrents? currents = null, Func<string, double>? clearanceMm = null)
     {
         ArgumentNullException.ThrowIfNull(rings);
         Brief brief = springs.Brief;
@@ -46,7 +50,7 @@ public sealed record StripSet
         for (int i = 0; i < brief.Strips.Count; i++)
         {
             StripForm? form = springs.Form(i, reasons);
-            StripStation? station = StationOf(brief, rings, i, reasons);
+            StripStation? station = StationOf(brief, rings, i, reasons) is { } found ? found with { ClearanceMm = found.Ring is null ? 0 : clearanceMm?.Invoke(found.Net) ?? 0 } : null;
             if (form is not null && station is not null && new StripSetting(springs, form, station, StripCurrent.Of(brief, currents, brief.Strips[i].Task)).Place(reasons) is PlacedStrip placed)
             {
                 strips.Add(placed);

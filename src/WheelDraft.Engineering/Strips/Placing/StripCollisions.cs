@@ -52,7 +52,7 @@ internal static class StripCollisions
         foreach (Solid turns in body)
         {
             RadialInterval reach = Distances.Radii(turns.Outline, Point.Origin);
-            foreach (Solid solid in strip.AllSolids.Where(s => !(s.IsNose && RidesOn(turns))))
+            foreach (Solid solid in strip.AllSolids.Where(s => !(s.IsNose && RidesOn(turns)) && !s.RidesOn(turns)))
             {
                 double apart = turns.Tolerance.InPlanMm + solid.Tolerance.InPlanMm;
                 double lift = turns.Tolerance.FaceRunOutMm + solid.Tolerance.FaceRunOutMm;

@@ -86,7 +86,19 @@ internal sealed class StripSetting(StripSprings springs, StripForm form, StripSt
         double wound = spring.WindUp is WindUp wind ? Math.Sqrt((wind.MostMm * wind.MostMm) + (wind.MostRadialMm * wind.MostRadialMm)) : 0;
         SolidTolerance moved = new(cut, station.SidePlayMm + (travel / 2) + wound, 0, contact.WearDepthMm ?? 0) { LevelMm = _brief.Housing.ToleranceMm };
         SolidTolerance held = new(cut, 0, 0, 0) { LevelMm = _brief.Housing.ToleranceMm };
-        return placed with { Solids = StripSolids.Of(placed, held, moved, At("shape")), LoweredSolids = Lowered(placed, held, moved) };
+        return placed with { Solids = StripSolids.Of(placed, held, moved, At("shape"), Reach(placed, moved)), LoweredSolids = Lowered(placed, held, moved) };
+    }
+
+    // What is above the clearance from the copper's face at its worst meets by height alone; the nose is at least as high as its bend is deep.
+    private NoseReach Reach(PlacedStrip placed, SolidTolerance moved, double rideMm = 0)
+    {
+        NoseLegs? legs = springs.LegsOf(form, placed.Contact!, station.Adjust);
+        double least = rideMm + (2 * form.Strip.ThicknessMm) + (placed.Contact!.NoseRadiusMm ?? 0) - form.Strip.ThicknessMm;
+        return new(rideMm, Math.Max(least, station.ClearanceMm + moved.InHeightMm + (_brief.Wheel.FaceRunOutMm / 2)), placed.Ring!.RadiusMm)
+        {
+            Before = legs?.Before ?? false,
+            After = legs?.After ?? false,
+        };
     }
 
     // While its output is open the wiper rides on the carrier: the spring is relaxed by the step, down to where it hangs free.
@@ -99,7 +111,7 @@ internal sealed class StripSetting(StripSprings springs, StripForm form, StripSt
 
         StripSpring relaxed = placed.Spring! with { DeflectionMm = Math.Max(0, placed.Spring.DeflectionMm - station.StepMm) };
         PlacedStrip lowered = placed with { Spring = relaxed, Working = StripPlacing.Working(form, relaxed, placed.Placement) };
-        return [.. StripSolids.Of(lowered, held, moved, At("shape"), -station.StepMm).Select(s => s with { IsLowered = true })];
+        return [.. StripSolids.Of(lowered, held, moved, At("shape"), Reach(placed, moved, -station.StepMm)).Select(s => s with { IsLowered = true })];
     }
 
     private PlacedStrip Plain(double approach)

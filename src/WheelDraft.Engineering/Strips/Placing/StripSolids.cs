@@ -16,17 +16,17 @@ internal sealed class StripSolids
     private readonly PlacedStrip _strip;
     private readonly Solid _pattern;
     private readonly SolidTolerance _moved;
-    private readonly double _rideMm;
+    private readonly NoseReach _reach;
     private readonly TextPlace _place;
     private readonly ILookup<int, WorkingStation> _stations;
     private readonly List<Solid> _solids = [];
     private int _steps;
 
-    private StripSolids(PlacedStrip strip, Solid pattern, SolidTolerance moved, double rideMm, TextPlace place)
+    private StripSolids(PlacedStrip strip, Solid pattern, SolidTolerance moved, NoseReach reach, TextPlace place)
     {
         _place = place;
         _strip = strip;
-        _rideMm = rideMm;
+        _reach = reach;
         _pattern = pattern;
         _moved = moved;
         _stations = strip.Working.ToLookup(s => s.Piece);
@@ -40,12 +40,12 @@ internal sealed class StripSolids
     /// <param name="held">Tolerance of what is clamped.</param>
     /// <param name="moved">Tolerance of what lies beyond the clamp.</param>
     /// <param name="place">Where its shape stands in the file.</param>
-    /// <param name="rideMm">Height of the face that its nose rides on, mm: the copper's, or the carrier's below it.</param>
-    internal static IReadOnlyList<Solid> Of(PlacedStrip strip, SolidTolerance held, SolidTolerance moved, TextPlace place, double rideMm = 0)
+    /// <param name="reach">How far its nose reaches; null for a strip without one.</param>
+    internal static IReadOnlyList<Solid> Of(PlacedStrip strip, SolidTolerance held, SolidTolerance moved, TextPlace place, NoseReach? reach = null)
     {
         SolidKind kind = string.Equals(strip.Net, "E", StringComparison.Ordinal) ? SolidKind.Earthed : SolidKind.Live;
         Solid pattern = new(strip.Form.Strip.Name, strip.Net, kind, Turns: false, 0, 0, NoOutline) { Tolerance = held };
-        return new StripSolids(strip, pattern, moved, rideMm, place).Run();
+        return new StripSolids(strip, pattern, moved, reach ?? new(0, 0, 0), place).Run();
     }
 
     private static readonly Outline NoOutline = new(Contour.Rectangle(new(0, 0), new(1, 1)));
@@ -76,7 +76,37 @@ internal sealed class StripSolids
 
     private List<WorkingStation> StationsOf(int piece) => [.. _stations[piece]];
 
-    private void AddPiece(int index) => AddRuns(Refined(StationsOf(index)), index, isNose: false);
+    private void AddPiece(int index)
+    {
+        List<WorkingStation> line = Refined(StationsOf(index));
+        int fold = _strip.Form.Nose is { Rivet: null } nose ? nose.PieceIndex : -1;
+        if (fold >= 0 && line.Count > 0 && ((_reach.After && index == fold + 1) || (_reach.Before && index == fold - 1)))
+        {
+            AddLeg(line, index, fromStart: index > fold);
+        }
+        else
+        {
+            AddRuns(line, index, isNose: false);
+        }
+    }
+
+    // A leg beside a contact fold is nose up to where its underside is first high enough; stations are no more than a step apart there.
+    private void AddLeg(List<WorkingStation> line, int index, bool fromStart)
+    {
+        bool IsHigh(WorkingStation s) => Corners(s).Min(c => c.Z) >= _reach.ToMm;
+        int last = line.Count - 1;
+        int cut = fromStart ? line.FindIndex(IsHigh) : line.FindLastIndex(IsHigh);
+        cut = cut >= 0 ? cut : fromStart ? last : 0;
+        int before = _solids.Count;
+        AddRuns(line[..(cut + 1)], index, isNose: false);
+        int between = _solids.Count;
+        AddRuns(line[cut..], index, isNose: false);
+        (int from, int to) = fromStart ? (before, between) : (between, _solids.Count);
+        for (int i = from; i < to; i++)
+        {
+            _solids[i] = _solids[i] with { NoseRingMm = _reach.RingMm };
+        }
+    }
 
     // Gathers stations into runs within which the height varies little, one prism each.
     private void AddRuns(List<WorkingStation> line, int index, bool isNose)
@@ -208,7 +238,7 @@ internal sealed class StripSolids
         }
 
         // The nose itself ends at the face it rides on: what the mould lines add below it is not there.
-        low = isNose ? Math.Max(low, _rideMm) : low;
+        low = isNose ? Math.Max(low, _reach.RideMm) : low;
         Contour? contour = _strip.Form.Pieces[index].Kind == FormedKind.Sweep && !IsSloping(run) ? Sector(run) : Hull(corners);
         if (contour is null || high <= low)
         {

@@ -12,5 +12,8 @@ internal sealed record StripStation(string Net, StripContact? Contact, RingPlace
     /// <summary>How much lower the wiper rides while its output is open, mm.</summary>
     internal double StepMm { get; init; }
 
+    /// <summary>What its net must keep from the wheel's copper, mm.</summary>
+    internal double ClearanceMm { get; init; }
+
     internal Point Tip { get; init; }
 }

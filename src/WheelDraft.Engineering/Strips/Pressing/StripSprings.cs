@@ -22,4 +22,17 @@ internal sealed class StripSprings(Brief brief)
     /// <param name="adjust">Its adjusting screw, as the brief gives it; null without one.</param>
     internal StripSpring Of(StripForm form, StripContact contact, AdjustBrief? adjust) =>
         _springs[form.Index] ??= StripSpring.Of(form, contact, adjust, _limits);
+
+    /// <summary>The legs of a wiper's nose; null without a contact fold, and for a strip that cannot be made, which is refused when it is placed.</summary>
+    internal NoseLegs? LegsOf(StripContact contact, AdjustBrief? adjust)
+    {
+        int index = Enumerable.Range(0, brief.Strips.Count).FirstOrDefault(i => string.Equals(brief.Strips[i].Name, contact.FromStrip, StringComparison.Ordinal), -1);
+        return contact.Shape == ContactShape.FoldLine && index >= 0 && Form(index, []) is { Nose: not null } form
+            ? LegsOf(form, contact, adjust)
+            : null;
+    }
+
+    /// <summary>The same of a strip that is formed.</summary>
+    internal NoseLegs? LegsOf(StripForm form, StripContact contact, AdjustBrief? adjust) =>
+        Of(form, contact, adjust) is { Band.Fails: null } spring ? NoseLegs.Of(form, spring, contact) : null;
 }

@@ -33,6 +33,13 @@ internal sealed record RingDemand
     /// <summary>What windows must keep beyond the path of the worn patch on a side, mm.</summary>
     public double WornSideGapMm { get; init; }
 
+    /// <summary>The rule of its open contact where a ring's curve asks for more than a straight one; null where it does not.</summary>
+    public OpenContactRule? CurvedRule { get; init; }
+
+    /// <summary>What windows must keep beyond <see cref="WornSideGapMm"/> on a ring of this radius, mm.</summary>
+    public double CurvedMoreMm(double radiusMm) => CurvedRule is null || InnerEndMm(radiusMm) <= SidePlayMm + Patch.HalfWidthMm ? 0
+        : Math.Max(0, CurvedRule.SidewaysMm(Patch, InnerEndMm(radiusMm) - SidePlayMm, OuterEndMm(radiusMm) + SidePlayMm) - CurvedRule.SidewaysMm(Patch));
+
     /// <summary>What asks for the side gap, in words.</summary>
     public string SideGapWhy { get; init; } = "";
 

@@ -6,13 +6,17 @@ namespace WheelDraft.Engineering;
 /// <param name="Returns">Those of the second wipers of a lands wheel, in file order; empty for a windowed one.</param>
 internal sealed record WiperContacts(ContactPatch? Feed, IReadOnlyList<ContactPatch> Outputs, IReadOnlyList<ContactPatch> Returns)
 {
-    /// <summary>The patches of a brief.</summary>
+    /// <summary>The patches of a brief, with the legs beside contact folds as its springs press them.</summary>
     /// <exception cref="DesignRefusedException">A strip and its output contradict each other.</exception>
-    public static WiperContacts Of(Brief brief)
+    public static WiperContacts Of(StripSprings springs)
     {
+        Brief brief = springs.Brief;
         bool lands = brief.Wheel.Construction == WheelConstruction.Lands;
         IReadOnlyList<ContactPatch> All(bool isReturn) =>
-            [.. brief.Outputs.Select((_, i) => ContactPatch.Of(StripContact.OfOutput(brief, i, isReturn)))];
-        return new(lands ? null : ContactPatch.Of(StripContact.OfFeed(brief)), All(isReturn: false), lands ? All(isReturn: true) : []);
+            [.. brief.Outputs.Select((o, i) => Patch(springs, StripContact.OfOutput(brief, i, isReturn), o.Adjust))];
+        return new(lands ? null : Patch(springs, StripContact.OfFeed(brief), null), All(isReturn: false), lands ? All(isReturn: true) : []);
     }
+
+    private static ContactPatch Patch(StripSprings springs, StripContact contact, AdjustBrief? adjust) =>
+        ContactPatch.Of(contact) with { Section = springs.LegsOf(contact, adjust)?.Section };
 }

@@ -25,6 +25,9 @@ public sealed record ContactPatch
     /// <summary>Radius of the nose along the motion, mm; null when unknown: then the nose stands upright on the patch.</summary>
     public double? NoseRadiusMm { get; init; }
 
+    /// <summary>The legs beside a contact fold, which are part of its nose; null for a dome, and where no strip is known.</summary>
+    internal NoseSection? Section { get; init; }
+
     /// <summary>How far the nose rides below the copper's face while it is off it, mm: the step of the copper over the carrier.</summary>
     public double StepMm { get; init; }
 
@@ -54,7 +57,8 @@ public sealed record ContactPatch
     public double SidewaysWearMm => WearMm * (IsDisc ? 1 : Math.Abs(Math.Sin(AngleRad)));
 
     /// <summary>The patch that counts for edges when the copper stands proud of the carrier.</summary>
-    /// <remarks>A round nose of radius R meets an edge of height s early by √(2Rs − s²) from its lowest line. A worn one has come down
+    /// <remarks>A round nose of radius R meets an edge of height s early by √(2Rs − s²) from its lowest line, or by what its legs take where the
+    /// edge is higher than they begin. A worn one has come down
     /// by as much as it has lost, w, and meets the edge as a new one would meet an edge of height s + w.</remarks>
     /// <param name="stepMm">How far the copper stands proud, at least 0.</param>
     /// <exception cref="InvalidOperationException">The nose radius is unknown and the step is not 0.</exception>
@@ -66,8 +70,8 @@ public sealed record ContactPatch
         }
 
         double radius = NoseRadiusMm ?? throw new InvalidOperationException("A step needs the radius of the nose.");
-        double Reach(double heightMm) => heightMm >= radius ? radius : Math.Sqrt((2 * radius * heightMm) - (heightMm * heightMm));
-        double Depth(double halfMm) => radius - Math.Sqrt(Math.Max(0, (radius * radius) - (halfMm * halfMm)));
+        double Reach(double heightMm) => ReachMm(radius, heightMm);
+        double Depth(double halfMm) => DepthMm(radius, halfMm);
         double half = Math.Max(HalfLengthMm, Reach(stepMm));
         return this with
         {
@@ -77,6 +81,22 @@ public sealed record ContactPatch
             StepMm = stepMm,
         };
     }
+
+    /// <summary>How deep the nose has worn when its patch has its full worn length, mm; 0 where its radius is unknown.</summary>
+    internal double WearDepthMm => NoseRadiusMm is double radius ? Math.Max(0, DepthMm(radius, WornHalfLengthMm) - DepthMm(radius, HalfLengthMm)) : 0;
+
+    // From the lowest line of a nose to where its section is so high: on its arc, or on a leg where that begins lower.
+    private double ReachMm(double radiusMm, double heightMm)
+    {
+        if (Section is { SlopeRad: < Math.PI / 2 } legs && heightMm > radiusMm * (1 - Math.Cos(legs.SlopeRad)))
+        {
+            return (radiusMm * Math.Sin(legs.SlopeRad)) + ((heightMm - (radiusMm * (1 - Math.Cos(legs.SlopeRad)))) / Math.Tan(legs.SlopeRad));
+        }
+
+        return heightMm >= radiusMm ? radiusMm : Math.Sqrt((2 * radiusMm * heightMm) - (heightMm * heightMm));
+    }
+
+    private static double DepthMm(double radiusMm, double halfMm) => radiusMm - Math.Sqrt(Math.Max(0, (radiusMm * radiusMm) - (halfMm * halfMm)));
 
     /// <summary>The corners of a rectangle about its centre, wiper frame, anticlockwise.</summary>
     /// <exception cref="NotSupportedException">A disc has no corners.</exception>

@@ -11,6 +11,8 @@ internal sealed class LandRings(RingShop shop, LandDistances distances, double e
 
     public override string Between => "carrier";
 
+    public override bool IsWebJudgedElsewhere => true;
+
     public override string ApartAsked => "the distance needed, both cut edges counted, is";
 
     public override RingTrial At(RingDemand ring, double radiusMm) => new LandSetter(shop, ring).At(radiusMm);

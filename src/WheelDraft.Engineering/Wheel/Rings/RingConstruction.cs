@@ -6,6 +6,9 @@ internal abstract class RingConstruction
     /// <summary>Least distance between the bands of two rings, mm.</summary>
     public abstract double ApartMm { get; }
 
+    /// <summary>Whether what lies between two rings is judged again with all spacing, so that a warning is enough here.</summary>
+    public virtual bool IsWebJudgedElsewhere => false;
+
     /// <summary>What lies between two rings: copper or carrier.</summary>
     public abstract string Between { get; }
 
@@ -34,6 +37,10 @@ internal abstract class RingConstruction
     /// <summary>The distance between rings below which a wheel cannot be cut at all, mm, where so much is needed.</summary>
     /// <remarks>Between it and what is needed a ring with a radius of its own stays, and the design has a finding.</remarks>
     public virtual double LeastCutMm(double neededMm) => neededMm;
+
+    /// <summary>Whether a ring with a radius of its own that does not meet a rule stays all the same, and the design has a finding.</summary>
+    /// <param name="code">The rule, as its finding is coded.</param>
+    public virtual bool MissesInsteadOfRefusing(string code) => false;
 
     /// <summary>The place of a ring beside the one before it, in words.</summary>
     public abstract string Beside(double apartMm, RingDemand ring);

@@ -16,10 +16,13 @@ internal sealed record PackedWheel(PackedRing? Feed, IReadOnlyList<PackedRing> R
 }
 
 /// <summary>Puts the rings of a wheel side by side, from the hub outwards, as close as every rule allows.</summary>
-/// <remarks>Order: the feed, then outputs by ascending (cutter tolerance ÷ allowed angular error), ties in file order, whole
-/// rings first of all. Rings with a radius of their own stay where they are and the others pass over them.</remarks>
+/// <remarks>Order: that of the file, or see <see cref="RingOrder"/>. Rings with a radius of their own stay where they are and the others
+/// pass over them.</remarks>
 internal sealed class RingPacking(RingShop shop, RingConstruction construction, HubBand hub, IReadOnlyList<KeptBand> kept)
 {
+    /// <summary>Names of all rings from the inside outwards as the file asks for them, those with a radius of their own among them; null for the usual order.</summary>
+    public IReadOnlyList<string>? AskedOrder { get; init; }
+
     // No part is over a metre: a radius beyond half of that is refused.
     private const double MostRadiusMm = 500;
 
@@ -81,12 +84,13 @@ internal sealed class RingPacking(RingShop shop, RingConstruction construction, 
         List<Finding> misses = [];
         Dictionary<RingDemand, PackedRing> placed = new(ReferenceEqualityComparer.Instance);
         List<KeptBand> bands = [.. kept];
-        foreach (RingDemand ring in rings.Where(r => r.AskedRadiusMm is not null))
+        foreach (RingDemand ring in RingOrder.All(feed, rings).Where(r => r.AskedRadiusMm is not null))
         {
+            string name = ReferenceEquals(ring, feed) ? "the feed" : $"ring '{ring.Name}'";
             RingTrial trial = Settle(ring, ring.AskedRadiusMm!.Value, out RingDemand settled);
             if (trial.Fault is { } fault)
             {
-                reasons.Add(Finding.Error(fault.Code, Sentence(fault.Words + RingJudge.Alone(shop, settled, trial)) + WayOut(settled, trial), ring.Where));
+                (construction.MissesInsteadOfRefusing(fault.Code) ? misses : reasons).Add(Finding.Error(fault.Code, Sentence(fault.Words + RingJudge.Alone(shop, settled, trial)) + WayOut(settled, trial), ring.Where));
             }
 
             if (trial.Miss is { } miss)
@@ -95,7 +99,7 @@ internal sealed class RingPacking(RingShop shop, RingConstruction construction, 
             }
 
             placed[ring] = new(settled, trial, "its own radius in the file");
-            bands.Add(new($"ring '{ring.Name}'", trial.BandFromMm, trial.BandToMm, ring.Where));
+            bands.Add(new(name, trial.BandFromMm, trial.BandToMm, ring.Where));
         }
 
         CheckKept(bands, reasons, misses);
@@ -105,29 +109,23 @@ internal sealed class RingPacking(RingShop shop, RingConstruction construction, 
         }
 
         double bound = hub.OuterRadiusMm + hub.MoreMm;
-        PackedRing? packedFeed = null;
         string behind = hub.Name;
-        foreach (RingDemand ring in Ordered(feed, rings))
+        IReadOnlyList<RingDemand>? order = AskedOrder is null ? null : RingOrder.Of(AskedOrder, feed, rings);
+        foreach (RingDemand ring in order ?? RingOrder.Usual(shop, feed, rings))
         {
-            if (Place(ring, bound + webMm, webMm, bands, behind, reasons) is PackedRing packed)
+            PackedRing? packed = placed.GetValueOrDefault(ring) ?? Place(ring, bound + webMm, webMm, bands, behind, reasons);
+            if (packed is not null)
             {
                 placed[ring] = packed;
-                packedFeed = ring == feed ? packed : packedFeed;
-                bound = packed.Trial.BandToMm;
+                bound = Math.Max(bound, packed.Trial.BandToMm);
                 behind = ReferenceEquals(ring, feed) ? "the feed" : $"'{ring.Name}'";
             }
         }
 
+        reasons.AddRange(reasons.Count == 0 && order is not null ? RingOrder.Broken([.. order.Select(r => placed[r])], feed) : []);
         return reasons.Count == 0
-            ? new(packedFeed, [.. rings.Select(r => placed[r])], OuterRadius([.. placed.Values], bands, webMm), webMm) { Misses = misses }
+            ? new(feed is null ? null : placed[feed], [.. rings.Select(r => placed[r])], OuterRadius([.. placed.Values], bands, webMm), webMm) { Misses = misses }
             : throw new DesignRefusedException(reasons);
-    }
-
-    private IEnumerable<RingDemand> Ordered(RingDemand? feed, IReadOnlyList<RingDemand> rings)
-    {
-        IEnumerable<RingDemand> ordered = rings.Where(r => r.AskedRadiusMm is null)
-            .OrderBy(r => r.IsWhole || r.ToleranceS is null ? 0 : shop.Process.ToleranceMm / shop.Motion.RadFromSeconds(r.ToleranceS.Value));
-        return feed is null ? ordered : ordered.Prepend(feed);
     }
 
     private PackedRing? Place(RingDemand ring, double bandFromMm, double webMm, List<KeptBand> bands, string behind, List<Finding> reasons)
@@ -227,7 +225,7 @@ internal sealed class RingPacking(RingShop shop, RingConstruction construction, 
             {
                 bool cannotBeCut = web < construction.LeastCutMm(needed) - RadiusResolutionMm;
                 string words = $"Between {name} and {band.Name} {(web > 0 ? $"{Wording.Mm(web)} of {construction.Between} stays" : $"no {construction.Between} stays (they overlap by {Wording.Mm(-web)})")}; {construction.ApartAsked} {Wording.Mm(needed)}. Move {band.Name} outward by {Wording.Mm(needed - web)} or leave its radius to 'auto'.";
-                (cannotBeCut ? reasons : misses).Add(cannotBeCut ? Finding.Error("wheel.web", words, band.Where) : Missed("wheel.web", words, band.Where));
+                (cannotBeCut ? reasons : misses).Add(cannotBeCut || !construction.IsWebJudgedElsewhere ? Finding.Error("wheel.web", words, band.Where) : Missed("wheel.web", words, band.Where));
             }
 
             bound = Math.Max(bound, band.ToMm);

@@ -19,7 +19,7 @@ internal sealed class RingSetter(RingShop shop, RingDemand ring)
         {
             RadiusMm = radiusMm,
             BandFromMm = ring.PathFromMm(radiusMm) - reach,
-            BandToMm = ring.IsWhole ? ring.PathToMm(radiusMm) + reach : Math.Max(ring.PathToMm(radiusMm) + reach, ring.WornPathToMm(radiusMm) + ring.WornSideGapMm),
+            BandToMm = ring.IsWhole ? ring.PathToMm(radiusMm) + reach : Math.Max(ring.PathToMm(radiusMm) + reach, ring.WornPathToMm(radiusMm) + ring.WornSideGapMm + ring.CurvedMoreMm(radiusMm)),
         };
         if (trial.BandFromMm <= 0)
         {

@@ -1,7 +1,10 @@
 namespace WheelDraft.Engineering;
 
 /// <summary>The rings of a windowed wheel: webs of copper between windows.</summary>
-internal sealed class WindowedRings(RingShop shop, WheelBrief wheel) : RingConstruction
+/// <param name="shop">What all rings share.</param>
+/// <param name="wheel">What is asked of the wheel.</param>
+/// <param name="copied">Whether it is copied as it is, see <see cref="CopiedWheel"/>.</param>
+internal sealed class WindowedRings(RingShop shop, WheelBrief wheel, bool copied) : RingConstruction
 {
     public override double ApartMm => wheel.WebMm;
 
@@ -10,6 +13,10 @@ internal sealed class WindowedRings(RingShop shop, WheelBrief wheel) : RingConst
     public override string ApartAsked => "the web asked for is";
 
     public override RingTrial At(RingDemand ring, double radiusMm) => new RingSetter(shop, ring).At(radiusMm);
+
+    public override double LeastCutMm(double neededMm) => copied ? Math.Min(neededMm, shop.Process.LeastWebMm) : neededMm;
+
+    public override bool MissesInsteadOfRefusing(string code) => copied && code is "wheel.tolerance";
 
     public override double ReachMm(RingDemand ring) => ring.IsWhole ? ring.SidePlayMm + (shop.RunOutMm / 2) : ring.SideGapMm;
 
@@ -21,7 +28,7 @@ internal sealed class WindowedRings(RingShop shop, WheelBrief wheel) : RingConst
 
     // What a worn patch reaches further in than the new one; what it reaches further out is in the band already.
     private static double WornLackMm(RingDemand ring, RingTrial trial) =>
-        ring.IsWhole ? 0 : ring.PathFromMm(trial.RadiusMm) - ring.WornPathFromMm(trial.RadiusMm) + ring.WornSideGapMm - ring.SideGapMm;
+        ring.IsWhole ? 0 : ring.PathFromMm(trial.RadiusMm) - ring.WornPathFromMm(trial.RadiusMm) + ring.WornSideGapMm + ring.CurvedMoreMm(trial.RadiusMm) - ring.SideGapMm;
 
     public override double OuterRadiusMm(IReadOnlyList<PackedRing> placed, double outermostMm, double apartMm, double hubMm)
     {

@@ -6,9 +6,6 @@ internal sealed class WindowedSetter(WheelTask task)
     // What a window keeps beyond the patch path where no rule asks for a distance, mm (methods: windowed wheel).
     private const double PlainGapMm = 0.2;
 
-    // What a window keeps beyond the inside radius of its corners, mm (methods: windowed wheel).
-    private const double CornerGapMm = 0.05;
-
     private readonly Brief _brief = task.Brief;
     private readonly RingShop _shop = RingShop.Of(task);
 
@@ -16,8 +13,11 @@ internal sealed class WindowedSetter(WheelTask task)
     {
         HubLayout hub = HubLayout.Of(_brief, _brief.Wheel.WebMm);
         RingDemand feed = FeedDemand();
-        List<RingDemand> rings = [.. _brief.Outputs.Select((o, i) => Demand(o, i))];
-        PackedWheel packed = new RingPacking(_shop, new WindowedRings(_shop, _brief.Wheel), hub.Band, hub.Kept).Pack(feed, rings, _brief.Wheel.OuterDiameterMm);
+        bool copied = CopiedWheel.IsOne(_brief);
+        IReadOnlyList<RingDemand> rings = [.. _brief.Outputs.Select((o, i) => Demand(o, i))];
+        rings = copied ? new CopiedWheel(_brief, _shop, hub).Narrowed(feed, rings) : rings;
+        RingPacking packing = new(_shop, new WindowedRings(_shop, _brief.Wheel, copied), hub.Band, hub.Kept) { AskedOrder = _brief.Wheel.RingOrder };
+        PackedWheel packed = packing.Pack(feed, rings, _brief.Wheel.OuterDiameterMm);
         StationSpread stations = StationSpread.Of(_brief, packed);
         RingLayout feedRing = Layout(packed.Feed!, _brief.Feed!.Net, stations.StationsRad[0], packed) with { IsFeed = true };
         List<RingLayout> layouts = [.. packed.Rings.Select((r, i) => Layout(r, _brief.Outputs[i].Net, stations.StationsRad[i + 1], packed))];
@@ -33,7 +33,7 @@ internal sealed class WindowedSetter(WheelTask task)
             Bore = hub.Bore,
             Fixings = hub.Fixings,
             PitchCircleMm = hub.PitchCircleMm,
-            Findings = [.. WheelFindings.Of(_brief, packed, layouts, stations)],
+            Findings = [.. packed.Misses, .. WheelFindings.Of(_brief, packed, layouts, stations)],
         };
     }
 
@@ -44,6 +44,7 @@ internal sealed class WindowedSetter(WheelTask task)
         Patch = task.Contacts.Feed!,
         Periods = [],
         SidePlayMm = _brief.Feed.SidePlayMm,
+        AskedRadiusMm = _brief.Feed.RadiusMm,
     };
 
     private RingDemand Demand(OutputBrief output, int index)
@@ -65,6 +66,7 @@ internal sealed class WindowedSetter(WheelTask task)
             Adjust = output.Adjust,
             SideGapMm = worn + forEdges.SidewaysWearMm,
             WornSideGapMm = worn,
+            CurvedRule = forEdges.Section is null || task.Rules[index].IsNone ? null : task.Rules[index],
             SideGapWhy = why,
         };
     }
@@ -81,7 +83,7 @@ internal sealed class WindowedSetter(WheelTask task)
             ? $"no separation asked of its open contact{worn}"
             : $"{Wording.Mm(required)} required of its open contact{(required > rule.RequiredMm ? $", more than the rule because the nose is {(patch.IsDisc ? "a dome" : "round across its turned fold")}" : "")}, and {Wording.Mm(playMm)} of play and tolerance{worn}";
         double gap = playMm + (rule.IsNone ? PlainGapMm : required);
-        double corner = _brief.Process.InsideRadiusMm + CornerGapMm + playMm;
+        double corner = CopiedWheel.LeastSideGapMm(_brief.Process, playMm);
         return gap >= corner ? (gap, why) : (corner, $"the inside radius of the window's corners, and {Wording.Mm(playMm)} of play and tolerance{worn}");
     }
 

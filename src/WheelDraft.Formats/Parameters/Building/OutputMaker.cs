@@ -1,4 +1,5 @@
 using WheelDraft.Engineering;
+using WheelDraft.Geometry;
 
 namespace WheelDraft.Formats.Parameters;
 
@@ -21,11 +22,14 @@ internal static class OutputMaker
             SidePlayMm = table.Base("side_play"),
             OverOpenContact = table.Has("open_contact") ? table.Insulation("open_contact") : spacing.OverOpenContact,
             FlowLPerS = table.BaseOrNull("flow"),
+            Measured = table.Has("copper") ? new([.. table.Tables("copper").Select(Stretch)]) { GivenRad = table.RadOrNull("measured_to") } : null,
             Adjust = table.Table("adjust") is { } adjust ? Adjust(adjust) : null,
             ReturnStationRad = table.RadOrNull("return_station"),
             ReturnNet = table.Text("return_net"),
         };
     }
+
+    private static CircleArc Stretch(CheckedTable table) => CircleArc.Between(table.Rad("from"), table.Rad("to"));
 
     private static OnPeriodBrief Period(CheckedTable table)
     {

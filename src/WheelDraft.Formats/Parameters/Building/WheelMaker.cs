@@ -21,6 +21,7 @@ internal static class WheelMaker
         RunOutMm = table.Base("run_out"),
         FaceRunOutMm = table.Base("face_run_out"),
         Rim = table.Flag("rim")!.Value,
+        RingOrder = table.Has("order") ? table.Texts("order") : null,
     };
 
     /// <summary>The carrier.</summary>
@@ -32,7 +33,7 @@ internal static class WheelMaker
 
     /// <summary>The feed.</summary>
     public static FeedBrief Feed(CheckedTable table, bool hasStrip) =>
-        new(table.Text("net")!, table.RadOrNull("station"), Contact(table, hasStrip), table.Base("side_play"));
+        new(table.Text("net")!, table.RadOrNull("station"), Contact(table, hasStrip), table.Base("side_play")) { RadiusMm = table.BaseOrNull("radius") };
 
     /// <summary>The contact of the feed or an output.</summary>
     /// <param name="table">Its table.</param>

@@ -29,12 +29,17 @@ internal static class OutputKeys
     [
         Make.Needed("name", new NameShape(), "what drawings and other tables call it", "Name.", "\"mist\""),
         Make.Optional("net", new NameShape(), "Net of its wiper; left out: the name.", "\"mist\""),
-        Make.Needed(
+        Make.Optional(
             "on",
             new WordOrShape("always", new ListShape(new TableShape(OnPeriod), 1, Budgets.OnPeriods)),
-            "when it is on",
             $"When it is on: always, or a list of on-periods; all outputs together have at most {Budgets.OnPeriods}.",
             "[ { from = \"122 s\", for = \"5.5 s\" } ]"),
+        Make.Optional(
+            "copper",
+            new ListShape(new TableShape(Stretch), 1, Budgets.OnPeriods),
+            "Instead of on: the copper of its ring as measured on an old wheel, from which the times follow; needs radius and station.",
+            "[ { from = \"41 deg\", to = \"65 deg\" } ]"),
+        Make.Optional("measured_to", Make.Range("0.001 deg", "10 deg"), "How exactly each edge of the copper was measured, plus and minus; left out: 0.5 deg, listed as assumed.", "\"0.5 deg\""),
         Make.Optional(
             "tolerance",
             Make.Range("0.1 ms", "1000 h"),
@@ -48,6 +53,16 @@ internal static class OutputKeys
         Make.Optional("adjust", new TableShape(Adjust), "A sloped end of the copper, met by a wiper that a screw moves along the radius.", "{ edge = \"off\", range = \"1 s\", travel = \"2 mm\", screw = \"M3\" }"),
         Make.Optional("return_station", Make.Direction("auto"), "Lands wheel: where the second wiper on the same ring touches.", "\"150 deg\""),
         Make.Optional("return_net", new NameShape(), "Lands wheel: net of the second wiper.", "\"L\""),
+    ])
+    {
+        Choices = [new([["on"], ["copper"]], "when it is on")],
+        Companions = [new("measured_to", "copper")],
+    };
+
+    private static TableDefinition Stretch => new("a stretch of copper", "Measured copper between two edges, anticlockwise seen from the wiper side.",
+    [
+        Make.Needed("from", Make.Range("0 deg", "360 deg"), "where it begins", "Where it begins on the ring radius, wheel angle from the home mark.", "\"41 deg\""),
+        Make.Needed("to", Make.Range("0 deg", "360 deg"), "where it ends", "Where it ends, further anticlockwise; it may pass the home mark.", "\"65 deg\""),
     ]);
 
     private static TableDefinition OnPeriod => new("an on-period", "One on-period: a start and an extent.",

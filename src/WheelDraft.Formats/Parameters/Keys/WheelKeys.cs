@@ -31,6 +31,11 @@ internal static class WheelKeys
         Make.Preset("face_run_out", Make.LengthFromZero("10 mm"), "\"0 mm\"", "Axial run-out, total."),
         Make.Optional("web", Make.Length(), "Least copper between windows; needed for a windowed wheel.", "\"1.2 mm\""),
         Make.Preset("rim", new FlagShape(), "true", "Keep a whole ring of copper outside the last window."),
+        Make.Optional(
+            "order",
+            new WordOrShape("auto", new ListShape(new NameShape(), 1, 1000)),
+            "Rings from the inside outwards: the name of every output once, and feed among them. Left out: the feed first, then outputs by how fine their tolerance is. The word auto is kept for a search that is not there yet, and refused.",
+            "[\"mist\", \"feed\", \"fan\"]"),
     ]);
 
     /// <summary>[carrier]</summary>
@@ -62,6 +67,7 @@ internal static class WheelKeys
     public static TableDefinition Feed => new("[feed]", "The wiper that brings a windowed wheel its net.",
     [
         Make.Needed("net", new NameShape(), "what the wheel is live with", "Net that the wheel is on.", "\"L\""),
+        Make.Preset("radius", Make.Length("auto"), "\"auto\"", "Ring radius, at any place among the rings; auto puts the feed innermost, unless [wheel] order says otherwise."),
         Make.Needed("station", Make.Direction("auto"), "where its wiper touches", "Where its wiper touches, housing angle.", "\"0 deg\""),
         .. OutputKeys.Contact,
     ]);

@@ -24,11 +24,12 @@ internal sealed class ContactRules(CheckedTable root, DiagnosticList diagnostics
     private void Times(CheckedTable output)
     {
         bool always = output.Is("on", "always");
-        if (!always && output.Find("on")?.Content is not null && !output.Has("tolerance"))
+        if (!always && (output.Find("on")?.Content is not null || output.Has("copper")) && !output.Has("tolerance"))
         {
             Wrong(output.Place, "[[output]] has no 'tolerance', which decides how large its ring must be", "write tolerance = \"0.6 s\", plus and minus about the nominal on-time");
         }
 
+        Measured(output);
         if (!output.Has("adjust"))
         {
             return;
@@ -41,6 +42,43 @@ internal sealed class ContactRules(CheckedTable root, DiagnosticList diagnostics
         else if (output.Items("on").Count > 1)
         {
             Wrong(output.KeyPlaceOf("adjust"), $"an output with {ValueCheck.Items(output.Items("on").Count).Replace("items", "on-periods", StringComparison.Ordinal)} has an adjusting edge", "'adjust' goes with one on-period only");
+        }
+    }
+
+    /// <summary>What measured copper needs beside it, so that times follow from it.</summary>
+    private void Measured(CheckedTable output)
+    {
+        if (!output.Has("copper"))
+        {
+            return;
+        }
+
+        if (Root.Table("wheel")?.Is("construction", "lands") == true)
+        {
+            Wrong(output.KeyPlaceOf("copper"), "'copper' of a lands wheel is measured", "give the times with 'on': with two wipers to a ring they do not follow from one stretch of copper alone");
+        }
+
+        if (output.Is("radius", "auto"))
+        {
+            Wrong(output.PlaceOf("radius"), "'copper' is measured on a ring whose radius is not given", "write radius = \"18.5 mm\", measured as well: how far the patch reaches depends on it");
+        }
+
+        if (output.Is("station", "auto"))
+        {
+            Wrong(output.PlaceOf("station"), "'copper' is measured for a wiper whose station is not given", "write station = \"120 deg\", where it touches when the wheel is at home");
+        }
+
+        foreach (CheckedTable stretch in output.Tables("copper"))
+        {
+            if (stretch.Quantity("from") is { } from && stretch.Quantity("to") is { } to && (to.InBaseUnit - from.InBaseUnit) % 360 == 0)
+            {
+                Wrong(stretch.PlaceOf("to"), "this stretch of copper ends where it begins", "from and to are its two edges; for a ring of copper all the way round write on = \"always\"");
+            }
+        }
+
+        if (output.Has("adjust"))
+        {
+            Wrong(output.KeyPlaceOf("adjust"), "an output with measured copper has an adjusting edge", "a sloped edge is not known by one angle: give the on-time with 'on' instead, as timed or as reported for 'copper' without 'adjust'");
         }
     }
 

@@ -44,7 +44,7 @@ internal sealed class ProgrammeRules(CheckedTable root, DiagnosticList diagnosti
         foreach (CheckedTable output in outputs)
         {
             int before = count;
-            count += Periods(output).Count;
+            count += Periods(output).Count + output.Tables("copper").Count;
             if (before <= Budgets.OnPeriods && count > Budgets.OnPeriods)
             {
                 Wrong(output.PlaceOf("on"), $"with these the outputs have more than {Budgets.OnPeriods} on-periods", $"a wheel is set out and drawn with at most {Budgets.OnPeriods} in all; on-periods that follow each other closely can be one");

@@ -1,3 +1,5 @@
+using WheelDraft.Engineering;
+
 namespace WheelDraft.Formats.Parameters;
 
 /// <summary>Wheel, shaft, bore and what goes with the construction.</summary>
@@ -16,7 +18,43 @@ internal sealed class WheelRules(CheckedTable root, DiagnosticList diagnostics) 
         Step(wheel);
         if (wheel.Text("construction") is { } construction)
         {
-            Construction(wheel, lands: string.Equals(construction, "lands", StringComparison.Ordinal));
+            bool lands = string.Equals(construction, "lands", StringComparison.Ordinal);
+            Construction(wheel, lands);
+            Order(wheel, lands);
+        }
+    }
+
+    /// <summary>Whether a list of rings names each of them once.</summary>
+    private void Order(CheckedTable wheel, bool lands)
+    {
+        if (wheel.Is("order", "auto"))
+        {
+            Wrong(wheel.PlaceOf("order"), "the best order of rings is not searched for yet", "leave 'order' out for the usual one (the feed first, then outputs by how fine their tolerance is), or list the rings from the inside, e.g. order = [\"mist\", \"feed\"]");
+            return;
+        }
+
+        string[] rings = [.. lands ? [] : new[] { FeedBrief.NameInOrder }, .. NamesOf("output")];
+        HashSet<string> seen = new(StringComparer.Ordinal);
+        foreach (CheckedValue item in wheel.Items("order"))
+        {
+            if (Refers(item, "ring", rings) && item.Text is { } name && !seen.Add(name))
+            {
+                Wrong(item.Place, $"ring \"{name}\" stands twice in the order", "each ring has one place");
+            }
+        }
+
+        if (!wheel.Has("order") || wheel.Items("order").Any(i => i.Text is null))
+        {
+            return;
+        }
+
+        if (!lands && Root.Tables("output").FirstOrDefault(o => string.Equals(o.Text("name"), FeedBrief.NameInOrder, StringComparison.OrdinalIgnoreCase)) is { } namesake)
+        {
+            Wrong(namesake.PlaceOf("name"), "an output is called \"feed\", which in [wheel] order is the feed itself", "give the output another name");
+        }
+        else if (rings.Where(r => !seen.Contains(r)).ToArray() is { Length: > 0 } missing)
+        {
+            Wrong(wheel.PlaceOf("order"), $"the order leaves out {Words.And(missing.Select(Words.Quoted))}", "it names every ring once, from the inside outwards");
         }
     }
 

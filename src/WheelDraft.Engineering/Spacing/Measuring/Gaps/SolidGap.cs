@@ -65,7 +65,7 @@ internal static class SolidPair
 
     /// <summary>Whether two solids are looked at at all: not a nose against what it touches on purpose.</summary>
     internal static bool IsMeasured(Solid a, Solid b) =>
-        !(a.IsNose && b.IsWheelCopper) && !(b.IsNose && a.IsWheelCopper);
+        !a.RidesOn(b) && !b.RidesOn(a);
 
     /// <summary>A gap from the nearest plan points.</summary>
     internal static SolidGap Gap(Solid a, Solid b, Nearest plan, double? turnedRad)
