@@ -86,7 +86,7 @@ internal sealed class MakeCommand : ICommand
 
     private static void ShowOutcome(Design design, CommandContext context, Written written)
     {
-        FindingWords.Say(design.Findings, context);
+        FindingWords.Say(design.Findings, context, ReadersUnit.Of(design.Brief));
         FindingWords.SayOfDrawings(written.Warnings, context);
         if (written.Withheld)
         {
