@@ -37,8 +37,8 @@ internal static class OutputKeys
             "[ { from = \"122 s\", for = \"5.5 s\" } ]"),
         Make.Optional(
             "tolerance",
-            Make.Range("0.1 ms", "1000 h"),
-            "Wanted limit on the on-time, plus and minus about nominal, worst case, new to worn; needed unless always on.",
+            Make.AnyOf(new Limits("0.1 ms", "1000 h"), new Limits("0.001 %", "100 %"), new Limits("0.001 mL", "1000 L")),
+            "Wanted limit on the on-time, plus and minus about nominal, worst case, new to worn; needed unless always on. A share is one of the output's shortest on-period; a volume needs its flow.",
             "\"0.6 s\""),
         Make.Needed("station", Make.Direction("auto"), "where its wiper touches", "Where its wiper touches, housing angle; auto for a good spread.", "\"120 deg\""),
         Make.Preset("radius", Make.Length("auto"), "\"auto\"", "Ring radius."),
