@@ -73,7 +73,7 @@ internal sealed class CheckCommand : ICommand
             return design.Meets;
         }
 
-        Show(design.Findings, CheckTable.Of(file, design), context, ReadersUnit.Of(design.Brief));
+        Show(design.Findings, CheckTable.Of(design).Concat(new DesignSummary(file, design).Lines()), context, ReadersUnit.Of(design.Brief));
         return design.Meets;
     }
 
@@ -93,6 +93,11 @@ internal sealed class CheckCommand : ICommand
     private static void Show(IReadOnlyList<Finding> findings, IEnumerable<string> lines, CommandContext context, ReadersUnit unit)
     {
         FindingWords.Say(findings, context, unit);
+        if (context.Quiet)
+        {
+            return;
+        }
+
         foreach (string line in lines)
         {
             context.Out.WriteLine(line);

@@ -2,14 +2,12 @@ using WheelDraft.Engineering;
 
 namespace WheelDraft.Cli;
 
-/// <summary>A design in a few lines of a terminal.</summary>
+/// <summary>The figures behind a verdict as tables of a terminal; what they come to follows in <see cref="DesignSummary"/>.</summary>
 internal static class CheckTable
 {
-    public static IEnumerable<string> Of(string file, Design design)
+    public static IEnumerable<string> Of(Design design)
     {
         ReadersUnit unit = ReadersUnit.Of(design.Brief);
-        yield return $"{file}: {design.Brief.Title}: {(design.Meets ? "nothing misses" : "something misses")}";
-        yield return $"  wheel {unit.Words(Wording.Mm(design.Wheel.OuterDiameterMm))}, one turn in {Wording.Seconds(design.Motion.TurnTimeS)}";
         List<string[]> rows = [["output", $"radius {unit.Sign}", "on-time s", "worst s", "asked s", $"gap {unit.Sign}", $"required {unit.Sign}"]];
         foreach (RingLayout ring in design.Wheel.Rings)
         {
