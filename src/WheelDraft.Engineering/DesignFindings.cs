@@ -20,6 +20,8 @@ internal static class DesignFindings
             .. OwnDistances.Of(brief, design.Spacing, design.OpenContacts),
             .. InsulationGrades.Of(brief),
             .. design.Circuit.Findings,
+            .. Oversights.Of(design),
+            .. CopperHeat.Findings(brief, design.Wheel, design.Circuit.Currents),
             .. design.Parts.Findings(brief.Process),
         ];
         return [.. all.Distinct()];

@@ -73,7 +73,7 @@ internal sealed class CheckCommand : ICommand
             return design.Meets;
         }
 
-        Show(design.Findings, CheckTable.Of(file, design), context);
+        Show(design.Findings, CheckTable.Of(design).Concat(new DesignSummary(file, design).Lines()), context, ReadersUnit.Of(design.Brief));
         return design.Meets;
     }
 
@@ -86,13 +86,18 @@ internal sealed class CheckCommand : ICommand
             return check.Meets;
         }
 
-        Show(check.Findings, DrawingChecking.Lines(file, check), context);
+        Show(check.Findings, DrawingChecking.Lines(file, check), context, ReadersUnit.Millimetres);
         return check.Meets;
     }
 
-    private static void Show(IReadOnlyList<Finding> findings, IEnumerable<string> lines, CommandContext context)
+    private static void Show(IReadOnlyList<Finding> findings, IEnumerable<string> lines, CommandContext context, ReadersUnit unit)
     {
-        FindingWords.Say(findings, context);
+        FindingWords.Say(findings, context, unit);
+        if (context.Quiet)
+        {
+            return;
+        }
+
         foreach (string line in lines)
         {
             context.Out.WriteLine(line);

@@ -2,21 +2,20 @@ using WheelDraft.Engineering;
 
 namespace WheelDraft.Cli;
 
-/// <summary>A design in a few lines of a terminal.</summary>
+/// <summary>The figures behind a verdict as tables of a terminal; what they come to follows in <see cref="DesignSummary"/>.</summary>
 internal static class CheckTable
 {
-    public static IEnumerable<string> Of(string file, Design design)
+    public static IEnumerable<string> Of(Design design)
     {
-        yield return $"{file}: {design.Brief.Title}: {(design.Meets ? "nothing misses" : "something misses")}";
-        yield return $"  wheel {Wording.Mm(design.Wheel.OuterDiameterMm)}, one turn in {Wording.Seconds(design.Motion.TurnTimeS)}";
-        List<string[]> rows = [["output", "radius mm", "on-time s", "worst s", "asked s", "gap mm", "required mm"]];
+        ReadersUnit unit = ReadersUnit.Of(design.Brief);
+        List<string[]> rows = [["output", $"radius {unit.Sign}", "on-time s", "worst s", "asked s", $"gap {unit.Sign}", $"required {unit.Sign}"]];
         foreach (RingLayout ring in design.Wheel.Rings)
         {
             OpenContact? open = design.OpenContacts.FirstOrDefault(o => string.Equals(o.Output, ring.Name, StringComparison.Ordinal));
             OutputBrief output = design.Brief.Outputs.First(o => string.Equals(o.Name, ring.Name, StringComparison.Ordinal));
             if (ring.IsWhole)
             {
-                rows.Add([ring.Name, N(ring.RadiusMm), "always", "", "", "", ""]);
+                rows.Add([ring.Name, unit.Number(ring.RadiusMm), "always", "", "", "", ""]);
             }
 
             foreach (RingPeriod period in ring.Periods)
@@ -24,17 +23,17 @@ internal static class CheckTable
                 rows.Add(
                 [
                     ring.Name,
-                    N(ring.RadiusMm),
+                    unit.Number(ring.RadiusMm),
                     N(design.Motion.SecondsFromRad(period.Wanted.SweepRad)),
                     $"-{N(period.Limits.ShorterS)} +{N(period.Limits.LongerS)}",
                     $"±{N(output.ToleranceS ?? 0)}",
-                    open is null ? "" : N(open.WorstMm),
-                    open?.RequiredMm is double required ? N(required) : "none",
+                    open is null ? "" : unit.Number(open.WorstMm),
+                    open?.RequiredMm is double required ? unit.Number(required) : "none",
                 ]);
             }
         }
 
-        foreach (string line in TextTable.Lines(rows).Concat(SpacingLines.Of(design.Spacing.Rows)).Concat(Interlocks(design)))
+        foreach (string line in TextTable.Lines(rows).Concat(SpacingLines.Of(design.Spacing.Rows, unit)).Concat(Interlocks(design)))
         {
             yield return line;
         }

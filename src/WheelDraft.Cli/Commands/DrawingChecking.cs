@@ -47,7 +47,7 @@ internal static class DrawingChecking
             yield return "  All nets lie in one plane on one surface without slots or ribs. Between two nets the larger of their voltages counts: one phase, and either may be dead.";
         }
 
-        foreach (string line in SpacingLines.Of(check.Spacing.Rows))
+        foreach (string line in SpacingLines.Of(check.Spacing.Rows, ReadersUnit.Millimetres))
         {
             yield return line;
         }

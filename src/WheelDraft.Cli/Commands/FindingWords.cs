@@ -7,8 +7,12 @@ namespace WheelDraft.Cli;
 internal static class FindingWords
 {
     /// <summary>Says errors (even when quiet) and warnings, a line each; notes stay in the report.</summary>
-    public static void Say(IReadOnlyList<Finding> findings, CommandContext context)
+    /// <param name="findings">The findings.</param>
+    /// <param name="context">Where they are said.</param>
+    /// <param name="unit">The unit in which lengths are read; millimetres when left out.</param>
+    public static void Say(IReadOnlyList<Finding> findings, CommandContext context, ReadersUnit? unit = null)
     {
+        ReadersUnit read = unit ?? ReadersUnit.Millimetres;
         foreach (Finding finding in findings.Where(f => f.Severity != FindingSeverity.Note))
         {
             string place = finding.Where is { } at
@@ -16,7 +20,7 @@ internal static class FindingWords
                 : context.InputFile is { } file ? $"{file}: " : "";
             bool error = finding.Severity == FindingSeverity.Error;
             Action<string> say = error ? context.Error.WriteLine : context.Say;
-            say($"{place}{(error ? "error" : "warning")}: {finding.Message} [{finding.Code}]");
+            say($"{place}{(error ? "error" : "warning")}: {read.Words(finding.Message)} [{finding.Code}]");
         }
 
         int notes = findings.Count(f => f.Severity == FindingSeverity.Note);

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Globalization;
 using System.Text.Json;
 using WheelDraft.Engineering;
 using WheelDraft.Formats.Dxf;
@@ -86,7 +85,7 @@ internal sealed class MakeCommand : ICommand
 
     private static void ShowOutcome(Design design, CommandContext context, Written written)
     {
-        FindingWords.Say(design.Findings, context);
+        FindingWords.Say(design.Findings, context, ReadersUnit.Of(design.Brief));
         FindingWords.SayOfDrawings(written.Warnings, context);
         if (written.Withheld)
         {
@@ -101,15 +100,12 @@ internal sealed class MakeCommand : ICommand
             return;
         }
 
-        string film = OutputFiles.FilmFolder + "/";
-        foreach (string name in written.Names.Where(n => !n.StartsWith(film, StringComparison.Ordinal)))
+        if (!context.Quiet)
         {
-            context.Out.WriteLine(Path.Combine(written.Folder, name));
-        }
-
-        if (written.Names.Count(n => n.StartsWith(film, StringComparison.Ordinal)) is > 0 and int frames)
-        {
-            context.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{Path.Combine(written.Folder, OutputFiles.FilmFolder)}: {frames} pictures"));
+            foreach (string line in new DesignSummary(context.InputFile ?? written.Folder, design).Lines().Concat(WrittenLines.Of(written.Folder, written.Names)))
+            {
+                context.Out.WriteLine(line);
+            }
         }
     }
 

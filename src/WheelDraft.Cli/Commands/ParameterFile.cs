@@ -17,11 +17,31 @@ internal static class ParameterFile
     /// <exception cref="FileTroubleException">It cannot be opened or read, or nothing comes from it.</exception>
     public static byte[] BytesToWatch(string named, CommandContext context) => Read(named, context, WholeFile.BytesSoon);
 
-    private static byte[] Read(string named, CommandContext context, Func<string, byte[]> read)
+    // The first parameter file that lies there, as the person would name it; in a folder that cannot be read there is none to name.
+    private static string Inside(string named, string path)
     {
         try
         {
-            return read(context.PathOf(named));
+            string? file = Directory.EnumerateFiles(path, "*.toml").Select(f => Path.GetFileName(f)).Order(StringComparer.Ordinal).FirstOrDefault();
+            return file is null ? ", e.g. my-wheel.toml, which wheeldraft new my-wheel.toml writes" : $", e.g. {Path.Combine(named, file)}";
+        }
+        catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
+        {
+            return "";
+        }
+    }
+
+    private static byte[] Read(string named, CommandContext context, Func<string, byte[]> read)
+    {
+        string path = context.PathOf(named);
+        if (Directory.Exists(path))
+        {
+            throw new FileTroubleException($"'{named}' is a folder; give the parameter file itself{Inside(named, path)}");
+        }
+
+        try
+        {
+            return read(path);
         }
         catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
         {

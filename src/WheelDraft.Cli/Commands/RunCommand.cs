@@ -54,7 +54,7 @@ internal sealed class RunCommand : ICommand
         }
 
         FolderOptions.Say(files.Commit(FolderOptions.Claim(named, design) with { TakesOver = parsed.GetValue(_takeOver) }), context);
-        FindingWords.Say(design.Findings, context);
+        FindingWords.Say(design.Findings, context, ReadersUnit.Of(design.Brief));
         FindingWords.SayOfDrawings(warnings, context);
         if (context.Json)
         {

@@ -6,14 +6,14 @@ namespace WheelDraft.Cli;
 internal static class SpacingLines
 {
     /// <summary>A head and one line a row; nothing where there are no rows.</summary>
-    public static IEnumerable<string> Of(IReadOnlyList<SpacingRow> rows)
+    public static IEnumerable<string> Of(IReadOnlyList<SpacingRow> rows, ReadersUnit unit)
     {
         if (rows.Count == 0)
         {
             return [];
         }
 
-        List<string[]> all = [["nets", "items", "kind", "grade", "V", "required mm", "nominal mm", "worst mm", "verdict"]];
+        List<string[]> all = [["nets", "items", "kind", "grade", "V", $"required {unit.Sign}", $"nominal {unit.Sign}", $"worst {unit.Sign}", "verdict"]];
         all.AddRange(rows.Select(r => (string[])
         [
             $"{r.Nets.First} - {r.Nets.Second}",
@@ -21,9 +21,9 @@ internal static class SpacingLines
             r.Kind == SpacingKind.Clearance ? "clearance" : "creepage",
             r.Nets.Grade switch { Insulation.Functional => "functional", Insulation.Basic => "basic", Insulation.Supplementary => "supplementary", _ => "reinforced" },
             Wording.Number(r.Nets.WorkingV, 1),
-            Wording.Number(r.Required.RequiredMm, 3),
-            Wording.Number(r.NominalMm, 3),
-            Wording.Number(r.WorstMm, 3),
+            unit.Number(r.Required.RequiredMm),
+            unit.Number(r.NominalMm),
+            unit.Number(r.WorstMm),
             r.Verdict switch { SpacingVerdict.Misses => "misses", SpacingVerdict.Tight => "tight", _ => "meets" },
         ]));
         return TextTable.Lines(all, 4);

@@ -40,9 +40,10 @@ internal sealed class WhyCommand : ICommand
             return ExitStatus.Done;
         }
 
+        ReadersUnit unit = ReadersUnit.Of(design.Brief);
         foreach ((string line, int i) in lines.Select((l, i) => (l, i)))
         {
-            context.Out.WriteLine(found is null ? line : $"{Wording.Number(i + 1, 0),2}. {line}");
+            context.Out.WriteLine(found is null ? line : $"{Wording.Number(i + 1, 0),2}. {unit.Words(line)}");
         }
 
         return ExitStatus.Done;

@@ -5,7 +5,7 @@ namespace WheelDraft.Cli;
 /// <summary>The options that every command takes, and the root that holds all commands.</summary>
 internal sealed class Switches
 {
-    private readonly Option<bool> _quiet = new("--quiet") { Recursive = true, Description = "Say nothing but errors" };
+    private readonly Option<bool> _quiet = new("--quiet") { Recursive = true, Description = "Say nothing but errors; check and make then print no summary either" };
     private readonly Option<bool> _json = new("--json") { Recursive = true, Description = "Machine-readable result on standard output, nothing else there" };
 
     /// <summary>The root command with all commands wired to run in the surroundings.</summary>

@@ -15,8 +15,15 @@ internal static class WatchJson
         json.WriteBoolean("drawn", watched.Design is not null);
         json.WriteBoolean("meets", watched.Design?.Meets ?? false);
         List(json, "faults", watched.Faults);
-        List(json, "findings", watched.Design?.Findings.OrderBy(f => f.Severity) ?? Enumerable.Empty<Finding>());
+        List(json, "findings", watched.Design is Design design ? AsRead(design) : []);
     });
+
+    // The page shows them to a person.
+    private static IEnumerable<Finding> AsRead(Design design)
+    {
+        ReadersUnit unit = ReadersUnit.Of(design.Brief);
+        return design.Findings.OrderBy(f => f.Severity).Select(f => f with { Message = unit.Words(f.Message) });
+    }
 
     /// <summary>The names of the files.</summary>
     public static byte[] Files(WatchedDesign watched) => Write(json => json.WriteStrings("files", watched.Files.Select(f => f.Name)));

@@ -60,7 +60,7 @@ internal static class SpacingWords
         string tight = places.Numbered.Count == 0
             ? Nothing(places)
             : string.Join(" ", places.Numbered.Select(p => Invariant.Text($"{p.Number}: {p.Figures.Between}, {p.Figures.Kind} {Wording.Mm(p.Figures.WorstMm)} at worst, {Wording.Mm(p.Figures.RequiredMm)} required, {Verdict(p.Verdict)}.")));
-        return $"A plan, from the wiper side, of {solids}. {tight}";
+        return $"A plan, from the wiper side, of {solids}. {ReadersUnit.Of(design.Brief).Words(tight)}";
     }
 
     /// <summary>What is said when nothing is tight.</summary>

@@ -90,7 +90,7 @@ internal sealed class StripWords(Design design, PlacedStrip strip)
         ];
         if (strip.Spring is not null)
         {
-            notes.Add($"Force and stress: of the strip as drawn, and in brackets of any strip within {FormingWords.Limits(design.Brief.Forming)}, new to worn. Measure the force of the first one.");
+            notes.Add($"Force and stress: of the strip as drawn, and in brackets of any strip within {ReadersUnit.Of(design.Brief).Words(FormingWords.Limits(design.Brief.Forming))}, new to worn. Measure the force of the first one.");
         }
 
         if (_form.Tab is TabDimensions tab)

@@ -129,9 +129,9 @@ internal static class WheelEdges
             ? $"'{r.Name}' on radius {Wording.Mm(r.RadiusMm)}, a whole ring"
             : $"'{r.Name}' on radius {Wording.Mm(r.RadiusMm)}, copper from {string.Join(" and ", r.Periods.Select(p => $"{Wording.Degrees(Angles.InTurn(p.CopperRad.StartRad))} to {Wording.Degrees(Angles.InTurn(p.CopperRad.EndRad))}"))}"));
         string bore = $"{Wording.Mm(wheel.OuterDiameterMm)} diameter with a bore of {Wording.Mm(design.Brief.Wheel.Bore.DiameterMm)}, seen from the wiper side. It turns {SheetWordsOf.Turns(design)}.";
-        return wheel.Feed is RingLayout feed
+        return ReadersUnit.Of(design.Brief).Words(wheel.Feed is RingLayout feed
             ? $"A copper disc of {bore} Feed ring on radius {Wording.Mm(feed.RadiusMm)}. Output rings: {rings}. Windows are cut where a ring is off."
-            : $"Copper lands on an insulating disc of {bore} Rings: {rings}. Two wipers ride on each ring.";
+            : $"Copper lands on an insulating disc of {bore} Rings: {rings}. Two wipers ride on each ring.");
     }
 
     /// <summary>A ring's number in table and leaders, from 1 in file order; 0 for the feed.</summary>

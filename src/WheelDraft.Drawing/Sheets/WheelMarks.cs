@@ -52,7 +52,7 @@ internal sealed record WheelMarks(IReadOnlyList<IReadOnlyList<Piece>> Strokes, I
             }
             else
             {
-                missing.Add($"The part number '{number}' finds no room in a web of {Wording.Mm(to - from)}; a wider web or a shorter number would do.");
+                missing.Add(ReadersUnit.Of(design.Brief).Words($"The part number '{number}' finds no room in a web of {Wording.Mm(to - from)}; a wider web or a shorter number would do."));
             }
         }
 

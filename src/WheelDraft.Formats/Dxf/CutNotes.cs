@@ -28,7 +28,8 @@ internal static class CutNotes
         string input = design.Brief.InputMark.Length > 0 ? $", INPUT {design.Brief.InputMark.ToUpperInvariant()}" : "";
         string unit = design.Brief.DrawingUnit == DrawingUnit.Inch ? "INCH" : "MM";
         string stock = $"{(part.Stock.Material is string material ? material + " " : "")}{Wording.Mm(part.Stock.ThicknessMm)}";
-        return $"{design.Brief.DrawingNumber ?? design.Brief.Title} {part.Name}, {unit}, {Kerf(part)}, {stock}{Side(part)}{input}";
+        ReadersUnit lengths = ReadersUnit.Of(design.Brief);
+        return $"{design.Brief.DrawingNumber ?? design.Brief.Title} {part.Name}, {unit}, {lengths.Words(Kerf(part))}, {lengths.Words(stock)}{Side(part)}{input}";
     }
 
     private static string Kerf(Part part) => part.KerfMm switch

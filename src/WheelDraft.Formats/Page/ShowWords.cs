@@ -13,7 +13,7 @@ internal static class ShowWords
         string direction = design.Motion.Direction == Turning.Clockwise ? "clockwise" : "anticlockwise";
         SupplyBrief supply = design.Brief.Supply;
         return SvgMarkup.Escaped(
-            $"One turn in {Wording.Seconds(design.Motion.TurnTimeS)}, {direction} as seen from the wiper side · {Wording.Volts(supply.VoltageV)}, {Wording.Number(supply.FrequencyHz, 2)} Hz · wheel {Wording.Mm(design.Wheel.OuterDiameterMm)} across");
+            $"One turn in {Wording.Seconds(design.Motion.TurnTimeS)}, {direction} as seen from the wiper side · {Wording.Volts(supply.VoltageV)}, {Wording.Number(supply.FrequencyHz, 2)} Hz · wheel {ReadersUnit.Of(design.Brief).Words(Wording.Mm(design.Wheel.OuterDiameterMm))} across");
     }
 
     /// <summary>Whether the design meets its rules.</summary>

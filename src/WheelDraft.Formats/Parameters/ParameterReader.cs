@@ -47,6 +47,12 @@ public static class ParameterReader
     private static ParameterResult Read(string text, string sha256)
     {
         DiagnosticList diagnostics = new();
+        if (text.Split('\n').All(l => l.TrimStart() is "" or ['#', ..]))
+        {
+            diagnostics.Add(new TextPlace(1, 1), "there is nothing in the file", "begin with one that works: wheeldraft new --list shows the starters, and wheeldraft new my-wheel.toml --like damp-mains writes one");
+            return new ParameterResult(null, diagnostics.InFileOrder());
+        }
+
         SyntaxPass syntax = new(text, diagnostics);
         if (syntax.Parse() is not { } document)
         {

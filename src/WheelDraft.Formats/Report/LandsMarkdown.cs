@@ -26,7 +26,7 @@ internal static class LandsMarkdown
                 Deg(r.Return.StationRad),
                 Deg(r.Return.ApartRad),
                 r.Return.IsUpstream ? "return" : "output",
-                Wording.Number(r.Return.PatchGapMm, 3),
+                page.Mm(r.Return.PatchGapMm),
             ]));
         page.Heading(3, "Lands, live and floating")
             .Paragraph("Programme angles from home. Under no wiper a land floats: it splits a creepage path into parts, each counted only if it is long enough.")

@@ -4,9 +4,13 @@ using WheelDraft.Engineering;
 namespace WheelDraft.Formats.Report;
 
 /// <summary>Puts a Markdown page together: headings, paragraphs, lists and tables with their columns aligned.</summary>
-internal sealed class MarkdownPage
+/// <param name="unit">The unit in which lengths are read: sentences come in mm and are turned into it here.</param>
+internal sealed class MarkdownPage(ReadersUnit unit)
 {
     private readonly StringBuilder _text = new();
+
+    /// <summary>A length as a bare number, for a column whose head says mm.</summary>
+    public string Mm(double lengthMm) => unit.Number(lengthMm);
 
     public MarkdownPage Heading(int level, string words)
     {
@@ -52,11 +56,11 @@ internal sealed class MarkdownPage
     public byte[] Finish() => Encoding.UTF8.GetBytes(_text.ToString());
 
     /// <summary>A name from a file as it stands in a table or a sentence: never a new column or line.</summary>
-    private static string Cell(string text) => Line(text).Replace("\\|", "\\\\|", StringComparison.Ordinal).Replace("|", "\\|", StringComparison.Ordinal);
+    private string Cell(string text) => Line(text).Replace("\\|", "\\\\|", StringComparison.Ordinal).Replace("|", "\\|", StringComparison.Ordinal);
 
     /// <summary>Words on one line; what looks like a tag or a link is words too, since these pages hold none.</summary>
-    private static string Line(string text) =>
-        text.Replace("<", "&lt;", StringComparison.Ordinal).Replace("](", "]\\(", StringComparison.Ordinal).ReplaceLineEndings(" ");
+    private string Line(string text) =>
+        unit.Words(text).Replace("<", "&lt;", StringComparison.Ordinal).Replace("](", "]\\(", StringComparison.Ordinal).ReplaceLineEndings(" ");
 
     private MarkdownPage Items(IEnumerable<string> items, Func<int, string> mark)
     {

@@ -12,7 +12,7 @@ internal static class ReportMarkdown
     public static byte[] Write(Design design, bool cutsDespiteFindings = false)
     {
         ArgumentNullException.ThrowIfNull(design);
-        MarkdownPage page = new();
+        MarkdownPage page = new(ReadersUnit.Of(design.Brief));
         Head(page, design, cutsDespiteFindings);
         Findings(page, design);
         Wheel(page, design);
@@ -34,8 +34,6 @@ internal static class ReportMarkdown
     private static string S(double seconds) => Wording.Number(seconds, 3);
 
     private static string Deg(double angleRad) => Wording.Number(Angles.DegFromRad(angleRad), 3);
-
-    private static string Mm(double mm) => Wording.Number(mm, 3);
 
     private static void Head(MarkdownPage page, Design design, bool cutsDespiteFindings)
     {
@@ -104,11 +102,11 @@ internal static class ReportMarkdown
             [
                 r.IsFeed ? "feed" : r.Name,
                 r.Net,
-                Mm(r.RadiusMm),
+                page.Mm(r.RadiusMm),
                 Deg(r.StationRad),
-                r.Patch.IsDisc ? $"disc {Mm(2 * r.Patch.HalfLengthMm)}" : $"{Mm(2 * r.Patch.HalfLengthMm)} × {Mm(2 * r.Patch.HalfWidthMm)} at {Deg(r.Patch.AngleRad)}°",
-                $"{Mm(r.PathFromMm)} – {Mm(r.PathToMm)}",
-                Band(r),
+                r.Patch.IsDisc ? $"disc {page.Mm(2 * r.Patch.HalfLengthMm)}" : $"{page.Mm(2 * r.Patch.HalfLengthMm)} × {page.Mm(2 * r.Patch.HalfWidthMm)} at {Deg(r.Patch.AngleRad)}°",
+                $"{page.Mm(r.PathFromMm)} – {page.Mm(r.PathToMm)}",
+                Band(page, r),
                 r.Why,
             ]));
         page.Heading(3, "Edges")
@@ -125,9 +123,9 @@ internal static class ReportMarkdown
             ])));
     }
 
-    private static string Band(RingLayout ring) =>
-        ring.WindowFromMm is double window ? $"{Mm(window)} – {Mm(ring.WindowToMm!.Value)}"
-        : ring.LandFromMm is double land ? $"{Mm(land)} – {Mm(ring.LandToMm!.Value)}{(ring.IsWhole ? ", whole ring" : "")}"
+    private static string Band(MarkdownPage page, RingLayout ring) =>
+        ring.WindowFromMm is double window ? $"{page.Mm(window)} – {page.Mm(ring.WindowToMm!.Value)}"
+        : ring.LandFromMm is double land ? $"{page.Mm(land)} – {page.Mm(ring.LandToMm!.Value)}{(ring.IsWhole ? ", whole ring" : "")}"
         : "whole ring";
 
     private static void Timing(MarkdownPage page, Design design)
@@ -166,7 +164,7 @@ internal static class ReportMarkdown
                 .Paragraph("Friction winds an arm up in the way the copper goes. Make and break come later by it, and an on-time may be longer or shorter by the difference between the least and the greatest friction: on top of the worst case above.")
                 .Table(["Output", "Along the motion, mm", "Along the radius, mm", "Both edges later, s", "On-time ±, s"], design.FrictionShifts.Select(s => (IReadOnlyList<string>)
                 [
-                    design.Brief.Outputs[s.Output].Name, $"{Mm(s.LeastMm)} – {Mm(s.MostMm)}", $"± {Mm(s.MostRadialMm)}", $"{S(s.LaterMinS)} – {S(s.LaterMaxS)}", S(s.OnTimeS),
+                    design.Brief.Outputs[s.Output].Name, $"{page.Mm(s.LeastMm)} – {page.Mm(s.MostMm)}", $"± {page.Mm(s.MostRadialMm)}", $"{S(s.LaterMinS)} – {S(s.LaterMaxS)}", S(s.OnTimeS),
                 ]));
         }
     }
@@ -209,10 +207,10 @@ internal static class ReportMarkdown
             double? flow = design.Brief.Outputs.First(o => string.Equals(o.Name, ring.Name, StringComparison.Ordinal)).FlowLPerS;
             page.Heading(3, $"Adjusting '{ring.Name}'")
                 .Paragraph($"Screw {adjust.Asked.Screw}, {Wording.Number(adjust.Turns, 2)} turns over {Wording.Mm(adjust.Asked.TravelMm)} of travel; moving the wiper {(adjust.Asked.Longer == LongerWay.In ? "in" : "out")} lengthens the on-time. "
-                    + $"The sloped edge runs straight from radius {Mm(adjust.EdgeInner.RadiusMm)} at {Deg(adjust.EdgeInner.ProgrammeRad)}° to radius {Mm(adjust.EdgeOuter.RadiusMm)} at {Deg(adjust.EdgeOuter.ProgrammeRad)}°. Greatest departure from linear {Wording.Seconds(adjust.LinearityS)}.")
+                    + $"The sloped edge runs straight from radius {Wording.Mm(adjust.EdgeInner.RadiusMm)} at {Deg(adjust.EdgeInner.ProgrammeRad)}° to radius {Wording.Mm(adjust.EdgeOuter.RadiusMm)} at {Deg(adjust.EdgeOuter.ProgrammeRad)}°. Greatest departure from linear {Wording.Seconds(adjust.LinearityS)}.")
                 .Table(["Wiper moved out, mm", "On-time, s", "Worst, s", "Seconds a turn", "Millilitres a turn"], adjust.Steps.Select(s => (IReadOnlyList<string>)
                 [
-                    Mm(s.OffsetMm),
+                    page.Mm(s.OffsetMm),
                     S(s.OnS),
                     $"{S(s.OnS - s.ShorterS)} – {S(s.OnS + s.LongerS)}",
                     Wording.Number(s.SecondsPerTurn, 4),
@@ -228,25 +226,25 @@ internal static class ReportMarkdown
             .Table(["Output", "Required, mm", "Sideways, mm", "Greatest, mm", "Worst, mm", "Reached after the break, at worst", "Where the wheel can stand, mm at worst", "Opens at"], design.OpenContacts.Select(o => (IReadOnlyList<string>)
             [
                 o.Output,
-                o.RequiredMm is double required ? Required(o, required) : "none asked",
-                $"{Mm(o.Sideways.NominalMm)} (worst {Mm(o.Sideways.WorstMm)})",
-                Mm(o.Periods.Min(p => p.GreatestMm)),
-                Mm(o.WorstMm),
+                o.RequiredMm is double required ? Required(page, o, required) : "none asked",
+                $"{page.Mm(o.Sideways.NominalMm)} (worst {page.Mm(o.Sideways.WorstMm)})",
+                page.Mm(o.Periods.Min(p => p.GreatestMm)),
+                page.Mm(o.WorstMm),
                 string.Join(", ", o.Periods.Select(p => p.ReachedAfterRad is double after
                     ? $"{Deg(after)}° ({S(design.Motion.SecondsFromRad(after))} s)"
                     : o.RequiredMm is null ? "-" : "never")),
-                o.Parked is ParkedGap park ? Standing(park) : "closed, or no voltage",
+                o.Parked is ParkedGap park ? Standing(page, park) : "closed, or no voltage",
                 $"{Wording.Number(o.OpeningMmPerS, 3)} mm/s",
             ]));
     }
 
-    private static string Standing(ParkedGap gap) =>
-        $"{Mm(gap.WorstMm)} ({gap.Why}, {(gap.IsWholeTurn ? "all round" : $"{Deg(gap.FromRad)}° to {Deg(Angles.InTurn(gap.ToRad))}°")})";
+    private static string Standing(MarkdownPage page, ParkedGap gap) =>
+        $"{page.Mm(gap.WorstMm)} ({gap.Why}, {(gap.IsWholeTurn ? "all round" : $"{Deg(gap.FromRad)}° to {Deg(Angles.InTurn(gap.ToRad))}°")})";
 
-    private static string Required(OpenContact open, double deciding) =>
-        open.Along?.RequiredMm is double along && open.Sideways.RequiredMm is double sideways && !string.Equals(Mm(along), Mm(sideways), StringComparison.Ordinal)
-            ? $"{Mm(along)} along the motion, {Mm(sideways)} sideways"
-            : Mm(deciding);
+    private static string Required(MarkdownPage page, OpenContact open, double deciding) =>
+        open.Along?.RequiredMm is double along && open.Sideways.RequiredMm is double sideways && !string.Equals(page.Mm(along), page.Mm(sideways), StringComparison.Ordinal)
+            ? $"{page.Mm(along)} along the motion, {page.Mm(sideways)} sideways"
+            : page.Mm(deciding);
 
     private static void Scope(MarkdownPage page, Design design)
     {

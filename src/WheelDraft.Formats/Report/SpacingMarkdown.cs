@@ -22,7 +22,7 @@ internal static class SpacingMarkdown
                 + "Lengths in mm, voltages across the distance. The steps stand in the appendix by number.")
             .Table(
                 ["No.", "Nets", "Location", "V r.m.s.", "V peak", "Grade", "Clearance required", "Clearance measured", "Creepage required", "Creepage measured", "Verdict"],
-                locations.Select((l, i) => Line(l, i + 1)));
+                locations.Select((l, i) => Line(page, l, i + 1)));
         Remedies(page, remedies);
     }
 
@@ -73,10 +73,10 @@ internal static class SpacingMarkdown
                 [
                     p.Nets,
                     p.Where,
-                    Required(p.Clearance),
-                    Measured(p.Clearance),
-                    Required(p.Creepage),
-                    Measured(p.Creepage),
+                    Required(page, p.Clearance),
+                    Measured(page, p.Clearance),
+                    Required(page, p.Creepage),
+                    Measured(page, p.Creepage),
                     p.Verdict == SpacingVerdict.Misses ? "**misses**" : SpacingJson.Word(p.Verdict),
                 ]));
     }
@@ -95,7 +95,7 @@ internal static class SpacingMarkdown
         }
     }
 
-    private static IReadOnlyList<string> Line(SpacingLocation location, int number)
+    private static IReadOnlyList<string> Line(MarkdownPage page, SpacingLocation location, int number)
     {
         NetPair pair = location.Rows[0].Nets;
         return
@@ -106,17 +106,17 @@ internal static class SpacingMarkdown
             Wording.Number(pair.WorkingV, 1),
             Wording.Number(pair.WorkingV * Math.Sqrt(2), 1),
             SpacingJson.Grade(pair.Grade),
-            Required(location.Clearance),
-            Measured(location.Clearance),
-            Required(location.Creepage),
-            Measured(location.Creepage),
+            Required(page, location.Clearance),
+            Measured(page, location.Clearance),
+            Required(page, location.Creepage),
+            Measured(page, location.Creepage),
             location.Verdict == SpacingVerdict.Misses ? "**misses**" : SpacingJson.Word(location.Verdict),
         ];
     }
 
-    private static string Required(SpacingRow? row) => row is null ? "-" : Wording.Number(row.Required.RequiredMm, 3);
+    private static string Required(MarkdownPage page, SpacingRow? row) => row is null ? "-" : page.Mm(row.Required.RequiredMm);
 
-    private static string Measured(SpacingRow? row) => row is null ? "-" : $"{Wording.Number(row.WorstMm, 3)} ({Wording.Number(row.NominalMm, 3)})";
+    private static string Measured(MarkdownPage page, SpacingRow? row) => row is null ? "-" : $"{page.Mm(row.WorstMm)} ({page.Mm(row.NominalMm)})";
 
     private static string WordOf(SpacingRow row) => row.Verdict switch
     {
@@ -146,7 +146,7 @@ internal static class SpacingMarkdown
                 $"{r.Row.Nets.First} – {r.Row.Nets.Second}",
                 r.Row.Kind == SpacingKind.Clearance ? "clearance" : "creepage",
                 r.Text,
-                double.IsFinite(r.WorstAfterMm) ? Wording.Number(r.WorstAfterMm, 3) : "-",
+                double.IsFinite(r.WorstAfterMm) ? page.Mm(r.WorstAfterMm) : "-",
                 r.NewMisses.Count == 0 ? "nothing" : string.Join("; ", r.NewMisses),
             ]));
     }

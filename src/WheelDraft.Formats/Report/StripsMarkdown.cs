@@ -42,14 +42,14 @@ internal static class StripsMarkdown
                     s.Form.Strip.Name,
                     s.Net,
                     $"{s.Form.Material.Designation}, {N(s.Form.Strip.ThicknessMm)} mm",
-                    N(s.Form.LengthMm),
-                    N(s.Form.SeatLevelMm),
-                    s.Spring is StripSpring a ? N(a.DeflectionMm) : "-",
+                    page.Mm(s.Form.LengthMm),
+                    page.Mm(s.Form.SeatLevelMm),
+                    s.Spring is StripSpring a ? page.Mm(a.DeflectionMm) : "-",
                     s.Spring is StripSpring b ? FormingWords.Force(b) : "-",
                     s.Spring?.WornForceN is double worn ? N(worn) : "-",
                     s.Spring is StripSpring c ? N(c.StressMpa, 1) : "-",
                     s.Spring is StripSpring m ? N(m.WorstStressMpa, 1) : "-",
-                    s.Spring is StripSpring d ? N(d.StressAtMm, 2) : "-",
+                    s.Spring is StripSpring d ? page.Mm(d.StressAtMm) : "-",
                     s.Spring is StripSpring e ? N(e.YieldFactor, 2) : "-",
                     s.Spring?.FatigueFactor is double fatigue ? N(fatigue, 2) : "-",
                     s.Sense switch { ArmSense.Trailing => "trails", ArmSense.Leading => "**leads**", ArmSense.Across => "across", _ => "-" },
@@ -72,8 +72,8 @@ internal static class StripsMarkdown
                 .Table(["Strip", "Shift, mm", "Along the radius, mm", "On-time, plus and minus, s"], wound.Select(s => (IReadOnlyList<string>)
                 [
                     s.Form.Strip.Name,
-                    $"{N(s.Spring!.WindUp!.Value.LeastMm)} to {N(s.Spring.WindUp.Value.MostMm)}",
-                    N(s.Spring.WindUp.Value.MostRadialMm),
+                    $"{page.Mm(s.Spring!.WindUp!.Value.LeastMm)} to {page.Mm(s.Spring.WindUp.Value.MostMm)}",
+                    page.Mm(s.Spring.WindUp.Value.MostRadialMm),
                     N(s.Spring.WindUp.Value.OnTimeS(s.Ring!.RadiusMm, speed)),
                 ]));
         }
@@ -128,7 +128,7 @@ internal static class StripsMarkdown
                 adjusted.Select(s => (IReadOnlyList<string>)
                 [
                     s.Form.Strip.Name,
-                    N(s.Spring!.Adjuster!.TipPerTurnMm),
+                    page.Mm(s.Spring!.Adjuster!.TipPerTurnMm),
                     N(s.Spring.Adjuster.InnerForceN),
                     N(s.Spring.Adjuster.OuterForceN),
                     N(s.Spring.Adjuster.ScrewForceN),
@@ -145,11 +145,11 @@ internal static class StripsMarkdown
             [
                 s.Form.Strip.Name,
                 N(f.Order, 0),
-                N(f.AtMm),
+                page.Mm(f.AtMm),
                 Deg(f.AngleRad),
                 Deg(Math.Sign(f.AngleRad) * (Math.Abs(f.AngleRad) + f.OverbendRad)),
-                N(f.RadiusMm),
-                N(f.AllowanceMm),
+                page.Mm(f.RadiusMm),
+                page.Mm(f.AllowanceMm),
                 N(f.K.Value),
             ])));
 }

@@ -30,6 +30,48 @@ public sealed class MakeCommandTests
     }
 
     [Fact]
+    public void Make_AtTheEnd_SaidNothingButNamesOfFiles()
+    {
+        using CliRun run = new();
+        File.Copy(Demos.PathOf("propagation-bench"), run.PathOf("bench.toml"));
+        run.Run("make", "bench.toml", "-o", "made", "--only", "report");
+        Assert.StartsWith("bench.toml: Propagation bench controller: nothing misses, ", run.Out, StringComparison.Ordinal);
+        Assert.Contains("wheel 62.44 mm across, one turn in 180 s, clockwise", run.Out, StringComparison.Ordinal);
+
+        // 5.5 s at 1.2 L/min are 110 mL; the limits are those of the report.
+        Assert.Contains("mist: on 5.5 s, 110 mL from 122 s, at worst 5.263 to 6.238 s (±1 s asked)", run.Out, StringComparison.Ordinal);
+        Assert.Matches(@"strips: 4 contacts, each strip within its limits pressing with \d\.\d\d to \d\.\d\d N", run.Out);
+        Assert.Contains("tightest: ", run.Out, StringComparison.Ordinal);
+        Assert.Contains($"read on: {Path.Combine("made", "report.md")} ", run.Out, StringComparison.Ordinal);
+        Assert.DoesNotContain("first to change", run.Out, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("make")]
+    [InlineData("check")]
+    public void Commands_OfADesignThatMisses_NameTheFirstThingToChange(string command)
+    {
+        using CliRun run = Bench(Near);
+        Assert.Equal(1, run.Run(command, "bench.toml"));
+        Assert.Contains("something misses, ", run.Out, StringComparison.Ordinal);
+        Assert.Contains("  first to change: ", run.Out, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("make")]
+    [InlineData("check")]
+    public void Commands_Quiet_PrintedMoreThanErrors(string command)
+    {
+        using CliRun run = Bench();
+        Assert.Equal(0, run.Run(command, "bench.toml", "--quiet"));
+        Assert.Empty(run.Out + run.Error);
+        using CliRun misses = Bench(Near);
+        Assert.Equal(1, misses.Run(command, "bench.toml", "--quiet"));
+        Assert.Empty(misses.Out);
+        Assert.All(misses.Error.TrimEnd().Split('\n'), l => Assert.Contains(": error: ", l, StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void Make_OnlyReport_WritesThoseTwoAndTheManifest()
     {
         using CliRun run = Bench();
@@ -263,8 +305,23 @@ public sealed class MakeCommandTests
         return culture;
     }
 
+    // Folder by folder: "    draw/ wheel.png and .svg, set.pdf" are draw/wheel.png, draw/wheel.svg and draw/set.pdf.
     private static string[] Listed(CliRun run) =>
-        [.. run.Out.Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(l => l["made/".Length..].Replace('\\', '/')).Order(StringComparer.Ordinal)];
+        [.. run.Out.Split('\n').SkipWhile(l => l != "  written into made:").Skip(1).TakeWhile(l => l.StartsWith("    ", StringComparison.Ordinal)).SelectMany(Listed).Order(StringComparer.Ordinal)];
+
+    private static IEnumerable<string> Listed(string line)
+    {
+        string folder = line.Contains("/ ", StringComparison.Ordinal) ? line[4..(line.IndexOf("/ ", StringComparison.Ordinal) + 1)] : "";
+        foreach (string file in line[(4 + folder.Length)..].TrimStart().Split(", "))
+        {
+            string[] endings = file.Split(" and ");
+            yield return folder + endings[0];
+            foreach (string ending in endings.Skip(1))
+            {
+                yield return folder + Path.ChangeExtension(endings[0], ending);
+            }
+        }
+    }
 
     private static string[] Present(CliRun run) =>
         [.. Directory.EnumerateFiles(run.PathOf("made"), "*", SearchOption.AllDirectories).Select(f => Path.GetRelativePath(run.PathOf("made"), f).Replace('\\', '/')).Order(StringComparer.Ordinal)];

@@ -49,12 +49,40 @@ public sealed class QuantityTests
     [InlineData("110 mL", nameof(Dimension.Volume), "0.11")]
     [InlineData("11 cL", nameof(Dimension.Volume), "0.11")]
     [InlineData("1 %", nameof(Dimension.Share), "0.01")]
+
+    // NIST SP 811 (2008), appendix B.8: foot 0.3048 m; kilogram-force 9.80665 N; ounce-force inch 7.061552e-3 N m, here exact:
+    // 0.45359237 kg / 16 · 9.80665 m/s² · 0.0254 m.
+    [InlineData("1 ft", nameof(Dimension.Length), "304.8")]
+    [InlineData("5 N cm", nameof(Dimension.Torque), "0.05")]
+    [InlineData("5 N\u00B7cm", nameof(Dimension.Torque), "0.05")]
+    [InlineData("5 Ncm", nameof(Dimension.Torque), "0.05")]
+    [InlineData("1 kgf cm", nameof(Dimension.Torque), "0.0980665")]
+    [InlineData("1 ozf in", nameof(Dimension.Torque), "0.0070615518142260437500")]
+    [InlineData("16 ozf in", nameof(Dimension.Torque), "0.1129848290276167")]
+    [InlineData("110 ml", nameof(Dimension.Volume), "0.11")]
+    [InlineData("2 l", nameof(Dimension.Volume), "2")]
+    [InlineData("1.2 l/min", nameof(Dimension.Flow), "0.02")]
+    [InlineData("1200 ml/min", nameof(Dimension.Flow), "0.02")]
+
+    // A thirty-second of an inch is 25.4 / 32 mm.
+    [InlineData("1/32 in", nameof(Dimension.Length), "0.79375")]
+    [InlineData("1 1/2 in", nameof(Dimension.Length), "38.1")]
+    [InlineData("1-1/2in", nameof(Dimension.Length), "38.1")]
+    [InlineData("-1 1/2 in", nameof(Dimension.Length), "-38.1")]
+    [InlineData("10/4 mm", nameof(Dimension.Length), "2.5")]
+    [InlineData("2 min 15 s", nameof(Dimension.Time), "135")]
+    [InlineData("1 h 2.5 s", nameof(Dimension.Time), "3602.5")]
+    [InlineData("1h30min", nameof(Dimension.Time), "5400")]
+    [InlineData("5 ft 3 1/2 in", nameof(Dimension.Length), "1612.9")]
     public void TryParse_RightForm_GivesExactSize(string text, string dimensionName, string expected)
     {
         Dimension dimension = Enum.Parse<Dimension>(dimensionName);
         Assert.True(Quantity.TryParse(text, dimension, out Quantity read, out string complaint), complaint);
         Assert.Equal(decimal.Parse(expected, System.Globalization.CultureInfo.InvariantCulture), read.InBaseUnit);
-        Assert.Equal(double.Parse(expected, System.Globalization.CultureInfo.InvariantCulture), read.Value);
+
+        // The platform's cast from a decimal of many digits may be off in the last bit.
+        double size = double.Parse(expected, System.Globalization.CultureInfo.InvariantCulture);
+        Assert.Equal(size, read.Value, expected.Length > 17 ? 1e-15 * size : 0);
         Assert.Equal(dimension, read.Dimension);
     }
 
@@ -75,14 +103,20 @@ public sealed class QuantityTests
     [InlineData("", "the text is empty; a length is a number with a unit, e.g. \"0.5 mm\"")]
     [InlineData("0.5", "\"0.5\" has no unit; a length is a number with a unit, e.g. \"0.5 mm\"")]
     [InlineData("NaN mm", "\"NaN mm\" does not start with a number; a length is a number with a unit, e.g. \"0.5 mm\"")]
-    [InlineData("0.5 MM", "\"0.5 MM\" has the unknown unit \"MM\"; did you mean \"mm\"? A length is in mm, cm, m, um, in or thou")]
-    [InlineData("0.5 inch", "\"0.5 inch\" has the unknown unit \"inch\"; did you mean \"in\"? A length is in mm, cm, m, um, in or thou")]
-    [InlineData("0.5 furlong", "\"0.5 furlong\" has the unknown unit \"furlong\"; a length is in mm, cm, m, um, in or thou")]
-    [InlineData("0.5 e", "\"0.5 e\" has the unknown unit \"e\"; a length is in mm, cm, m, um, in or thou")]
+    [InlineData("0.5 MM", "\"0.5 MM\" has the unknown unit \"MM\"; did you mean \"mm\"? A length is in mm, cm, m, um, in, ft or thou")]
+    [InlineData("0.5 inch", "\"0.5 inch\" has the unknown unit \"inch\"; did you mean \"in\"? A length is in mm, cm, m, um, in, ft or thou")]
+    [InlineData("0.5 furlong", "\"0.5 furlong\" has the unknown unit \"furlong\"; a length is in mm, cm, m, um, in, ft or thou")]
+    [InlineData("0.5 e", "\"0.5 e\" has the unknown unit \"e\"; a length is in mm, cm, m, um, in, ft or thou")]
     [InlineData("0.5 s", "\"0.5 s\" is a time; a length is a number with a unit, e.g. \"0.5 mm\"")]
     [InlineData("1 000 mm", "\"1 000 mm\" has a number in more than one piece; write the digits together with one decimal point at most, e.g. \"0.5 mm\"")]
     [InlineData("1.2.3 mm", "\"1.2.3 mm\" has a number in more than one piece; write the digits together with one decimal point at most, e.g. \"0.5 mm\"")]
     [InlineData("1e99 mm", "\"1e99 mm\" is too large a number; a length is a number with a unit, e.g. \"0.5 mm\"")]
+    [InlineData("1/0 in", "\"1/0 in\" has a fraction over nothing, \"1/0 in\"; write e.g. \"1/32 in\"")]
+    [InlineData("3 in 5 ft", "\"3 in 5 ft\" has more than one unit; sums are written without signs, the greater unit first, as in \"1 h 2 min 15 s\" or \"5 ft 3 in\"")]
+    [InlineData("5 ft -3 in", "\"5 ft -3 in\" has more than one unit; sums are written without signs, the greater unit first, as in \"1 h 2 min 15 s\" or \"5 ft 3 in\"")]
+    [InlineData("2 min 15 s", "\"2 min 15 s\" is a time; a length is a number with a unit, e.g. \"0.5 mm\"")]
+    [InlineData("1/2/3 in", "\"1/2/3 in\" has the unknown unit \"/2/3 in\"; a length is in mm, cm, m, um, in, ft or thou")]
+    [InlineData("1/2.5 in", "\"1/2.5 in\" has the unknown unit \"/2.5 in\"; a length is in mm, cm, m, um, in, ft or thou")]
     public void TryParse_WrongForm_TellsWhatIsWrongAndWhatIsRight(string text, string expected)
     {
         Assert.False(Quantity.TryParse(text, Dimension.Length, out _, out string complaint));

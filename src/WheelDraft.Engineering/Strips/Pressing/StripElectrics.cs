@@ -114,7 +114,7 @@ public sealed record StripElectrics
     }
 
     // The lower of the two voltages; an alloy without a value of its own counts as the softest of the list.
-    private static MaterialValue Softest(Material strip, Material? wheel)
+    internal static MaterialValue Softest(Material strip, Material? wheel)
     {
         MaterialValue least = MaterialTable.All.Select(m => m.SofteningV).OfType<MaterialValue>().MinBy(v => v.Value)!;
         MaterialValue Of(Material? m) => m?.SofteningV ?? least with { Source = $"no value is known for {m?.Designation ?? "the wheel's alloy"}, so the least of the list stands: {least.Source}" };

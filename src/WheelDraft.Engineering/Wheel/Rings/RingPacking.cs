@@ -58,12 +58,14 @@ internal sealed class RingPacking(RingShop shop, RingConstruction construction, 
         return Pack(feed, rings, construction.ApartMm + Math.Max(0, spare)) with { OuterRadiusMm = outer };
     }
 
+    // One line a ring, from the shaft outwards.
     private static string Binds(PackedWheel wheel) =>
-        $"What holds the rings: {string.Join("; ", wheel.All.Select(r => $"{(ReferenceEquals(r, wheel.Feed) ? "the feed" : $"'{r.Ring.Name}'")} on a radius of {Wording.Mm(r.Trial.RadiusMm)}: {r.Why}"))}.";
+        "What holds the rings:" + string.Concat(wheel.All.OrderBy(r => r.Trial.RadiusMm)
+            .Select(r => $"\n  {(ReferenceEquals(r, wheel.Feed) ? "the feed" : $"'{r.Ring.Name}'")} on a radius of {Wording.Mm(r.Trial.RadiusMm)}: {r.Why}"));
 
     private DesignRefusedException TooLarge(PackedWheel wheel) => new(
         "wheel.diameter",
-        $"The smallest wheel that meets every rule has a diameter of {Wording.Mm(2 * wheel.OuterRadiusMm)}, and no part is over {Wording.Mm(2 * MostRadiusMm)}. {Binds(wheel)} A smaller [wheel] web, smaller distances or wider tolerances bring them in.",
+        $"The smallest wheel that meets every rule has a diameter of {Wording.Mm(2 * wheel.OuterRadiusMm)}, and no part is over {Wording.Mm(2 * MostRadiusMm)}. A smaller [wheel] web, smaller distances or wider tolerances bring the rings in. {Binds(wheel)}",
         hub.WhereDiameter);
 
     private bool Fits(RingDemand? feed, IReadOnlyList<RingDemand> rings, double webMm, double outerMm)
@@ -141,13 +143,11 @@ internal sealed class RingPacking(RingShop shop, RingConstruction construction, 
                 double grown = round < MostWidenings ? Grown(settled, trial.RadiusMm) : double.NaN;
                 if (double.IsNaN(grown))
                 {
-                    RingTrial largest = construction.At(settled, MostRadiusMm);
-                    (string code, string words) = largest.Objection ?? fault;
-                    reasons.Add(Finding.Error(code, Sentence(words + RingJudge.Alone(shop, settled, largest)) + Impossible(settled), ring.Where));
+                    reasons.Add(Hopeless(settled, trial));
                     return null;
                 }
 
-                why = $"no smaller radius meets its {Rule(fault.Code)}";
+                why = $"no smaller radius meets its {Rule(Binding(settled, grown) ?? fault.Code)}";
                 trial = Settle(settled, grown, out settled);
             }
 
@@ -187,7 +187,7 @@ internal sealed class RingPacking(RingShop shop, RingConstruction construction, 
             trial = construction.At(settled, radiusMm(settled));
         }
 
-        return trial with { Fault = ("wheel.slope", "its sloped edge leaves no room for rounded corners beside the patch path; ask for less range, more travel or a larger ring") };
+        return trial with { Fault = (SlopeWays.Code, "its sloped edge leaves no room for rounded corners beside the patch path, the less the larger the ring; ask for less range or more travel") };
     }
 
     private double Grown(RingDemand ring, double fromMm)
@@ -244,8 +244,35 @@ internal sealed class RingPacking(RingShop shop, RingConstruction construction, 
         return construction.OuterRadiusMm(rings, outermost, webMm, hub.OuterRadiusMm);
     }
 
+    // What still speaks against a radius a little smaller: growing past one rule may bring in another, and the last one binds.
+    private string? Binding(RingDemand ring, double grownMm) => construction.At(ring, grownMm - (2 * RadiusResolutionMm)).Objection?.Code;
+
+    // A ring that no radius suits. Most rules ease as a ring grows, so the largest ring says how far off it is; a slope grows steeper.
+    private Finding Hopeless(RingDemand ring, RingTrial here)
+    {
+        RingTrial largest = construction.At(ring, MostRadiusMm);
+        (string code, string words) = largest.Objection ?? here.Objection!.Value;
+        if (here.Objection is { Code: SlopeWays.Code } steep)
+        {
+            return Finding.Error(steep.Code, Sentence(steep.Words) + SlopeWays.Of(construction, ring, here.RadiusMm), ring.Where);
+        }
+
+        if (code is SlopeWays.Code)
+        {
+            (string ownCode, string ownWords) = here.Objection!.Value;
+            return Finding.Error(ownCode, $"{Sentence(ownWords + RingJudge.Alone(shop, ring, here))} A larger ring would do, but there the adjusting edge is too steep.{SlopeWays.Of(construction, ring, here.RadiusMm)}", ring.Where);
+        }
+
+        return Finding.Error(code, Sentence(words + RingJudge.Alone(shop, ring, largest)) + Impossible(ring), ring.Where);
+    }
+
     private string WayOut(RingDemand ring, RingTrial trial)
     {
+        if (trial.Objection is { Code: SlopeWays.Code })
+        {
+            return SlopeWays.Of(construction, ring, trial.RadiusMm);
+        }
+
         double grown = Grown(ring, trial.RadiusMm);
         return double.IsNaN(grown) ? Impossible(ring) : $" A radius of {Wording.Mm(Math.Ceiling(grown * 100) / 100)} would do.";
     }
@@ -263,7 +290,7 @@ internal sealed class RingPacking(RingShop shop, RingConstruction construction, 
         "wheel.tolerance" => "tolerance",
         "wheel.on-time" => "shortest on-time",
         "wheel.off-time" => "shortest off-time",
-        "wheel.slope" => "adjusting range",
+        SlopeWays.Code => "adjusting range",
         "wheel.lands" => "distance between lands",
         "wheel.wipers" => "distance between its wipers",
         _ => "rules",

@@ -7,12 +7,9 @@ internal static class WheelFindings
     {
         foreach ((RingLayout ring, int index) in rings.Select((r, i) => (r, i)))
         {
-            if (ring.Periods.Count == 1 && ring.WindowToMm < packed.OuterRadiusMm)
+            if (Spoke(brief, packed, rings, index) is Finding spoke)
             {
-                yield return Finding.Warning(
-                    "wheel.spoke",
-                    $"The copper outside ring '{ring.Name}' hangs by a single spoke, its on-period; every annulus must be fixed to the carrier by itself.",
-                    brief.PlaceOf(FormattableString.Invariant($"output[{index}]")));
+                yield return spoke;
             }
 
             foreach (Finding upright in Nose(brief, ring, index))
@@ -26,6 +23,40 @@ internal static class WheelFindings
             yield return common;
         }
     }
+
+    // A spoke at least as wide as its ring's radius holds what lies outside it as a sheet does (common practice, no source).
+    private static Finding? Spoke(Brief brief, PackedWheel packed, IReadOnlyList<RingLayout> rings, int index)
+    {
+        RingLayout ring = rings[index];
+        if (ring.Periods.Count != 1 || ring.WindowToMm is not double from || from >= packed.OuterRadiusMm)
+        {
+            return null;
+        }
+
+        double width = Spokes.NarrowestMm(ring) - (2 * brief.Process.ToleranceMm);
+        if (width >= ring.RadiusMm || IsFixedBeyond(brief, from))
+        {
+            return null;
+        }
+
+        double to = rings.Where(r => r.WindowFromMm >= from).Min(r => r.WindowFromMm) ?? packed.OuterRadiusMm;
+        return Finding.Warning(
+            "wheel.spoke",
+            $"The copper outside ring '{ring.Name}' hangs by a single spoke {Wording.Mm(width)} wide at worst, less than the ring's radius of {Wording.Mm(ring.RadiusMm)} (common practice, no source), and bends out of true. "
+                + $"Fix it to the carrier by itself: let into it and glued, or by two or more flush rivets on a circle of {Wording.Mm(from + to)} in diameter, where the copper between windows is {Wording.Mm(to - from)} wide"
+                + (to - from < LeastRivetMm(brief) ? $" (too narrow for rivets, which take {Wording.Mm(LeastRivetMm(brief))}: a wider [wheel] web, or a larger outer_diameter, makes room)." : "."),
+            brief.PlaceOf(FormattableString.Invariant($"output[{index}]")));
+    }
+
+    // A rivet's hole, no smaller than the process can cut nor than rivets come, and the least copper beside it.
+    private static double LeastRivetMm(Brief brief)
+    {
+        const double smallestRivetMm = 1; // common practice, no source
+        return Math.Max(smallestRivetMm, brief.Process.LeastHoleMm) + (2 * brief.Process.LeastWebMm);
+    }
+
+    private static bool IsFixedBeyond(Brief brief, double radiusMm) =>
+        brief.Wheel.Fixings is { Count: > 1, PitchCircleMm: double circle } && circle / 2 > radiusMm;
 
     /// <summary>That a contact's nose is not known.</summary>
     public static IEnumerable<Finding> Nose(Brief brief, RingLayout ring, int index)
@@ -60,7 +91,7 @@ internal static class WheelFindings
         {
             yield return Finding.Warning(
                 "wheel.material",
-                $"The wheel's material \"{brief.Wheel.Material}\" is not in the list, so that its values are not known: contact resistance, softening and wear of its rings are given as for {MaterialTable.All[0].Designation}, and are not judged for what it is.",
+                $"The wheel's material \"{brief.Wheel.Material}\" is not in the list, so that its values are not known: for the resistance, softening and warmth of its contacts and its copper the worst of the list stands, and whether it bears bending, wear and cutting is not judged. The list: {string.Join(", ", MaterialTable.All.Select(m => m.Alloy).Distinct(StringComparer.Ordinal))}, each with its temper.",
                 brief.PlaceOf("wheel.material"));
         }
 

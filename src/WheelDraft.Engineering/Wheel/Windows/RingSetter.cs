@@ -58,8 +58,8 @@ internal sealed class RingSetter(RingShop shop, RingDemand ring)
             CopperEdge? sloped = SlopedFor(trial, period, adjust, make, off);
             if (sloped is null)
             {
-                fault = ("wheel.slope", $"a range of {Wording.Seconds(adjust.RangeS)} over {Wording.Mm(adjust.TravelMm)} of travel needs an edge inclined more than "
-                    + $"{Wording.Degrees(MostInclinationRad)} to the radius on a radius of {Wording.Mm(r)}; ask for less range, more travel or a larger ring");
+                fault = (SlopeWays.Code, $"a range of {Wording.Seconds(adjust.RangeS)} over {Wording.Mm(adjust.TravelMm)} of travel needs an edge inclined more than "
+                    + $"{Wording.Degrees(MostInclinationRad)} to the radius on a radius of {Wording.Mm(r)}, and a larger ring a steeper one; ask for less range or more travel");
                 return null;
             }
 

@@ -9,6 +9,11 @@ internal static class BriefMaker
     public static Brief Make(CheckedTable root, IReadOnlyDictionary<string, TextPlace> places, string sha256)
     {
         SpacingBrief spacing = SurroundingsMaker.Spacing(root.Table("spacing")!);
+        return ToleranceMaker.Resolve(Plain(root, places, sha256, spacing), root.Tables("output"));
+    }
+
+    private static Brief Plain(CheckedTable root, IReadOnlyDictionary<string, TextPlace> places, string sha256, SpacingBrief spacing)
+    {
         return new Brief
         {
             Title = root.Text("title")!,

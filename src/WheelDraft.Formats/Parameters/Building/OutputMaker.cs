@@ -16,7 +16,7 @@ internal static class OutputMaker
         ProgrammeBrief programme = table.Is("on", "always") ? ProgrammeBrief.Always : new ProgrammeBrief([.. table.Tables("on").Select(Period)]);
         return new OutputBrief(name, table.Text("net") ?? name, programme, WheelMaker.Contact(table, hasStrip))
         {
-            ToleranceS = table.BaseOrNull("tolerance"),
+            ToleranceS = table.Quantity("tolerance") is { Dimension: Dimension.Time } time ? time.Value : null,
             StationRad = table.RadOrNull("station"),
             RadiusMm = table.BaseOrNull("radius"),
             SidePlayMm = table.Base("side_play"),

@@ -41,7 +41,7 @@ internal sealed class StructureCheck(DiagnosticList diagnostics, IReadOnlySet<st
     private void Unknown(TomlEntry entry, TableDefinition definition)
     {
         string? near = NearMiss.Of(entry.Name, definition.Keys.Select(k => k.Name));
-        string right = near is null ? $"{definition.Name} takes {Words.And(definition.Keys.Select(k => k.Name))}" : $"did you mean '{near}'?";
+        string right = Mistakes.OfName(definition.Name, entry.Name) is { } known ? known : near is null ? $"{definition.Name} takes {Words.And(definition.Keys.Select(k => k.Name))}" : $"did you mean '{near}'?";
         diagnostics.Add(entry.Place, $"unknown key '{entry.Name}' in {definition.Name}", right);
     }
 

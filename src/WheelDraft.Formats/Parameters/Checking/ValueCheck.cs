@@ -56,6 +56,11 @@ internal sealed class ValueCheck(DiagnosticList diagnostics)
             return text.Value;
         }
 
+        if (Mistakes.OfValue(key.Name, text.Value) is { } right)
+        {
+            return Wrong(node, $"'{key.Name}' is \"{text.Value}\"", right);
+        }
+
         if (!text.Value.Any(char.IsAsciiDigit) && shape.Words.Count > 0)
         {
             return Word(node, shape.Words, key, Kind(shape));
@@ -93,6 +98,12 @@ internal sealed class ValueCheck(DiagnosticList diagnostics)
         if (words.Contains(text.Value, StringComparer.Ordinal))
         {
             return text.Value;
+        }
+
+        if (Mistakes.OfValue(key.Name, text.Value) is { } instead)
+        {
+            Wrong(node, $"'{key.Name}' is \"{text.Value}\"", instead);
+            return null;
         }
 
         string? near = NearMiss.Of(text.Value, words);

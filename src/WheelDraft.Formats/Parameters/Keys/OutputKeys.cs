@@ -42,8 +42,8 @@ internal static class OutputKeys
         Make.Optional("measured_to", Make.Range("0.001 deg", "10 deg"), "How exactly each edge of the copper was measured, plus and minus; left out: 0.5 deg, listed as assumed.", "\"0.5 deg\""),
         Make.Optional(
             "tolerance",
-            Make.Range("0.1 ms", "1000 h"),
-            "Wanted limit on the on-time, plus and minus about nominal, worst case, new to worn; needed unless always on.",
+            Make.AnyOf(new Limits("0.1 ms", "1000 h"), new Limits("0.001 %", "100 %"), new Limits("0.001 mL", "1000 L")),
+            "Wanted limit on the on-time, plus and minus about nominal, worst case, new to worn; needed unless always on. A share is one of the output's shortest on-period; a volume needs its flow.",
             "\"0.6 s\""),
         Make.Needed("station", Make.Direction("auto"), "where its wiper touches", "Where its wiper touches, housing angle; auto for a good spread.", "\"120 deg\""),
         Make.Preset("radius", Make.Length("auto"), "\"auto\"", "Ring radius."),

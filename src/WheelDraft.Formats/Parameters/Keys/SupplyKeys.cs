@@ -36,7 +36,8 @@ internal static class SupplyKeys
     /// <summary>[drive]</summary>
     public static TableDefinition Drive => new("[drive]", "The motor and its gear.",
     [
-        Make.Optional("turn_time", Make.Range("1 s", "1000 h"), "One turn at the supply frequency; or poles and gear_ratio instead.", "\"180 s\""),
+        Make.Optional("turn_time", Make.Range("1 s", "1000 h"), "One turn at the supply frequency; or speed, or poles and gear_ratio instead.", "\"180 s\""),
+        Make.Optional("speed", Make.Range("0.00001 rpm", "60 rpm"), "Turns of the wheel a minute at the supply frequency, as geared motors are sold: 1 rpm is a turn of 60 s.", "\"0.333 rpm\""),
         Make.Optional("poles", Make.Whole(2, 200), "Poles of the motor: synchronous speed n = 120 f / poles. An even number.", "12"),
         Make.Optional("gear_ratio", Make.Number(0.001, 1e9), "Motor turns per wheel turn.", "1500"),
         Make.Needed("direction", Make.Word("clockwise", "anticlockwise"), "on which side of each ring its copper begins", "Sense of rotation, seen from the wiper side.", "\"clockwise\""),
@@ -50,7 +51,7 @@ internal static class SupplyKeys
         Make.Optional("friction", new ListShape(Make.Number(0, 2), 2, 2), "Coefficients of friction of wipers on copper and carrier, least and most.", "[0.2, 0.5]"),
     ])
     {
-        Choices = [new([["turn_time"], ["poles", "gear_ratio"]], "how long a turn takes")],
+        Choices = [new([["turn_time"], ["speed"], ["poles", "gear_ratio"]], "how long a turn takes")],
         Companions = [new("poles", "gear_ratio"), new("gear_ratio", "poles")],
     };
 

@@ -41,5 +41,5 @@ internal sealed record DimensionWords(string Name, string Right)
 
     /// <summary>The units that a message names: those that any keyboard has.</summary>
     public static string UnitList(IReadOnlyList<Dimension> wanted) =>
-        Words.Or(Unit.All.Where(u => wanted.Contains(u.Dimension) && u.Symbol.All(char.IsAscii)).Select(u => u.Symbol));
+        Words.Or(Unit.All.Where(u => wanted.Contains(u.Dimension) && !u.IsOtherSpelling && u.Symbol.All(char.IsAscii)).Select(u => u.Symbol));
 }

@@ -1,9 +1,8 @@
-using System.Globalization;
 using WheelDraft.Geometry;
 
 namespace WheelDraft.Formats.Parameters;
 
-/// <summary>A number with its unit, as written in a parameter file or on the command line: <c>"0.5 mm"</c>, <c>"1.2 L/min"</c>.</summary>
+/// <summary>A number with its unit, as written in a parameter file or on the command line: <c>"0.5 mm"</c>, <c>"1.2 L/min"</c>, <c>"1 1/2 in"</c>, <c>"2 min 15 s"</c>.</summary>
 /// <remarks>Arithmetic is decimal until the last cast, so <c>"12 in"</c> is exactly 304.8 mm and not a neighbour of it.</remarks>
 /// <param name="InBaseUnit">Size in the base unit of the dimension, see <see cref="Parameters.Dimension"/>.</param>
 /// <param name="Dimension">What it measures.</param>
@@ -36,38 +35,30 @@ internal readonly record struct Quantity(decimal InBaseUnit, Dimension Dimension
         ArgumentNullException.ThrowIfNull(wanted);
         quantity = default;
         string trimmed = text.Trim(QuantityText.Blanks);
+        if (QuantityParts.Of(trimmed) is { } parts && (wanted.Contains(parts[0].Unit.Dimension) || parts.Count > 1))
+        {
+            return TrySum(trimmed, parts, wanted, out quantity, out complaint);
+        }
+
         int end = QuantityText.NumberLength(trimmed);
         string number = trimmed[..end];
         string unit = trimmed[end..].TrimStart(QuantityText.Blanks);
-        complaint = QuantityText.Fault(trimmed, number, unit, wanted) ?? "";
+        complaint = QuantityText.Fault(trimmed, number, unit, wanted) ?? $"\"{trimmed}\" is too large a number; {DimensionWords.RightForm(wanted)}";
+        return false;
+    }
+
+    private static bool TrySum(string text, IReadOnlyList<QuantityPart> parts, IReadOnlyList<Dimension> wanted, out Quantity quantity, out string complaint)
+    {
+        quantity = default;
+        Unit first = parts[0].Unit;
+        complaint = QuantityParts.Fault(text, parts)
+            ?? (wanted.Contains(first.Dimension) ? "" : $"\"{text}\" is {Words.A(DimensionWords.Of(first.Dimension).Name)}; {DimensionWords.RightForm(wanted)}");
         if (complaint.Length > 0)
         {
             return false;
         }
 
-        Unit known = Parameters.Unit.Find(unit)!;
-        if (!TryScale(number, known, out decimal size))
-        {
-            complaint = $"\"{trimmed}\" is too large a number; {DimensionWords.RightForm(wanted)}";
-            return false;
-        }
-
-        quantity = new Quantity(size, known.Dimension, unit);
-        return true;
-    }
-
-    private static bool TryScale(string number, Unit unit, out decimal size)
-    {
-        size = 0;
-
-        // 1e12 of any unit is far outside every plausible range, and keeps the products within a decimal.
-        const decimal most = 1e12m;
-        if (!decimal.TryParse(number, NumberStyles.Float, CultureInfo.InvariantCulture, out decimal plain) || Math.Abs(plain) > most)
-        {
-            return false;
-        }
-
-        size = plain * unit.Numerator / unit.Denominator;
+        quantity = new Quantity(parts.Sum(p => p.InBaseUnit), first.Dimension, first.Symbol);
         return true;
     }
 }

@@ -1,9 +1,19 @@
 namespace WheelDraft.Formats.Parameters;
 
 /// <summary>A unit as it is spelled, and its size in the base unit of its dimension: numerator over denominator, both exact.</summary>
-/// <remarks>Sizes are exact by definition: the inch is 25.4 mm (ISO 80000-3), the litre 1 dm³, a turn 360°; only the radian is rounded, to 28 digits.</remarks>
+/// <remarks>Sizes are exact by definition: the inch is 25.4 mm, the foot 12 inches, the pound 0.45359237 kg (international yard and pound agreement, 1959),
+/// an ounce a sixteenth of it, the standard acceleration of free fall 9.80665 m/s² (3rd CGPM, 1901; NIST SP 811, 2008, appendix B.8), the litre 1 dm³, a turn
+/// 360°; only the radian is rounded, to 28 digits.</remarks>
 internal sealed record Unit(string Symbol, Dimension Dimension, decimal Numerator, decimal Denominator = 1)
 {
+    private const decimal PoundKg = 0.45359237m;
+    private const decimal FreeFallMPerS2 = 9.80665m;
+    private const decimal InchM = 0.0254m;
+    private const decimal OuncesInPound = 16;
+
+    /// <summary>Whether messages leave it out, because another spelling of the same unit stands there already.</summary>
+    public bool IsOtherSpelling { get; private init; }
+
     /// <summary>Degrees in a radian, to the 28 digits of a decimal.</summary>
     private const decimal DegInRad = 57.295779513082320876798154814m;
 
@@ -17,6 +27,7 @@ internal sealed record Unit(string Symbol, Dimension Dimension, decimal Numerato
         new("\u00B5m", Dimension.Length, 1, 1000),
         new("\u03BCm", Dimension.Length, 1, 1000),
         new("in", Dimension.Length, 25.4m),
+        new("ft", Dimension.Length, 304.8m),
         new("thou", Dimension.Length, 0.0254m),
         new("s", Dimension.Time, 1),
         new("ms", Dimension.Time, 1, 1000),
@@ -52,14 +63,28 @@ internal sealed record Unit(string Symbol, Dimension Dimension, decimal Numerato
         new("Nm", Dimension.Torque, 1),
         new("mN m", Dimension.Torque, 1, 1000),
         new("mN\u00B7m", Dimension.Torque, 1, 1000),
+        new("N cm", Dimension.Torque, 1, 100),
+        new("N\u00B7cm", Dimension.Torque, 1, 100),
+        new("Ncm", Dimension.Torque, 1, 100) { IsOtherSpelling = true },
+        new("ozf in", Dimension.Torque, PoundKg * FreeFallMPerS2 * InchM, OuncesInPound),
+        new("ozf\u00B7in", Dimension.Torque, PoundKg * FreeFallMPerS2 * InchM, OuncesInPound),
+        new("kgf cm", Dimension.Torque, FreeFallMPerS2, 100),
         new("L/min", Dimension.Flow, 1, 60),
         new("L/s", Dimension.Flow, 1),
         new("L/h", Dimension.Flow, 1, 3600),
         new("mL/s", Dimension.Flow, 1, 1000),
         new("mL/min", Dimension.Flow, 1, 60_000),
+        new("l/min", Dimension.Flow, 1, 60) { IsOtherSpelling = true },
+        new("l/s", Dimension.Flow, 1) { IsOtherSpelling = true },
+        new("l/h", Dimension.Flow, 1, 3600) { IsOtherSpelling = true },
+        new("ml/s", Dimension.Flow, 1, 1000) { IsOtherSpelling = true },
+        new("ml/min", Dimension.Flow, 1, 60_000) { IsOtherSpelling = true },
         new("L", Dimension.Volume, 1),
         new("mL", Dimension.Volume, 1, 1000),
         new("cL", Dimension.Volume, 1, 100),
+        new("l", Dimension.Volume, 1) { IsOtherSpelling = true },
+        new("ml", Dimension.Volume, 1, 1000) { IsOtherSpelling = true },
+        new("cl", Dimension.Volume, 1, 100) { IsOtherSpelling = true },
         new("%", Dimension.Share, 1, 100),
     ];
 
@@ -71,7 +96,9 @@ internal sealed record Unit(string Symbol, Dimension Dimension, decimal Numerato
         ("millimetre", "mm"), ("millimetres", "mm"), ("millimeter", "mm"), ("millimeters", "mm"), ("metre", "m"), ("meter", "m"), ("micron", "um"), ("microns", "um"),
         ("degree", "deg"), ("degrees", "deg"), ("radian", "rad"), ("radians", "rad"), ("volt", "V"), ("volts", "V"), ("Vac", "V"), ("VAC", "V"), ("amp", "A"), ("amps", "A"),
         ("ampere", "A"), ("amperes", "A"), ("watt", "W"), ("watts", "W"), ("ohms", "ohm"), ("hertz", "Hz"), ("litre", "L"), ("litres", "L"), ("liter", "L"), ("liters", "L"),
-        ("l", "L"), ("ml", "mL"), ("cl", "cL"), ("lpm", "L/min"), ("percent", "%"), ("per cent", "%"), ("N*m", "N m"), ("N.m", "N m"), ("newton", "N"), ("newtons", "N"),
+        ("foot", "ft"), ("feet", "ft"), ("'", "ft"), ("\u2032", "ft"),
+        ("oz in", "ozf in"), ("oz-in", "ozf in"), ("ozin", "ozf in"), ("ozf-in", "ozf in"), ("ozfin", "ozf in"), ("in ozf", "ozf in"), ("in oz", "ozf in"),
+        ("kg cm", "kgf cm"), ("kg-cm", "kgf cm"), ("kgcm", "kgf cm"), ("kgfcm", "kgf cm"), ("N-cm", "N cm"), ("N*cm", "N cm"), ("lpm", "L/min"), ("percent", "%"), ("per cent", "%"), ("N*m", "N m"), ("N.m", "N m"), ("newton", "N"), ("newtons", "N"),
     ];
 
     /// <summary>The unit of exactly this spelling, or null.</summary>

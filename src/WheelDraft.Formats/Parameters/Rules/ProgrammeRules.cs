@@ -22,6 +22,7 @@ internal sealed class ProgrammeRules(CheckedTable root, DiagnosticList diagnosti
         foreach (CheckedTable output in outputs)
         {
             Forms(output);
+            Tolerance(output);
         }
 
         NotTooMany(outputs);
@@ -68,6 +69,14 @@ internal sealed class ProgrammeRules(CheckedTable root, DiagnosticList diagnosti
             {
                 Wrong(period.PlaceOf("for"), "'for' is a volume, and the output has no 'flow'", "write flow = \"1.2 L/min\" in the output, or give a time or an angle");
             }
+        }
+    }
+
+    private void Tolerance(CheckedTable output)
+    {
+        if (output.Quantity("tolerance") is { Dimension: Dimension.Volume } && !output.Has("flow"))
+        {
+            Wrong(output.PlaceOf("tolerance"), "'tolerance' is a volume, and the output has no 'flow'", "write flow = \"1.2 L/min\" in the output, or give a time or a share");
         }
     }
 

@@ -78,7 +78,8 @@ internal sealed class SupplyRules(CheckedTable root, DiagnosticList diagnostics)
 
         if (TurnTime.Of(Root) is { } turn && !drive.Has("turn_time") && turn is < 1 or > 3_600_000)
         {
-            Wrong(drive.PlaceOf("gear_ratio"), $"poles and gear_ratio give a turn of {Short(turn)} s", "a turn lies from 1 s to 1000 h");
+            bool bySpeed = drive.Has("speed");
+            Wrong(drive.PlaceOf(bySpeed ? "speed" : "gear_ratio"), $"{(bySpeed ? "'speed' gives" : "poles and gear_ratio give")} a turn of {Short(turn)} s", "a turn lies from 1 s to 1000 h");
         }
 
         Ascending(drive, "coast", "least and most, in that order, e.g. coast = [\"0 deg\", \"0.5 deg\"]");

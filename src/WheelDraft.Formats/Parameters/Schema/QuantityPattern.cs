@@ -8,7 +8,9 @@ internal static class QuantityPattern
 {
     private const string Blanks = "[ \\t\\u00A0\\u202F]*";
 
-    private const string Number = "[+-]?(?:[0-9]+(?:\\.[0-9]*)?|\\.[0-9]+)(?:[eE][+-]?[0-9]+)?";
+    private const string Unsigned = "(?:(?:[0-9]+(?:\\.[0-9]*)?|\\.[0-9]+)(?:[eE][+-]?[0-9]+)?|(?:[0-9]+(?:-|[ \\t\\u00A0\\u202F]+))?[0-9]+/0*[1-9][0-9]*)";
+
+    private const string Number = "[+-]?" + Unsigned;
 
     /// <summary>A text with something in it and no characters that cannot be seen.</summary>
     public static string PlainText { get; } = $"^(?=.*\\S)[^{UnseenCharacters.InClass}]+$";
@@ -23,9 +25,14 @@ internal static class QuantityPattern
     public static string Of(QuantityShape shape)
     {
         IEnumerable<string> units = Unit.All.Where(u => shape.Dimensions.Contains(u.Dimension)).Select(u => Escaped(u.Symbol));
-        string quantity = $"{Blanks}{Number}{Blanks}(?:{string.Join('|', units)}){Blanks}";
-        return shape.Words.Count == 0 ? $"^{quantity}$" : $"^(?:{string.Join('|', shape.Words)}|{quantity})$";
+        IEnumerable<string> sums = QuantityParts.Chains.Where(c => shape.Dimensions.Contains(Unit.Find(c[0])!.Dimension)).SelectMany(Sums);
+        string quantity = string.Join('|', sums.Prepend($"{Blanks}{Number}{Blanks}(?:{string.Join('|', units)}){Blanks}"));
+        return shape.Words.Count == 0 ? $"^(?:{quantity})$" : $"^(?:{string.Join('|', shape.Words)}|{quantity})$";
     }
+
+    // From each unit but the last on, with any of those after it.
+    private static IEnumerable<string> Sums(IReadOnlyList<string> chain) => Enumerable.Range(0, chain.Count - 1).Select(i =>
+        $"{Blanks}{Unsigned}{Blanks}{Escaped(chain[i])}{Blanks}" + string.Concat(chain.Skip(i + 1).Select(u => $"(?:{Unsigned}{Blanks}{Escaped(u)}{Blanks})?")));
 
     /// <summary>A unit with all but plain letters written as escapes, so that the schema reads the same in any editor.</summary>
     private static string Escaped(string symbol)
