@@ -17,7 +17,7 @@ internal static class ColdTestSteps
             new GuideList(
             [
                 "Set the meter to continuity. Closed is a reading of almost nothing, open is no reading at all; a reading between the two is dirt, a burr or a contact that hardly presses.",
-                $"Turn the wheel {SheetWordsOf.Turns(design)} by hand, its motor uncoupled or its set screw loose: never force a gear.",
+                $"Turn the wheel {SheetWordsOf.Turns(design)} by hand, its motor uncoupled or the wheel loose on its shaft: never force a gear.",
                 "Start with the home mark at the station of 0° and read the pairs at an angle or two within each row. Between the rows an edge passes, and the reading may be either.",
                 test.Pairs.Any(p => p.First == ColdTest.FeedName)
                     ? "Two outputs read closed to each other where both read closed to the feed, and open else."

@@ -28,13 +28,13 @@ internal static class ShoppingList
         List<IReadOnlyList<string>> rows =
         [
             ["Turn", $"{Wording.Seconds(turn)} a turn, {Rpm(60 / turn)} turns a minute, {SheetWordsOf.Turns(design)} seen from the wiper side"],
-            ["Motor", $"synchronous, for {Wording.Volts(MotorV(design))} alternating current of {Wording.Number(design.Brief.Supply.FrequencyHz, 2)} Hz{(design.Brief.DriveMotor is LoadBrief motor ? $", counted with {Rating(motor.Rating)}" : "")}"],
+            ["Motor", $"synchronous, for {Wording.Volts(MotorV(design))} alternating current of {Wording.Number(design.Brief.Supply.FrequencyHz, 2)} Hz{(design.Brief.DriveMotor is LoadBrief motor ? $", counted with {LoadWords.Of(motor.Rating)}" : "")}"],
             ["Speed", Speed(design)],
             ["Sense", "one sense only, by its pawl or its winding: a simple synchronous motor may start either way round"],
         ];
         if (design.Strips.Friction is FrictionTorque friction && design.Strips.Strips.Any(s => s.Ring is not null))
         {
-            rows.Add(["Torque at the wheel", $"at least {Torque(BuildFigures.WantedTorqueNm(friction))}, twice the greatest friction of the wipers, {Torque(friction.MostNm)}{(drive.TorqueNm is double torque ? $"; the file counts on {Torque(torque)}" : "")}"]);
+            rows.Add(["Torque at the wheel", $"at least {Torque(BuildFigures.WantedTorqueNm(friction))}, twice the greatest friction of the wipers (common practice, no source), {Torque(friction.MostNm)}{(drive.TorqueNm is double torque ? $"; the file counts on {Torque(torque)}" : "")}"]);
         }
 
         return rows;
@@ -61,7 +61,8 @@ internal static class ShoppingList
 
     private static string Rpm(double rpm) => Wording.Number(rpm, 4);
 
-    private static string Torque(double newtonMetres) => $"{Wording.Number(newtonMetres, 3)} N m";
+    // Rounded up: what is asked for is never less than what is needed.
+    private static string Torque(double newtonMetres) => $"{Wording.Number(Math.Ceiling((newtonMetres * 1e4) - 1e-9) / 1e4, 4)} N m";
 
     private static IEnumerable<IReadOnlyList<string>> Stock(Design design) => design.Parts.All.Select(p => (IReadOnlyList<string>)
     [
@@ -112,12 +113,12 @@ internal static class ShoppingList
 
         foreach (IGrouping<double, BaseHole> same in design.Parts.Bases.SelectMany(b => b.Holes.Skip(b.Holes is [{ Name: BasePlates.ShaftName }, ..] ? 1 : 0)).GroupBy(h => Math.Round(h.DiameterMm, 6)))
         {
-            rows.Add([$"screw, rivet or pin for a foot, through holes of {numbers.LengthWithUnit(same.Key)}", Count(same.Count()), "the feet of the strips"]);
+            rows.Add([$"insulating pin, or screw, for a foot, through holes of {numbers.LengthWithUnit(same.Key)}", Count(same.Count()), "the feet of the strips"]);
         }
 
         if (design.Brief.Wheel.Fixings is FixingsBrief fixings)
         {
-            rows.Add([$"screw with nut, or rivet, through holes of {numbers.LengthWithUnit(fixings.DiameterMm)}, head and nut at most {numbers.LengthWithUnit(fixings.HeadMm)} wide, to grip copper and carrier of {numbers.LengthWithUnit(Grip(design), 3)} together", Count(fixings.Count), "the wheel"]);
+            rows.Add([$"screw with nut, or rivet, through holes of {numbers.LengthWithUnit(fixings.DiameterMm)}, head and nut at most {numbers.LengthWithUnit(fixings.HeadMm)} wide, to grip copper and carrier of {numbers.LengthWithUnit(BuildFigures.GripMm(design), 3)} together", Count(fixings.Count), "the wheel"]);
         }
 
         foreach (RingLayout ring in design.Wheel.Rings.Where(r => r.Adjust is not null))
@@ -128,29 +129,16 @@ internal static class ShoppingList
         return rows;
     }
 
-    // What a fixing goes through: lands lie on their carrier and the fixings beside them.
-    internal static double Grip(Design design) => design.Wheel.Feed is null ? design.Brief.Carrier.ThicknessMm : design.Brief.Carrier.ThicknessMm + design.Brief.Carrier.StepMm;
-
     private static string Count(int count) => Wording.Number(count, 0);
 
     internal static string Names(IEnumerable<string> names) => string.Join(", ", names);
 
     private static List<IReadOnlyList<string>> Wired(Design design) =>
     [
-        .. design.Brief.Loads.Select(l => (IReadOnlyList<string>)[$"'{l.Name}'", $"{l.From} – {l.To}", Rating(l.Rating)]),
-        .. design.Brief.DriveMotor is LoadBrief motor ? [["the motor", $"{motor.From} – {motor.To}", Rating(motor.Rating)]] : (IReadOnlyList<string>[])[],
+        .. design.Brief.Loads.Select(l => (IReadOnlyList<string>)[$"'{l.Name}'", $"{l.From} – {l.To}", LoadWords.Of(l.Rating)]),
+        .. design.Brief.DriveMotor is LoadBrief motor ? [["the motor", $"{motor.From} – {motor.To}", LoadWords.Of(motor.Rating)]] : (IReadOnlyList<string>[])[],
         .. design.Brief.Inputs.Select(i => (IReadOnlyList<string>)[$"'{i.Name}', a sensor or switch", $"{i.From} – {i.To}", i.ClosedWhen is string when ? $"closed when {when}" : "closed as its name says"]),
     ];
-
-    private static string Rating(LoadRating rating) => rating switch
-    {
-        RatedPower power => $"{Wording.Number(power.PowerW, 3)} W{Factor(power.PowerFactor)}",
-        RatedCurrent current => $"{Wording.Number(current.CurrentA, 3)} A{Factor(current.PowerFactor)}",
-        RatedImpedance z => $"{Wording.Number(z.ResistanceOhm, 3)} Ω{(z.ReactanceOhm == 0 ? "" : $", {Wording.Number(z.ReactanceOhm, 3)} Ω reactance")}",
-        _ => throw new NotSupportedException($"A rating of kind {rating.GetType().Name}."),
-    };
-
-    private static string Factor(double powerFactor) => powerFactor == 1 ? "" : $" at power factor {Wording.Number(powerFactor, 3)}";
 
     private static List<string> Protection(Design design)
     {

@@ -23,7 +23,7 @@ internal sealed class WorkOrder
         .. _design.Parts.Bases.Select(Holes),
         .. _design.Parts.Bases.Count > 0 ? [new GuidePicture("base", "The base in plan, and the timer from the side")] : (GuideBlock[])[],
         .. _strips.Count > 0 ? [Places(), new GuidePicture("assembly", "Wheel and strips in plan")] : (GuideBlock[])[],
-        new GuideTable("Terminals", [new("Terminal"), new("Wire to net")], [.. Terminals()]),
+        new GuideTable("Terminals", [new("Terminal"), new("Strip"), new("Wire to net")], [.. Terminals()]),
         new GuidePicture("circuit", "The wiring"),
     ]);
 
@@ -45,8 +45,10 @@ internal sealed class WorkOrder
         yield return "Deburr every edge and round none that a wiper crosses: a burr shortens the distance to the next live part, and lifts a wiper.";
         string face = _design.Brief.Carrier.StepMm > 0 ? $"its face {_numbers.LengthWithUnit(_design.Brief.Carrier.StepMm, 3)} proud of the carrier's" : "its face flush with the carrier's, windows filled to the same height";
         yield return $"Fix the copper on its carrier, {face}{(wheel.Fixings.Count > 0 ? $", with {Wording.Number(wheel.Fixings.Count, 0)} screws or rivets on a pitch circle of {_numbers.LengthWithUnit(wheel.PitchCircleMm ?? 0)}, no head higher over the face than report.md counts with" : "")}. Every piece of copper must be held for itself: report.md names those that hang by little.";
-        yield return $"Hold a rule over the face: it may run out by {_numbers.LengthWithUnit(_design.Brief.Wheel.FaceRunOutMm, 3)} in all when it turns, and the rim by {_numbers.LengthWithUnit(_design.Brief.Wheel.RunOutMm, 3)}.";
+        yield return $"Turn it past a fixed point: {RunsOut("the face", _design.Brief.Wheel.FaceRunOutMm)}, {RunsOut("the rim", _design.Brief.Wheel.RunOutMm)}.";
     }
+
+    private string RunsOut(string what, double mm) => mm > 0 ? $"{what} may run out by {_numbers.LengthWithUnit(mm, 3)} in all" : $"{what} must run true, no run-out was counted";
 
     private IEnumerable<string> Strips()
     {
@@ -68,7 +70,7 @@ internal sealed class WorkOrder
 
         if (_strips.Any(s => s.Form.Folds.Count > 0))
         {
-            yield return $"Fold each strip in the order of the table below, over a former of the inside radius, to the angle in its column: it springs back to the angle of the drawing.{(_strips.Any(s => s.Form.Folds.Any(f => f.IsContact)) ? " The outside of the fold that is the contact stays smooth: no tool mark." : "")}";
+            yield return $"Fold each strip in the order of the table below, over a former of the radius in its column, to the angle beside it: it springs back to angle and radius of the drawing.{(_strips.Any(s => s.Form.Folds.Any(f => f.IsContact)) ? " The outside of the fold that is the contact stays smooth: no tool mark." : "")}";
         }
 
         if (_strips.Any(s => s.Form.DeflectionMm is not null))
@@ -82,7 +84,7 @@ internal sealed class WorkOrder
         foreach (BasePlate plate in _design.Parts.Bases)
         {
             string thick = plate.Part.Stock.ThicknessMm is double thickness ? $", {_numbers.LengthWithUnit(thickness, 3)} thick" : "";
-            yield return $"Make the base under '{plate.Surface.Name}' of an insulating plate of material group {plate.Surface.Group}{thick}: cut/{plate.Part.FileName}.dxf or the template, holes by the table below, measured from the shaft axis. Positions of strips and clamps are for looking at: scratch or burn no line between live parts, dirt stays in it.";
+            yield return $"Make the base under '{plate.Surface.Name}' of an insulating plate of material group {plate.Surface.Group}{thick}: cut/{plate.Part.FileName}.dxf or the template, holes by the table below, measured from the shaft axis. Positions of strips and clamps are for looking at: scratch or burn no line between live parts, dirt stays in it.{(plate.Holes.Any(h => h.Name != BasePlates.ShaftName) ? " A metal screw through a foot is as live as its strip, above the plate and below it, and no distance of it was measured: take insulating pins, or give each screw to the file as a part." : "")}";
         }
     }
 
@@ -124,15 +126,16 @@ internal sealed class WorkOrder
         if (_strips.Any(s => s.Form.Folds.Count > 0))
         {
             yield return new GuideTable(
-                "Folds, in the order of folding; places from the terminal end of the flat blank, a positive angle turns a level strip toward the wiper side",
-                [new("Strip"), new("Order", TextAlong.End), new($"At, {_numbers.UnitSign}", TextAlong.End), new("Bend to, °", TextAlong.End), new($"Inside radius, {_numbers.UnitSign}", TextAlong.End)],
+                "Folds, in the order of folding; places from the terminal end of the flat blank",
+                [new("Strip"), new("Order", TextAlong.End), new($"At, {_numbers.UnitSign}", TextAlong.End), new("Set to, °", TextAlong.End), new($"on radius, {_numbers.UnitSign}", TextAlong.End), new("Toward")],
                 [.. _strips.SelectMany(s => s.Form.Folds.OrderBy(f => f.Order).Select(f => (IReadOnlyList<string>)
                 [
                     s.Form.Strip.Name,
                     Wording.Number(f.Order, 0),
                     _numbers.LengthInColumn(f.AtMm),
-                    Wording.Number(Angles.DegFromRad(Math.Sign(f.AngleRad) * (Math.Abs(f.AngleRad) + f.OverbendRad)), 1),
-                    _numbers.LengthInColumn(f.RadiusMm, 2),
+                    DrawingNumbers.Fixed(Angles.DegFromRad(Math.Abs(f.Setting.AngleRad)), 1),
+                    _numbers.LengthInColumn(f.Setting.ToolRadiusMm),
+                    f.AngleRad > 0 ? "wiper side" : "wheel side",
                 ]))]);
         }
 
@@ -154,8 +157,8 @@ internal sealed class WorkOrder
         [
             s.Form.Strip.Name,
             s.Ring is RingPlace ring ? _numbers.LengthInColumn(ring.RadiusMm, 2) : "–",
-            s.Ring is RingPlace place ? Wording.Number(Angles.DegFromRad(place.StationRad), 2) : "–",
-            Wording.Number(Angles.DegFromRad(s.Form.Strip.ApproachRad ?? 0), 2),
+            s.Ring is RingPlace place ? DrawingNumbers.Fixed(Angles.DegFromRad(place.StationRad), 1) : "–",
+            DrawingNumbers.Fixed(Angles.DegFromRad(s.Form.Strip.ApproachRad ?? 0), 1),
             s.FreeContact is SpaceVector free ? _numbers.LengthInColumn(free.Z - s.Form.SeatLevelMm, 2) : "–",
             s.Form.DeflectionMm is double back ? _numbers.LengthInColumn(back, 2) : "–",
             s.Spring is StripSpring spring ? FormingWords.Force(spring) : "–",
@@ -164,7 +167,7 @@ internal sealed class WorkOrder
     // The wipers of the rings, then the strips that ride on none.
     private IEnumerable<IReadOnlyList<string>> Terminals() =>
     [
-        .. _design.Wheel.AllRings.SelectMany(r => r.Wipers).Select(w => (IReadOnlyList<string>)[w.Name, w.Net]),
-        .. _strips.Where(s => s.Ring is null).Select(s => (IReadOnlyList<string>)[s.Form.Strip.Name, s.Net]),
+        .. _design.Wheel.AllRings.SelectMany(r => r.Wipers, (r, w) => (IReadOnlyList<string>)[w.Name, _design.Strips.At(r.RadiusMm, w.StationRad)?.Form.Strip.Name ?? "–", w.Net]),
+        .. _strips.Where(s => s.Ring is null).Select(s => (IReadOnlyList<string>)["–", s.Form.Strip.Name, s.Net]),
     ];
 }

@@ -13,6 +13,22 @@ internal static class BuildJson
             json.Plain("most_contact_current_a", most);
         }
 
+        json.Objects("loads", design.Brief.DriveMotor is LoadBrief motor ? [.. design.Brief.Loads, motor] : design.Brief.Loads, load =>
+        {
+            json.Text("name", load.Name);
+            json.Text("rating", LoadWords.Of(load.Rating));
+        });
+        if (design.Brief.Wheel.Fixings is FixingsBrief fixings)
+        {
+            json.Object("fixings", () =>
+            {
+                json.Whole("count", fixings.Count);
+                json.Mm("diameter_mm", fixings.DiameterMm);
+                json.Mm("head_mm", fixings.HeadMm);
+                json.Mm("grip_mm", BuildFigures.GripMm(design));
+            });
+        }
+
         json.Objects("parts", design.Parts.All, part => Stock(json, part));
         json.Objects("bases", design.Parts.Bases, plate => Base(json, plate));
         json.Object("cold_test", () => Cold(json, ColdTest.Of(design.Circuit)));
