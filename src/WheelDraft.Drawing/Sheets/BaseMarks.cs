@@ -22,7 +22,10 @@ internal static class BaseMarks
     /// <summary>The outlines of parts, the motor's case among them, whatever their height.</summary>
     public static IEnumerable<Contour> Parts(Design design) => design.Brief.Parts.SelectMany(p => p.Outline.Contours);
 
+    /// <summary>The outlines of adjusting screws over their travel, threads and heads.</summary>
+    public static IEnumerable<Contour> Screws(Design design) => design.Screws.SelectMany(s => s.Solids).Select(s => s.Outline.Outer);
+
     /// <summary>All of it, for a cutting file's note.</summary>
     public static IReadOnlyList<IReadOnlyList<Piece>> All(Design design, BasePlate plate) =>
-        [.. Axis, .. Clamps(plate).Concat(Strips(design, plate)).Concat(Parts(design)).Select(c => c.Pieces)];
+        [.. Axis, .. Clamps(plate).Concat(Strips(design, plate)).Concat(Parts(design)).Concat(Screws(design)).Select(c => c.Pieces)];
 }

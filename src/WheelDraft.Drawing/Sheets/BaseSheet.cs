@@ -79,6 +79,7 @@ internal sealed class BaseWords
             $"x to the station of 0°, y to that of 90°, from the shaft axis; lower left corner at ({_numbers.Length(bounds.MinX)}, {_numbers.LengthWithUnit(bounds.MinY)}).",
             "The hole for the shaft is a little wider than the wheel's bore (common practice, no source); a bush or the motor's spigot may ask for more.",
             "Chain lines: strips and parts. Dashed: under clamps. Neither is cut, scratched nor burnt: dirt in a line between live parts conducts.",
+            .. _design.Screws.Select(s => $"{s.Name}, {s.Thread}: meets its strip at ({_numbers.Length(s.Meets.X)}, {_numbers.LengthWithUnit(s.Meets.Y)}), its axis along the station of {DrawingNumbers.Angle(s.DirectionRad)}, {_numbers.LengthWithUnit(s.LengthMm)} long, moving {_numbers.LengthWithUnit(s.TravelMm)} in all; drawn over all of it. Hold it in an insulating lug or two."),
             "Strips pressed on the wheel; from the side they are seen along the y axis, one behind the other.",
         ];
         notes.AddRange(_plate.Strips.Where(i => _plate.Holes.All(h => !h.Name.StartsWith(_design.Strips.Strips[i].Form.Strip.Name + ",", StringComparison.Ordinal))).Select(i => $"'{_design.Strips.Strips[i].Form.Strip.Name}' has no hole in its foot: hold it by its clamp alone."));
@@ -113,6 +114,11 @@ internal sealed class BaseWords
             }
         }
 
+        foreach (AdjustingScrew screw in _design.Screws)
+        {
+            yield return new(screw.Meets.Z, $"axis of {screw.Name}");
+        }
+
         foreach (PartBrief part in _design.Brief.Parts)
         {
             yield return new(part.ToZMm, $"top of {part.Name}");
@@ -141,7 +147,7 @@ internal sealed class BaseViews
     {
         (_design, _plate, _levels, _area) = (design, plate, levels, area);
         Bounds seen = plate.Part.CutBounds;
-        _seen = BaseMarks.Strips(design, plate).Concat(BaseMarks.Parts(design)).Aggregate(seen, (a, c) => a.With(c.Bounds)).With(new Bounds(-Carrier, -Carrier, Carrier, Carrier));
+        _seen = BaseMarks.Strips(design, plate).Concat(BaseMarks.Parts(design)).Concat(BaseMarks.Screws(design)).Aggregate(seen, (a, c) => a.With(c.Bounds)).With(new Bounds(-Carrier, -Carrier, Carrier, Carrier));
         (double low, double high) = (levels[^1].ZMm, levels[0].ZMm);
         Bounds room = new(area.MinX + AroundMm, area.MinY + AroundMm, area.MaxX - HeightsMm, area.MaxY - AroundMm - BetweenMm);
         Scale = DrawingScale.Fitting(new(0, 0, _seen.Width, _seen.Height + high - low), room);
@@ -198,6 +204,11 @@ internal sealed class BaseViews
                 one.Area(Box(solid.Outline.Bounds, solid.FromZMm, solid.ToZMm), Fill.Solid(Ink.Outline));
             }
         }
+
+        foreach (Solid screw in _design.Screws.SelectMany(s => s.Solids))
+        {
+            pen.Area(Box(screw.Outline.Bounds, screw.FromZMm, screw.ToZMm), Fill.Of(FillKind.Paper), LineStyle.Thin);
+        }
     }
 
     private static Outline Box(Bounds plan, double fromZMm, double toZMm) => new(Contour.Rectangle(new(plan.MinX, fromZMm), new(plan.MaxX, toZMm)));
@@ -221,25 +232,26 @@ internal sealed class BaseViews
         }
     }
 
-    // From the top down each keeps its distance below the one before; a column that would end too low is pushed up as a whole.
+    // Each as near to its height as all can be that keep their distance: neighbours that are too close move together, as far up as down (pooling of
+    // adjacent violators; Barlow and others, Statistical Inference under Order Restrictions, 1972, from memory).
     private double[] Apart(IReadOnlyList<double> at, double pitchMm, double topMm)
     {
-        double[] placed = new double[at.Count];
-        double middle = (at[0] + at[^1]) / 2;
-        double top = Math.Min(topMm, Math.Max(at[0], middle + ((at.Count - 1) * pitchMm / 2)));
-        for (int i = 0; i < placed.Length; i++)
+        List<(double Mean, int Count)> blocks = [];
+        for (int i = 0; i < at.Count; i++)
         {
-            placed[i] = i == 0 ? top : Math.Min(at[i], placed[i - 1] - pitchMm);
+            blocks.Add((at[i] + (i * pitchMm), 1));
+            while (blocks.Count > 1 && blocks[^1].Mean > blocks[^2].Mean)
+            {
+                ((double low, int lower), (double high, int upper)) = (blocks[^1], blocks[^2]);
+                blocks.RemoveRange(blocks.Count - 2, 2);
+                blocks.Add((((low * lower) + (high * upper)) / (lower + upper), lower + upper));
+            }
         }
 
-        double low = _area.MinY + pitchMm;
-        for (int i = placed.Length - 1; i >= 0 && placed[i] < low; i--)
-        {
-            placed[i] = low;
-            low += pitchMm;
-        }
-
-        return placed;
+        double[] placed = [.. blocks.SelectMany(b => Enumerable.Repeat(b.Mean, b.Count)).Select((q, i) => q - (i * pitchMm))];
+        double down = Math.Max(0, placed[0] - topMm);
+        double up = Math.Max(0, _area.MinY + pitchMm - (placed[^1] - down));
+        return [.. placed.Select(p => p - down + up)];
     }
 
     private void InPlan(SheetBuilder sheet)
@@ -253,7 +265,7 @@ internal sealed class BaseViews
         }
 
         seats.Line(Contour.Circle(Point.Origin, Carrier), LineStyle.Phantom);
-        foreach (Contour strip in BaseMarks.Strips(_design, _plate))
+        foreach (Contour strip in BaseMarks.Strips(_design, _plate).Concat(BaseMarks.Screws(_design)))
         {
             seats.Line(strip, LineStyle.Centre);
         }

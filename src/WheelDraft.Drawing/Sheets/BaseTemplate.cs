@@ -58,7 +58,7 @@ internal static class BaseTemplate
 
     private static void Seats(ViewPen pen, Design design, BasePlate plate)
     {
-        foreach (Contour strip in BaseMarks.Strips(design, plate).Concat(BaseMarks.Parts(design)))
+        foreach (Contour strip in BaseMarks.Strips(design, plate).Concat(BaseMarks.Parts(design)).Concat(BaseMarks.Screws(design)))
         {
             pen.Line(strip, LineStyle.Centre);
         }

@@ -38,7 +38,7 @@ public sealed record BaseClamp(string Strip, Contour Edge);
 /// <summary>Makes the bases of a design: one for each surface that strips are seated on.</summary>
 /// <remarks>Where the file gives the surface no outline, the plate is the smallest upright rectangle that holds strips, carrier and parts with
 /// <see cref="MarginMm"/> round them, in whole millimetres.</remarks>
-internal sealed class BasePlates(Brief brief, WheelLayout wheel, StripSet strips)
+internal sealed class BasePlates(Brief brief, WheelLayout wheel, StripSet strips, IReadOnlyList<AdjustingScrew> screws)
 {
     /// <summary>Plate round what stands on it, mm (common practice, no source).</summary>
     public const double MarginMm = 5;
@@ -144,7 +144,7 @@ internal sealed class BasePlates(Brief brief, WheelLayout wheel, StripSet strips
     private Contour Rectangle()
     {
         double carrier = WheelSolids.CarrierRadiusMm(brief, wheel);
-        Bounds all = strips.Solids.Select(s => s.Outline.Bounds).Concat(brief.Parts.Select(p => p.Outline.Bounds)).Aggregate(new Bounds(-carrier, -carrier, carrier, carrier), (a, b) => a.With(b)).Grown(MarginMm);
+        Bounds all = strips.Solids.Concat(screws.SelectMany(s => s.Solids)).Select(s => s.Outline.Bounds).Concat(brief.Parts.Select(p => p.Outline.Bounds)).Aggregate(new Bounds(-carrier, -carrier, carrier, carrier), (a, b) => a.With(b)).Grown(MarginMm);
         return Contour.Rectangle(new(Math.Floor(all.MinX), Math.Floor(all.MinY)), new(Math.Ceiling(all.MaxX), Math.Ceiling(all.MaxY)));
     }
 }

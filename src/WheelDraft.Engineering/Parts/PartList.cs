@@ -22,12 +22,12 @@ public sealed record PartList
 
     /// <summary>The parts of a wheel and its strips, compensated for kerf.</summary>
     /// <exception cref="DesignRefusedException">One of them cannot be cut by the process.</exception>
-    internal static PartList Of(Brief brief, WheelLayout wheel, StripSet strips)
+    internal static PartList Of(Brief brief, WheelLayout wheel, StripSet strips, IReadOnlyList<AdjustingScrew> screws)
     {
         IReadOnlyList<string> slugs = FileSlugs.Of(strips.Strips.Select(s => s.Form.Strip.Name));
         return new(WheelPart(brief, wheel), wheel.Feed is null ? CarrierPart(brief, wheel) : null, [.. strips.Strips.Select((s, i) => StripPart(brief, s.Form, i, slugs[i]))])
         {
-            Bases = new BasePlates(brief, wheel, strips).All(),
+            Bases = new BasePlates(brief, wheel, strips, screws).All(),
         };
     }
 

@@ -30,8 +30,12 @@ internal static class AdjustingSteps
         AdjustStep inner = adjust.Steps[0];
         AdjustStep outer = adjust.Steps[^1];
         string dose = flow is double f ? $", which is {Wording.Number(middle.SecondsPerTurn * f * 1000, 2)} mL" : "";
+        AdjustingScrew? screw = design.Screws.FirstOrDefault(s => design.Strips.At(ring.RadiusMm, ring.StationRad) is PlacedStrip strip && string.Equals(s.Name, AdjustingScrew.NameOf(strip), StringComparison.Ordinal));
         yield return new GuideList(
         [
+            screw is null
+                ? $"'{ring.Name}': the file does not say where its screw is, so no distance of the screw was measured: 'screw_at' and 'screw_length' in its 'adjust' say it."
+                : $"'{ring.Name}': the {screw.Thread} screw pushes its strip at x {numbers.Length(screw.Meets.X)}, y {numbers.LengthWithUnit(screw.Meets.Y)} from the axis, {numbers.LengthWithUnit(screw.Meets.Z)} over the copper face, along the radius of its station. Hold it in an insulating lug, or between two.",
             $"'{ring.Name}': begin with its contact on the ring radius, {numbers.LengthWithUnit(ring.RadiusMm)} from the axis, the middle of its travel: there it is on for {Wording.Seconds(middle.OnS)}.",
             $"Moved {longer} it is on longer, {shorter} shorter. One turn of the {adjust.Asked.Screw} screw changes its on-time by {Wording.Number(middle.SecondsPerTurn, 3)} s{dose}.",
             $"Stop at {numbers.LengthWithUnit(adjust.Asked.TravelMm / 2)} either way from the middle, {Wording.Number(adjust.Turns, 2)} turns over all of the travel: {Wording.Seconds(inner.OnS)} at the end toward the shaft, {Wording.Seconds(outer.OnS)} at the end toward the rim. Beyond them the contact leaves its path.",

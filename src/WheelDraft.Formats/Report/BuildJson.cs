@@ -30,6 +30,15 @@ internal static class BuildJson
         }
 
         json.Objects("parts", design.Parts.All, part => Stock(json, part));
+        json.Objects("screws", design.Screws, screw =>
+        {
+            json.Text("name", screw.Name);
+            json.Text("thread", screw.Thread);
+            json.MmList("at_mm", screw.Meets.X, screw.Meets.Y, screw.Meets.Z);
+            json.Deg("direction_deg", screw.DirectionRad);
+            json.Mm("length_mm", screw.LengthMm);
+            json.Mm("travel_mm", screw.TravelMm);
+        });
         json.Objects("bases", design.Parts.Bases, plate => Base(json, plate));
         json.Object("cold_test", () => Cold(json, ColdTest.Of(design.Circuit)));
     });
