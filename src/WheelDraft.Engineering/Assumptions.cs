@@ -71,6 +71,11 @@ internal static class Assumptions
         for (int i = 0; i < brief.Outputs.Count; i++)
         {
             OutputBrief output = brief.Outputs[i];
+            if (output.Adjust is { Place: null })
+            {
+                yield return new(Path("output", i) + ".adjust.screw_at", $"output '{output.Name}': its adjusting screw is not placed, so what it comes near to is not measured");
+            }
+
             bool hasStrip = brief.Strips.Any(s => s.Task is ServesOutput serves && string.Equals(serves.Output, output.Name, StringComparison.OrdinalIgnoreCase));
             if (output.Measured is { GivenRad: null })
             {

@@ -19,6 +19,9 @@ public sealed record Design
     /// <summary>The strips, formed, sprung and in place.</summary>
     public required StripSet Strips { get; init; }
 
+    /// <summary>The adjusting screws whose place the file gives.</summary>
+    public IReadOnlyList<AdjustingScrew> Screws { get; init; } = [];
+
     /// <summary>What is cut: the wheel's copper, a carrier, the strips' blanks.</summary>
     public required PartList Parts { get; init; }
 

@@ -39,15 +39,16 @@ internal sealed class DesignStages(Brief brief, int mostRounds = DesignStages.Mo
         OpenContactRequirements rules = OpenContactRequirements.Of(brief, voltages.AcrossContact);
         WheelLayout wheel = WheelSetter.Of(new WheelTask(brief, _motion, programme, contacts, rules.Distances) { WorkingV = voltages.Between });
         RingPlaces places = RingPlaces.Of(brief, wheel);
-        Func<string, double> clear = net => JudgedSpacing.ClearanceToWheelMm(brief, wheel, voltages, net);
-        StripSet standing = StripSet.Of(_springs, places, clearanceMm: clear);
-        IReadOnlyList<Solid> solids = [.. WheelSolids.Of(brief, wheel), .. standing.Solids];
+        CopperClearances clearances = new(brief, wheel, voltages);
+        StripSet standing = StripSet.Of(_springs, places, clearanceMm: clearances.ToWheelMm);
+        IReadOnlyList<AdjustingScrew> screws = AdjustingScrew.Of(brief, standing);
+        IReadOnlyList<Solid> solids = [.. WheelSolids.Of(brief, wheel), .. standing.Solids, .. screws.SelectMany(s => s.Solids)];
         JudgedSpacing spacing = JudgedSpacing.Of(brief, wheel, solids, voltages);
         FrictionShifts friction = FrictionShifts.Of(brief, _motion, wheel, standing);
         CircuitAnalysis circuit = CircuitAnalysis.Of(new CircuitRequest(brief, WheelContacts.OnWheel(brief, wheel, friction.MostMm)) { Bridges = spacing.Bridges });
-        StripSet strips = StripSet.Of(_springs, places, circuit.Currents, clear);
+        StripSet strips = StripSet.Of(_springs, places, circuit.Currents, clearances.ToWheelMm);
         IReadOnlyList<OpenContact> open = OpenContactMeter.Of(brief, _motion, wheel, friction.MostMm).All(rules, voltages.AcrossContact, circuit.Standing);
-        PartList parts = PartList.Of(brief, wheel, strips);
+        PartList parts = PartList.Of(brief, wheel, strips, screws);
         Design design = new()
         {
             Brief = brief,
@@ -55,6 +56,7 @@ internal sealed class DesignStages(Brief brief, int mostRounds = DesignStages.Mo
             Programme = programme,
             Wheel = wheel,
             Strips = strips,
+            Screws = screws,
             Solids = solids,
             Spacing = spacing.Table,
             Remedies = spacing.Remedies,

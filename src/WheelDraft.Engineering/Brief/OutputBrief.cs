@@ -112,7 +112,16 @@ public readonly record struct TurnAmount(double Value, bool IsAngle)
 /// <param name="Screw">Name of the screw, e.g. M3.</param>
 /// <param name="ScrewPitchMm">Its pitch by ISO 261, coarse.</param>
 /// <param name="Lever">Wiper travel per screw travel.</param>
-public sealed record AdjustBrief(AdjustedEdge Edge, double RangeS, double TravelMm, LongerWay Longer, string Screw, double ScrewPitchMm, double Lever);
+public sealed record AdjustBrief(AdjustedEdge Edge, double RangeS, double TravelMm, LongerWay Longer, string Screw, double ScrewPitchMm, double Lever)
+{
+    /// <summary>Where the screw meets its strip, and how long it is; null when not given: then it is no solid.</summary>
+    public ScrewPlace? Place { get; init; }
+}
+
+/// <summary>Where an adjusting screw is.</summary>
+/// <param name="AtMm">Developed position on the strip at which it pushes the edge.</param>
+/// <param name="LengthMm">From the strip to the far end of its head.</param>
+public readonly record struct ScrewPlace(double AtMm, double LengthMm);
 
 /// <summary>The end of an on-period that is sloped.</summary>
 public enum AdjustedEdge

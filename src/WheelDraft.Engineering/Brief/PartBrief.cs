@@ -7,7 +7,11 @@ namespace WheelDraft.Engineering;
 /// <param name="Group">Material group.</param>
 /// <param name="LevelMm">Height above (+) or below (−) the copper face.</param>
 /// <param name="Outline">Plan outline; null for unbounded.</param>
-public sealed record SurfaceBrief(string Name, MaterialGroup Group, double LevelMm, Outline? Outline);
+public sealed record SurfaceBrief(string Name, MaterialGroup Group, double LevelMm, Outline? Outline)
+{
+    /// <summary>Thickness of the plate whose upper face it is, mm; null when not given.</summary>
+    public double? ThicknessMm { get; init; }
+}
 
 /// <summary>Any other conductive or touchable thing near the wheel.</summary>
 /// <param name="Name">Name.</param>

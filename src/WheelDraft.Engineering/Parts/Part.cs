@@ -42,10 +42,13 @@ public enum PartRole
 
     /// <summary>A strip's blank.</summary>
     Strip,
+
+    /// <summary>The plate that strips are seated on.</summary>
+    Base,
 }
 
 /// <summary>What a part is cut from.</summary>
 /// <param name="Material">Alloy and temper; null where the parameter file names no material.</param>
-/// <param name="ThicknessMm">Thickness, mm.</param>
+/// <param name="ThicknessMm">Thickness, mm; null where the parameter file does not say it.</param>
 /// <param name="Grain">Which way the rolling direction lies in the part's own drawing; unknown where it does not matter.</param>
-public sealed record Stock(string? Material, double ThicknessMm, StripGrain? Grain);
+public sealed record Stock(string? Material, double? ThicknessMm, StripGrain? Grain);

@@ -5,6 +5,9 @@ public sealed record PartList
 {
     private PartList(Part wheel, Part? carrier, IReadOnlyList<Part> strips) => (Wheel, Carrier, Strips) = (wheel, carrier, strips);
 
+    /// <summary>The plates that strips are seated on, in file order of their surfaces.</summary>
+    public IReadOnlyList<BasePlate> Bases { get; private init; } = [];
+
     /// <summary>The wheel's copper.</summary>
     public Part Wheel { get; }
 
@@ -15,19 +18,22 @@ public sealed record PartList
     public IReadOnlyList<Part> Strips { get; }
 
     /// <summary>All of them, the wheel first.</summary>
-    public IEnumerable<Part> All => [Wheel, .. Carrier is null ? [] : (Part[])[Carrier], .. Strips];
+    public IEnumerable<Part> All => [Wheel, .. Carrier is null ? [] : (Part[])[Carrier], .. Strips, .. Bases.Select(b => b.Part)];
 
     /// <summary>The parts of a wheel and its strips, compensated for kerf.</summary>
     /// <exception cref="DesignRefusedException">One of them cannot be cut by the process.</exception>
-    internal static PartList Of(Brief brief, WheelLayout wheel, StripSet strips)
+    internal static PartList Of(Brief brief, WheelLayout wheel, StripSet strips, IReadOnlyList<AdjustingScrew> screws)
     {
         IReadOnlyList<string> slugs = FileSlugs.Of(strips.Strips.Select(s => s.Form.Strip.Name));
-        return new(WheelPart(brief, wheel), wheel.Feed is null ? CarrierPart(brief, wheel) : null, [.. strips.Strips.Select((s, i) => StripPart(brief, s.Form, i, slugs[i]))]);
+        return new(WheelPart(brief, wheel), wheel.Feed is null ? CarrierPart(brief, wheel) : null, [.. strips.Strips.Select((s, i) => StripPart(brief, s.Form, i, slugs[i]))])
+        {
+            Bases = new BasePlates(brief, wheel, strips, screws).All(),
+        };
     }
 
     /// <summary>What the shop could not make of them.</summary>
     internal IEnumerable<Finding> Findings(ProcessBrief process) =>
-        Strips.Prepend(Wheel).SelectMany(p => p.Shapes).SelectMany(s => CutChecks.Of(s, process));
+        Strips.Prepend(Wheel).SelectMany(p => p.Shapes).SelectMany(s => CutChecks.Of(s, process)).Concat(Bases.SelectMany(b => b.Findings));
 
     private static Part WheelPart(Brief brief, WheelLayout wheel) => new()
     {

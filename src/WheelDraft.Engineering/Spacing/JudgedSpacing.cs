@@ -33,27 +33,7 @@ internal sealed record JudgedSpacing(SpacingTable Table, IReadOnlyList<Remedy> R
         "spacing.remedies",
         $"Remedies were looked for only up to the row of '{firstLeft.Nets.First}' and '{firstLeft.Nets.Second}': over ribs and slots each trial takes long. Mend the rows before it, then look again.");
 
-    /// <summary>The clearance that a net must keep from the wheel's copper, margin included, mm; 0 where none is asked, or the rules refuse to give one,
-    /// which stops the design when its pairs are judged.</summary>
-    public static double ClearanceToWheelMm(Brief brief, WheelLayout wheel, VoltageBook voltages, string net)
-    {
-        SpacingDemands demands = Demands(brief, new(wheel), voltages);
-        SolidKind kind = string.Equals(net, "E", StringComparison.Ordinal) ? SolidKind.Earthed : SolidKind.Live;
-        try
-        {
-            return demands.Grade(kind, SolidKind.Live) is not Insulation grade ? 0 : wheel.Copper
-                .Where(c => !string.Equals(c.Net, net, StringComparison.Ordinal))
-                .Select(c => string.CompareOrdinal(net, c.Net) < 0 ? (net, c.Net) : (c.Net, net))
-                .Select(p => demands.Required(new(p.Item1, p.Item2, grade, demands.WorkingVoltageV(p.Item1, p.Item2)), null).Clearance.RequiredMm)
-                .DefaultIfEmpty(0).Max();
-        }
-        catch (RuleRefusedException)
-        {
-            return 0;
-        }
-    }
-
-    private static SpacingDemands Demands(Brief brief, LandNets lands, VoltageBook voltages) =>
+    internal static SpacingDemands Demands(Brief brief, LandNets lands, VoltageBook voltages) =>
         new(brief.Supply, brief.Environment, brief.Spacing, (a, b) => lands.WorkingV(a, b, voltages.Between));
 
     private static SpacingTable TableOf(Brief brief, SpacingTask task)

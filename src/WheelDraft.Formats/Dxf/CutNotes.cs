@@ -27,7 +27,7 @@ internal static class CutNotes
     {
         string input = design.Brief.InputMark.Length > 0 ? $", INPUT {design.Brief.InputMark.ToUpperInvariant()}" : "";
         string unit = design.Brief.DrawingUnit == DrawingUnit.Inch ? "INCH" : "MM";
-        string stock = $"{(part.Stock.Material is string material ? material + " " : "")}{Wording.Mm(part.Stock.ThicknessMm)}";
+        string stock = $"{(part.Stock.Material is string material ? material + " " : "")}{(part.Stock.ThicknessMm is double thickness ? Wording.Mm(thickness) : "THICKNESS NOT GIVEN")}";
         ReadersUnit lengths = ReadersUnit.Of(design.Brief);
         return $"{design.Brief.DrawingNumber ?? design.Brief.Title} {part.Name}, {unit}, {lengths.Words(Kerf(part))}, {lengths.Words(stock)}{Side(part)}{input}";
     }

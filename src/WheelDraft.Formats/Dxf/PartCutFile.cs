@@ -4,7 +4,7 @@ using WheelDraft.Engineering;
 namespace WheelDraft.Formats.Dxf;
 
 /// <summary>The cutting file of a part: its shapes as the cutter is led, fold lines, marks to scribe, a note that is not cut.</summary>
-/// <remarks>A wheel and its carrier lie in the wheel frame; a strip's blank lies along x, its terminal end at x = 0.</remarks>
+/// <remarks>A wheel and its carrier lie in the wheel frame; a base in the housing's plan, the shaft axis at the origin; a strip's blank lies along x, its terminal end at x = 0.</remarks>
 internal static class PartCutFile
 {
     /// <summary>The drawing of one part of a design.</summary>
@@ -17,6 +17,7 @@ internal static class PartCutFile
             [
                 .. marks.Folds.Select(f => new CutPath(CutLayer.Fold, [f])),
                 .. marks.Scribed.Select(s => new CutPath(CutLayer.Mark, s)),
+                .. marks.Shown.Select(s => new CutPath(CutLayer.Note, s)),
             ],
             CutNotes.Of(design, part));
     }

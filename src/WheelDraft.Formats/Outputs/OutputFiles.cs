@@ -28,7 +28,7 @@ public enum OutputKind
     /// <summary>All drawings in one PDF.</summary>
     Pdf,
 
-    /// <summary>The true-size template.</summary>
+    /// <summary>What a person builds by: the guide, as a page and to print, and the true-size template.</summary>
     Print,
 
     /// <summary>The page on which the wheel turns.</summary>
@@ -118,6 +118,7 @@ public static class OutputFiles
     private static OutputKind? KindOf(string name) => name switch
     {
         "report.json" or "report.md" => OutputKind.Report,
+        GuideFiles.Page => OutputKind.Print,
         DrawFolder + "/set.pdf" => OutputKind.Pdf,
         _ when name.StartsWith(CutFolder + "/", StringComparison.Ordinal) => OutputKind.Cut,
         _ when name.StartsWith("print/", StringComparison.Ordinal) => OutputKind.Print,
@@ -151,7 +152,7 @@ public static class OutputFiles
         OutputKind.Draw => DrawingFiles.Svg(task),
         OutputKind.Png => DrawingFiles.Png(task),
         OutputKind.Pdf => DrawingFiles.Pdf(task),
-        OutputKind.Print => Withheld(task.Design, task.Request) ? [] : task.OrLeftOut("the template", () => DrawingFiles.Template(task)),
+        OutputKind.Print => Withheld(task.Design, task.Request) ? [] : GuideFiles.Of(task).Concat(task.OrLeftOut("the template", () => DrawingFiles.Template(task))),
         OutputKind.Show => task.OrLeftOut("the page", () => new("show/index.html", ShowPage.Write(task.Design))),
         _ => throw new NotSupportedException($"Outputs of kind {kind}."),
     };

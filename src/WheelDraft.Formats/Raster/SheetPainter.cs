@@ -50,6 +50,20 @@ internal sealed class SheetPainter
         _canvas.Restore();
     }
 
+    /// <summary>A sheet made smaller or larger so that it just fits a room of a page, in its middle.</summary>
+    /// <param name="sheet">The sheet.</param>
+    /// <param name="room">The room, mm on the page, y up.</param>
+    /// <param name="pageHeightMm">Height of the page.</param>
+    internal void PaintInto(Sheet sheet, Bounds room, double pageHeightMm)
+    {
+        double scale = Math.Min(room.Width / sheet.WidthMm, room.Height / sheet.HeightMm);
+        _canvas.Save();
+        _canvas.Translate((float)(room.Centre.X - (scale * sheet.WidthMm / 2)), (float)(pageHeightMm - room.Centre.Y - (scale * sheet.HeightMm / 2)));
+        _canvas.Scale((float)scale);
+        PaintItems(sheet);
+        _canvas.Restore();
+    }
+
     private void Paint(SheetItem item, double heightMm)
     {
         switch (item)

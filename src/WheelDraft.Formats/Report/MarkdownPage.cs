@@ -26,6 +26,14 @@ internal sealed class MarkdownPage(ReadersUnit unit)
         return this;
     }
 
+    /// <summary>A picture of the same set, by its place beside the page.</summary>
+    public MarkdownPage Picture(string caption, string file)
+    {
+        Gap();
+        _text.Append("![").Append(Line(caption)).Append("](").Append(file).Append(")\n");
+        return this;
+    }
+
     public MarkdownPage List(IEnumerable<string> items) => Items(items, _ => "- ");
 
     public MarkdownPage Numbered(IEnumerable<string> items) => Items(items, i => $"{Wording.Number(i + 1, 0)}. ");

@@ -32,6 +32,7 @@ internal static class ReportJson
             SpacingJson.WriteAllPairs(json, design.Spacing);
             StripsJson.Write(json, design);
             CircuitJson.Write(json, design);
+            BuildJson.Write(json, design);
             RemediesJson.Write(json, design.Remedies);
             json.Objects("findings", design.Findings, f => Finding(json, f));
             json.Objects("assumptions", design.Assumptions, a =>

@@ -11,7 +11,10 @@ internal static class BoardMaker
         table.Text("name")!,
         table.Group(),
         table.Base("level"),
-        PlanPoints.Of(table, "outline") is { } corners ? new Outline(Contour.Polygon(corners)) : null);
+        PlanPoints.Of(table, "outline") is { } corners ? new Outline(Contour.Polygon(corners)) : null)
+    {
+        ThicknessMm = table.BaseOrNull("thickness"),
+    };
 
     /// <summary>A part.</summary>
     public static PartBrief Part(CheckedTable table)

@@ -50,5 +50,8 @@ internal static class OutputMaker
         table.Is("longer", "in") ? LongerWay.In : LongerWay.Out,
         table.Text("screw")!,
         Screws.PitchMm(table.Text("screw")!),
-        table.Number("lever")!.Value);
+        table.Number("lever")!.Value)
+    {
+        Place = table.BaseOrNull("screw_at") is double at ? new ScrewPlace(at, table.Base("screw_length")) : null,
+    };
 }

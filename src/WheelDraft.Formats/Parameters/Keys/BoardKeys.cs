@@ -20,6 +20,7 @@ internal static class BoardKeys
         Make.Optional("cti", Make.Whole(100, 1000), "Comparative tracking index, from which the group follows.", "175"),
         Make.Needed("level", Make.Position(), "how high strips lie", "Height above (+) or below (-) the copper face.", "\"-7 mm\""),
         Make.Optional("outline", Make.Points(3), "Corners in plan; left out: unbounded.", "[ [\"-40 mm\", \"-40 mm\"], [\"40 mm\", \"-40 mm\"], [\"0 mm\", \"40 mm\"] ]"),
+        Make.Optional("thickness", Make.Length(), "Thickness of the plate whose upper face it is, for drawings and shopping list; no distance depends on it.", "\"5 mm\""),
     ])
     {
         Choices = [new([["material_group"], ["cti"]], "which creepage distances the surface needs")],

@@ -90,5 +90,10 @@ internal static class OutputKeys
         Make.Preset("longer", Make.Word("in", "out"), "\"in\"", "Which way along the radius lengthens the on-time."),
         Make.Needed("screw", Make.Word([.. Screws.Names]), "seconds per turn of the screw", "The screw, ISO 261 coarse pitch.", "\"M3\""),
         Make.Preset("lever", Make.Number(0.01, 100), "1.0", "Wiper travel per screw travel."),
-    ]);
+        Make.Optional("screw_at", Make.LengthFromZero("1 m"), "Where the screw pushes the strip's edge, developed from the terminal end; then it is measured as the live part that it is.", "\"40 mm\""),
+        Make.Optional("screw_length", Make.Length(), "Length of the screw from the strip to the far end of its head.", "\"20 mm\""),
+    ])
+    {
+        Companions = [new("screw_at", "screw_length"), new("screw_length", "screw_at")],
+    };
 }

@@ -1,0 +1,48 @@
+using WheelDraft.Formats.Report;
+
+namespace WheelDraft.Formats.Guide;
+
+/// <summary>The building guide as Markdown, its pictures those of the folder draw.</summary>
+internal static class GuideMarkdown
+{
+    /// <summary>The bytes of the page.</summary>
+    public static byte[] Write(BuildingGuide guide)
+    {
+        MarkdownPage page = new();
+        page.Heading(1, guide.Title).Paragraph(Cautions.Short);
+        foreach (GuideChapter chapter in guide.Chapters)
+        {
+            page.Heading(2, chapter.Heading);
+            foreach (GuideBlock block in chapter.Blocks)
+            {
+                Add(page, block);
+            }
+        }
+
+        return page.Finish();
+    }
+
+    private static void Add(MarkdownPage page, GuideBlock block)
+    {
+        switch (block)
+        {
+            case GuideWords words:
+                page.Paragraph(words.Words);
+                break;
+            case GuideList list:
+                _ = list.IsNumbered ? page.Numbered(list.Items) : page.List(list.Items);
+                break;
+            case GuideCautions cautions:
+                page.List(cautions.Items.Select(c => $"**Caution.** {c}"));
+                break;
+            case GuideTable table:
+                page.Paragraph($"{table.Title}:").Table([.. table.Columns.Select(c => c.Heading)], table.Rows);
+                break;
+            case GuidePicture picture:
+                page.Picture(picture.Caption, $"draw/{picture.Sheet}.svg");
+                break;
+            default:
+                throw new NotSupportedException($"A block of kind {block.GetType().Name}.");
+        }
+    }
+}
