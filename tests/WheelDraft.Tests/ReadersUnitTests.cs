@@ -61,7 +61,7 @@ public sealed partial class ReadersUnitTests
         using CliRun run = new();
         run.Run(command, Demos.PathOf("kiln-room"));
         Assert.Empty(Millimetres().Matches(run.Out + run.Error).Select(m => m.Value));
-        if (command == "check")
+        if (command is "check")
         {
             Assert.Contains("3.3 in", run.Out, StringComparison.Ordinal); // 83.82 mm
         }
@@ -79,9 +79,9 @@ public sealed partial class ReadersUnitTests
     // Style sheets of pages and drawings measure paper, and only words between tags are read.
     private static string Visible(string text, string ending) => ending is ".html" or ".svg" ? Hidden().Replace(text, " ") : text;
 
-    [GeneratedRegex(@"[^\n]{0,60}(?<![\w/·])mm(?![\w²³/])[^\n]{0,20}")]
+    [GeneratedRegex(@"[^\n]{0,60}(?<![\w/·])mm(?![\w²³/])[^\n]{0,20}", RegexOptions.None, 10_000)]
     private static partial Regex Millimetres();
 
-    [GeneratedRegex(@"<style.*?</style>|<script.*?</script>|<[^>]*>", RegexOptions.Singleline)]
+    [GeneratedRegex(@"<style.*?</style>|<script.*?</script>|<[^>]*>", RegexOptions.Singleline, 10_000)]
     private static partial Regex Hidden();
 }

@@ -37,7 +37,7 @@ internal static class WrittenLines
 
     private static IEnumerable<string> Next(string folder, IReadOnlyCollection<string> names)
     {
-        string[] next = [.. ReadOn.Where(r => names.Contains(r.Name)).Select(r => $"{Path.Combine(folder, r.Name)} ({r.Why})")];
+        string[] next = [.. ReadOn.Where(r => names.Contains(r.Name, StringComparer.Ordinal)).Select(r => $"{Path.Combine(folder, r.Name)} ({r.Why})")];
         return next.Length == 0 ? [] : [$"  read on: {string.Join(", ", next)}"];
     }
 }

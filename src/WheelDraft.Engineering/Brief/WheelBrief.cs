@@ -60,12 +60,21 @@ public sealed record FixingsBrief(int Count, double DiameterMm, double? PitchCir
     /// <summary>Width of a head or nut where none is given, as a multiple of the hole (common practice, no source): no usual one is wider.</summary>
     public const double HeadByHole = 2;
 
+    /// <summary>More circles of the same holes, for copper that windows part from the hub.</summary>
+    public IReadOnlyList<FixingCircle> More { get; init; } = [];
+
     /// <summary>Greatest diameter of head and nut as given, mm; null when left out.</summary>
     public double? GivenHeadMm { get; init; }
 
     /// <summary>Greatest diameter of head and nut, mm.</summary>
     public double HeadMm => GivenHeadMm ?? (HeadByHole * DiameterMm);
 }
+
+/// <summary>One more circle of fixings.</summary>
+/// <param name="Count">How many holes.</param>
+/// <param name="PitchCircleMm">Diameter of the pitch circle.</param>
+/// <param name="FirstAtRad">Direction of the first one, wheel angle.</param>
+public sealed record FixingCircle(int Count, double PitchCircleMm, double FirstAtRad);
 
 /// <summary>What the shaft is, electrically.</summary>
 public enum ShaftKind

@@ -31,7 +31,7 @@ internal static partial class LengthsInText
     public static string Inches(double lengthMm, int mmDecimals = 3) => Wording.Number(lengthMm / MmPerInch, Math.Max(Decimals, mmDecimals + 1));
 
     private static string InInches(string words) =>
-        Unit().Replace(Places().Replace(Lengths().Replace(words, m => EachNumber(m.Groups["numbers"].Value) + " in" + m.Groups["per"].Value), m => EachNumber(m.Value)), m => m.Groups["word"].Value + (m.Groups["word"].Length > 0 ? "inches" : "in"));
+        Unit().Replace(Places().Replace(Lengths().Replace(words, m => EachNumber(m.Groups["lengths"].Value) + " in" + m.Groups["per"].Value), m => EachNumber(m.Value)), m => m.Groups["after"].Success ? "in inches" : "in");
 
     private static string EachNumber(string words) => Numbers().Replace(words, m =>
     {
@@ -40,15 +40,15 @@ internal static partial class LengthsInText
         return Inches(double.Parse(plain, CultureInfo.InvariantCulture), point < 0 ? 0 : m.Value.Length - point - 1);
     });
 
-    [GeneratedRegex(@"(?<![\d.])(?<numbers>[-−]?\d+(?:\.\d+)?(?:(?: to | – | × | and )[-−]?\d+(?:\.\d+)?)*) mm(?![\w²³])(?!/[^sN])(?<per>/[sN])?", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"(?<![\d.])(?<lengths>[-−]?\d+(?:\.\d+)?(?:(?: to | – | × | and )[-−]?\d+(?:\.\d+)?)*) mm(?![\w²³])(?!/[^sN])(?<per>/[sN])?", RegexOptions.CultureInvariant, 1000)]
     private static partial Regex Lengths();
 
-    [GeneratedRegex(@"\(-?\d+(?:\.\d+)?(?:, -?\d+(?:\.\d+)?){1,2}\)", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"\(-?\d+(?:\.\d+)?(?:, -?\d+(?:\.\d+)?){1,2}\)", RegexOptions.CultureInvariant, 1000)]
     private static partial Regex Places();
 
-    [GeneratedRegex(@"[-−]?\d+(?:\.\d+)?", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"[-−]?\d+(?:\.\d+)?", RegexOptions.CultureInvariant, 1000)]
     private static partial Regex Numbers();
 
-    [GeneratedRegex(@"(?<![\w/·])(?<word>in )?(?<![\w/·])mm(?![\w²³/])", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"(?<![\w/·])(?<after>in )?(?<![\w/·])mm(?![\w²³/])", RegexOptions.CultureInvariant, 1000)]
     private static partial Regex Unit();
 }

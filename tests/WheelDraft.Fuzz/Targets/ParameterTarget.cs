@@ -66,8 +66,8 @@ internal sealed class ParameterTarget : ITarget
         Stage.Now = "report";
         using StringWriter words = new(CultureInfo.InvariantCulture);
         CommandContext context = new(new Surroundings { Out = words, Error = words, Folder = "." }) { InputFile = "case.toml" };
-        FindingWords.Say(design.Findings, context);
-        foreach (string line in CheckTable.Of("case.toml", design))
+        FindingWords.Say(design.Findings, context, ReadersUnit.Of(design.Brief));
+        foreach (string line in CheckTable.Of(design).Concat(new DesignSummary("case.toml", design).Lines()))
         {
             words.WriteLine(line);
         }

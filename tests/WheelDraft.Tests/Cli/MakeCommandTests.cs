@@ -307,7 +307,7 @@ public sealed class MakeCommandTests
 
     // Folder by folder: "    draw/ wheel.png and .svg, set.pdf" are draw/wheel.png, draw/wheel.svg and draw/set.pdf.
     private static string[] Listed(CliRun run) =>
-        [.. run.Out.Split('\n').SkipWhile(l => l != "  written into made:").Skip(1).TakeWhile(l => l.StartsWith("    ", StringComparison.Ordinal)).SelectMany(Listed).Order(StringComparer.Ordinal)];
+        [.. run.Out.Split('\n').SkipWhile(l => !string.Equals(l, "  written into made:", StringComparison.Ordinal)).Skip(1).TakeWhile(l => l.StartsWith("    ", StringComparison.Ordinal)).SelectMany(Listed).Order(StringComparer.Ordinal)];
 
     private static IEnumerable<string> Listed(string line)
     {

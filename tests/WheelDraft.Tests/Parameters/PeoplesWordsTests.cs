@@ -1,4 +1,3 @@
-using WheelDraft.Engineering;
 using WheelDraft.Formats.Parameters;
 using WheelDraft.Tests.Cli;
 using Xunit;
@@ -45,7 +44,7 @@ public sealed class PeoplesWordsTests
     [InlineData("1.5 mL", 1.5)] // at 60 mL/min
     [InlineData("1500 ms", 1.5)]
     public void Read_ToleranceAsShareOrVolume_IsATime(string tolerance, double seconds) =>
-        Assert.Equal(seconds, new ChangedDemo("tank-doser").With("tolerance = \"4 s\"", $"tolerance = \"{tolerance}\"").Read().Brief!.Outputs.Single(o => o.Name == "buffer").ToleranceS!.Value, 1e-9);
+        Assert.Equal(seconds, new ChangedDemo("tank-doser").With("tolerance = \"4 s\"", $"tolerance = \"{tolerance}\"").Read().Brief!.Outputs.Single(o => o.Name is "buffer").ToleranceS!.Value, 1e-9);
 
     [Fact]
     public void Read_ToleranceAsVolumeWithoutFlow_IsRefused()

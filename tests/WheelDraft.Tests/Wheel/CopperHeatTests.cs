@@ -60,7 +60,7 @@ public sealed class CopperHeatTests
         Design design = Demos.Of("tank-doser");
         IReadOnlyList<CopperSection> sections = CopperSection.Of(design.Brief, design.Wheel, design.Circuit.Currents);
         CopperSection web = sections.Single(s => s.Where.Contains("'stirrer' and 'feeder'", StringComparison.Ordinal));
-        double beyond = new[] { "feeder", "buffer" }.Sum(n => design.Circuit.Currents.Contacts[design.Brief.Outputs.TakeWhile(o => o.Name != n).Count()].CarriedA);
+        double beyond = design.Brief.Outputs.Zip(design.Circuit.Currents.Contacts).Where(o => o.First.Name is "feeder" or "buffer").Sum(o => o.Second.CarriedA);
         Assert.Equal(Math.Min(beyond, design.Circuit.Currents.Feed!.CarriedA), web.CurrentA, 1e-9);
         Assert.Equal(design.Brief.Wheel.WebMm - (2 * design.Brief.Process.ToleranceMm), web.WidthMm, 1e-6);
     }

@@ -27,7 +27,7 @@ public sealed class WheelWordsTests
     {
         Brief brief = new ChangedDemo("propagation-bench").Read().Brief!;
         string said = Refused(brief with { Wheel = brief.Wheel with { OuterDiameterMm = 30 } }).Single().Message;
-        double[] radii = [.. Regex.Matches(said, @"^  .* on a radius of ([\d.]+) mm: ", RegexOptions.Multiline, TimeSpan.FromSeconds(1)).Select(m => double.Parse(m.Groups[1].Value, System.Globalization.CultureInfo.InvariantCulture))];
+        double[] radii = [.. Regex.Matches(said, @"^  .* on a radius of (?<mm>[\d.]+) mm: ", RegexOptions.Multiline, TimeSpan.FromSeconds(1)).Select(m => double.Parse(m.Groups["mm"].Value, System.Globalization.CultureInfo.InvariantCulture))];
         Assert.Equal(4, radii.Length);
         Assert.Equal(radii.Order(), radii);
     }
@@ -54,6 +54,35 @@ public sealed class WheelWordsTests
         Finding[] found = [.. design.Findings.Where(f => f.Code is "wheel.spoke" && f.Message.Contains("'inner'", StringComparison.Ordinal))];
         Assert.Equal(isWarned, found.Length == 1);
         Assert.All(found, f => Assert.Contains("rivets on a circle of", f.Message, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Of_SingleSpokeWithRivetsBeyondIt_WasNotCurable()
+    {
+        FixingsBrief hub = new(3, 2, null, 0);
+        Brief brief = Briefs.Plain(Briefs.Output("inner", 1, 5), Briefs.Output("outer", 60, 50, 2));
+        brief = brief with { Wheel = brief.Wheel with { Fixings = hub } };
+        Design hung = Design.Of(brief);
+        double from = hung.Wheel.Rings[0].WindowToMm!.Value;
+        FixingCircle rivets = new(3, 2 * (from + 3), 0.4);
+        Design held = Design.Of(brief with { Wheel = brief.Wheel with { Fixings = hub with { More = [rivets] } } });
+        Assert.Contains(hung.Findings, f => f.Code is "wheel.spoke" && f.Message.Contains("'inner'", StringComparison.Ordinal));
+        Assert.DoesNotContain(held.Findings, f => f.Code is "wheel.spoke" && f.Message.Contains("'inner'", StringComparison.Ordinal));
+        Assert.Equal(6, held.Wheel.Fixings.Count);
+
+        // The three holes are in the copper, and no window comes nearer to them than a web and the head.
+        Assert.Equal(3, held.Wheel.Copper.Single().Outline.Holes.Count(h => Math.Abs(h.Centroid.DistanceTo(WheelDraft.Geometry.Point.Origin) - (from + 3)) < 1e-6));
+        Assert.All(held.Wheel.Rings, r => Assert.True(r.WindowToMm <= from + 3 - 1 || r.WindowFromMm >= from + 3 + 1, FormattableString.Invariant($"{r.Name}: {r.WindowFromMm} to {r.WindowToMm}")));
+    }
+
+    [Fact]
+    public void Of_WheelParkedJustBehindItsOwnEdge_WasToldToTakeALargerRing()
+    {
+        Finding found = Assert.Single(
+            new ChangedDemo("propagation-bench").WithEvery("open_contact = \"none\"", _ => "open_contact = \"functional\"").Design().Findings,
+            f => f.Code is "spacing.open-contact" && f.Message.Contains("'run'", StringComparison.Ordinal));
+        Assert.Contains("No ring size cures that", found.Message, StringComparison.Ordinal);
+        Assert.DoesNotContain("larger ring", found.Message, StringComparison.Ordinal);
     }
 
     private static Brief Steep(string range, string travel) => new ChangedDemo("propagation-bench")

@@ -23,20 +23,24 @@ internal sealed record HubLayout(Contour Bore, IReadOnlyList<Point> Fixings, dou
 
         // A web of copper round the hole, and all of the head: with lands it is metal by itself, so the whole head is kept from.
         double reach = wheel.Construction == WheelConstruction.Lands ? head : Math.Max(half, head - webMm);
-        List<Point> centres = [.. Enumerable.Range(0, fixings.Count)
-            .Select(i => Point.Polar(pitch, fixings.FirstAtRad + (i * Angles.TurnRad / fixings.Count)))];
+        List<Point> centres = [.. Circle(fixings.Count, pitch, fixings.FirstAtRad), .. fixings.More.SelectMany(c => Circle(c.Count, c.PitchCircleMm / 2, c.FirstAtRad))];
+        List<KeptBand> more = [.. fixings.More.Select((c, i) => new KeptBand(
+            $"the fixings on a circle of {Wording.Mm(c.PitchCircleMm)}", (c.PitchCircleMm / 2) - reach, (c.PitchCircleMm / 2) + reach, brief.PlaceOf(FormattableString.Invariant($"wheel.fixings.more[{i}]"))))];
         if (fixings.PitchCircleMm is null)
         {
-            return new(boreContour, centres, 2 * pitch, new("the fixings", pitch + reach, diameter), []);
+            return new(boreContour, centres, 2 * pitch, new("the fixings", pitch + reach, diameter), more);
         }
 
         KeptBand band = new("the fixings", pitch - reach, pitch + reach, brief.PlaceOf("wheel.fixings"));
-        return new(boreContour, centres, 2 * pitch, new("the bore", bore, diameter), [band]);
+        return new(boreContour, centres, 2 * pitch, new("the bore", bore, diameter), [band, .. more]);
     }
 
     /// <summary>A disc with these holes: the carrier.</summary>
     public Outline Carrier(double radiusMm, FixingsBrief? fixings) =>
         new(Contour.Circle(Point.Origin, radiusMm), [Bore, .. Fixings.Select(f => Contour.Circle(f, fixings!.DiameterMm / 2))]);
+
+    private static IEnumerable<Point> Circle(int count, double radiusMm, double firstAtRad) =>
+        Enumerable.Range(0, count).Select(i => Point.Polar(radiusMm, firstAtRad + (i * Angles.TurnRad / count)));
 
     /// <summary>In the hub: a web outside the bore, no head over it, and so far out that neighbours keep a web and their heads pass.</summary>
     private static double PitchRadius(int count, double boreMm, (double HoleMm, double HeadMm) half, double webMm)

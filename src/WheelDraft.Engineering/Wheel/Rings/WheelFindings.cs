@@ -44,7 +44,8 @@ internal static class WheelFindings
             "wheel.spoke",
             $"The copper outside ring '{ring.Name}' hangs by a single spoke {Wording.Mm(width)} wide at worst, less than the ring's radius of {Wording.Mm(ring.RadiusMm)} (common practice, no source), and bends out of true. "
                 + $"Fix it to the carrier by itself: let into it and glued, or by two or more flush rivets on a circle of {Wording.Mm(from + to)} in diameter, where the copper between windows is {Wording.Mm(to - from)} wide"
-                + (to - from < LeastRivetMm(brief) ? $" (too narrow for rivets, which take {Wording.Mm(LeastRivetMm(brief))}: a wider [wheel] web, or a larger outer_diameter, makes room)." : "."),
+                + (to - from < LeastRivetMm(brief) ? $", too narrow for rivets, which take {Wording.Mm(LeastRivetMm(brief))}: a wider [wheel] web, or a larger outer_diameter, makes room" : "")
+                + ". [wheel] fixings takes further circles as more.",
             brief.PlaceOf(FormattableString.Invariant($"output[{index}]")));
     }
 
@@ -56,7 +57,8 @@ internal static class WheelFindings
     }
 
     private static bool IsFixedBeyond(Brief brief, double radiusMm) =>
-        brief.Wheel.Fixings is { Count: > 1, PitchCircleMm: double circle } && circle / 2 > radiusMm;
+        brief.Wheel.Fixings is FixingsBrief fixings
+        && ((fixings is { Count: > 1, PitchCircleMm: double circle } && circle / 2 > radiusMm) || fixings.More.Any(c => c.Count > 1 && c.PitchCircleMm / 2 > radiusMm));
 
     /// <summary>That a contact's nose is not known.</summary>
     public static IEnumerable<Finding> Nose(Brief brief, RingLayout ring, int index)

@@ -59,7 +59,7 @@ internal static class WheelMaker
     private static BoreBrief Bore(CheckedTable table) => new(table.Base("diameter"), table.BaseOrNull("flat"), table.Rad("flat_at"));
 
     private static FixingsBrief Fixings(CheckedTable table) =>
-        new((int)table.Number("count")!.Value, table.Base("diameter"), table.BaseOrNull("pitch_circle"), table.Rad("first_at")) { GivenHeadMm = table.BaseOrNull("head") };
+        new((int)table.Number("count")!.Value, table.Base("diameter"), table.BaseOrNull("pitch_circle"), table.Rad("first_at")) { GivenHeadMm = table.BaseOrNull("head"), More = [.. table.Tables("more").Select(c => new FixingCircle((int)c.Number("count")!.Value, c.Base("pitch_circle"), c.Rad("first_at")))] };
 
     private static ShaftKind Shaft(string word) => word switch
     {

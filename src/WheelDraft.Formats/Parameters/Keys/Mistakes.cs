@@ -6,6 +6,8 @@ internal static class Mistakes
     private const string AlternatingOnly =
         "this program sets out timers with a synchronous motor, which needs alternating current of a known frequency; for direct current no speed, arc or contact gap can be worked out here";
 
+    private static readonly string[] Direct = ["vdc", "v=", "v\u2393", "dc"];
+
     private static readonly (string Key, string[] Written, string Right)[] Values =
     [
         ("direction", ["counterclockwise", "counter clockwise", "ccw", "contraclockwise", "left"], "write \"anticlockwise\", as seen from the wiper side"),
@@ -52,7 +54,7 @@ internal static class Mistakes
     {
         string plain = Plain(written);
         return key is "voltage" && plain.Length > 0 && char.IsAsciiDigit(plain[0])
-            && new[] { "vdc", "v=", "v\u2393", "dc" }.Any(d => plain.EndsWith(d, StringComparison.Ordinal));
+            && Direct.Any(d => plain.EndsWith(d, StringComparison.Ordinal));
     }
 
     private static bool IsSame(string a, string b) => string.Equals(Plain(a), Plain(b), StringComparison.Ordinal);

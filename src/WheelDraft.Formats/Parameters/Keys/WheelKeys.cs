@@ -89,5 +89,17 @@ internal static class WheelKeys
         Make.Needed("pitch_circle", Make.Length("auto"), "where they are", "Diameter of the pitch circle; auto puts them in the hub.", "\"auto\""),
         Make.Optional("head", Make.Length(), "Greatest diameter of head and nut; left out: twice the hole.", "\"4.4 mm\""),
         Make.Needed("first_at", Make.Direction(), "where the first is", "Direction of the first one, wheel angle.", "\"60 deg\""),
+        Make.Optional(
+            "more",
+            new ListShape(new TableShape(FixingCircle), 1, 20),
+            "More circles of the same holes, e.g. for copper that windows part from the hub; rings keep clear of them.",
+            "[ { count = 4, pitch_circle = \"60 mm\", first_at = \"45 deg\" } ]"),
+    ]);
+
+    private static TableDefinition FixingCircle => new("a circle of fixings", "One more circle of the same holes.",
+    [
+        Make.Needed("count", Make.Whole(1, 60), "how many holes there are", "How many.", "4"),
+        Make.Needed("pitch_circle", Make.Length(), "where they are", "Diameter of the pitch circle.", "\"60 mm\""),
+        Make.Needed("first_at", Make.Direction(), "where the first is", "Direction of the first one, wheel angle.", "\"45 deg\""),
     ]);
 }

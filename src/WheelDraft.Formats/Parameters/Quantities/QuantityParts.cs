@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Globalization;
 
 namespace WheelDraft.Formats.Parameters;
@@ -19,6 +20,8 @@ internal static class QuantityParts
 {
     /// <summary>Units that may follow each other in a sum, the greater first.</summary>
     public static IReadOnlyList<IReadOnlyList<string>> Chains { get; } = [["h", "min", "s"], ["ft", "in"]];
+
+    private static readonly SearchValues<char> BeginsNumber = SearchValues.Create("0123456789+-.");
 
     // As for plain numbers: far outside every plausible range, and products stay within a decimal.
     private const decimal Most = 1e12m;
@@ -79,7 +82,7 @@ internal static class QuantityParts
         }
 
         string after = rest[length..].TrimStart(QuantityText.Blanks);
-        int digit = after.AsSpan().IndexOfAny("0123456789+-.");
+        int digit = after.AsSpan().IndexOfAny(BeginsNumber);
         string symbol = (digit < 0 ? after : after[..digit]).TrimEnd(QuantityText.Blanks);
         at = digit < 0 ? text.Length : text.Length - after.Length + digit;
         return symbol.Length > 0 && Unit.Find(symbol) is { } unit
