@@ -91,9 +91,9 @@ public sealed class BasePlateTests
     [Fact]
     public void Bases_OutlineThatLeavesAFootOutside_SaysWhichHoleIsNotDrawn()
     {
-        Design design = new ChangedDemo("propagation-bench").With("level = \"-7 mm\"", "level = \"-7 mm\"\noutline = [ [\"-49 mm\", \"-47 mm\"], [\"30 mm\", \"-47 mm\"], [\"30 mm\", \"54 mm\"], [\"-49 mm\", \"54 mm\"] ]\nthickness = \"4 mm\"").Design();
+        Design design = new ChangedDemo("propagation-bench").With("level = \"-7 mm\"", "level = \"-7 mm\"\noutline = [ [\"-49 mm\", \"-47 mm\"], [\"30 mm\", \"-47 mm\"], [\"30 mm\", \"54 mm\"], [\"-49 mm\", \"54 mm\"] ]").Design();
         BasePlate plate = Assert.Single(design.Parts.Bases);
-        Assert.Equal(4, plate.Part.Stock.ThicknessMm);
+        Assert.Equal(5, plate.Part.Stock.ThicknessMm);
         Assert.Equal(2, design.Findings.Count(f => f.Code == "cut.base" && f.Severity == FindingSeverity.Warning));
         Assert.Contains(design.Findings, f => f.Message.Contains("feed strip, foot", StringComparison.Ordinal));
         Assert.Empty(Soundness.Faults(plate.Part.Shapes[0].Finished));
