@@ -114,7 +114,7 @@ public sealed class BuildGuideTests
     }
 
     private static IEnumerable<string> Figures(string words) =>
-        Regex.Matches(words, @"(?<![\w.\-/])-?\d+(\.\d+)?(?![\w]*[a-zA-Z_/\-]\w*\.)(?!\w)", RegexOptions.None, TimeSpan.FromSeconds(1)).Select(m => m.Value);
+        Regex.Matches(words, @"(?<![\w.\-/])-?\d+(?:\.\d+)?(?![\w]*[a-zA-Z_/\-]\w*\.)(?!\w)", RegexOptions.None, TimeSpan.FromSeconds(1)).Select(m => m.Value);
 
     /// <summary>Every number of the report and every text of the sheets.</summary>
     private sealed class Known
