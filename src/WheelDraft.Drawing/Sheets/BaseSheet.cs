@@ -234,10 +234,10 @@ internal sealed class BaseViews
 
     // Each as near to its height as all can be that keep their distance: neighbours that are too close move together, as far up as down (pooling of
     // adjacent violators; Barlow and others, Statistical Inference under Order Restrictions, 1972, from memory).
-    private double[] Apart(IReadOnlyList<double> at, double pitchMm, double topMm)
+    private double[] Apart(double[] at, double pitchMm, double topMm)
     {
         List<(double Mean, int Count)> blocks = [];
-        for (int i = 0; i < at.Count; i++)
+        for (int i = 0; i < at.Length; i++)
         {
             blocks.Add((at[i] + (i * pitchMm), 1));
             while (blocks.Count > 1 && blocks[^1].Mean > blocks[^2].Mean)

@@ -1,6 +1,5 @@
 using WheelDraft.Drawing;
 using WheelDraft.Engineering;
-using WheelDraft.Geometry;
 
 namespace WheelDraft.Formats.Guide;
 
@@ -19,7 +18,7 @@ internal static class ColdTestSteps
                 "Set the meter to continuity. Closed is a reading of almost nothing, open is no reading at all; a reading between the two is dirt, a burr or a contact that hardly presses.",
                 $"Turn the wheel {SheetWordsOf.Turns(design)} by hand, its motor uncoupled or the wheel loose on its shaft: never force a gear.",
                 "Start with the home mark at the station of 0° and read the pairs at an angle or two within each row. Between the rows an edge passes, and the reading may be either.",
-                test.Pairs.Any(p => p.First == ColdTest.FeedName)
+                test.Pairs.Any(p => string.Equals(p.First, ColdTest.FeedName, StringComparison.Ordinal))
                     ? "Two outputs read closed to each other where both read closed to the feed, and open else."
                     : "Terminals of different rings read open to each other at every angle.",
                 .. earthed.Length > 0 ? [$"From every terminal to {ShoppingList.Names(earthed)}: open, at every angle."] : (string[])[],

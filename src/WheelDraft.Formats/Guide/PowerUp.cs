@@ -30,7 +30,7 @@ internal static class PowerUp
     private static List<string> Steps(Design design)
     {
         CircuitAnalysis circuit = design.Circuit;
-        List<string> steps = ["Pull the receptacles of all loads first, and let the wheel alone turn once round: it turns the right way, nothing sparks, smells, grows hot or scrapes."];
+        List<string> steps = ["Leave every load but the motor unplugged and let the wheel turn once round, started as the circuit starts it: it turns the right way, nothing sparks, smells, grows hot or scrapes."];
         if (design.Brief.DriveMotor is null)
         {
             steps[0] += " The file gives no motor, so nothing here says when it runs.";
@@ -47,7 +47,7 @@ internal static class PowerUp
         steps.AddRange(circuit.Interlocks.Select(i => $"Try the interlock '{i.Name}' {(i.Verdict == InterlockVerdict.Holds ? "over a whole turn: it must hold" : "with care: it was not proved to hold")}."));
         if (circuit.Loads.Count > 0)
         {
-            steps.Add("Join the loads one by one, and see that each is on where the picture of the times says so.");
+            steps.Add("Plug the loads in one by one, each while it is dead, and see that each is on where the picture of the times says so.");
         }
 
         steps.Add("Time each output with a stopwatch over a turn or two and compare it with the table.");

@@ -43,7 +43,7 @@ internal sealed class WorkOrder
         }
 
         yield return "Deburr every edge and round none that a wiper crosses: a burr shortens the distance to the next live part, and lifts a wiper.";
-        string face = _design.Brief.Carrier.StepMm > 0 ? $"its face {_numbers.LengthWithUnit(_design.Brief.Carrier.StepMm, 3)} proud of the carrier's" : "its face flush with the carrier's, windows filled to the same height";
+        string face = _design.Brief.Carrier.StepMm > 0 ? $"its face {_numbers.LengthWithUnit(_design.Brief.Carrier.StepMm, 3)} proud of the carrier's" : $"its face flush with the carrier's{(wheel.Feed is null ? "" : ", windows filled to the same height")}";
         yield return $"Fix the copper on its carrier, {face}{(wheel.Fixings.Count > 0 ? $", with {Wording.Number(wheel.Fixings.Count, 0)} screws or rivets on a pitch circle of {_numbers.LengthWithUnit(wheel.PitchCircleMm ?? 0)}, no head higher over the face than report.md counts with" : "")}. Every piece of copper must be held for itself: report.md names those that hang by little.";
         yield return $"Turn it past a fixed point: {RunsOut("the face", _design.Brief.Wheel.FaceRunOutMm)}, {RunsOut("the rim", _design.Brief.Wheel.RunOutMm)}.";
     }
@@ -84,7 +84,7 @@ internal sealed class WorkOrder
         foreach (BasePlate plate in _design.Parts.Bases)
         {
             string thick = plate.Part.Stock.ThicknessMm is double thickness ? $", {_numbers.LengthWithUnit(thickness, 3)} thick" : "";
-            yield return $"Make the base under '{plate.Surface.Name}' of an insulating plate of material group {plate.Surface.Group}{thick}: cut/{plate.Part.FileName}.dxf or the template, holes by the table below, measured from the shaft axis. Positions of strips and clamps are for looking at: scratch or burn no line between live parts, dirt stays in it.{(plate.Holes.Any(h => h.Name != BasePlates.ShaftName) ? " A metal screw through a foot is as live as its strip, above the plate and below it, and no distance of it was measured: take insulating pins, or give each screw to the file as a part." : "")}";
+            yield return $"Make the base under '{plate.Surface.Name}' of an insulating plate of material group {plate.Surface.Group}{thick}: cut/{plate.Part.FileName}.dxf or the template, holes by the table below, measured from the shaft axis. Positions of strips and clamps are for looking at: scratch or burn no line between live parts, dirt stays in it.{(plate.Holes.Any(h => !string.Equals(h.Name, BasePlates.ShaftName, StringComparison.Ordinal)) ? " A metal screw through a foot is as live as its strip, above the plate and below it, and no distance of it was measured: take insulating pins, or give each screw to the file as a part." : "")}";
         }
     }
 
@@ -116,7 +116,7 @@ internal sealed class WorkOrder
         }
     }
 
-    private IEnumerable<string> Wiring()
+    private static IEnumerable<string> Wiring()
     {
         yield return "Wire by the circuit, wires strain-relieved and no bare end longer than its terminal; leave the receptacles off until the test with a meter is done.";
     }

@@ -34,7 +34,7 @@ public sealed class ColdTestTests
             {
                 RingLayout ring = design.Wheel.Rings[output];
                 bool[] touched = [.. copper.Select(c => ring.Wipers.Select(w => c.Intersects(Patch(design, ring, w, deg))).Aggregate(seed: design.Wheel.Feed is not null || ring.Wipers.Count > 1, (a, b) => a && b))];
-                Assert.True(touched.Any(t => t) == row.Closed[output], $"{ring.Name} at {deg}°: {(row.Closed[output] ? "closed" : "open")} in the table");
+                Assert.True(touched.Any(t => t) == row.Closed[output], FormattableString.Invariant($"{ring.Name} at {deg}°: {(row.Closed[output] ? "closed" : "open")} in the table"));
             }
         }
 
@@ -71,7 +71,7 @@ public sealed class ColdTestTests
         Brief brief = worked with { Outputs = [worked.Outputs[0] with { Name = "a", Net = "a" }, worked.Outputs[1] with { Name = "b", Net = "b" }], Loads = [], Inputs = [], DriveMotor = null, Interlocks = [], Scenarios = [] };
         ColdTest test = ColdTest.Of(CircuitAnalysis.Of(new CircuitRequest(brief, [On("a", 90, 180), On("b", 120, 270)])));
         Assert.Equal([(272.0, 88.0), (92.0, 118.0), (122.0, 178.0), (182.0, 268.0)], test.Rows.Select(r => r.SureDeg!.Value));
-        Assert.Equal(["", "a", "ab", "b"], test.Rows.Select(r => (r.Closed[0] ? "a" : "") + (r.Closed[1] ? "b" : "")));
+        Assert.Equal(["", "a", "ab", "b"], test.Rows.Select(r => (r.Closed[0] ? "a" : "") + (r.Closed[1] ? "b" : "")), StringComparer.Ordinal);
         Assert.Equal([new ColdPair("feed", "a"), new ColdPair("feed", "b")], test.Pairs);
     }
 

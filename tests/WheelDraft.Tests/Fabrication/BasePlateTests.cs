@@ -49,14 +49,14 @@ public sealed class BasePlateTests
         Outline shape = Assert.Single(plate.Part.Shapes).Finished;
         Assert.Empty(Soundness.Faults(shape));
         Assert.Empty(plate.Findings);
-        foreach (Solid seated in design.Solids.Where(s => s.OnSurface == plate.Surface.Name))
+        foreach (Solid seated in design.Solids.Where(s => string.Equals(s.OnSurface, plate.Surface.Name, StringComparison.Ordinal)))
         {
             Assert.All(seated.Outline.Outer.Pieces, p => Assert.True(shape.Outer.Bounds.Contains(p.Start)));
         }
 
         foreach (BaseClamp clamp in plate.Clamps)
         {
-            StripClamp held = design.Strips.Strips.First(s => s.Form.Strip.Name == clamp.Strip).Form.Clamp;
+            StripClamp held = design.Strips.Strips.First(s => string.Equals(s.Form.Strip.Name, clamp.Strip, StringComparison.Ordinal)).Form.Clamp;
             Assert.Equal(held.ToMm - held.FromMm, clamp.Edge.Pieces[0].Length, 1e-9);
         }
     }
@@ -91,10 +91,10 @@ public sealed class BasePlateTests
     [Fact]
     public void Bases_OutlineThatLeavesAFootOutside_SaysWhichHoleIsNotDrawn()
     {
-        Design design = new ChangedDemo("propagation-bench").With("level = \"-7 mm\"", "level = \"-7 mm\"\noutline = [ [\"-49 mm\", \"-47 mm\"], [\"30 mm\", \"-47 mm\"], [\"30 mm\", \"54 mm\"], [\"-49 mm\", \"54 mm\"] ]\nthickness = \"4 mm\"").Design();
+        Design design = new ChangedDemo("propagation-bench").With("level = \"-7 mm\"", "level = \"-7 mm\"\noutline = [ [\"-49 mm\", \"-47 mm\"], [\"30 mm\", \"-47 mm\"], [\"30 mm\", \"54 mm\"], [\"-49 mm\", \"54 mm\"] ]").Design();
         BasePlate plate = Assert.Single(design.Parts.Bases);
-        Assert.Equal(4, plate.Part.Stock.ThicknessMm);
-        Assert.Equal(2, design.Findings.Count(f => f.Code == "cut.base" && f.Severity == FindingSeverity.Warning));
+        Assert.Equal(5, plate.Part.Stock.ThicknessMm);
+        Assert.Equal(2, design.Findings.Count(f => string.Equals(f.Code, "cut.base", StringComparison.Ordinal) && f.Severity == FindingSeverity.Warning));
         Assert.Contains(design.Findings, f => f.Message.Contains("feed strip, foot", StringComparison.Ordinal));
         Assert.Empty(Soundness.Faults(plate.Part.Shapes[0].Finished));
     }

@@ -89,6 +89,19 @@ public sealed class BuildGuideTests
         Assert.False(File.Exists(run.PathOf("out/print/build.pdf")));
     }
 
+    // From an empty folder: every file that the guide names is there.
+    [Fact]
+    public void Make_StarterAsItIs_WritesEveryFileThatItsGuideNames()
+    {
+        using CliRun run = new();
+        Assert.Equal(0, run.Run("new", run.PathOf("mine.toml"), "--like", "damp-mains"));
+        Assert.Equal(0, run.Run("make", run.PathOf("mine.toml"), "-o", run.PathOf("out"), "--only", "report,cut,draw,print"));
+        string words = File.ReadAllText(run.PathOf("out/build.md"));
+        string[] named = [.. Regex.Matches(words, @"\b(?:cut|draw|print)/[\w\-]+\.\w+|\breport\.md", RegexOptions.None, TimeSpan.FromSeconds(1)).Select(m => m.Value).Distinct(StringComparer.Ordinal)];
+        Assert.True(named.Length > 8, string.Join(", ", named));
+        Assert.All(named, n => Assert.True(File.Exists(run.PathOf("out/" + n)), n));
+    }
+
     [Theory]
     [InlineData("tank-doser", "595.27557 841.88977")]
     [InlineData("kiln-room", "612 792")]
@@ -101,7 +114,7 @@ public sealed class BuildGuideTests
     }
 
     private static IEnumerable<string> Figures(string words) =>
-        Regex.Matches(words, @"(?<![\w.\-/])-?\d+(\.\d+)?(?![\w]*[a-zA-Z_/\-]\w*\.)(?!\w)", RegexOptions.None, TimeSpan.FromSeconds(1)).Select(m => m.Value);
+        Regex.Matches(words, @"(?<![\w.\-/])-?\d+(?:\.\d+)?(?![\w]*[a-zA-Z_/\-]\w*\.)(?!\w)", RegexOptions.None, TimeSpan.FromSeconds(1)).Select(m => m.Value);
 
     /// <summary>Every number of the report and every text of the sheets.</summary>
     private sealed class Known

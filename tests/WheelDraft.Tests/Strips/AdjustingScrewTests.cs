@@ -22,13 +22,13 @@ public sealed class AdjustingScrewTests
         Assert.Equal((3, 20, 2), (screw.DiameterMm, screw.LengthMm, screw.TravelMm));
 
         // Oracle: the strip's prisms. The place is on the edge of one of them, and its outer one: 0.01 mm further out there is none.
-        Solid[] arm = [.. design.Solids.Where(s => s.Name == "mist strip" && s.FromZMm > 1)];
+        Solid[] arm = [.. design.Solids.Where(s => string.Equals(s.Name, "mist strip", StringComparison.Ordinal) && s.FromZMm > 1)];
         Point edge = screw.Meets.Plan;
         Assert.Contains(arm, s => s.Outline.Contains(edge + new Vector(0, 0.01)) && s.FromZMm <= screw.Meets.Z && s.ToZMm >= screw.Meets.Z);
         Assert.DoesNotContain(arm, s => s.Outline.Contains(edge - new Vector(0, 0.01)));
 
         // The thread from a millimetre before the edge, where the travel ends, to a millimetre past its length; the head twice as wide.
-        Solid[] solids = [.. design.Solids.Where(s => s.Name == screw.Name)];
+        Solid[] solids = [.. design.Solids.Where(s => string.Equals(s.Name, screw.Name, StringComparison.Ordinal))];
         Assert.All(solids, s => Assert.Equal("mist", s.Net));
         Assert.Equal(edge.Y + 1, solids[0].Outline.Bounds.MaxY, 1e-9);
         Assert.Equal(edge.Y - 21, solids[0].Outline.Bounds.MinY, 1e-9);
@@ -41,7 +41,7 @@ public sealed class AdjustingScrewTests
     public void Of_ScrewAtTheContact_MissesTheClearanceToTheWheel()
     {
         Design design = Screwed("69.7 mm").Design();
-        Finding finding = Assert.Single(design.Findings, f => f.Code == "spacing.clearance" && f.Severity == FindingSeverity.Error);
+        Finding finding = Assert.Single(design.Findings, f => string.Equals(f.Code, "spacing.clearance", StringComparison.Ordinal) && f.Severity == FindingSeverity.Error);
         Assert.Contains("mist strip screw", finding.Message, StringComparison.Ordinal);
         Assert.False(design.Meets);
     }
@@ -63,5 +63,5 @@ public sealed class AdjustingScrewTests
 
     [Fact]
     public void Assumptions_ScrewThatIsNotPlaced_SaysThatItIsNotMeasured() =>
-        Assert.Contains(Demos.Of("propagation-bench").Assumptions, a => a.Key == "output[2].adjust.screw_at");
+        Assert.Contains(Demos.Of("propagation-bench").Assumptions, a => string.Equals(a.Key, "output[2].adjust.screw_at", StringComparison.Ordinal));
 }
