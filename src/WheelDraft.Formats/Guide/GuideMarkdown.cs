@@ -1,3 +1,4 @@
+using WheelDraft.Engineering;
 using WheelDraft.Formats.Report;
 
 namespace WheelDraft.Formats.Guide;
@@ -8,7 +9,8 @@ internal static class GuideMarkdown
     /// <summary>The bytes of the page.</summary>
     public static byte[] Write(BuildingGuide guide)
     {
-        MarkdownPage page = new();
+        // The guide's lengths are those of the drawing sheets, in their unit already.
+        MarkdownPage page = new(ReadersUnit.Millimetres);
         page.Heading(1, guide.Title).Paragraph(Cautions.Short);
         foreach (GuideChapter chapter in guide.Chapters)
         {
