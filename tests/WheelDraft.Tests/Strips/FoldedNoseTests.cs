@@ -1,8 +1,8 @@
+using CsCheck;
 using WheelDraft.Cli;
 using WheelDraft.Engineering;
 using WheelDraft.Formats.Parameters;
 using WheelDraft.Geometry;
-using CsCheck;
 using Xunit;
 
 namespace WheelDraft.Tests.Strips;
