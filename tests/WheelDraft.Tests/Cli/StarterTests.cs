@@ -14,7 +14,7 @@ public sealed partial class StarterTests
 
     public static TheoryData<string> Starters => [.. TemplateShelf.All.Select(t => t.Name)];
 
-    private static string Text(string name) => Encoding.UTF8.GetString(TemplateShelf.All.First(t => t.Name == name).Bytes());
+    private static string Text(string name) => Encoding.UTF8.GetString(TemplateShelf.All.First(t => string.Equals(t.Name, name, StringComparison.Ordinal)).Bytes());
 
     [Theory]
     [MemberData(nameof(Starters))]
@@ -37,13 +37,13 @@ public sealed partial class StarterTests
         }
 
         Assert.True(seen.Count > 30);
-        Assert.Equal([], bare);
+        Assert.Empty(bare);
     }
 
     [Theory]
     [MemberData(nameof(Starters))]
     public void Starter_AsItIs_MissesNothing(string name) =>
-        Assert.Equal([], Design.Of(ParameterReader.Read(Text(name)).Brief!).Findings.Where(f => f.Severity == FindingSeverity.Error).Select(f => f.Message));
+        Assert.Empty(Design.Of(ParameterReader.Read(Text(name)).Brief!).Findings.Where(f => f.Severity == FindingSeverity.Error).Select(f => f.Message));
 
     [Fact]
     public void Starters_Contacts_AreRivetedInOneAndFoldedInAnother()

@@ -1,8 +1,8 @@
+using CsCheck;
 using WheelDraft.Cli;
 using WheelDraft.Engineering;
 using WheelDraft.Formats.Parameters;
 using WheelDraft.Geometry;
-using CsCheck;
 using Xunit;
 
 namespace WheelDraft.Tests.Strips;
@@ -13,7 +13,7 @@ namespace WheelDraft.Tests.Strips;
 /// <c>WHEELDRAFT_FOLDED_DESIGNS=500</c> lets both properties draw that many designs.</remarks>
 public sealed class FoldedNoseTests
 {
-    private static long Designs => long.TryParse(Environment.GetEnvironmentVariable("WHEELDRAFT_FOLDED_DESIGNS"), out long many) ? many : 24;
+    private static long Designs => long.TryParse(Environment.GetEnvironmentVariable("WHEELDRAFT_FOLDED_DESIGNS"), System.Globalization.CultureInfo.InvariantCulture, out long many) ? many : 24;
 
     private static readonly string[] Names = ["feed", "fan", "pump", "wheel"];
 
@@ -22,7 +22,7 @@ public sealed class FoldedNoseTests
     {
         Template starter = TemplateShelf.All.First(t => t.Name is "folded-strips");
         Design design = Design.Of(ParameterReader.Read(starter.Bytes()).Brief!);
-        Assert.Equal([], design.Findings.Where(f => f.Severity == FindingSeverity.Error).Select(f => f.Message));
+        Assert.Empty(design.Findings.Where(f => f.Severity == FindingSeverity.Error).Select(f => f.Message));
         Assert.Contains(design.Strips.Strips, s => s.Solids.Any(p => p.NoseRingMm is not null));
     }
 
@@ -35,7 +35,7 @@ public sealed class FoldedNoseTests
             drawn =>
             {
                 (Design? folded, Design? riveted) = (drawn.Of(rivets: false), drawn.Of(rivets: true));
-                string[] added = [.. Errors(folded).Except(Errors(riveted))];
+                string[] added = [.. Errors(folded).Except(Errors(riveted), StringComparer.Ordinal)];
                 bool real = folded is not null && added.All(a => Array.TrueForAll(["fan", "pump", "feed"], n => !a.Contains(n + "/wheel", StringComparison.Ordinal) || IsReal(folded, n)) && a.Contains("/wheel", StringComparison.Ordinal));
                 if (added.Length > 0)
                 {
@@ -52,8 +52,9 @@ public sealed class FoldedNoseTests
                 }
             },
             iter: Designs);
-        Assert.True(shown <= Designs / 10, $"{shown} of {Designs} have errors whose place is real: proportions are not sensible");
-        Assert.True(more.Count == 0, $"{more.Count} of {Designs}, besides {shown} whose place is real:\n{string.Join("\n", more)}");
+        TestContext.Current.TestOutputHelper?.WriteLine(FormattableString.Invariant($"{shown} of {Designs} with errors whose place is real"));
+        Assert.True(shown <= Designs / 10, FormattableString.Invariant($"{shown} of {Designs} have errors whose place is real: proportions are not sensible"));
+        Assert.True(more.Count == 0, FormattableString.Invariant($"{more.Count} of {Designs}, besides {shown} whose place is real:\n{string.Join("\n", more)}"));
     }
 
     [Fact]
@@ -72,7 +73,7 @@ public sealed class FoldedNoseTests
                         double from = period.BreakRad + period.ReachedAfterRad!.Value;
                         double at = from + ((period.GreatestAtRad - from) * k / 10);
                         double found = NoseToCopperMm(design, open.Output, at);
-                        Assert.True(found >= clearance - 1e-6, $"{open.Output}: {found} mm of {clearance} mm at {Angles.DegFromRad(at)}°");
+                        Assert.True(found >= clearance - 1e-6, FormattableString.Invariant($"{open.Output}: {found} mm of {clearance} mm at {Angles.DegFromRad(at)}°"));
                     }
                 }
             }
@@ -82,7 +83,7 @@ public sealed class FoldedNoseTests
     // Points of the underside of bend and legs, over their width, against the copper turned to a programme angle.
     private static double NoseToCopperMm(Design design, string output, double atRad)
     {
-        PlacedStrip strip = design.Strips.Strips.First(s => s.Form.Strip.Task is ServesOutput o && o.Output == output);
+        PlacedStrip strip = design.Strips.Strips.First(s => s.Form.Strip.Task is ServesOutput o && string.Equals(o.Output, output, StringComparison.Ordinal));
         int fold = strip.Form.Nose!.PieceIndex;
         double half = strip.Form.Strip.ThicknessMm / 2;
         double step = design.Brief.Carrier.StepMm;
