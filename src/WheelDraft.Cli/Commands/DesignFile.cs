@@ -16,22 +16,7 @@ internal static class DesignFile
     public static Design Read(string named, CommandContext context, bool underFaults = false)
     {
         Brief brief = ReadBrief(named, context);
-        return WorkOut(underFaults ? brief with { Spacing = brief.Spacing with { VoltagesUnderFaults = true } } : brief);
-    }
-
-    /// <summary>Works a brief out; where it is refused, with lengths as its person reads them.</summary>
-    /// <exception cref="DesignRefusedException">It cannot be built: every reason.</exception>
-    public static Design WorkOut(Brief brief)
-    {
-        try
-        {
-            return Design.Of(brief);
-        }
-        catch (DesignRefusedException refused) when (brief.DrawingUnit == DrawingUnit.Inch)
-        {
-            ReadersUnit unit = ReadersUnit.Of(brief);
-            throw new DesignRefusedException([.. refused.Reasons.Select(r => r with { Message = unit.Words(r.Message) })]);
-        }
+        return WorkedOut.Of(underFaults ? brief with { Spacing = brief.Spacing with { VoltagesUnderFaults = true } } : brief);
     }
 
     /// <summary>Reads a file.</summary>

@@ -50,7 +50,7 @@ internal sealed class WatchedDesign
         {
             ParameterResult result = ParameterReader.Read(WholeFile.BytesSoon(path));
             return result.Brief is { } brief
-                ? new(version, DesignFile.WorkOut(brief), [])
+                ? new(version, WorkedOut.Of(brief), [])
                 : new(version, before?.Design, [.. result.Diagnostics.Select(d => Finding.Error("parameters", d.Message, d.Place))]);
         }
         catch (DesignRefusedException refused)

@@ -60,7 +60,7 @@ public sealed class LandRefusalTests
         Design design = Design.Of(Briefs.Lands(
             Lamp() with { RadiusMm = 20 },
             Briefs.TwoWipers(Briefs.Output("fan", 10, 60), 100, 130) with { RadiusMm = 24 }));
-        Finding finding = Assert.Single(design.Findings, f => f.Severity == FindingSeverity.Warning);
+        Finding finding = Assert.Single(design.Wheel.Findings, f => f.Severity == FindingSeverity.Warning);
         Assert.Equal("wheel.web", finding.Code);
         Assert.Contains("of carrier stays", finding.Message, StringComparison.Ordinal);
         Assert.True(design.Meets);
@@ -71,7 +71,7 @@ public sealed class LandRefusalTests
     {
         // Off for 7 s = 14° with wipers 3° apart: the gap of about 12° is 2.2 mm on a radius of 12 mm.
         Design design = Design.Of(Briefs.Lands(Briefs.TwoWipers(Briefs.Output("heat", 3, (0, 50), (57, 60)), 0, 3) with { RadiusMm = 12, OverOpenContact = null }));
-        Finding finding = Assert.Single(design.Findings, f => f.Severity == FindingSeverity.Warning);
+        Finding finding = Assert.Single(design.Wheel.Findings, f => f.Severity == FindingSeverity.Warning);
         Assert.Equal("wheel.lands", finding.Code);
         Assert.Contains("2.461 mm", finding.Message, StringComparison.Ordinal);
         Assert.Contains("A radius of", finding.Message, StringComparison.Ordinal);
