@@ -98,7 +98,7 @@ public sealed class BuildGuideTests
         Assert.Equal(0, run.Run("make", run.PathOf("mine.toml"), "-o", run.PathOf("out"), "--only", "report,cut,draw,print"));
         string words = File.ReadAllText(run.PathOf("out/build.md"));
         string[] named = [.. Regex.Matches(words, @"\b(?:cut|draw|print)/[\w\-]+\.\w+|\breport\.md", RegexOptions.None, TimeSpan.FromSeconds(1)).Select(m => m.Value).Distinct(StringComparer.Ordinal)];
-        Assert.True(named.Length > 8, string.Join(", ", named));
+        Assert.True(named.Length > 5, string.Join(", ", named));
         Assert.All(named, n => Assert.True(File.Exists(run.PathOf("out/" + n)), n));
     }
 
