@@ -19,7 +19,7 @@ internal static class DesignFindings
             .. OwnDistances.Of(brief, design.Spacing, design.OpenContacts),
             .. InsulationGrades.Of(brief),
             .. design.Circuit.Findings,
-            .. design.Parts.Findings(brief.Process),
+            .. design.Parts.Findings(brief),
         ];
         return [.. all.Distinct()];
     }

@@ -17,7 +17,7 @@ internal static class WheelSheet
     {
         ArgumentNullException.ThrowIfNull(design);
         IReadOnlyList<RingCallout> key = (options ?? SheetOptions.Usual).Callouts == CalloutMarks.Numbers ? new WheelCallouts(design).Numbered() : [];
-        SheetMatter matter = new SheetMatter(WheelEdges.Table(design, withNumbers: key.Count == 0), new("Notes", WheelEdges.Notes(design))) { Caution = new(SheetWordsOf.CautionsOf(design)) }.WithKey(key);
+        SheetMatter matter = new SheetMatter(WheelEdges.Tables(design, withNumbers: key.Count == 0), new("Notes", WheelEdges.Notes(design))) { Caution = new(SheetWordsOf.CautionsOf(design)) }.WithKey(key);
         WheelPicture? picture = null;
         foreach (PaperSize size in PaperSize.Iso)
         {
@@ -245,6 +245,7 @@ internal sealed class WheelPicture
             Direction = LinearDirection.Level,
             Subject = "outer diameter",
         });
+        AngleSense.TryDraw(_sheet, _plan.Picture);
     }
 
     private ViewPen In(string id, string title, string role) => _sheet.Group(id, title, role).In(_view);

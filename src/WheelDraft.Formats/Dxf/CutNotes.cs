@@ -28,7 +28,7 @@ internal static class CutNotes
         string input = design.Brief.InputMark.Length > 0 ? $", INPUT {design.Brief.InputMark.ToUpperInvariant()}" : "";
         string unit = design.Brief.DrawingUnit == DrawingUnit.Inch ? "INCH" : "MM";
         string stock = $"{(part.Stock.Material is string material ? material + " " : "")}{Wording.Mm(part.Stock.ThicknessMm)}";
-        return $"{design.Brief.DrawingNumber ?? design.Brief.Title} {part.Name}, {unit}, {Kerf(part)}, {stock}{Side(part)}{input}";
+        return $"{design.Brief.DrawingNumber ?? design.Brief.Title} {part.Name}, {unit}, {Kerf(part)}, {stock}{Side(part)}{Recess(part)}{input}";
     }
 
     private static string Kerf(Part part) => part.KerfMm switch
@@ -37,6 +37,10 @@ internal static class CutNotes
         0 => "NOMINAL, NO KERF",
         double kerf => $"COMPENSATED FOR A KERF OF {Wording.Mm(kerf)}",
     };
+
+    private static string Recess(Part part) => part.Recess is CarrierRecess recess
+        ? $", RECESS {Wording.Mm(recess.DepthMm)} DEEP, {Wording.Mm(recess.FitMm)} LARGER ALL ROUND THAN THE COPPER"
+        : "";
 
     // Folds have a side, and in hard stock a direction of the grain.
     private static string Side(Part part) => part.Role != PartRole.Strip ? "" : part.Stock.Grain switch

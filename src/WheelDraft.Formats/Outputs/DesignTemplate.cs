@@ -9,10 +9,12 @@ internal static class DesignTemplate
 {
     public static TemplateContent Of(Design design)
     {
-        PaperSize paper = design.Brief.DrawingUnit == DrawingUnit.Inch ? PaperSize.Letter : PaperSize.A4;
+        PaperSize paper = TemplateSheets.PaperOf(design);
         return new(design.Brief.Title, TemplateSheets.Parts(design))
         {
             Paper = paper,
+            Artwork = ArtworkSheets.Of(design),
+            Check = CheckLine.Of(design.Brief.DrawingUnit),
             Input = design.Brief.InputMark,
             Warning = design.Meets ? "" : "MISSES: DO NOT CUT",
             Instructions = [TemplateSheets.Instructions(design, paper)],

@@ -1,0 +1,42 @@
+using WheelDraft.Engineering;
+
+namespace WheelDraft.Drawing;
+
+/// <summary>The set-out of a wheel as a table: every edge with its corners, as a person marks them on the copper.</summary>
+internal static class SetOutWords
+{
+    /// <summary>One row an edge: the corners of window or land on either side of the ring radius, and the point on it, each with x, y and chord.</summary>
+    public static SheetTable Table(Design design)
+    {
+        CutNumbers numbers = CutNumbers.Of(design);
+        TableColumn[] columns =
+        [
+            new($"Edge, {numbers.UnitSign}"),
+            new("At °", TextAlong.End),
+            .. Columns("inner"),
+            .. Columns("ring"),
+            .. Columns("outer"),
+        ];
+        return new(columns, [.. SetOut.Of(design).Edges.Select(e => Row(numbers, e))]) { Title = "Set-out: every edge and corner from the axis" };
+    }
+
+    /// <summary>How the table is read.</summary>
+    public static string Note(Design design) =>
+        $"Set-out from the axis to {CutNumbers.Of(design).StepWords}, a tenth of the cut's tolerance: x towards the home mark, y to the left of it. Chord: straight from where the home line crosses the point's own radius; step it "
+        + "anticlockwise where y is above 0, else clockwise. Inner and outer are the corners, sharp, before rounding.";
+
+    private static IEnumerable<TableColumn> Columns(string which) =>
+        [new($"{which} x", TextAlong.End), new("y", TextAlong.End), new("chord", TextAlong.End)];
+
+    private static IReadOnlyList<string> Row(CutNumbers numbers, SetOutEdge edge) =>
+    [
+        $"{edge.Ring.Name} {(edge.End == EdgeEnd.Make ? "make" : "break")}",
+        numbers.Direction(edge.OnRing.WheelRad, edge.OnRing.RadiusMm),
+        .. Cells(numbers, edge.Inner),
+        .. Cells(numbers, edge.OnRing),
+        .. Cells(numbers, edge.Outer),
+    ];
+
+    private static IEnumerable<string> Cells(CutNumbers numbers, SetOutPoint point) =>
+        [numbers.Length(point.At.X), numbers.Length(point.At.Y), numbers.Length(point.ChordMm)];
+}
