@@ -4,8 +4,8 @@ using WheelDraft.Geometry;
 namespace WheelDraft.Drawing;
 
 /// <summary>Numbers by which a part is set out and cut: as fine as the process can hold and no finer.</summary>
-/// <remarks>Steps are 1, 2 or 5 times a power of ten, the least that is not below a tenth of the process tolerance: rounding then moves a place by
-/// no more than that tenth, and no figure promises what no saw can keep. Cutting files stay exact.</remarks>
+/// <remarks>Steps are 1, 2 or 5 times a power of ten, the least that is not below a tenth of the process tolerance, and 4 times where rounding to 5 would
+/// move a place by more than that tenth: no figure promises what no saw can keep. Cutting files stay exact.</remarks>
 internal sealed class CutNumbers
 {
     private const double MmPerInch = 25.4;
@@ -44,7 +44,7 @@ internal sealed class CutNumbers
         return Stepped(degrees >= 360 - (step / 2) ? 0 : degrees, step);
     }
 
-    /// <summary>The least of 1, 2, 5, 10, … and their tenths that is not below a value.</summary>
+    /// <summary>The least of 1, 2, 5, 10, … and their tenths that is not below a value; 4 instead of 5 where half of 5 is above the value.</summary>
     /// <param name="least">The value; 0 for no limit.</param>
     internal static double StepOf(double least)
     {
@@ -52,7 +52,8 @@ internal sealed class CutNumbers
         double power = Math.Pow(10, Math.Floor(Math.Log10(Math.Max(least, finest)) + 1e-9));
 
         // A hair of room, so that a tenth of 0.05 is 0.005 and not the step above.
-        return ((double[])[1, 2, 5, 10]).Select(f => f * power).First(s => s >= least * (1 - 1e-9));
+        double step = ((double[])[1, 2, 5, 10]).Select(f => f * power).First(s => s >= least * (1 - 1e-9));
+        return step / 2 > Math.Max(least, finest) * (1 + 1e-9) ? 0.8 * step : step;
     }
 
     private static string Stepped(double value, double step) =>

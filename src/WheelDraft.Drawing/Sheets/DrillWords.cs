@@ -35,6 +35,24 @@ internal static class DrillWords
         }
 
         string place = plan.At.DistanceTo(centre) > Tolerances.JoinMm ? $" beside the axis, at x {numbers.Length(plan.At.X)}, y {numbers.Length(plan.At.Y)}" : "";
-        return $"drill {numbers.Diameter(plan.DrillMm)}{place}{(plan.ToSize ? "" : ", then file to the line")}";
+        return $"drill {Size(numbers, plan.DrillMm)}{place}{(plan.ToSize ? "" : ", then file to the line")}";
+    }
+
+    // A drill by the name that it is sold under: millimetres, or a fraction of an inch in lowest terms.
+    private static string Size(DrawingNumbers numbers, double drillMm)
+    {
+        if (numbers.Unit != DrawingUnit.Inch)
+        {
+            return numbers.Diameter(drillMm);
+        }
+
+        int below = 64;
+        int above = (int)Math.Round(drillMm / DrillSeries.Fractional.StepMm);
+        while (above % 2 == 0 && below > 1)
+        {
+            (above, below) = (above / 2, below / 2);
+        }
+
+        return Invariant.Text($"{above}/{below} in");
     }
 }

@@ -39,9 +39,12 @@ internal sealed record SheetMatter(IReadOnlyList<SheetTable> Tables, NoteBlock N
         for (int i = 0; i < Tables.Count; i++)
         {
             GroupPen pen = sheet.Group(i == 0 ? "table" : Invariant.Text($"table-{i + 1}"), Tables[i].Title, "table");
-            Bounds room = area with { MaxY = Math.Max(top, area.MinY) };
+
+            // A table takes no more than its own height, so that side by side it leaves the room below to the next.
+            double foot = top - Tables[i].SideBySideHeightMm(area.Width);
+            Bounds room = area with { MaxY = Math.Max(top, area.MinY), MinY = i + 1 < Tables.Count ? Math.Clamp(foot, area.MinY, Math.Max(top, area.MinY)) : area.MinY };
             missing += Tables[i].Rows.Count - Tables[i].DrawSideBySide(pen, room);
-            top -= Tables[i].SideBySideHeightMm(area.Width) + TableGapMm;
+            top = foot - TableGapMm;
         }
 
         return missing;
@@ -58,8 +61,10 @@ internal sealed record SheetPlan(Bounds Picture, Bounds Table, Bounds Notes, Bou
 {
     private const double GapMm = 5;
 
-    // A sheet is the picture's: it keeps this share of height or width, however much the table needs.
+    // A sheet is the picture's: it keeps this share of height or width, however much the table needs. On the largest paper less is
+    // still large, and tables have nowhere else to go.
     private const double LeastPicture = 0.4;
+    private const double LeastPictureOnTheLargest = 0.3;
 
     // Notes are broken into lines of about fifty letters.
     private const double NotesWidthMm = 84;
@@ -68,7 +73,7 @@ internal sealed record SheetPlan(Bounds Picture, Bounds Table, Bounds Notes, Bou
     public static SheetPlan Of(PaperSize size, SheetMatter matter)
     {
         Bounds room = SheetFrame.RoomOf(size);
-        return size.HeightMm > size.WidthMm ? Upright(room, matter) : Lying(room, matter);
+        return size.HeightMm > size.WidthMm ? Upright(room, matter) : Lying(room, matter, size == PaperSize.A0 ? LeastPictureOnTheLargest : LeastPicture);
     }
 
     /// <summary>Shares out lying paper with the tables beside the title block, so that only notes stand beside the picture.</summary>
@@ -121,9 +126,9 @@ internal sealed record SheetPlan(Bounds Picture, Bounds Table, Bounds Notes, Bou
             wanted <= most);
     }
 
-    private static SheetPlan Lying(Bounds room, SheetMatter matter)
+    private static SheetPlan Lying(Bounds room, SheetMatter matter, double leastPicture)
     {
-        double most = room.Width * (1 - LeastPicture);
+        double most = room.Width * (1 - leastPicture);
         double one = Math.Min(most, Math.Max(NotesWidthMm, matter.TablesNaturalWidthMm));
         for (double width = one; ; width += matter.TablesNaturalWidthMm + GapMm + 1)
         {

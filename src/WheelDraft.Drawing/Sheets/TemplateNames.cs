@@ -39,6 +39,10 @@ internal sealed class TemplateNames(Design design)
         .. naming is TemplateNaming.Full ? Wheel.Rings.SelectMany(Cuts) : [],
     ];
 
+    /// <summary>The rings with their numbers and radii, in one line.</summary>
+    public string RingLine() => "Rings: " + string.Join("; ", Wheel.AllRings.Select(r =>
+        $"{(r.IsFeed ? "feed" : $"{DrawingNumbers.Trimmed(WheelEdges.NumberOf(design, r), 0)} {r.Name}")} R{_cut.Length(r.RadiusMm)}")) + ".";
+
     private IEnumerable<RingCallout> Holes()
     {
         yield return new(Point.Polar(Math.Max(Wheel.OuterDiameterMm / 2, WheelSolids.CarrierRadiusMm(design.Brief, Wheel)), 0), "home mark, 0°");
@@ -57,7 +61,7 @@ internal sealed class TemplateNames(Design design)
     private RingCallout Ring(RingLayout ring)
     {
         double at = ring.IsWhole ? Angles.RadFromDeg(WholeRingAtDeg) : Middle(ring.Periods[0].CopperRad);
-        return new(Point.Polar(ring.RadiusMm, at), $"{(ring.IsFeed ? "feed" : ring.Name)} ring {"R" + _cut.Length(ring.RadiusMm)}");
+        return new(Point.Polar(ring.RadiusMm, at), $"{(ring.IsFeed ? "feed" : ring.Name)} ring R{_cut.Length(ring.RadiusMm)}");
     }
 
     private IEnumerable<RingCallout> Edges(RingLayout ring, string name) => ring.Periods.SelectMany(period =>

@@ -74,7 +74,7 @@ internal static class TemplateSheets
         pen.Add(TemplateMarks.Join(Row(2)));
         Words(2, "Join mark, a letter beside it: lay it on the mark of the same letter on the next page.");
         AngleSense.Draw(pen, Row(3) - new Vector(5.5, AngleSense.HeightMm / 2));
-        pen.Text("Wheel angles count this way: from the home mark, anticlockwise seen from the wiper side.", new(Row(3) + new Vector(28, 0), TextAlong.Start, TextAcross.Middle), TextStyle.Small);
+        pen.Text("Wheel angles count anticlockwise from the home mark, seen from the wiper side.", new(Row(3) + new Vector(28, 0), TextAlong.Start, TextAcross.Middle), TextStyle.Small);
         return topLeft.Y - (rowMm * 3) - (AngleSense.HeightMm / 2);
     }
 

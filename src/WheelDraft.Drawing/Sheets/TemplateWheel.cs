@@ -42,10 +42,10 @@ internal sealed class TemplateWheel
         (TemplatePart part, IReadOnlyList<RingCallout> callouts) = Begin(
             new("template-wheel", $"{_design.Brief.Title}: wheel", "The contact wheel at true size: cut lines, waste hatched, holes to drill, home mark, names and wheel angles."),
             half,
-            [new TemplateNames(_design).Of(TemplateNaming.Full), new TemplateNames(_design).Of(TemplateNaming.Short), new TemplateNames(_design).Of(TemplateNaming.Edges)],
+            [TemplateNaming.Full, TemplateNaming.Short, TemplateNaming.Edges, TemplateNaming.Holes],
             [
                 $"{(IsLands ? "Lands in their places on the disc" : "Wheel")}, wiper side. Outer {_numbers.Diameter(Wheel.OuterDiameterMm)}, {_numbers.Thickness(_design.Brief.Wheel.ThicknessMm)} {_design.Brief.Wheel.Material}. {(IsLands ? "Hatched: no copper." : "Hatched: waste.")}",
-                .. HoleWords(),
+                .. DrillWords.OfWheel(_design),
                 "Angles are wheel angles, from the home mark, edges on their ring radius.",
             ]);
         ViewPen waste = part.In("waste", "Waste");
@@ -73,11 +73,11 @@ internal sealed class TemplateWheel
         (TemplatePart part, IReadOnlyList<RingCallout> callouts) = Begin(
             new("template-carrier", $"{_design.Brief.Title}: carrier", "The carrier at true size: outline, holes to drill, the recess for the copper, home mark."),
             half,
-            [new TemplateNames(_design).Of(TemplateNaming.Holes)],
+            [TemplateNaming.Holes],
             [
                 $"Carrier, wiper side. Outer {_numbers.Diameter(2 * half)}, {_numbers.Thickness(_design.Brief.Carrier.ThicknessMm)} insulating material. Hatched: waste.",
                 .. CarrierWords.Recess(_design),
-                .. HoleWords(),
+                .. DrillWords.OfWheel(_design),
             ]);
         part.In("waste", "Waste").Area(new Outline(Contour.Circle(Point.Origin, half + WasteMm)), Fill.Of(FillKind.Waste));
         part.In("cut", "Cut lines").Area(new Outline(Wheel.Carrier.Outer), Fill.Of(FillKind.Paper), CutLine);
@@ -95,23 +95,26 @@ internal sealed class TemplateWheel
         return part.Build();
     }
 
-    private (TemplatePart Part, IReadOnlyList<RingCallout> Callouts) Begin(SheetWords words, double half, IReadOnlyList<IReadOnlyList<RingCallout>> ways, IReadOnlyList<string> text)
+    // The fullest of the ways that fits a page; a wheel that fits none by itself may be named in full over several. Rings that are not
+    // named by leaders stand in a line under the part.
+    private (TemplatePart Part, IReadOnlyList<RingCallout> Callouts) Begin(SheetWords words, double half, IReadOnlyList<TemplateNaming> ways, IReadOnlyList<string> text)
     {
+        TemplateNames names = new(_design);
         Bounds bounds = new(-half, -half, half, half);
-        foreach (IReadOnlyList<RingCallout> way in ways.Append([]))
+        foreach (TemplateNaming way in ways)
         {
-            double column = BesideMm + CalloutRing.ColumnMm(CalloutMarks.Words, way.Select(c => c.Text));
-            TemplateRoom room = new(way.Count == 0 ? 0 : column, ShowsSense: true);
-            TemplatePart part = TemplatePart.Of(words, bounds, room, text);
-            RingCallout[] placed = [.. way.Select(c => c with { At = part.View.Of(c.At) })];
-            bool fits = part.WidthMm <= _roomMm || 2 * half > _roomMm - BesideMm;
-            if (way.Count == 0 || (fits && placed.Length <= Ring(part).Capacity))
+            IReadOnlyList<RingCallout> callouts = names.Of(way);
+            TemplateRoom room = new(BesideMm + CalloutRing.ColumnMm(CalloutMarks.Words, callouts.Select(c => c.Text)), ShowsSense: true);
+            TemplatePart part = TemplatePart.Of(words, bounds, room, way == TemplateNaming.Edges || (way == TemplateNaming.Holes && ways.Count > 1) ? [.. text, names.RingLine()] : text);
+            RingCallout[] placed = [.. callouts.Select(c => c with { At = part.View.Of(c.At) })];
+            bool fits = part.WidthMm <= _roomMm || 2 * half > _roomMm - (2 * BesideMm);
+            if (fits && placed.Length <= Ring(part).Capacity)
             {
                 return (part, placed);
             }
         }
 
-        throw new System.Diagnostics.UnreachableException();
+        return (TemplatePart.Of(words, bounds, new(ShowsSense: true), [.. text, names.RingLine()]), []);
     }
 
     private static CalloutRing Ring(TemplatePart part) => new(part.Part.Grown(WasteMm + 3), part.Area);
@@ -160,6 +163,4 @@ internal sealed class TemplateWheel
             }
         }
     }
-
-    private IReadOnlyList<string> HoleWords() => DrillWords.OfWheel(_design);
 }

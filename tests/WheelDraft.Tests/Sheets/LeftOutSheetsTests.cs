@@ -17,8 +17,8 @@ public sealed class LeftOutSheetsTests
         .Design();
 
     [Theory]
-    [InlineData("propagation-bench", 10)]
-    [InlineData("seed-drier", 4)]
+    [InlineData("propagation-bench", 11)]
+    [InlineData("seed-drier", 5)]
     public void Of_NamesOfSixtyLetters_LeavesOutNoSheet(string demo, int sheets)
     {
         List<string> left = [];
@@ -30,7 +30,7 @@ public sealed class LeftOutSheetsTests
     public void Of_NamesTooWideForThePaper_PutsTheAssemblysLabelsIntoAKey()
     {
         Sheet assembly = AssemblySheet.Of(Long("propagation-bench"));
-        Assert.Contains(assembly.Groups, g => string.Equals(g.Name.Id, "table-2", StringComparison.Ordinal));
+        Assert.True(assembly.Groups.Any(g => string.Equals(g.Name.Id, "table-2", StringComparison.Ordinal)), string.Join(";", assembly.Warnings)+assembly.Size + string.Join(" ", assembly.Groups.Select(g => g.Id)));
     }
 
     [Fact]
@@ -41,7 +41,7 @@ public sealed class LeftOutSheetsTests
         Design broken = whole with { Strips = whole.Strips with { Strips = [whole.Strips.Strips[0] with { Spring = null!, Electrics = null! }, .. whole.Strips.Strips.Skip(1)] } };
         List<string> left = [];
         IReadOnlyList<Sheet> drawn = DesignSheets.Of(broken, leaveOut: left.Add);
-        Assert.Equal(9, drawn.Count);
+        Assert.Equal(10, drawn.Count);
         Assert.Contains("'strip feed strip' is left out", Assert.Single(left), StringComparison.Ordinal);
         Assert.ThrowsAny<Exception>(() => DesignSheets.Of(broken));
     }
