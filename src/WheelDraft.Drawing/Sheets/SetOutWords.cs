@@ -6,19 +6,24 @@ namespace WheelDraft.Drawing;
 internal static class SetOutWords
 {
     /// <summary>One row an edge: the corners of window or land on either side of the ring radius, and the point on it, each with x, y and chord.</summary>
-    public static SheetTable Table(Design design)
+    /// <param name="design">The design.</param>
+    /// <param name="withCorners">Whether corners are listed; without them, points on the ring radius alone.</param>
+    public static SheetTable Table(Design design, bool withCorners = true)
     {
         CutNumbers numbers = CutNumbers.Of(design);
         TableColumn[] columns =
         [
             new($"Edge, {numbers.UnitSign}"),
             new("At °", TextAlong.End),
-            .. Columns("inner"),
+            .. withCorners ? Columns("inner") : [],
             .. Columns("ring"),
-            .. Columns("outer"),
+            .. withCorners ? Columns("outer") : [],
         ];
-        return new(columns, [.. SetOut.Of(design).Edges.Select(e => Row(numbers, e))]) { Title = "Set-out: every edge and corner from the axis" };
+        return new(columns, [.. Edges(design).Select(e => Row(numbers, e, withCorners))]) { Title = "Set-out: every edge and corner from the axis" };
     }
+
+    /// <summary>The edges of a design's wheel as they are set out.</summary>
+    public static IReadOnlyList<SetOutEdge> Edges(Design design) => SetOut.Of(design.Wheel, design.Motion).Edges;
 
     /// <summary>How the table is read.</summary>
     public static string Note(Design design) =>
@@ -28,13 +33,13 @@ internal static class SetOutWords
     private static IEnumerable<TableColumn> Columns(string which) =>
         [new($"{which} x", TextAlong.End), new("y", TextAlong.End), new("chord", TextAlong.End)];
 
-    private static IReadOnlyList<string> Row(CutNumbers numbers, SetOutEdge edge) =>
+    private static IReadOnlyList<string> Row(CutNumbers numbers, SetOutEdge edge, bool withCorners) =>
     [
         $"{edge.Ring.Name} {(edge.End == EdgeEnd.Make ? "make" : "break")}",
         numbers.Direction(edge.OnRing.WheelRad, edge.OnRing.RadiusMm),
-        .. Cells(numbers, edge.Inner),
+        .. withCorners ? Cells(numbers, edge.Inner) : [],
         .. Cells(numbers, edge.OnRing),
-        .. Cells(numbers, edge.Outer),
+        .. withCorners ? Cells(numbers, edge.Outer) : [],
     ];
 
     private static IEnumerable<string> Cells(CutNumbers numbers, SetOutPoint point) =>

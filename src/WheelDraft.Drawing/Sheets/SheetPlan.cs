@@ -61,10 +61,8 @@ internal sealed record SheetPlan(Bounds Picture, Bounds Table, Bounds Notes, Bou
 {
     private const double GapMm = 5;
 
-    // A sheet is the picture's: it keeps this share of height or width, however much the table needs. On the largest paper less is
-    // still large, and tables have nowhere else to go.
+    // A sheet is the picture's: it keeps this share of height or width, however much the table needs.
     private const double LeastPicture = 0.4;
-    private const double LeastPictureOnTheLargest = 0.3;
 
     // Notes are broken into lines of about fifty letters.
     private const double NotesWidthMm = 84;
@@ -73,7 +71,7 @@ internal sealed record SheetPlan(Bounds Picture, Bounds Table, Bounds Notes, Bou
     public static SheetPlan Of(PaperSize size, SheetMatter matter)
     {
         Bounds room = SheetFrame.RoomOf(size);
-        return size.HeightMm > size.WidthMm ? Upright(room, matter) : Lying(room, matter, size == PaperSize.A0 ? LeastPictureOnTheLargest : LeastPicture);
+        return size.HeightMm > size.WidthMm ? Upright(room, matter) : Lying(room, matter);
     }
 
     /// <summary>Shares out lying paper with the tables beside the title block, so that only notes stand beside the picture.</summary>
@@ -126,9 +124,9 @@ internal sealed record SheetPlan(Bounds Picture, Bounds Table, Bounds Notes, Bou
             wanted <= most);
     }
 
-    private static SheetPlan Lying(Bounds room, SheetMatter matter, double leastPicture)
+    private static SheetPlan Lying(Bounds room, SheetMatter matter)
     {
-        double most = room.Width * (1 - leastPicture);
+        double most = room.Width * (1 - LeastPicture);
         double one = Math.Min(most, Math.Max(NotesWidthMm, matter.TablesNaturalWidthMm));
         for (double width = one; ; width += matter.TablesNaturalWidthMm + GapMm + 1)
         {

@@ -82,9 +82,12 @@ internal static class WheelEdges
     }
 
     /// <summary>Every ring and every edge; then how edges and corners are set out, where there are any.</summary>
-    public static IReadOnlyList<SheetTable> Tables(Design design, bool withNumbers = true)
+    /// <param name="design">The design.</param>
+    /// <param name="withNumbers">Whether rings are numbered.</param>
+    /// <param name="withCorners">Whether corners are set out too.</param>
+    public static IReadOnlyList<SheetTable> Tables(Design design, bool withNumbers = true, bool withCorners = true)
     {
-        SheetTable setOut = SetOutWords.Table(design);
+        SheetTable setOut = SetOutWords.Table(design, withCorners);
         return setOut.Rows.Count == 0 ? [Table(design, withNumbers)] : [Table(design, withNumbers), setOut];
     }
 

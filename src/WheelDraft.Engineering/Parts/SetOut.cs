@@ -4,18 +4,13 @@ namespace WheelDraft.Engineering;
 
 /// <summary>The points by which a wheel's copper is set out by hand: each edge with its two corners; wheel frame.</summary>
 /// <param name="Edges">The edges, ring by ring in file order, each on-period's make before its break.</param>
-/// <param name="ToleranceMm">How far a cut edge may stray, mm: points are worth giving to a tenth of it.</param>
-internal sealed record SetOut(IReadOnlyList<SetOutEdge> Edges, double ToleranceMm)
+internal sealed record SetOut(IReadOnlyList<SetOutEdge> Edges)
 {
     /// <summary>Share of the process tolerance to which a place is worth giving.</summary>
     public const double ShareOfTolerance = 0.1;
 
-    /// <summary>The points of a design's wheel.</summary>
-    public static SetOut Of(Design design)
-    {
-        ArgumentNullException.ThrowIfNull(design);
-        return new([.. design.Wheel.Rings.SelectMany(r => OfRing(r, design.Motion))], design.Brief.Process.ToleranceMm);
-    }
+    /// <summary>The points of a wheel.</summary>
+    public static SetOut Of(WheelLayout wheel, Motion motion) => new([.. wheel.Rings.SelectMany(r => OfRing(r, motion))]);
 
     private static IEnumerable<SetOutEdge> OfRing(RingLayout ring, Motion motion)
     {

@@ -68,7 +68,7 @@ public sealed partial class SetOutTests
         double mm = unit is "in" ? 25.4 : 1;
         Assert.True(step >= toleranceMm / mm / 10 * (1 - 1e-9) && step / 2 <= toleranceMm / mm / 10);
         IReadOnlyList<IReadOnlyList<string>> rows = SetOutWords.Table(design).Rows;
-        SetOutEdge[] edges = [.. SetOut.Of(design).Edges];
+        SetOutEdge[] edges = [.. SetOutWords.Edges(design)];
         Assert.Equal(edges.Length, rows.Count);
         for (int i = 0; i < rows.Count; i++)
         {
@@ -132,9 +132,9 @@ public sealed partial class SetOutTests
     private static void AssertOnCopper(Design design)
     {
         Piece[] copper = [.. design.Wheel.Copper.SelectMany(c => c.Outline.Pieces)];
-        SetOut setOut = SetOut.Of(design);
-        Assert.Equal(2 * design.Wheel.Rings.Sum(r => r.Periods.Count), setOut.Edges.Count);
-        foreach (SetOutEdge edge in setOut.Edges)
+        IReadOnlyList<SetOutEdge> setOut = SetOutWords.Edges(design);
+        Assert.Equal(2 * design.Wheel.Rings.Sum(r => r.Periods.Count), setOut.Count);
+        foreach (SetOutEdge edge in setOut)
         {
             (double make, double off) = WheelEdges.MakeAndBreak(design, edge.Ring.Periods.MinBy(p => Math.Min(Apart(design, p, true, edge), Apart(design, p, false, edge)))!);
             Assert.Equal(0, Angles.Signed((edge.End == EdgeEnd.Make ? make : off) - edge.OnRing.WheelRad), 1e-9);

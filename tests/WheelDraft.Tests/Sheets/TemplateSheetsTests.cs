@@ -97,7 +97,7 @@ public sealed class TemplateSheetsTests : IDisposable
         Assert.All(parts.Concat(ArtworkSheets.Of(design)), PaperTests.AssertTidy);
         string words = Words(parts[0]);
         CutNumbers numbers = CutNumbers.Of(design);
-        foreach (SetOutEdge edge in SetOut.Of(design).Edges)
+        foreach (SetOutEdge edge in SetOutWords.Edges(design))
         {
             Assert.Contains($"{(edge.End == EdgeEnd.Make ? "make" : "break")} {numbers.Direction(edge.OnRing.WheelRad, edge.OnRing.RadiusMm)}°", words, StringComparison.Ordinal);
         }
