@@ -1,4 +1,3 @@
-using WheelDraft.Engineering;
 using WheelDraft.Geometry;
 
 namespace WheelDraft.Drawing;

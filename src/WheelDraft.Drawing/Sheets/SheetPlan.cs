@@ -19,7 +19,7 @@ internal sealed record SheetMatter(IReadOnlyList<SheetTable> Tables, NoteBlock N
     /// <summary>The same with the key to numbered callouts as a last table; unchanged without any.</summary>
     /// <remarks>A key in another order takes the same room, so that the order may be found after the sheet is shared out.</remarks>
     public SheetMatter WithKey(IReadOnlyList<RingCallout> numbered) =>
-        numbered.Count == 0 ? this : this with { Tables = [.. Tables.Where(t => t.Title != CalloutKey.Title), CalloutKey.Table(numbered)] };
+        numbered.Count == 0 ? this : this with { Tables = [.. Tables.Where(t => !string.Equals(t.Title, CalloutKey.Title, StringComparison.Ordinal)), CalloutKey.Table(numbered)] };
 
     /// <summary>The caution.</summary>
     public required CautionBlock Caution { get; init; }
