@@ -235,7 +235,7 @@ public sealed class MakeCommandTests
         File.WriteAllText(run.PathOf("bench.toml"), File.ReadAllText(run.PathOf("bench.toml")).Replace("PB-01", "PB-02", StringComparison.Ordinal));
         Assert.Equal(3, run.Run("make", "bench.toml", "-o", "made", "--only", "report,cut"));
         Assert.Equal(old, File.ReadAllBytes(run.PathOf("made/report.json")));
-        Assert.Equal(["cut/wheel.dxf", "manifest.json", "report.json"], Present(run), StringComparer.Ordinal);
+        Assert.Equal(["cut/carrier.dxf", "cut/wheel.dxf", "manifest.json", "report.json"], Present(run), StringComparer.Ordinal);
     }
 
     [Fact]
