@@ -45,10 +45,11 @@ internal static class DesignSheets
 
     private readonly record struct SheetOfSet(string Name, Func<SheetNumber, Sheet> Draw);
 
-    // One line a sheet: the wheel, strips, assembly, bases, timing, circuit, spacing, runs, the moment.
+    // One line a sheet: the wheel, its carrier, strips, assembly, bases, timing, circuit, spacing, runs, the moment.
     private static IReadOnlyList<SheetOfSet> InOrder(Design design, SheetOptions options) =>
     [
         new("wheel", number => WheelSheet.Of(design, number, options)),
+        new("carrier", number => CarrierSheet.Of(design, number)),
         .. design.Strips.Strips.Select((s, i) => new SheetOfSet($"strip {s.Form.Strip.Name}", number => StripSheet.Of(design, i, number))),
         .. AssemblySheet.IsWanted(design) ? [new("assembly", number => AssemblySheet.Of(design, number, options))] : (SheetOfSet[])[],
         .. design.Parts.Bases.Select((b, i) => new SheetOfSet(b.Part.FileName, number => BaseSheet.Of(design, i, number))),

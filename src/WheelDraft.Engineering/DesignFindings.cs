@@ -22,7 +22,7 @@ internal static class DesignFindings
             .. design.Circuit.Findings,
             .. Oversights.Of(design),
             .. CopperHeat.Findings(brief, design.Wheel, design.Circuit.Currents),
-            .. design.Parts.Findings(brief.Process),
+            .. design.Parts.Findings(brief),
         ];
         return [.. all.Distinct()];
     }

@@ -16,11 +16,14 @@ internal static class CalloutKey
     /// <summary>Numbers from 1 in the order given.</summary>
     public static IReadOnlyList<RingCallout> Numbered(IEnumerable<RingCallout> callouts) => [.. callouts.Select((c, i) => c with { Number = i + 1 })];
 
+    /// <summary>What the key is called.</summary>
+    public const string Title = "Key to the numbers";
+
     /// <summary>The key as a table.</summary>
     public static SheetTable Table(IEnumerable<RingCallout> numbered) => new(
         [new("No.", TextAlong.End), new("Meaning")],
         [.. numbered.Select(c => (IReadOnlyList<string>)[DrawingNumbers.Trimmed(c.Number ?? 0, 0), c.Text])])
     {
-        Title = "Key to the numbers",
+        Title = Title,
     };
 }

@@ -32,6 +32,9 @@ internal sealed class DrawingNumbers
     /// <summary>A length with its unit.</summary>
     public string LengthWithUnit(double lengthMm, int decimals = 2) => $"{Length(lengthMm, decimals)} {UnitSign}";
 
+    /// <summary>A thickness of stock with its unit, to a micrometre or a ten-thousandth of an inch: foil of 35 µm is not 0.04 mm.</summary>
+    public string Thickness(double thicknessMm) => LengthWithUnit(thicknessMm, 3);
+
     /// <summary>A diameter: Ø and the length.</summary>
     public string Diameter(double diameterMm, int decimals = 2) => "Ø" + Length(diameterMm, decimals);
 

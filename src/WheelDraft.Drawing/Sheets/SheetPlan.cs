@@ -16,10 +16,10 @@ internal sealed record SheetMatter(IReadOnlyList<SheetTable> Tables, NoteBlock N
     {
     }
 
-    /// <summary>The same with the key to numbered callouts as a second table; unchanged without any.</summary>
+    /// <summary>The same with the key to numbered callouts as a last table; unchanged without any.</summary>
     /// <remarks>A key in another order takes the same room, so that the order may be found after the sheet is shared out.</remarks>
     public SheetMatter WithKey(IReadOnlyList<RingCallout> numbered) =>
-        numbered.Count == 0 ? this : this with { Tables = [Tables[0], CalloutKey.Table(numbered)] };
+        numbered.Count == 0 ? this : this with { Tables = [.. Tables.Where(t => !string.Equals(t.Title, CalloutKey.Title, StringComparison.Ordinal)), CalloutKey.Table(numbered)] };
 
     /// <summary>The caution.</summary>
     public required CautionBlock Caution { get; init; }
@@ -39,9 +39,12 @@ internal sealed record SheetMatter(IReadOnlyList<SheetTable> Tables, NoteBlock N
         for (int i = 0; i < Tables.Count; i++)
         {
             GroupPen pen = sheet.Group(i == 0 ? "table" : Invariant.Text($"table-{i + 1}"), Tables[i].Title, "table");
-            Bounds room = area with { MaxY = Math.Max(top, area.MinY) };
+
+            // A table takes no more than its own height, so that side by side it leaves the room below to the next.
+            double foot = top - Tables[i].SideBySideHeightMm(area.Width);
+            Bounds room = area with { MaxY = Math.Max(top, area.MinY), MinY = i + 1 < Tables.Count ? Math.Clamp(foot, area.MinY, Math.Max(top, area.MinY)) : area.MinY };
             missing += Tables[i].Rows.Count - Tables[i].DrawSideBySide(pen, room);
-            top -= Tables[i].SideBySideHeightMm(area.Width) + TableGapMm;
+            top = foot - TableGapMm;
         }
 
         return missing;

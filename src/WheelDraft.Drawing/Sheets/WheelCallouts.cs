@@ -8,6 +8,7 @@ internal sealed class WheelCallouts(Design design)
 {
     private readonly WheelLayout _wheel = design.Wheel;
     private readonly DrawingNumbers _numbers = new(design.Brief.DrawingUnit);
+    private readonly CutNumbers _cut = CutNumbers.Of(design);
 
     /// <summary>Ways of annotating, the fullest first: rings by name, then by their number in the table; the table has what a way leaves out.</summary>
     public IReadOnlyList<IReadOnlyList<RingCallout>> Ways() =>
@@ -56,8 +57,8 @@ internal sealed class WheelCallouts(Design design)
         (double make, double off) = WheelEdges.MakeAndBreak(design, period);
         return new[]
         {
-            new RingCallout(Point.Polar(ring.RadiusMm, make), $"{name(ring, NumberOf(ring))} make {DrawingNumbers.Direction(make)}"),
-            new RingCallout(Point.Polar(ring.RadiusMm, off), $"{name(ring, NumberOf(ring))} break {DrawingNumbers.Direction(off)}"),
+            new RingCallout(Point.Polar(ring.RadiusMm, make), $"{name(ring, NumberOf(ring))} make {_cut.Direction(make, ring.RadiusMm)}°"),
+            new RingCallout(Point.Polar(ring.RadiusMm, off), $"{name(ring, NumberOf(ring))} break {_cut.Direction(off, ring.RadiusMm)}°"),
         };
     }));
 
@@ -80,19 +81,29 @@ internal static class WheelEdges
         return design.Motion.Direction == Turning.Clockwise ? (start, end) : (end, start);
     }
 
+    /// <summary>Every ring and every edge; then how edges and corners are set out, where there are any.</summary>
+    /// <param name="design">The design.</param>
+    /// <param name="withNumbers">Whether rings are numbered.</param>
+    /// <param name="withCorners">Whether corners are set out too.</param>
+    public static IReadOnlyList<SheetTable> Tables(Design design, bool withNumbers = true, bool withCorners = true)
+    {
+        SheetTable setOut = SetOutWords.Table(design, withCorners);
+        return setOut.Rows.Count == 0 ? [Table(design, withNumbers)] : [Table(design, withNumbers), setOut];
+    }
+
     /// <summary>Every ring and every edge.</summary>
     /// <param name="design">The design.</param>
     /// <param name="withNumbers">Whether rings are numbered, for callouts that name them by number.</param>
     public static SheetTable Table(Design design, bool withNumbers = true)
     {
-        DrawingNumbers numbers = new(design.Brief.DrawingUnit);
+        CutNumbers numbers = CutNumbers.Of(design);
         int first = withNumbers ? 0 : 1;
         TableColumn[] columns =
             [
                 new("No.", TextAlong.End),
                 new("Ring"),
                 new($"Radius {numbers.UnitSign}", TextAlong.End),
-                new(design.Wheel.Feed is null ? "Wipers at °" : "Wiper at °", TextAlong.End),
+                new(design.Wheel.Feed is null ? "Wipers at home °" : "Wiper at home °", TextAlong.End),
                 new($"{(design.Wheel.Feed is null ? "Lands" : "Windows")} {numbers.UnitSign}", TextAlong.End),
                 new("Make edge °", TextAlong.End),
                 new("Break edge °", TextAlong.End),
@@ -113,9 +124,10 @@ internal static class WheelEdges
         return
         [
             $"Seen from the wiper side; the wheel turns {SheetWordsOf.Turns(design)}, {DrawingNumbers.Trimmed(design.Motion.TurnTimeS, 3)} s a turn. Circles mark the wipers at home.",
-            "Angles anticlockwise from the home mark, edges on their ring radius. Finished sizes, before any kerf.",
-            $"Copper {design.Brief.Wheel.Material}, {numbers.LengthWithUnit(design.Brief.Wheel.ThicknessMm)} thick. Cut edges ±{numbers.LengthWithUnit(process.ToleranceMm, 3)}; inside corners {numbers.Radius(process.InsideRadiusMm, 3)}.",
-            .. design.Wheel.Rings.Where(r => r.Adjust is not null).Select(r => Slope(numbers, r.Name, r.Adjust!)),
+            "All angles are wheel angles: from the home mark, anticlockwise seen from the wiper side, edges on their ring radius. Finished sizes, before any kerf.",
+            SetOutWords.Note(design),
+            $"Copper {design.Brief.Wheel.Material}, {numbers.Thickness(design.Brief.Wheel.ThicknessMm)} thick. Cut edges ±{numbers.LengthWithUnit(process.ToleranceMm, 3)}; inside corners {numbers.Radius(process.InsideRadiusMm, 3)}.",
+            .. design.Wheel.Rings.Where(r => r.Adjust is not null).Select(r => Slope(design, r)),
             .. design.Brief.Wheel.Rim || design.Wheel.Feed is null ? (string[])[] : ["No rim: windows of the outermost ring are open to the outside."],
             .. WheelMarks.Of(design).Missing,
         ];
@@ -139,22 +151,25 @@ internal static class WheelEdges
         ring.IsFeed ? 0 : 1 + design.Wheel.Rings.TakeWhile(r => !ReferenceEquals(r, ring)).Count();
 
     /// <summary>From which radius to which a ring's windows or lands reach.</summary>
-    private static string Band(DrawingNumbers numbers, RingLayout ring) =>
+    private static string Band(CutNumbers numbers, RingLayout ring) =>
         (ring.WindowFromMm ?? ring.LandFromMm) is double from && (ring.WindowToMm ?? ring.LandToMm) is double to
-            ? $"{numbers.LengthInColumn(from)} – {numbers.LengthInColumn(to)}"
+            ? $"{numbers.Length(from)} – {numbers.Length(to)}"
             : "none";
 
-    private static string Slope(DrawingNumbers numbers, string name, AdjustLayout adjust) =>
-        $"'{name}': sloped {(adjust.Edge.End == EdgeEnd.Make ? "make" : "break")} edge, straight from {numbers.Radius(adjust.EdgeInner.RadiusMm, 3)} at {DrawingNumbers.Direction(adjust.EdgeInner.ProgrammeRad, 3)} "
-        + $"to {numbers.Radius(adjust.EdgeOuter.RadiusMm, 3)} at {DrawingNumbers.Direction(adjust.EdgeOuter.ProgrammeRad, 3)} of the programme.";
+    private static string Slope(Design design, RingLayout ring)
+    {
+        CutNumbers numbers = CutNumbers.Of(design);
+        string End(EdgePoint point) => $"R{numbers.Length(point.RadiusMm)} at {numbers.Direction(design.Motion.WheelRad(ring.StationRad, point.ProgrammeRad), point.RadiusMm)}°";
+        return $"'{ring.Name}': sloped {(ring.Adjust!.Edge.End == EdgeEnd.Make ? "make" : "break")} edge, straight from {End(ring.Adjust.EdgeInner)} to {End(ring.Adjust.EdgeOuter)}.";
+    }
 
-    private static IEnumerable<IReadOnlyList<string>> Rows(Design design, DrawingNumbers numbers, RingLayout ring)
+    private static IEnumerable<IReadOnlyList<string>> Rows(Design design, CutNumbers numbers, RingLayout ring)
     {
         string[] place =
         [
             ring.IsFeed ? "" : DrawingNumbers.Trimmed(NumberOf(design, ring), 0),
             ring.IsFeed ? $"feed ({ring.Name})" : ring.Name,
-            numbers.LengthInColumn(ring.RadiusMm),
+            numbers.Length(ring.RadiusMm),
             string.Join(", ", ring.Wipers.Select(w => DrawingNumbers.DirectionInColumn(w.StationRad, 2))),
         ];
         if (ring.IsWhole)
@@ -169,8 +184,8 @@ internal static class WheelEdges
             [
                 .. place,
                 Band(numbers, ring),
-                DrawingNumbers.DirectionInColumn(make),
-                DrawingNumbers.DirectionInColumn(off),
+                numbers.Direction(make, ring.RadiusMm),
+                numbers.Direction(off, ring.RadiusMm),
                 DrawingNumbers.Fixed(design.Motion.SecondsFromRad(period.Wanted.StartRad), 2),
                 DrawingNumbers.Fixed(design.Motion.SecondsFromRad(Angles.InTurn(period.Wanted.EndRad)), 2),
             ];

@@ -17,19 +17,24 @@ internal static class WheelSheet
     {
         ArgumentNullException.ThrowIfNull(design);
         IReadOnlyList<RingCallout> key = (options ?? SheetOptions.Usual).Callouts == CalloutMarks.Numbers ? new WheelCallouts(design).Numbered() : [];
-        SheetMatter matter = new SheetMatter(WheelEdges.Table(design, withNumbers: key.Count == 0), new("Notes", WheelEdges.Notes(design))) { Caution = new(SheetWordsOf.CautionsOf(design)) }.WithKey(key);
-        WheelPicture? picture = null;
-        foreach (PaperSize size in PaperSize.Iso)
+
+        // Hundreds of edges with their corners have no room on any paper: then corners are left to the edges' angles and the rings' windows.
+        foreach (bool withCorners in (bool[])[true, false])
         {
-            SheetPlan plan = SheetPlan.Of(size, matter);
-            picture = WheelPicture.Fitted(design, size, plan, key);
-            if (plan.IsRoomy && picture.Scale.Factor >= 1 && picture.HasAllCallouts)
+            SheetMatter matter = new SheetMatter(WheelEdges.Tables(design, key.Count == 0, withCorners), new("Notes", WheelEdges.Notes(design))) { Caution = new(SheetWordsOf.CautionsOf(design)) }.WithKey(key);
+            foreach (PaperSize size in PaperSize.Iso)
             {
-                break;
+                SheetPlan plan = SheetPlan.Of(size, matter);
+                WheelPicture picture = WheelPicture.Fitted(design, size, plan, key);
+                bool isLast = size == PaperSize.Iso[^1] && (plan.IsRoomy || !withCorners);
+                if (isLast || (plan.IsRoomy && picture.Scale.Factor >= 1 && picture.HasAllCallouts))
+                {
+                    return picture.Draw(matter.WithKey(picture.Key), number ?? SheetNumber.Single);
+                }
             }
         }
 
-        return picture!.Draw(matter.WithKey(picture.Key), number ?? SheetNumber.Single);
+        throw new System.Diagnostics.UnreachableException();
     }
 }
 
@@ -245,6 +250,7 @@ internal sealed class WheelPicture
             Direction = LinearDirection.Level,
             Subject = "outer diameter",
         });
+        AngleSense.TryDraw(_sheet, _plan.Picture);
     }
 
     private ViewPen In(string id, string title, string role) => _sheet.Group(id, title, role).In(_view);

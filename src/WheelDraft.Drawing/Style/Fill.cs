@@ -57,6 +57,12 @@ internal enum FillKind
     /// <summary>A lamp that is lit: a load that is on at the moment shown.</summary>
     Lit,
 
+    /// <summary>What is cut away from a part.</summary>
+    Waste,
+
+    /// <summary>What is sunk into a part's face, not through it.</summary>
+    Recess,
+
     /// <summary>First net.</summary>
     Net1,
 
@@ -164,6 +170,8 @@ internal readonly record struct FillPattern(PatternKind Kind, double AngleDeg, d
         FillKind.Error => new(PatternKind.CrossHatch, 45, 1.4, 0.25),
         FillKind.Live => new(PatternKind.Hatch, 45, 1.6, 0.25),
         FillKind.Unjoined => new(PatternKind.Dots, 0, 1.6, 0.35),
+        FillKind.Waste => new(PatternKind.Hatch, 45, 1.8, 0.13),
+        FillKind.Recess => new(PatternKind.Dots, 0, 1.8, 0.3),
         FillKind.Net1 => new(PatternKind.Hatch, 45, 2.2, 0.18),
         FillKind.Net2 => new(PatternKind.Hatch, 135, 2.2, 0.18),
         FillKind.Net3 => new(PatternKind.Dots, 0, 1.8, 0.45),

@@ -101,7 +101,8 @@ public sealed class Theme
     internal Rgb Of(Fill fill) => fill.Kind switch
     {
         FillKind.Solid => Of(fill.SolidInk),
-        FillKind.Paper or FillKind.Window or FillKind.Unjoined => Paper,
+        FillKind.Paper or FillKind.Window or FillKind.Unjoined or FillKind.Waste => Paper,
+        FillKind.Recess => _ink.Over(Paper, 0.04),
         FillKind.AtZero => _ink.Over(Paper, 0.16),
         FillKind.Band => _ink.Over(Paper, 0.07),
         FillKind.BarOff => _ink.Over(Paper, 0.04),

@@ -27,6 +27,9 @@ public sealed record Part
     /// <summary>For a strip its place in the order of <see cref="StripSet.Strips"/>; −1 for any other part.</summary>
     public int StripIndex { get; init; } = -1;
 
+    /// <summary>What is sunk into its face to take the copper; null for any part but a carrier, and for one that the copper lies on.</summary>
+    internal CarrierRecess? Recess { get; init; }
+
     /// <summary>The smallest upright rectangle round the shapes as they are cut, mm.</summary>
     public Geometry.Bounds CutBounds => Shapes.Select(s => s.ToCut.Bounds).Aggregate((a, b) => a.With(b));
 }
@@ -37,7 +40,7 @@ public enum PartRole
     /// <summary>The wheel's copper, or all of its lands.</summary>
     Wheel,
 
-    /// <summary>The insulating body that lands lie on.</summary>
+    /// <summary>The insulating body that the copper is let into or lies on.</summary>
     Carrier,
 
     /// <summary>A strip's blank.</summary>

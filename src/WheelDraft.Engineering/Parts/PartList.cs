@@ -3,7 +3,7 @@ namespace WheelDraft.Engineering;
 /// <summary>The parts of a design that are cut.</summary>
 public sealed record PartList
 {
-    private PartList(Part wheel, Part? carrier, IReadOnlyList<Part> strips) => (Wheel, Carrier, Strips) = (wheel, carrier, strips);
+    private PartList(Part wheel, Part carrier, IReadOnlyList<Part> strips) => (Wheel, Carrier, Strips) = (wheel, carrier, strips);
 
     /// <summary>The plates that strips are seated on, in file order of their surfaces.</summary>
     public IReadOnlyList<BasePlate> Bases { get; private init; } = [];
@@ -11,29 +11,33 @@ public sealed record PartList
     /// <summary>The wheel's copper.</summary>
     public Part Wheel { get; }
 
-    /// <summary>The carrier of a wheel of lands; null for a windowed wheel.</summary>
-    public Part? Carrier { get; }
+    /// <summary>The carrier, whichever construction: between a live wheel and an earthed shaft it alone holds the copper.</summary>
+    public Part Carrier { get; }
 
     /// <summary>The strips' blanks, in the order of <see cref="StripSet.Strips"/>.</summary>
     public IReadOnlyList<Part> Strips { get; }
 
     /// <summary>All of them, the wheel first.</summary>
-    public IEnumerable<Part> All => [Wheel, .. Carrier is null ? [] : (Part[])[Carrier], .. Strips, .. Bases.Select(b => b.Part)];
+    public IEnumerable<Part> All => [Wheel, Carrier, .. Strips, .. Bases.Select(b => b.Part)];
 
     /// <summary>The parts of a wheel and its strips, compensated for kerf.</summary>
     /// <exception cref="DesignRefusedException">One of them cannot be cut by the process.</exception>
     internal static PartList Of(Brief brief, WheelLayout wheel, StripSet strips, IReadOnlyList<AdjustingScrew> screws)
     {
         IReadOnlyList<string> slugs = FileSlugs.Of(strips.Strips.Select(s => s.Form.Strip.Name));
-        return new(WheelPart(brief, wheel), wheel.Feed is null ? CarrierPart(brief, wheel) : null, [.. strips.Strips.Select((s, i) => StripPart(brief, s.Form, i, slugs[i]))])
+        return new(WheelPart(brief, wheel), CarrierPart(brief, wheel), [.. strips.Strips.Select((s, i) => StripPart(brief, s.Form, i, slugs[i]))])
         {
             Bases = new BasePlates(brief, wheel, strips, screws).All(),
         };
     }
 
     /// <summary>What the shop could not make of them.</summary>
-    internal IEnumerable<Finding> Findings(ProcessBrief process) =>
-        Strips.Prepend(Wheel).SelectMany(p => p.Shapes).SelectMany(s => CutChecks.Of(s, process)).Concat(Bases.SelectMany(b => b.Findings));
+    internal IEnumerable<Finding> Findings(Brief brief) =>
+    [
+        .. Strips.Prepend(Wheel).SelectMany(p => p.Shapes).SelectMany(s => CutChecks.Of(s, brief.Process)),
+        .. Carrier.Recess?.Findings(brief) ?? [],
+        .. Bases.SelectMany(b => b.Findings),
+    ];
 
     private static Part WheelPart(Brief brief, WheelLayout wheel) => new()
     {
@@ -54,6 +58,7 @@ public sealed record PartList
         Stock = new(null, brief.Carrier.ThicknessMm, null),
         KerfMm = null,
         Shapes = [new(wheel.Carrier, wheel.Carrier, "the carrier", brief.PlaceOf("carrier"))],
+        Recess = CarrierRecess.Of(brief, wheel),
     };
 
     private static Part StripPart(Brief brief, StripForm form, int index, string slug) => new()

@@ -120,6 +120,9 @@ internal enum CutLayer
     /// <summary>Fold lines, at mid-allowance.</summary>
     Fold,
 
+    /// <summary>Outlines of what is sunk into the face and not cut through: the pocket for the copper.</summary>
+    Recess,
+
     /// <summary>Inner contours and holes.</summary>
     Window,
 

@@ -29,7 +29,7 @@ internal static class CutNotes
         string unit = design.Brief.DrawingUnit == DrawingUnit.Inch ? "INCH" : "MM";
         string stock = $"{(part.Stock.Material is string material ? material + " " : "")}{(part.Stock.ThicknessMm is double thickness ? Wording.Mm(thickness) : "THICKNESS NOT GIVEN")}";
         ReadersUnit lengths = ReadersUnit.Of(design.Brief);
-        return $"{design.Brief.DrawingNumber ?? design.Brief.Title} {part.Name}, {unit}, {lengths.Words(Kerf(part))}, {lengths.Words(stock)}{Side(part)}{input}";
+        return $"{design.Brief.DrawingNumber ?? design.Brief.Title} {part.Name}, {unit}, {lengths.Words(Kerf(part))}, {lengths.Words(stock)}{Side(part)}{lengths.Words(Recess(part))}{input}";
     }
 
     private static string Kerf(Part part) => part.KerfMm switch
@@ -38,6 +38,10 @@ internal static class CutNotes
         0 => "NOMINAL, NO KERF",
         double kerf => $"COMPENSATED FOR A KERF OF {Wording.Mm(kerf)}",
     };
+
+    private static string Recess(Part part) => part.Recess is CarrierRecess recess
+        ? $", RECESS {Wording.Mm(recess.DepthMm)} DEEP, {Wording.Mm(recess.FitMm)} LARGER ALL ROUND THAN THE COPPER"
+        : "";
 
     // Folds have a side, and in hard stock a direction of the grain.
     private static string Side(Part part) => part.Role != PartRole.Strip ? "" : part.Stock.Grain switch

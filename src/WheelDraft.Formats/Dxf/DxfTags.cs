@@ -70,6 +70,7 @@ internal static class CutLayerNames
     {
         CutLayer.Mark => "MARK",
         CutLayer.Fold => "FOLD",
+        CutLayer.Recess => "RECESS",
         CutLayer.Window => "WINDOW",
         CutLayer.Outline => "OUTLINE",
         CutLayer.Note => "NOTE",
@@ -81,6 +82,7 @@ internal static class CutLayerNames
     {
         CutLayer.Mark => 6,
         CutLayer.Fold => 3,
+        CutLayer.Recess => 4,
         CutLayer.Window => 5,
         CutLayer.Outline => 7,
         _ => 8,

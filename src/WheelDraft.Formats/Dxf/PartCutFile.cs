@@ -3,7 +3,7 @@ using WheelDraft.Engineering;
 
 namespace WheelDraft.Formats.Dxf;
 
-/// <summary>The cutting file of a part: its shapes as the cutter is led, fold lines, marks to scribe, a note that is not cut.</summary>
+/// <summary>The cutting file of a part: its shapes as the cutter is led, the recess that is not cut through, fold lines, marks to scribe, a note that is not cut.</summary>
 /// <remarks>A wheel and its carrier lie in the wheel frame; a base in the housing's plan, the shaft axis at the origin; a strip's blank lies along x, its terminal end at x = 0.</remarks>
 internal static class PartCutFile
 {
@@ -13,7 +13,10 @@ internal static class PartCutFile
         PartMarks marks = PartMarks.Of(design, part);
         return new CutDrawing(
             design.Brief.DrawingUnit,
-            part.Shapes.SelectMany(s => CutDrawing.ContoursOf(s.ToCut)),
+            [
+                .. part.Recess?.Pockets.SelectMany(p => p.Contours).Select(c => new CutContour(CutLayer.Recess, c)) ?? [],
+                .. part.Shapes.SelectMany(s => CutDrawing.ContoursOf(s.ToCut)),
+            ],
             [
                 .. marks.Folds.Select(f => new CutPath(CutLayer.Fold, [f])),
                 .. marks.Scribed.Select(s => new CutPath(CutLayer.Mark, s)),

@@ -16,6 +16,8 @@ internal static class DesignTemplate
         return new(design.Brief.Title, [.. TemplateSheets.Parts(design), .. BaseTemplate.Parts(design)])
         {
             Paper = paper,
+            Artwork = ArtworkSheets.Of(design),
+            Check = CheckLine.Of(design.Brief.DrawingUnit),
             Input = design.Brief.InputMark,
             Warning = design.Meets ? "" : "MISSES: DO NOT CUT",
             Instructions = [TemplateSheets.Instructions(design, paper)],

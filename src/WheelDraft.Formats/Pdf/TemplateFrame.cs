@@ -1,4 +1,5 @@
 using WheelDraft.Drawing;
+using WheelDraft.Engineering;
 using WheelDraft.Geometry;
 
 namespace WheelDraft.Formats.Pdf;
@@ -6,11 +7,11 @@ namespace WheelDraft.Formats.Pdf;
 /// <summary>What stands round the drawing on every page of a template: check lines, marks of the joins, words.</summary>
 internal sealed class TemplateFrame
 {
-    /// <summary>Length of the check lines, mm.</summary>
-    private const double CheckMm = 100;
+    // A page that shows less than this is no use, mm.
+    private const double LeastMm = 100;
 
-    /// <summary>What printers leave white at the edge of the paper, mm; common practice, no source.</summary>
-    private const double UnprintableMm = 8;
+    // Captions keep off the edge of the paper, mm: what printers leave white; common practice, no source.
+    private const double CaptionMm = 8;
 
     private static readonly LineStyle Fine = LineStyle.Of(LineKind.ContinuousNarrow, Ink.Dimension);
 
@@ -21,8 +22,8 @@ internal sealed class TemplateFrame
     internal TemplateFrame(PaperSize paper)
     {
         _paper = paper;
-        Window = new(22, 24, paper.WidthMm - UnprintableMm, paper.HeightMm - 22);
-        if (Window.Width < CheckMm || Window.Height < CheckMm)
+        Window = TemplateSheets.WindowOf(paper);
+        if (Window.Width < LeastMm || Window.Height < LeastMm)
         {
             throw new ArgumentException($"Paper {paper.Name} leaves less than 100 mm to draw on: take A4 or Letter.", nameof(paper));
         }
@@ -30,6 +31,9 @@ internal sealed class TemplateFrame
 
     /// <summary>Mark of the parameter file; empty for none.</summary>
     internal string Input { get; init; } = "";
+
+    /// <summary>The check lines.</summary>
+    internal CheckLine Check { get; init; } = CheckLine.Of(DrawingUnit.Millimetre);
 
     /// <summary>Words across every page, under a cross; empty for none.</summary>
     internal string Warning { get; init; } = "";
@@ -64,10 +68,10 @@ internal sealed class TemplateFrame
         Point along = new(13, Window.MinY);
         return
         [
-            .. Ruler(across, across + new Vector(CheckMm, 0)),
-            new SheetText("100 mm across: measure it before cutting", new(across + new Vector(CheckMm + 4, 0), TextAlong.Start, TextAcross.Middle), TextStyle.Small),
-            .. Ruler(along, along + new Vector(0, CheckMm)),
-            new SheetText("100 mm along: measure it before cutting", new(along + new Vector(0, CheckMm + 4), TextAlong.Start, TextAcross.Middle, Math.PI / 2), TextStyle.Small),
+            .. Ruler(across, across + new Vector(Check.LengthMm, 0)),
+            new SheetText($"{Check.Words} across: measure it before cutting", new(across + new Vector(Check.LengthMm + 4, 0), TextAlong.Start, TextAcross.Middle), TextStyle.Small),
+            .. Ruler(along, along + new Vector(0, Check.LengthMm)),
+            new SheetText($"{Check.Words} along: measure it before cutting", new(along + new Vector(0, Check.LengthMm + 4), TextAlong.Start, TextAcross.Middle, Math.PI / 2), TextStyle.Small),
         ];
     }
 
@@ -86,15 +90,15 @@ internal sealed class TemplateFrame
         ];
     }
 
-    /// <summary>A line whose length counts between the middles of its end ticks; small ticks every 10 mm.</summary>
-    private static IEnumerable<SheetNode> Ruler(Point from, Point to)
+    /// <summary>A line whose length counts between the middles of its end ticks; small ticks every 10 mm or half an inch.</summary>
+    private IEnumerable<SheetNode> Ruler(Point from, Point to)
     {
         Vector way = (to - from).Unit();
         yield return new SheetLine(from, to, Fine);
-        for (int tick = 0; tick <= 10; tick++)
+        for (int tick = 0; tick <= Check.Parts; tick++)
         {
-            double half = tick is 0 or 10 ? 3 : 1;
-            Point at = from + (way * (tick * CheckMm / 10));
+            double half = tick == 0 || tick == Check.Parts ? 3 : 1;
+            Point at = from + (way * (tick * Check.LengthMm / Check.Parts));
             yield return new SheetLine(at - (way.Left * half), at + (way.Left * half), Fine);
         }
     }
@@ -102,7 +106,7 @@ internal sealed class TemplateFrame
     private List<SheetNode> Words(string caption)
     {
         FittedText fitted = TextFit.Into(caption, Window.Width, TextStyle.Label);
-        Point top = new(Window.MinX, _paper.HeightMm - UnprintableMm);
+        Point top = new(Window.MinX, _paper.HeightMm - CaptionMm);
         return
         [
             .. fitted.Lines.Select((line, i) => new SheetText(line, new(top - new Vector(0, i * fitted.PitchMm), TextAlong.Start, TextAcross.Top), fitted.Style)),
@@ -137,7 +141,7 @@ internal sealed class TemplateFrame
         return marks;
     }
 
-    /// <summary>The middle line of an overlap, with two crosses and the letter of the join: on both pages at the same points of the drawing.</summary>
+    /// <summary>The middle line of an overlap, with two join marks and the letter of the join: on both pages at the same points of the drawing.</summary>
     private static void Join(List<SheetNode> marks, Point from, Vector length, string letter)
     {
         marks.Add(new SheetLine(from, from + length, LineStyle.Centre));
@@ -145,8 +149,7 @@ internal sealed class TemplateFrame
         foreach (double share in (double[])[0.2, 0.8])
         {
             Point at = from + (length * share);
-            marks.Add(new SheetLine(at - (way.Left * 4), at + (way.Left * 4), Fine));
-            marks.Add(new SheetLine([new Arc(at, 2, 0, Angles.TurnRad)], Fine));
+            marks.AddRange(TemplateMarks.Join(at));
             marks.Add(new SheetText(letter, new(at + (way * 5.5) + (way.Left * 3), TextAlong.Middle, TextAcross.Middle), TextStyle.Label));
         }
     }

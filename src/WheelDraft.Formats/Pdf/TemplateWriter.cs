@@ -1,4 +1,5 @@
 using WheelDraft.Drawing;
+using WheelDraft.Engineering;
 using WheelDraft.Formats.Raster;
 using WheelDraft.Geometry;
 
@@ -15,6 +16,12 @@ internal sealed record TemplateContent(string Title, IReadOnlyList<Sheet> Parts)
     /// <summary>Pages of instructions and cautions that come first, at most as large as the paper.</summary>
     public IReadOnlyList<Sheet> Instructions { get; init; } = [];
 
+    /// <summary>Artwork, which begins a page of its own after the parts.</summary>
+    public IReadOnlyList<Sheet> Artwork { get; init; } = [];
+
+    /// <summary>The check lines of every page.</summary>
+    public CheckLine Check { get; init; } = CheckLine.Of(DrawingUnit.Millimetre);
+
     /// <summary>Mark of the parameter file, on every page; empty for none.</summary>
     public string Input { get; init; } = "";
 
@@ -29,7 +36,7 @@ internal sealed record TemplateContent(string Title, IReadOnlyList<Sheet> Parts)
 internal static class TemplateWriter
 {
     /// <summary>The bytes of the PDF: instructions, then the parts, as many below each other as a page takes, a larger one over several
-    /// pages that overlap by 10 mm; each page with a line of 100 mm across and one along to check the printer by.</summary>
+    /// pages that overlap by 10 mm; each page with a check line across and one along; artwork last, on pages of its own.</summary>
     /// <exception cref="ArgumentException">There is no part, or the paper leaves less than 100 mm to draw on.</exception>
     public static byte[] Write(TemplateContent content)
     {
@@ -48,23 +55,23 @@ internal static class TemplateWriter
     /// <summary>The pages of the parts, in the order in which they are printed.</summary>
     internal static IReadOnlyList<TemplatePage> Pages(TemplateContent content)
     {
-        TemplateFrame frame = new(content.Paper) { Input = content.Input, Warning = content.Warning };
-        List<TemplateLeaf> leaves = Leaves(content, frame.Window);
+        TemplateFrame frame = new(content.Paper) { Input = content.Input, Warning = content.Warning, Check = content.Check };
+        List<TemplateLeaf> leaves = [.. Leaves(content.Title, content.Parts, frame.Window), .. Leaves(content.Title, content.Artwork, frame.Window)];
         string total = FixedPoint.Short(leaves.Count, 0);
         return [.. leaves.Select((leaf, i) => new TemplatePage(leaf.Pieces, frame.Window, frame.Marks(leaf, (FixedPoint.Short(i + 1, 0), total))))];
     }
 
-    private static List<TemplateLeaf> Leaves(TemplateContent content, Bounds window)
+    private static List<TemplateLeaf> Leaves(string title, IReadOnlyList<Sheet> parts, Bounds window)
     {
         List<TemplateLeaf> leaves = [];
         List<Sheet> together = [];
-        foreach (Sheet part in content.Parts)
+        foreach (Sheet part in parts)
         {
             TilePlan plan = new(part, window);
             bool isSmall = plan.Columns * plan.Rows == 1;
             if (together.Count > 0 && (!isSmall || together.Sum(p => p.HeightMm) + part.HeightMm > window.Height))
             {
-                leaves.Add(TemplateLeaf.Of(content.Title, together, window));
+                leaves.Add(TemplateLeaf.Of(title, together, window));
                 together = [];
             }
 
@@ -78,7 +85,7 @@ internal static class TemplateWriter
             }
         }
 
-        return together.Count > 0 ? [.. leaves, TemplateLeaf.Of(content.Title, together, window)] : leaves;
+        return together.Count > 0 ? [.. leaves, TemplateLeaf.Of(title, together, window)] : leaves;
     }
 
     private static void Paint(SheetPainter painter, TemplatePage page)

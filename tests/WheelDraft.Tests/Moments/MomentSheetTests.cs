@@ -126,7 +126,7 @@ public sealed class MomentSheetTests
         {
             SheetGroup[] callouts = [.. sheet.AllGroups.Where(g => g.Id.StartsWith("callout-", StringComparison.Ordinal))];
             Assert.NotEmpty(callouts);
-            string[] key = [.. sheet.Groups.Single(g => g.Id is "table-2").Items.OfType<SheetText>().Select(t => t.Text)];
+            string[] key = [.. sheet.Groups.Single(g => g.Name.Title is CalloutKey.Title).Items.OfType<SheetText>().Select(t => t.Text)];
             foreach (SheetGroup callout in callouts)
             {
                 string number = callout.Items.OfType<SheetText>().Single().Text;

@@ -59,7 +59,7 @@ public sealed class WheelSheetTests
         // Leaders with long names had made the wheel small, or the paper large.
         Brief brief = Briefs.Plain(Briefs.Output("circulation pump of the second tank", 3, (10, 50)), Briefs.Output("circulation pump of the third tank", 3, (70, 50)));
         Sheet sheet = WheelSheet.Of(Design.Of(brief));
-        Assert.Equal("A4", sheet.Size.Name);
+        Assert.Equal("A3", sheet.Size.Name);
         Assert.Contains(sheet.Texts, t => t.Text.StartsWith("2 make ", StringComparison.Ordinal));
     }
 

@@ -55,8 +55,8 @@ internal sealed record DrawingCut(CuttingProcess Process, double ThicknessMm, IR
 /// <param name="Cut">How it is to be cut; null where no limits are asked.</param>
 internal sealed record DrawingQuestion(IReadOnlyList<DrawingNet> Nets, DrawingRules? Rules, DrawingCut? Cut)
 {
-    /// <summary>Layers of cutting files that are not cut through: what is scribed, folded or written need not close. Defpoints is never plotted.</summary>
-    private static readonly string[] NotCut = ["FOLD", "MARK", "NOTE", "Defpoints"];
+    /// <summary>Layers of cutting files that are not cut through: what is scribed, folded, sunk or written need not close. Defpoints is never plotted.</summary>
+    private static readonly string[] NotCut = ["FOLD", "MARK", "NOTE", "RECESS", "Defpoints"];
 
     /// <summary>Layers whose contours cut holes into the copper of nets.</summary>
     public IReadOnlyList<string> Holes { get; init; } = [];
@@ -72,7 +72,7 @@ internal sealed record DrawingQuestion(IReadOnlyList<DrawingNet> Nets, DrawingRu
 
     private bool HasOutlineNet => IsOf(Nets.Select(n => n.Layer), "OUTLINE");
 
-    /// <summary>Whether a layer matters: where nets, holes or cuts are given, one of their layers; else any except those for folds, marks and notes.</summary>
+    /// <summary>Whether a layer matters: where nets, holes or cuts are given, one of their layers; else any except those for folds, marks, recesses and notes.</summary>
     public bool Heeds(string layer) => Named.Any() ? IsOf(Named, layer) : !IsOf(NotCut, layer) && !IsOf(Ignored, layer);
 
     /// <summary>What of a layer must be understood: everything on one that is named, words included; shapes on one that matters; else nothing.</summary>
