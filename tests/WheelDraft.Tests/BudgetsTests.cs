@@ -10,7 +10,7 @@ namespace WheelDraft.Tests;
 public sealed class BudgetsTests
 {
     private const string Demo = "propagation-bench";
-    private const string Floor = "level = \"-7 mm\"\n";
+    private const string BehindFloor = "[forming]";
 
     private static ChangedDemo Pb => new(Demo);
 
@@ -90,7 +90,7 @@ public sealed class BudgetsTests
     public void Read_AZigzagRib_IsRefusedWithAWayOut()
     {
         string path = string.Join(", ", Enumerable.Range(0, 26).Select(i => Text($"[\"{-60 + (5 * i)} mm\", \"{(i % 2 == 0 ? 30 : 40)} mm\"]")));
-        Diagnostic found = Refusal(Pb.With(Floor, $"{Floor}[[rib]]\nsurface = \"floor\"\npath = [ {path} ]\nheight = \"4 mm\"\nthickness = \"0.5 mm\"\n"));
+        Diagnostic found = Refusal(Pb.With(BehindFloor, $"[[rib]]\nsurface = \"floor\"\npath = [ {path} ]\nheight = \"4 mm\"\nthickness = \"0.5 mm\"\n{BehindFloor}"));
         Assert.Contains("more than 24 straight legs", found.Wrong, StringComparison.Ordinal);
     }
 
@@ -100,7 +100,7 @@ public sealed class BudgetsTests
     public void Read_RibsAndSlots_HaveAtMostTwentyFourLegsOnASurface(int count, bool refused)
     {
         string ribs = string.Concat(Enumerable.Range(0, count).Select(i => Text($"[[{(i % 2 == 0 ? "rib" : "slot")}]]\nsurface = \"floor\"\npath = [ [\"{i} mm\", \"60 mm\"], [\"{i} mm\", \"70 mm\"] ]\n{(i % 2 == 0 ? "height = \"4 mm\"\nthickness" : "depth = \"2 mm\"\nwidth")} = \"0.5 mm\"\n")));
-        Assert.Equal(refused ? 1 : 0, Pb.With(Floor, Floor + ribs).Read().Diagnostics.Count);
+        Assert.Equal(refused ? 1 : 0, Pb.With(BehindFloor, ribs + BehindFloor).Read().Diagnostics.Count);
     }
 
     [Fact]

@@ -53,6 +53,9 @@ internal static class Properties
     internal static void Sample<T1, T2, T3, T4>(this Gen<(T1, T2, T3, T4)> gen, Action<T1, T2, T3, T4> holds, long iter = 100, int threads = -1, [CallerMemberName] string test = "") =>
         gen.Sample(g => holds(g.Item1, g.Item2, g.Item3, g.Item4), iter, threads, null, test);
 
+    internal static void Sample<T1, T2, T3, T4, T5, T6>(this Gen<(T1, T2, T3, T4, T5, T6)> gen, Action<T1, T2, T3, T4, T5, T6> holds, long iter = 100, int threads = -1, [CallerMemberName] string test = "") =>
+        gen.Sample(g => holds(g.Item1, g.Item2, g.Item3, g.Item4, g.Item5, g.Item6), iter, threads, null, test);
+
     internal static void Sample<T1, T2>(this Gen<(T1, T2)> gen, Func<T1, T2, bool> holds, long iter = 100, int threads = -1, [CallerMemberName] string test = "") =>
         gen.Sample(g => Demand(holds(g.Item1, g.Item2)), iter, threads, null, test);
 

@@ -199,9 +199,10 @@ internal sealed class BaseViews
         foreach (PlacedStrip strip in _design.Strips.Strips.OrderByDescending(s => s.Solids.Max(p => p.Outline.Bounds.MaxY)))
         {
             ViewPen one = strips.In(_side);
-            foreach (Solid solid in strip.Solids)
+            Bounds[] boxes = [.. strip.Solids.Select(s => new Bounds(s.Outline.Bounds.MinX, s.FromZMm, s.Outline.Bounds.MaxX, s.ToZMm))];
+            foreach (Outline profile in SideProfile.Of(boxes))
             {
-                one.Area(Box(solid.Outline.Bounds, solid.FromZMm, solid.ToZMm), Fill.Solid(Ink.Outline));
+                one.Area(profile, Fill.Solid(Ink.Outline));
             }
         }
 

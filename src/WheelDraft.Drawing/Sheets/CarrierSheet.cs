@@ -37,7 +37,7 @@ internal static class CarrierSheet
         string recess = design.Parts.Carrier.Recess is CarrierRecess sunk
             ? $"A recess {Wording.Mm(sunk.DepthMm)} deep takes the copper, {Wording.Mm(sunk.FitMm)} larger than it all round; the carrier stands up through the copper's windows."
             : "The copper lies on its face.";
-        return $"An insulating disc of {Wording.Mm(design.Parts.Carrier.CutBounds.Width)} diameter and {Wording.Mm(design.Brief.Carrier.ThicknessMm)} thickness with a bore of {Wording.Mm(design.Brief.Wheel.Bore.DiameterMm)}, seen from the wiper side. {recess}";
+        return ReadersUnit.Of(design.Brief).Words($"An insulating disc of {Wording.Mm(design.Parts.Carrier.CutBounds.Width)} diameter and {Wording.Mm(design.Brief.Carrier.ThicknessMm)} thickness with a bore of {Wording.Mm(design.Brief.Wheel.Bore.DiameterMm)}, seen from the wiper side. {recess}");
     }
 
     private static SheetTable Table(Design design)

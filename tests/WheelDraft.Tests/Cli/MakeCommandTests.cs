@@ -277,7 +277,7 @@ public sealed class MakeCommandTests
         File.WriteAllText(run.PathOf("bench.toml"), File.ReadAllText(run.PathOf("bench.toml")).Replace("PB-01", "PB-02", StringComparison.Ordinal));
         Assert.Equal(3, run.Run("make", "bench.toml", "-o", "made", "--only", "report,cut"));
         Assert.Equal(old, File.ReadAllBytes(run.PathOf("made/report.json")));
-        Assert.Equal(["cut/carrier.dxf", "cut/strip-feed-strip.dxf", "cut/strip-hold-strip.dxf", "cut/strip-mist-strip.dxf", "cut/wheel.dxf", "manifest.json", "report.json"], Present(run), StringComparer.Ordinal);
+        Assert.Equal(["cut/base.dxf", "cut/carrier.dxf", "cut/strip-feed-strip.dxf", "cut/strip-hold-strip.dxf", "cut/strip-mist-strip.dxf", "cut/wheel.dxf", "manifest.json", "report.json"], Present(run), StringComparer.Ordinal);
     }
 
     [Fact]

@@ -229,7 +229,7 @@ public sealed partial class NastyNamesTests(NastyNamesTests.PlainDesign plain) :
         {
             DoesNotContainUnseen(line);
             Assert.DoesNotContain("<", line, StringComparison.Ordinal);
-            Assert.DoesNotContain("](", line, StringComparison.Ordinal);
+            Assert.DoesNotContain("](", OwnLink().Replace(line, ""), StringComparison.Ordinal);
             if (!line.StartsWith('|'))
             {
                 columns = 0;
@@ -267,4 +267,8 @@ public sealed partial class NastyNamesTests(NastyNamesTests.PlainDesign plain) :
                 .Select(m => Regex.Replace(m.Value, "\"[^\"]*\"|'[^']*'", "", RegexOptions.None, TimeSpan.FromSeconds(10)))
                 .GroupBy(t => t, StringComparer.Ordinal).Select(g => g.Key).Order(StringComparer.Ordinal)];
     }
+
+    // A picture of the set, which the guide shows.
+    [GeneratedRegex(@"\]\(draw/[a-z0-9-]+\.svg\)", RegexOptions.CultureInvariant, 1000)]
+    private static partial Regex OwnLink();
 }
