@@ -12,12 +12,12 @@ internal static class SideProfile
     public static IReadOnlyList<Outline> Of(IReadOnlyList<Bounds> boxes)
     {
         Bounds[] solid = [.. boxes.Where(b => b.Width > Tolerances.JoinMm && b.Height > Tolerances.JoinMm)];
-        double[] cuts = [.. solid.SelectMany(b => new[] { b.MinX, b.MaxX }).Distinct().Order()];
+        double[] cuts = [.. Apart(solid.SelectMany(b => new[] { b.MinX, b.MaxX }).Order())];
         List<Run> done = [], open = [];
         for (int i = 0; i + 1 < cuts.Length; i++)
         {
             (double fromX, double toX) = (cuts[i], cuts[i + 1]);
-            IReadOnlyList<(double Low, double High)> spans = Spans(solid.Where(b => b.MinX <= fromX && b.MaxX >= toX));
+            IReadOnlyList<(double Low, double High)> spans = Spans(solid.Where(b => b.MinX <= fromX + Tolerances.JoinMm && b.MaxX >= toX - Tolerances.JoinMm));
             List<Run> next = [];
             foreach ((double low, double high) in spans)
             {
@@ -33,6 +33,16 @@ internal static class SideProfile
         }
 
         return [.. done.Concat(open).Select(r => r.Outline())];
+    }
+
+    // Ends of boxes that touch may be a rounding apart: one cut serves both.
+    private static IEnumerable<double> Apart(IEnumerable<double> ordered)
+    {
+        double last = double.NegativeInfinity;
+        foreach (double x in ordered.Where(x => x - last > Tolerances.JoinMm))
+        {
+            yield return last = x;
+        }
     }
 
     private static List<(double Low, double High)> Spans(IEnumerable<Bounds> covering)

@@ -2,10 +2,12 @@ using System.Globalization;
 using System.Text;
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
+using WheelDraft.Cli;
 using WheelDraft.Drawing;
 using WheelDraft.Engineering;
 using WheelDraft.Formats.Guide;
 using WheelDraft.Formats.Outputs;
+using WheelDraft.Formats.Parameters;
 using WheelDraft.Formats.Report;
 using WheelDraft.Tests.Cli;
 using Xunit;
@@ -17,7 +19,9 @@ public sealed class BuildGuideTests
 {
     private const double InchMm = 25.4;
 
-    public static TheoryData<string> Files => [.. Demos.Names];
+    public static TheoryData<string> Files => [.. Demos.Names, .. Starters];
+
+    private static string[] Starters { get; } = ["old-wheel", "folded-strips", "damp-mains"];
 
     private static string Markdown(Design design) => Encoding.UTF8.GetString(GuideMarkdown.Write(BuildGuide.Of(design)));
 
@@ -25,7 +29,7 @@ public sealed class BuildGuideTests
     [MemberData(nameof(Files))]
     public void Write_EveryFigureThatItNames_StandsOnASheetOrInTheReport(string file)
     {
-        Design design = Demos.Of(file);
+        Design design = Starters.Contains(file, StringComparer.Ordinal) ? Starter(file) : Demos.Of(file);
         Known known = Known.Of(design);
         List<string> unknown = [];
         foreach (string line in Markdown(design).Split('\n').Where(l => !l.StartsWith("![", StringComparison.Ordinal)))
@@ -90,11 +94,16 @@ public sealed class BuildGuideTests
     }
 
     // From an empty folder: every file that the guide names is there.
-    [Fact]
-    public void Make_StarterAsItIs_WritesEveryFileThatItsGuideNames()
+    [Theory]
+    [InlineData("damp-mains")]
+    [InlineData("old-wheel")]
+    [InlineData("folded-strips")]
+    public void Make_StarterFilledIn_WritesEveryFileThatItsGuideNames(string starter)
     {
         using CliRun run = new();
-        Assert.Equal(0, run.Run("new", run.PathOf("mine.toml"), "--like", "damp-mains"));
+        Assert.Equal(0, run.Run("new", run.PathOf("mine.toml"), "--like", starter));
+        string text = File.ReadAllText(run.PathOf("mine.toml"));
+        File.WriteAllText(run.PathOf("mine.toml"), Regex.Replace(text, "(?m)^title = \"[^\"]*\"", "title = \"Somebody's own\"", RegexOptions.None, TimeSpan.FromSeconds(1)));
         Assert.Equal(0, run.Run("make", run.PathOf("mine.toml"), "-o", run.PathOf("out"), "--only", "report,cut,draw,print"));
         string words = File.ReadAllText(run.PathOf("out/build.md"));
         string[] named = [.. Regex.Matches(words, @"\b(?:cut|draw|print)/[\w\-]+\.\w+|\breport\.md", RegexOptions.None, TimeSpan.FromSeconds(1)).Select(m => m.Value).Distinct(StringComparer.Ordinal)];
@@ -112,6 +121,9 @@ public sealed class BuildGuideTests
         Assert.Contains($"/MediaBox [0 0 {points}]", Encoding.Latin1.GetString(first), StringComparison.Ordinal);
         Assert.Equal(first, GuidePages.Write(BuildGuide.Of(design), DesignSheets.Of(design), DesignTemplate.PaperOf(design), design.Brief.InputMark));
     }
+
+    private static Design Starter(string name) =>
+        Design.Of(ParameterReader.Read(TemplateShelf.All.Single(t => string.Equals(t.Name, name, StringComparison.Ordinal)).Bytes()).Brief!);
 
     private static IEnumerable<string> Figures(string words) =>
         Regex.Matches(words, @"(?<![\w.\-/])-?\d+(?:\.\d+)?(?![\w]*[a-zA-Z_/\-]\w*\.)(?!\w)", RegexOptions.None, TimeSpan.FromSeconds(1)).Select(m => m.Value);
