@@ -26,7 +26,7 @@ internal sealed class FileWatch : IDisposable
     {
         _path = path;
         _saved = saved;
-        _burst = new Timer(_ => Tell(), null, Timeout.Infinite, Timeout.Infinite);
+        _burst = new Timer(_ => Announce(), null, Timeout.Infinite, Timeout.Infinite);
         Follow();
     }
 
@@ -127,7 +127,7 @@ internal sealed class FileWatch : IDisposable
         }
     }
 
-    private void Tell()
+    private void Announce()
     {
         try
         {

@@ -11,21 +11,21 @@ internal sealed record CopperSection(string Where, double CurrentA, double Width
     /// <remarks>On the safe side: all current takes the narrowest spoke, and one way round half of each web.</remarks>
     public static IReadOnlyList<CopperSection> Of(Brief brief, WheelLayout wheel, CircuitCurrents currents)
     {
-        Cut cut = new(brief.Process.ToleranceMm, [.. currents.Contacts.Select(c => c.CarriedA)]);
+        CutLoad cut = new(brief.Process.ToleranceMm, [.. currents.Contacts.Select(c => c.CarriedA)]);
         return wheel.Feed is RingLayout feed ? Windowed(cut, wheel, feed, currents.Feed?.CarriedA ?? double.PositiveInfinity) : Lands(cut, wheel);
     }
 
-    private sealed record Cut(double ToleranceMm, IReadOnlyList<double> CarriedA)
+    private sealed record CutLoad(double ToleranceMm, IReadOnlyList<double> CarriedA)
     {
         public CopperSection Section(string where, double currentA, double widthMm, double lengthMm) =>
             new(where, currentA, Math.Max(0, widthMm - (2 * ToleranceMm)), lengthMm);
     }
 
-    private static List<CopperSection> Lands(Cut cut, WheelLayout wheel) =>
+    private static List<CopperSection> Lands(CutLoad cut, WheelLayout wheel) =>
         [.. wheel.Rings.Select((r, i) => (Ring: r, Index: i)).Where(r => r.Ring is { LandFromMm: not null, LandToMm: not null })
             .Select(r => cut.Section($"the land of '{r.Ring.Name}'", cut.CarriedA[r.Index], r.Ring.LandToMm!.Value - r.Ring.LandFromMm!.Value, Math.PI * r.Ring.RadiusMm))];
 
-    private static List<CopperSection> Windowed(Cut cut, WheelLayout wheel, RingLayout feed, double feedA)
+    private static List<CopperSection> Windowed(CutLoad cut, WheelLayout wheel, RingLayout feed, double feedA)
     {
         List<CopperSection> sections = [];
         double Beyond(double fromMm, bool outward) => Math.Min(feedA, wheel.Rings.Select((r, i) => (r.RadiusMm, A: cut.CarriedA[i])).Where(r => outward ? r.RadiusMm >= fromMm : r.RadiusMm <= fromMm).Sum(r => r.A));

@@ -21,7 +21,7 @@ internal sealed class GuidePages
     private readonly BuildingGuide _guide;
     private readonly IReadOnlyList<Sheet> _sheets;
     private readonly PaperSize _paper;
-    private readonly List<Page> _pages = [];
+    private readonly List<GuidePage> _pages = [];
     private double _y;
 
     private GuidePages(BuildingGuide guide, IReadOnlyList<Sheet> sheets, PaperSize paper) => (_guide, _sheets, _paper) = (guide, sheets, paper);
@@ -39,7 +39,7 @@ internal sealed class GuidePages
     }
 
     // Words on a page, or a picture; nothing else stands there but the foot.
-    private sealed record Page(SheetBuilder Sheet, GroupPen Pen, Sheet? Picture);
+    private sealed record GuidePage(SheetBuilder Sheet, GroupPen Pen, Sheet? Picture);
 
     private double WidthMm => _paper.WidthMm - (2 * MarginMm);
 
@@ -191,7 +191,7 @@ internal sealed class GuidePages
     private void Picture(GuidePicture picture, Sheet sheet)
     {
         PaperSize lying = new(_paper.Name, _paper.HeightMm, _paper.WidthMm);
-        Page page = Fresh(sheet.WidthMm > sheet.HeightMm ? lying : _paper, sheet);
+        GuidePage page = Fresh(sheet.WidthMm > sheet.HeightMm ? lying : _paper, sheet);
         page.Pen.Text(picture.Caption, new(new(MarginMm, page.Sheet.Size.HeightMm - UnprintableMm), TextAlong.Start, TextAcross.Top), TextStyle.Label);
         _pages.Add(page);
     }
@@ -199,7 +199,7 @@ internal sealed class GuidePages
     // What printers leave white at the edge of the paper, mm (common practice, no source).
     private const double UnprintableMm = 8;
 
-    private Page Fresh(PaperSize size, Sheet? picture)
+    private GuidePage Fresh(PaperSize size, Sheet? picture)
     {
         string number = Wording.Number(_pages.Count + 1, 0);
         SheetBuilder sheet = new(new($"build-{number}", $"{_guide.Title}, page {number}", "A page of the building guide."), size);
@@ -208,8 +208,8 @@ internal sealed class GuidePages
 
     private IEnumerable<PdfPage> Finished(string input)
     {
-        Page[] filled = [.. _pages.Where(p => p.Picture is not null || !p.Pen.IsEmpty)];
-        foreach ((Page page, int i) in filled.Select((p, i) => (p, i)))
+        GuidePage[] filled = [.. _pages.Where(p => p.Picture is not null || !p.Pen.IsEmpty)];
+        foreach ((GuidePage page, int i) in filled.Select((p, i) => (p, i)))
         {
             string foot = $"{_guide.Title}: page {Wording.Number(i + 1, 0)} of {Wording.Number(filled.Length, 0)}{(input.Length > 0 ? $", input {input}" : "")}";
             page.Pen.Text(TextFit.Shortened(foot, page.Sheet.Size.WidthMm - (2 * MarginMm), Body), new(new(MarginMm, UnprintableMm)), Body);

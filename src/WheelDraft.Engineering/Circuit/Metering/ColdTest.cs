@@ -24,7 +24,7 @@ internal sealed record ColdTest(IReadOnlyList<ColdPair> Pairs, IReadOnlyList<Col
         IReadOnlyList<ContactSchedule> contacts = circuit.Request.Contacts;
         IReadOnlyList<TurnStretch<string>> stretches = circuit.Stretches(i => string.Concat(contacts.Select(c => circuit.Intervals[i].Closed.Contains(c.Output, StringComparer.Ordinal) ? '1' : '0')));
         int home = Enumerable.Range(0, stretches.Count).First(i => Angles.InTurn(-stretches[i].FromRad) < stretches[i].LengthRad);
-        Edge[] edges = [.. contacts.Where(c => !c.IsAlways).SelectMany(c => c.Periods).SelectMany(p => (Edge[])[new(p.Closed.StartRad, p.Make), new(p.Closed.EndRad, p.Break)])];
+        MadeEdge[] edges = [.. contacts.Where(c => !c.IsAlways).SelectMany(c => c.Periods).SelectMany(p => (MadeEdge[])[new(p.Closed.StartRad, p.Make), new(p.Closed.EndRad, p.Break)])];
         return new(
             [.. contacts.Select(c => new ColdPair(isWindowed ? FeedName : $"{c.Output} return", c.Output))],
             [.. Enumerable.Range(0, stretches.Count).Select(i => Row(stretches[(home + i) % stretches.Count], edges))]);
@@ -33,9 +33,9 @@ internal sealed record ColdTest(IReadOnlyList<ColdPair> Pairs, IReadOnlyList<Col
     /// <summary>What the terminal of the feed is called.</summary>
     public const string FeedName = "feed";
 
-    private readonly record struct Edge(double AtRad, EdgeBand Band);
+    private readonly record struct MadeEdge(double AtRad, EdgeBand Band);
 
-    private static ColdRow Row(TurnStretch<string> stretch, IReadOnlyList<Edge> edges)
+    private static ColdRow Row(TurnStretch<string> stretch, IReadOnlyList<MadeEdge> edges)
     {
         bool[] closed = [.. stretch.Value.Select(c => c == '1')];
         ColdRow row = new(Angles.InTurn(stretch.FromRad), stretch.LengthRad, closed);

@@ -21,18 +21,18 @@ internal sealed class CopiedWheel(Brief brief, RingShop shop, HubLayout hub)
     /// <summary>The rings, their side gaps as wide as the copper between them allows and no wider than asked.</summary>
     public IReadOnlyList<RingDemand> Narrowed(RingDemand feed, IReadOnlyList<RingDemand> rings)
     {
-        Reach[] sorted = [.. RingOrder.All(feed, rings).Select(r => new Reach(r)).OrderBy(r => r.FromMm)];
+        RingReach[] sorted = [.. RingOrder.All(feed, rings).Select(r => new RingReach(r)).OrderBy(r => r.FromMm)];
         double web = brief.Wheel.WebMm;
         foreach (KeptBand band in hub.Kept.Append(new(hub.Band.Name, 0, hub.Band.OuterRadiusMm + hub.Band.MoreMm, hub.Band.WhereDiameter)))
         {
-            foreach (Reach reach in sorted)
+            foreach (RingReach reach in sorted)
             {
                 double middle = (reach.FromMm + reach.ToMm) / 2;
                 reach.AtMost((middle > band.ToMm ? reach.FromMm - band.ToMm : band.FromMm - reach.ToMm) - web);
             }
         }
 
-        foreach ((Reach inner, Reach outer) in sorted.Zip(sorted.Skip(1)))
+        foreach ((RingReach inner, RingReach outer) in sorted.Zip(sorted.Skip(1)))
         {
             Share(inner, outer, outer.FromMm - inner.ToMm - web);
         }
@@ -46,7 +46,7 @@ internal sealed class CopiedWheel(Brief brief, RingShop shop, HubLayout hub)
     }
 
     // Two neighbours share what is between them in the measure of what each asks for; a whole ring keeps what it needs.
-    private void Share(Reach inner, Reach outer, double betweenMm)
+    private void Share(RingReach inner, RingReach outer, double betweenMm)
     {
         double ofInner = Wanted(inner.Ring), ofOuter = Wanted(outer.Ring);
         if (ofInner + ofOuter > betweenMm)
@@ -72,7 +72,7 @@ internal sealed class CopiedWheel(Brief brief, RingShop shop, HubLayout hub)
     }
 
     /// <summary>A ring's patch path, and how far a window may reach beyond it.</summary>
-    private sealed class Reach(RingDemand ring)
+    private sealed class RingReach(RingDemand ring)
     {
         public RingDemand Ring => ring;
 

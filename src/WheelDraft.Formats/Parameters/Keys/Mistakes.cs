@@ -8,7 +8,7 @@ internal static class Mistakes
 
     private static readonly string[] Direct = ["vdc", "v=", "v\u2393", "dc"];
 
-    private static readonly (string Key, string[] Written, string Right)[] Values =
+    private static readonly (string Key, string[] Written, string Right)[] KnownValues =
     [
         ("direction", ["counterclockwise", "counter clockwise", "ccw", "contraclockwise", "left"], "write \"anticlockwise\", as seen from the wiper side"),
         ("direction", ["cw", "right"], "write \"clockwise\", as seen from the wiper side"),
@@ -43,7 +43,7 @@ internal static class Mistakes
     /// <summary>What would be right instead of a value; null when the list does not know it.</summary>
     public static string? OfValue(string key, string written) =>
         IsDirect(key, written) ? AlternatingOnly
-        : Values.FirstOrDefault(v => string.Equals(v.Key, key, StringComparison.Ordinal) && v.Written.Any(w => IsSame(w, written))).Right;
+        : KnownValues.FirstOrDefault(v => string.Equals(v.Key, key, StringComparison.Ordinal) && v.Written.Any(w => IsSame(w, written))).Right;
 
     /// <summary>What would be right instead of an unknown key or table; null when the list does not know it.</summary>
     public static string? OfName(string table, string written) =>
