@@ -14,7 +14,7 @@ internal static class Oversights
 
     private static IEnumerable<Finding> NoLoads(Brief brief)
     {
-        if (brief.Loads.Count == 0 && brief.DriveMotor is null)
+        if (!brief.FeedsAnything)
         {
             yield return Finding.Warning(
                 "circuit.no-loads",
@@ -36,7 +36,7 @@ internal static class Oversights
 
     private static IEnumerable<Finding> FeedNothing(Brief brief)
     {
-        if (brief.Loads.Count == 0 && brief.DriveMotor is null)
+        if (!brief.FeedsAnything)
         {
             yield break;
         }

@@ -11,6 +11,12 @@ internal static class TemplateMarks
     private const double PunchHalfMm = 1.6;
     private const double JoinHalfMm = 2.6;
 
+    /// <summary>A line to cut along.</summary>
+    public static readonly LineStyle Cut = LineStyle.Wide(LineKind.ContinuousNarrow, Ink.Outline, 0.25);
+
+    /// <summary>A line to scribe or fold along.</summary>
+    public static readonly LineStyle Scribed = LineStyle.Wide(LineKind.ContinuousNarrow, Ink.Quiet, 0.18);
+
     private static readonly LineStyle Fine = LineStyle.Wide(LineKind.ContinuousNarrow, Ink.Outline, 0.18);
 
     /// <summary>A hole to drill: a circle of the drill's size, an upright cross that reaches beyond the finished hole.</summary>

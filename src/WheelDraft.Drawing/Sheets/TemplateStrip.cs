@@ -13,9 +13,6 @@ internal sealed class TemplateStrip
     private const double AboveMm = 4;
     private const double NameGapMm = 2;
 
-    private static readonly LineStyle CutLine = LineStyle.Wide(LineKind.ContinuousNarrow, Ink.Outline, 0.25);
-    private static readonly LineStyle Thin = LineStyle.Wide(LineKind.ContinuousNarrow, Ink.Quiet, 0.18);
-
     private readonly Design _design;
     private readonly StripForm _form;
     private readonly int _number;
@@ -38,12 +35,12 @@ internal sealed class TemplateStrip
                 .. Words(),
             ]);
         part.In("waste", "Waste").Area(Offsets.Of(new Outline(blank.Outer), WasteMm).Outlines[0], Fill.Of(FillKind.Waste));
-        part.In("cut", "Cut lines").Area(new Outline(blank.Outer), Fill.Of(FillKind.Paper), CutLine);
+        part.In("cut", "Cut lines").Area(new Outline(blank.Outer), Fill.Of(FillKind.Paper), TemplateMarks.Cut);
         GroupPen marks = part.On("marks", "Holes to drill, places to punch");
         ViewPen holes = part.In("holes", "Holes");
         foreach ((DrillPlan? plan, Contour hole) in Drills())
         {
-            holes.Line(hole, CutLine);
+            holes.Line(hole, TemplateMarks.Cut);
             marks.Add(plan is null ? [] : TemplateMarks.Drill(part.View.Of(plan.At), plan.DrillMm, hole.Bounds.Width));
         }
 
@@ -55,7 +52,7 @@ internal sealed class TemplateStrip
         ViewPen folds = part.In("folds", "Fold lines");
         foreach (Segment fold in _form.Blank.FoldLines)
         {
-            folds.Line([fold], Thin);
+            folds.Line([fold], TemplateMarks.Scribed);
         }
 
         Write(part, names);
@@ -120,7 +117,7 @@ internal sealed class TemplateStrip
         {
             Point from = part.View.Of(name.From);
             Point foot = new(from.X, part.Part.MaxY + AboveMm + (name.Row * RowMm));
-            pen.Line(from, foot, Thin);
+            pen.Line(from, foot, TemplateMarks.Scribed);
             pen.Text(name.Text, new(foot + new Vector(0.6, 0)), TextStyle.Small);
         }
     }

@@ -15,9 +15,6 @@ internal sealed class TemplateWheel
     // What names need beside the air round a part: the hatching and the knees of leaders, mm.
     private const double BesideMm = 9;
 
-    private static readonly LineStyle CutLine = LineStyle.Wide(LineKind.ContinuousNarrow, Ink.Outline, 0.25);
-    private static readonly LineStyle Scribed = LineStyle.Wide(LineKind.ContinuousNarrow, Ink.Quiet, 0.18);
-
     private readonly Design _design;
     private readonly DrawingNumbers _numbers;
     private readonly double _roomMm;
@@ -53,13 +50,13 @@ internal sealed class TemplateWheel
         ViewPen cut = part.In("cut", "Cut lines");
         foreach (CopperPiece piece in Wheel.Copper)
         {
-            cut.Area(piece.Outline, Fill.Of(FillKind.Paper), CutLine);
+            cut.Area(piece.Outline, Fill.Of(FillKind.Paper), TemplateMarks.Cut);
         }
 
         Holes(part.In("holes", "Bore and fixings"));
         if (IsLands)
         {
-            part.In("disc", "The disc that lands lie on").Line(Wheel.Carrier.Outer, CutLine);
+            part.In("disc", "The disc that lands lie on").Line(Wheel.Carrier.Outer, TemplateMarks.Cut);
         }
 
         Finish(part, callouts, WheelMarks.Of(_design).Strokes, half);
@@ -80,13 +77,13 @@ internal sealed class TemplateWheel
                 .. DrillWords.OfWheel(_design),
             ]);
         part.In("waste", "Waste").Area(new Outline(Contour.Circle(Point.Origin, half + WasteMm)), Fill.Of(FillKind.Waste));
-        part.In("cut", "Cut lines").Area(new Outline(Wheel.Carrier.Outer), Fill.Of(FillKind.Paper), CutLine);
+        part.In("cut", "Cut lines").Area(new Outline(Wheel.Carrier.Outer), Fill.Of(FillKind.Paper), TemplateMarks.Cut);
         if (_design.Parts.Carrier.Recess is CarrierRecess recess)
         {
             ViewPen pen = part.In("recess", "Recess for the copper, not through");
             foreach (Outline pocket in recess.Pockets)
             {
-                pen.Area(pocket, Fill.Of(FillKind.Recess), CutLine);
+                pen.Area(pocket, Fill.Of(FillKind.Recess), TemplateMarks.Cut);
             }
         }
 
@@ -121,10 +118,10 @@ internal sealed class TemplateWheel
 
     private void Holes(ViewPen pen)
     {
-        pen.Area(new Outline(Wheel.Bore.Travelled(Turning.Anticlockwise)), Fill.Of(FillKind.Paper), CutLine);
+        pen.Area(new Outline(Wheel.Bore.Travelled(Turning.Anticlockwise)), Fill.Of(FillKind.Paper), TemplateMarks.Cut);
         foreach (Point fixing in Wheel.Fixings)
         {
-            pen.Area(new Outline(Contour.Circle(fixing, _design.Brief.Wheel.Fixings!.DiameterMm / 2)), Fill.Of(FillKind.Paper), CutLine);
+            pen.Area(new Outline(Contour.Circle(fixing, _design.Brief.Wheel.Fixings!.DiameterMm / 2)), Fill.Of(FillKind.Paper), TemplateMarks.Cut);
         }
     }
 
@@ -133,10 +130,10 @@ internal sealed class TemplateWheel
         ViewPen marks = part.In("marks", "Scribed marks and home line");
         foreach (IReadOnlyList<Piece> stroke in scribed)
         {
-            marks.Line(stroke, Scribed);
+            marks.Line(stroke, TemplateMarks.Scribed);
         }
 
-        marks.Line(Point.Polar(half, 0), Point.Polar(half + HomeLineMm, 0), CutLine);
+        marks.Line(Point.Polar(half, 0), Point.Polar(half + HomeLineMm, 0), TemplateMarks.Cut);
         GroupPen drills = part.On("drills", "Holes to drill");
         foreach ((DrillPlan plan, double hole) in Drills())
         {

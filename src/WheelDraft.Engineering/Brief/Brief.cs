@@ -98,6 +98,9 @@ public sealed record Brief
     /// <summary>Where each key stands in the file, by path: <c>supply.voltage</c>, <c>output[1].on[0].for</c>, <c>strip[0].shape[3]</c>.</summary>
     public IReadOnlyDictionary<string, TextPlace> Places { get; init; } = new Dictionary<string, TextPlace>(StringComparer.Ordinal);
 
+    /// <summary>Whether the file says what the timer feeds: a load, or the drive motor.</summary>
+    internal bool FeedsAnything => Loads.Count > 0 || DriveMotor is not null;
+
     /// <summary>The other side of an output's contact: the feed's net, or that of the second wiper of a lands wheel.</summary>
     internal string OtherNetOf(OutputBrief output) => output.ReturnNet ?? Feed?.Net ?? Supply.Lines[0];
 

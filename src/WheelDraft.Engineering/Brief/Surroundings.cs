@@ -22,6 +22,15 @@ public sealed record SupplyBrief(double VoltageV, double FrequencyHz, double Fre
 
     /// <summary>The highest r.m.s. voltage between two nets of the supply: line to line with three lines, else line to neutral.</summary>
     public double HighestV => Lines.Count > 1 ? Math.Sqrt(3) * VoltageV : VoltageV;
+
+    /// <summary>Upper end of extra-low voltage, a.c. r.m.s. (IEC 60449 band I, IEC 61140 and IEC 60364-4-41 clause 414, from memory), V.</summary>
+    internal const double ExtraLowV = 50;
+
+    /// <summary>The highest voltage between two nets at the upper end of the supply's tolerance, V.</summary>
+    internal double HighestAtToleranceV => HighestV * (1 + VoltageToleranceShare);
+
+    /// <summary>Whether no two nets are ever more than extra-low voltage apart, lines and tolerance counted; above it a supply can kill.</summary>
+    internal bool IsExtraLow => HighestAtToleranceV <= ExtraLowV;
 }
 
 /// <summary>Over-voltages that clearances count in addition to the rated impulse and the working peak.</summary>

@@ -7,30 +7,22 @@ namespace WheelDraft.Engineering;
 /// what the supply is made of stands nowhere in the file, so that extra-low voltage alone is a warning and no all-clear.</remarks>
 internal static class InsulationGrades
 {
-    /// <summary>Upper end of extra-low voltage, a.c. r.m.s. (IEC 60449 band I and IEC 60364-4-41 clause 414, from memory), V. Above it a lower grade to touchable
-    /// parts is an error.</summary>
-    internal const double ExtraLowV = 50;
-
     /// <summary>Findings about the grades that the file asks to earthed and to touchable parts.</summary>
     public static IReadOnlyList<Finding> Of(Brief brief) => [.. ToTouchable(brief), .. ToEarthed(brief)];
-
-    private static bool IsExtraLow(Brief brief) => HighestV(brief) <= ExtraLowV;
-
-    private static double HighestV(Brief brief) => brief.Supply.HighestV * (1 + brief.Supply.VoltageToleranceShare);
 
     private static IEnumerable<Finding> ToTouchable(Brief brief)
     {
         TextPlace place = brief.PlaceOf("spacing.to_touchable");
-        string volts = Wording.Volts(Math.Round(HighestV(brief), 1));
+        string volts = Wording.Volts(Math.Round(brief.Supply.HighestAtToleranceV, 1));
         switch (brief.Spacing.ToTouchable)
         {
-            case Insulation.Functional when IsExtraLow(brief):
+            case Insulation.Functional when brief.Supply.IsExtraLow:
                 yield return Finding.Warning("spacing.touchable", $"Insulation to touchable parts is functional, which protects nobody: right only where the {volts} come from a safety transformer (SELV or PELV) and stay apart from the mains everywhere. Dry rooms may leave up to 25 V bare, wet ones 12 V (IEC 60364-4-41, from memory); else write to_touchable = \"reinforced\".", place);
                 break;
             case Insulation.Functional:
                 yield return Finding.Error("spacing.touchable", $"Insulation to touchable parts is functional, which protects nobody: at {volts} whoever touches the part may be killed. Write to_touchable = \"reinforced\"; own_responsibility does not lift this.", place);
                 break;
-            case Insulation.Basic or Insulation.Supplementary when !IsExtraLow(brief) && HasTouchable(brief):
+            case Insulation.Basic or Insulation.Supplementary when !brief.Supply.IsExtraLow && HasTouchable(brief):
                 yield return Finding.Warning("spacing.touchable", $"Insulation to touchable parts is {RuleWords.Grade(brief.Spacing.ToTouchable)} alone, which protects only while nothing fails: at {volts} a touchable part that is not earthed needs double or reinforced insulation. Write to_touchable = \"reinforced\", or earth the part (kind = \"earthed\").", place);
                 break;
             default:
@@ -49,8 +41,8 @@ internal static class InsulationGrades
         string found = "Insulation to earthed parts is functional, where a person is protected only by basic insulation and a sound protective conductor together";
         yield return brief.Spacing.OwnResponsibility is string words
             ? Finding.Warning("spacing.earthed", $"{found}. Taken on the person's own responsibility: \"{words}\".", place)
-            : IsExtraLow(brief)
-            ? Finding.Warning("spacing.earthed", $"{found}: right only where the {Wording.Volts(Math.Round(HighestV(brief), 1))} come from a safety transformer (SELV or PELV). Else write to_earthed = \"basic\".", place)
+            : brief.Supply.IsExtraLow
+            ? Finding.Warning("spacing.earthed", $"{found}: right only where the {Wording.Volts(Math.Round(brief.Supply.HighestAtToleranceV, 1))} come from a safety transformer (SELV or PELV). Else write to_earthed = \"basic\".", place)
             : Finding.Error("spacing.earthed", $"{found}. Write to_earthed = \"basic\", or say in [spacing] own_responsibility what makes less enough.", place);
     }
 

@@ -27,7 +27,7 @@ internal sealed class CopperHeat(Brief brief, WheelLayout wheel, CircuitCurrents
 
     /// <summary>What misses.</summary>
     public static IEnumerable<Finding> Findings(Brief brief, WheelLayout wheel, CircuitCurrents currents) =>
-        brief.Loads.Count == 0 && brief.DriveMotor is null ? [] : new CopperHeat(brief, wheel, currents).All();
+        !brief.FeedsAnything ? [] : new CopperHeat(brief, wheel, currents).All();
 
     private IEnumerable<Finding> All() => [.. Copper(), .. Contacts()];
 

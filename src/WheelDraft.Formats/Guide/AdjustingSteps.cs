@@ -14,7 +14,7 @@ internal static class AdjustingSteps
         {
             yield return new("Adjusting",
             [
-                new GuideCautions([$"An adjusting screw touches its strip and is as live as it. Turn it with the supply isolated and proved dead{(BuildGuide.IsMains(design) ? ", or, where a qualified person allows it, with an insulated tool and nothing else in reach" : "")}."]),
+                new GuideCautions([$"An adjusting screw touches its strip and is as live as it. Turn it with the supply isolated and proved dead{(!design.Brief.Supply.IsExtraLow ? ", or, where a qualified person allows it, with an insulated tool and nothing else in reach" : "")}."]),
                 .. rings.SelectMany(r => One(design, r)),
             ]);
         }

@@ -7,9 +7,6 @@ namespace WheelDraft.Formats.Guide;
 /// <summary>The guide to building a design.</summary>
 internal static class BuildGuide
 {
-    // Above this a supply can kill, V r.m.s.: the limit of extra-low voltage of IEC 61140, as in the cautions of the report.
-    private const double ExtraLowV = 50;
-
     /// <summary>The whole guide.</summary>
     public static BuildingGuide Of(Design design)
     {
@@ -24,9 +21,6 @@ internal static class BuildGuide
             PowerUp.Of(design),
         ]);
     }
-
-    /// <summary>Whether the supply is above extra-low voltage.</summary>
-    internal static bool IsMains(Design design) => design.Brief.Supply.HighestV > ExtraLowV;
 
     /// <summary>Drawn lengths: those of the drawing sheets.</summary>
     internal static DrawingNumbers Numbers(Design design) => new(design.Brief.DrawingUnit);

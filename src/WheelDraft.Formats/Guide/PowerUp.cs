@@ -9,7 +9,7 @@ internal static class PowerUp
 {
     public static GuideChapter Of(Design design) => new("First power-up",
     [
-        new GuideCautions(BuildGuide.IsMains(design)
+        new GuideCautions(!design.Brief.Supply.IsExtraLow
             ?
             [
                 "From here on it can kill. A qualified person does this, or stands by; local rules decide what is asked.",

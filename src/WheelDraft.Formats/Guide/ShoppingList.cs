@@ -148,9 +148,9 @@ internal static class ShoppingList
         [
             $"A fuse in {string.Join(", ", design.Brief.Supply.Lines)}, of the rating and kind that local rules ask.{carries}",
             "A thermal cut-out wherever something may grow hot, as local rules ask.",
-            .. BuildGuide.IsMains(design) ? ["For the tests: a meter rated for the supply's overvoltage category, an isolating transformer, a residual-current device, and leads with insulated clips."] : (string[])["For the tests: a meter, and a supply through a safety transformer that keeps it apart from mains."],
+            .. !design.Brief.Supply.IsExtraLow ? ["For the tests: a meter rated for the supply's overvoltage category, an isolating transformer, a residual-current device, and leads with insulated clips."] : (string[])["For the tests: a meter, and a supply through a safety transformer that keeps it apart from mains."],
             .. design.Wheel.Rings.Any(r => r.Adjust is not null) ? ["An insulated screwdriver for the adjusting screw, which is live."] : (string[])[],
-            .. BuildGuide.IsMains(design) ? ["An enclosure that nobody reaches into, as local rules ask."] : (string[])[],
+            .. !design.Brief.Supply.IsExtraLow ? ["An enclosure that nobody reaches into, as local rules ask."] : (string[])[],
         ];
     }
 }

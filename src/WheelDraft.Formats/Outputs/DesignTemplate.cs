@@ -7,12 +7,9 @@ namespace WheelDraft.Formats.Outputs;
 /// <summary>A design's true-size template: on A4, or on Letter where drawings are in inches.</summary>
 internal static class DesignTemplate
 {
-    /// <summary>The paper that people print on.</summary>
-    public static PaperSize PaperOf(Design design) => design.Brief.DrawingUnit == DrawingUnit.Inch ? PaperSize.Letter : PaperSize.A4;
-
     public static TemplateContent Of(Design design)
     {
-        PaperSize paper = PaperOf(design);
+        PaperSize paper = TemplateSheets.PaperOf(design);
         return new(design.Brief.Title, [.. TemplateSheets.Parts(design), .. BaseTemplate.Parts(design)])
         {
             Paper = paper,

@@ -1,3 +1,4 @@
+using WheelDraft.Drawing;
 using WheelDraft.Formats.Guide;
 
 namespace WheelDraft.Formats.Outputs;
@@ -10,8 +11,9 @@ internal static class GuideFiles
 
     public static IEnumerable<OutputFile> Of(OutputTask task)
     {
-        BuildingGuide guide = BuildGuide.Of(task.Design);
-        return task.OrLeftOut("the building guide", () => new(Page, GuideMarkdown.Write(guide)))
-            .Concat(task.OrLeftOut("the building guide to print", () => new("print/build.pdf", GuidePages.Write(guide, task.Sheets, DesignTemplate.PaperOf(task.Design), task.Design.Brief.InputMark))));
+        // Worked out inside, so that a guide that cannot be costs nothing but itself.
+        Lazy<BuildingGuide> guide = new(() => BuildGuide.Of(task.Design));
+        return task.OrLeftOut("the building guide", () => new(Page, GuideMarkdown.Write(guide.Value)))
+            .Concat(task.OrLeftOut("the building guide to print", () => new("print/build.pdf", GuidePages.Write(guide.Value, task.Sheets, TemplateSheets.PaperOf(task.Design), task.Design.Brief.InputMark))));
     }
 }

@@ -27,7 +27,7 @@ internal static class Cautions
         }
 
         cautions.Add("Rule data: tables are quoted from public texts and memory, graded in the steps; check against a controlled copy of the standard before signing.");
-        if (design.Brief.Supply.VoltageV > 50)
+        if (!design.Brief.Supply.IsExtraLow)
         {
             return cautions;
         }

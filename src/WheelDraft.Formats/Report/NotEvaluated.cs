@@ -33,7 +33,7 @@ internal static class NotEvaluated
         }
 
         When(brief.Strips.Count == 0, "strips: none are given, so forces, blanks and spacing to arms and terminals are not worked out");
-        When(brief.Loads.Count == 0 && brief.DriveMotor is null, "circuit: no loads and no motor are given, so working voltages are the highest of the supply's, and currents are not known");
+        When(!brief.FeedsAnything, "circuit: no loads and no motor are given, so working voltages are the highest of the supply's, and currents are not known");
         When(brief.Supply.VoltageToleranceShare == 0, "supply voltage other than nominal: no voltage_tolerance is given, so 0 is assumed, and loads and currents are judged at the nominal voltage alone");
         When(brief.Parts.Count == 0, "parts near the wheel: none are given, so spacing to housing, motor and screws is not measured");
         When(brief.Drive.Friction is not null && brief.Strips.Count == 0, "friction torque: it needs strips, whose forces make it");

@@ -6,7 +6,6 @@ using WheelDraft.Cli;
 using WheelDraft.Drawing;
 using WheelDraft.Engineering;
 using WheelDraft.Formats.Guide;
-using WheelDraft.Formats.Outputs;
 using WheelDraft.Formats.Parameters;
 using WheelDraft.Formats.Report;
 using WheelDraft.Tests.Cli;
@@ -117,9 +116,9 @@ public sealed class BuildGuideTests
     public void Pages_OfADesign_AreOfThePaperThatPeoplePrintOn(string file, string points)
     {
         Design design = Demos.Of(file);
-        byte[] first = GuidePages.Write(BuildGuide.Of(design), DesignSheets.Of(design), DesignTemplate.PaperOf(design), design.Brief.InputMark);
+        byte[] first = GuidePages.Write(BuildGuide.Of(design), DesignSheets.Of(design), TemplateSheets.PaperOf(design), design.Brief.InputMark);
         Assert.Contains($"/MediaBox [0 0 {points}]", Encoding.Latin1.GetString(first), StringComparison.Ordinal);
-        Assert.Equal(first, GuidePages.Write(BuildGuide.Of(design), DesignSheets.Of(design), DesignTemplate.PaperOf(design), design.Brief.InputMark));
+        Assert.Equal(first, GuidePages.Write(BuildGuide.Of(design), DesignSheets.Of(design), TemplateSheets.PaperOf(design), design.Brief.InputMark));
     }
 
     private static Design Starter(string name) =>

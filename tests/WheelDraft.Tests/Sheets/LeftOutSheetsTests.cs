@@ -46,6 +46,19 @@ public sealed class LeftOutSheetsTests
         Assert.ThrowsAny<Exception>(() => DesignSheets.Of(broken));
     }
 
+    // The guide was worked out before its files were, so that a fault in it cost the template, the page and the rest of the set.
+    [Fact]
+    public void Of_AGuideThatFails_CostsNothingElse()
+    {
+        // A guide reads a meter's test off the circuit; without one it cannot be: a fault of the program, planted.
+        Design broken = Demos.Of("propagation-bench") with { Circuit = null! };
+        List<string> warnings = [];
+        string[] names = [.. OutputFiles.Of(broken, new OutputRequest { Kinds = [OutputKind.Cut, OutputKind.Print], DespiteFindings = true }, warnings.Add).Select(f => f.Name)];
+        Assert.Contains("print/template.pdf", names, StringComparer.Ordinal);
+        Assert.DoesNotContain("build.md", names, StringComparer.Ordinal);
+        Assert.Contains(warnings, w => w.StartsWith("The building guide is left out", StringComparison.Ordinal));
+    }
+
     // At 1,200 dpi an A2 sheet has 557 million pixels: the run ended as a fault of the program, with every demo.
     [Fact]
     public void Of_AResolutionBeyondWhatAPictureMayHave_LeavesThatPictureOutAndSaysWhichHasRoom()

@@ -12,7 +12,7 @@ public sealed record StripCurrent(double CurrentA, double BrokenA, bool Inductiv
     /// <param name="task">What the strip serves.</param>
     internal static StripCurrent? Of(Brief brief, CircuitCurrents? currents, StripTask task)
     {
-        if (currents is null || (brief.Loads.Count == 0 && brief.DriveMotor is null))
+        if (currents is null || !brief.FeedsAnything)
         {
             return null;
         }
