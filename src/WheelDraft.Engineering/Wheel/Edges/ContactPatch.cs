@@ -71,7 +71,7 @@ public sealed record ContactPatch
 
         double radius = NoseRadiusMm ?? throw new InvalidOperationException("A step needs the radius of the nose.");
         double Reach(double heightMm) => ReachMm(radius, heightMm);
-        double Depth(double halfMm) => DepthMm(radius, halfMm);
+        double Depth(double halfMm) => StripContact.DepthOf(2 * halfMm, radius);
         double half = Math.Max(HalfLengthMm, Reach(stepMm));
         return this with
         {
@@ -83,7 +83,7 @@ public sealed record ContactPatch
     }
 
     /// <summary>How deep the nose has worn when its patch has its full worn length, mm; 0 where its radius is unknown.</summary>
-    internal double WearDepthMm => NoseRadiusMm is double radius ? Math.Max(0, DepthMm(radius, WornHalfLengthMm) - DepthMm(radius, HalfLengthMm)) : 0;
+    internal double WearDepthMm => NoseRadiusMm is double radius ? Math.Max(0, StripContact.DepthOf(2 * WornHalfLengthMm, radius) - StripContact.DepthOf(2 * HalfLengthMm, radius)) : 0;
 
     // From the lowest line of a nose to where its section is so high: on its arc, or on a leg where that begins lower.
     private double ReachMm(double radiusMm, double heightMm)
@@ -95,8 +95,6 @@ public sealed record ContactPatch
 
         return heightMm >= radiusMm ? radiusMm : Math.Sqrt((2 * radiusMm * heightMm) - (heightMm * heightMm));
     }
-
-    private static double DepthMm(double radiusMm, double halfMm) => radiusMm - Math.Sqrt(Math.Max(0, (radiusMm * radiusMm) - (halfMm * halfMm)));
 
     /// <summary>The corners of a rectangle about its centre, wiper frame, anticlockwise.</summary>
     /// <exception cref="NotSupportedException">A disc has no corners.</exception>
