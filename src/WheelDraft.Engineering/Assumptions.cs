@@ -75,6 +75,10 @@ internal static class Assumptions
             {
                 yield return new(Path("output", i) + ".adjust.screw_at", $"output '{output.Name}': its adjusting screw is not placed, so what it comes near to is not measured");
             }
+            else if (output.Adjust?.Place is { Lugs: [] })
+            {
+                yield return new(Path("output", i) + ".adjust.screw_lugs", $"output '{output.Name}': what holds its adjusting screw is not given, so what that comes near to is not measured");
+            }
 
             bool hasStrip = brief.Strips.Any(s => s.Task is ServesOutput serves && string.Equals(serves.Output, output.Name, StringComparison.OrdinalIgnoreCase));
             if (output.Measured is { GivenRad: null })

@@ -41,7 +41,7 @@ internal sealed class DesignStages(Brief brief, int mostRounds = DesignStages.Mo
         RingPlaces places = RingPlaces.Of(brief, wheel);
         CopperClearances clearances = new(brief, wheel, voltages);
         StripSet standing = StripSet.Of(_springs, places, clearanceMm: clearances.ToWheelMm);
-        IReadOnlyList<AdjustingScrew> screws = AdjustingScrew.Of(brief, standing);
+        IReadOnlyList<AdjustingScrew> screws = new ScrewMaker(brief, wheel, standing).All();
         IReadOnlyList<Solid> solids = [.. WheelSolids.Of(brief, wheel), .. standing.Solids, .. screws.SelectMany(s => s.Solids)];
         JudgedSpacing spacing = JudgedSpacing.Of(brief, wheel, solids, voltages);
         FrictionShifts friction = FrictionShifts.Of(brief, _motion, wheel, standing);

@@ -79,12 +79,17 @@ internal sealed class BaseWords
             $"x to the station of 0°, y to that of 90°, from the shaft axis; lower left corner at ({_numbers.Length(bounds.MinX)}, {_numbers.LengthWithUnit(bounds.MinY)}).",
             "The hole for the shaft is a little wider than the wheel's bore (common practice, no source); a bush or the motor's spigot may ask for more.",
             "Chain lines: strips and parts. Dashed: under clamps. Neither is cut, scratched nor burnt: dirt in a line between live parts conducts.",
-            .. _design.Screws.Select(s => $"{s.Name}, {s.Thread}: meets its strip at ({_numbers.Length(s.Meets.X)}, {_numbers.LengthWithUnit(s.Meets.Y)}), its axis along the station of {DrawingNumbers.Angle(s.DirectionRad)}, {_numbers.LengthWithUnit(s.LengthMm)} long, moving {_numbers.LengthWithUnit(s.TravelMm)} in all; drawn over all of it. Hold it in an insulating lug or two."),
+            .. _design.Screws.Select(s => $"{s.Name}, {s.Thread}: meets its strip at ({_numbers.Length(s.Meets.X)}, {_numbers.LengthWithUnit(s.Meets.Y)}), its axis along the station of {DrawingNumbers.Angle(s.DirectionRad)}, {_numbers.LengthWithUnit(s.LengthMm)} long, moving {_numbers.LengthWithUnit(s.TravelMm)} in all; drawn over all of it. {Held(s)}"),
             "Strips pressed on the wheel; from the side they are seen along the y axis, one behind the other.",
         ];
         notes.AddRange(_plate.Strips.Where(i => _plate.Holes.All(h => !h.Name.StartsWith(_design.Strips.Strips[i].Form.Strip.Name + ",", StringComparison.Ordinal))).Select(i => $"'{_design.Strips.Strips[i].Form.Strip.Name}' has no hole in its foot: hold it by its clamp alone."));
         return new("Notes", notes);
     }
+
+    // Where each lug stands and how high its hole is, so that it can be made and screwed on.
+    private string Held(AdjustingScrew screw) => screw.Lugs.Count == 0
+        ? "What holds it is not given ('screw_lugs')."
+        : string.Join(" ", screw.Lugs.Select((l, i) => $"Lug {DrawingNumbers.Trimmed(i + 1, 0)} across its axis from ({_numbers.Length(l.From.X)}, {_numbers.Length(l.From.Y)}) to ({_numbers.Length(l.To.X)}, {_numbers.LengthWithUnit(l.To.Y)}), {_numbers.LengthWithUnit(screw.LugWidthMm)} wide, hole {_numbers.LengthWithUnit(screw.Meets.Z - _plate.Surface.LevelMm)} over the base."));
 
     public string Description() =>
         $"The base in plan with {DrawingNumbers.Trimmed(_plate.Holes.Count, 0)} holes, and the timer from the side above it. Heights over the copper face: {string.Join("; ", Levels.Select(l => $"{l.Name} {_numbers.Length(l.ZMm)}"))}.";

@@ -118,10 +118,19 @@ public sealed record AdjustBrief(AdjustedEdge Edge, double RangeS, double Travel
     public ScrewPlace? Place { get; init; }
 }
 
-/// <summary>Where an adjusting screw is.</summary>
+/// <summary>Where an adjusting screw is, and what holds it.</summary>
 /// <param name="AtMm">Developed position on the strip at which it pushes the edge.</param>
 /// <param name="LengthMm">From the strip to the far end of its head.</param>
-public readonly record struct ScrewPlace(double AtMm, double LengthMm);
+public sealed record ScrewPlace(double AtMm, double LengthMm)
+{
+    /// <summary>The lugs or plates that hold it, the nearest to the strip first; none when not given: then none is measured.</summary>
+    public IReadOnlyList<ScrewLug> Lugs { get; init; } = [];
+}
+
+/// <summary>A lug or plate across an adjusting screw: a stretch of the screw's axis, from the strip at mid travel.</summary>
+/// <param name="FromMm">Its face toward the strip.</param>
+/// <param name="ToMm">Its face toward the head.</param>
+public readonly record struct ScrewLug(double FromMm, double ToMm);
 
 /// <summary>The end of an on-period that is sloped.</summary>
 public enum AdjustedEdge

@@ -38,6 +38,12 @@ internal static class BuildJson
             json.Deg("direction_deg", screw.DirectionRad);
             json.Mm("length_mm", screw.LengthMm);
             json.Mm("travel_mm", screw.TravelMm);
+            json.Objects("lugs", screw.Lugs, lug =>
+            {
+                json.MmList("from_mm", lug.From.X, lug.From.Y);
+                json.MmList("to_mm", lug.To.X, lug.To.Y);
+                json.Mm("width_mm", screw.LugWidthMm);
+            });
         });
         json.Objects("bases", design.Parts.Bases, plate => Base(json, plate));
         json.Object("cold_test", () => Cold(json, ColdTest.Of(design.Circuit)));

@@ -157,4 +157,20 @@ public sealed class SpringClosedFormTests
         double finer = new SpringChain(form, new(1, 0, 0), refine: 4).Vertical.Shift(form.Nose!.Centre).Z;
         Assert.InRange(once / finer, 1 - 1e-9, 1 + 1e-9);
     }
+
+    // A cantilever pushed sideways at a from its root: v(a) = F a³/3EI, v(L) = F a² (3L − a)/6EI, so the end moves (3L − a)/2a times as far
+    // (Roark's Formulas for Stress and Strain, cantilever with an intermediate load).
+    [Theory]
+    [InlineData(6)]
+    [InlineData(12.5)]
+    [InlineData(20)]
+    public void ContactPerPush_StraightPushedBetweenItsEnds_MatchesTheCantilever(double fromRootMm)
+    {
+        StripForm form = StripForm.Of(StripBriefs.Deflected(StripBriefs.Cantilever(25, 5, null, 0.3), 1.5, 0.05), 0);
+        double root = form.Clamp.ToMm;
+        double length = form.Nose!.AtMm - root;
+        SpringChain chain = new(form, form.FrameAt(root).Left, pushAtMm: root + fromRootMm);
+        Near(((3 * length) - fromRootMm) / (2 * fromRootMm), chain.ContactPerPush, 1e-9);
+        Near(1, new SpringChain(form, form.FrameAt(root).Left).ContactPerPush, 1e-12);
+    }
 }

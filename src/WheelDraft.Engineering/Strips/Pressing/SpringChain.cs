@@ -35,7 +35,7 @@ internal readonly record struct CarriedBy(SpaceVector Turn, SpaceVector Offset)
 
 /// <summary>Loads at a nose, N: up and outward through its centre, onward at the point where it touches.</summary>
 /// <param name="UpN">Up, of the copper that is pressed.</param>
-/// <param name="OutwardN">Outward along the radius, of the screw.</param>
+/// <param name="OutwardN">Outward along the radius, of the screw; at the place where it pushes, if that is known, else through the nose.</param>
 /// <param name="OnwardN">Onward, a quarter turn anticlockwise from outward, of friction.</param>
 internal readonly record struct NoseLoads(double UpN, double OutwardN, double OnwardN);
 
@@ -66,12 +66,16 @@ internal sealed class SpringChain
     private readonly List<ChainStation> _stations = [];
     private readonly SpaceVector _nose;
     private readonly SpaceVector _touch;
+    private readonly SpaceVector _push;
+    private readonly double _pushAtMm;
+    private readonly double _noseAtMm;
     private readonly SpaceVector _radial;
     private readonly SpaceVector _onwardWay;
     private readonly double _thickness;
     private readonly double _modulus;
     private readonly double _shear;
     private CarriedBy _vertical;
+    private CarriedBy _verticalAtPush;
     private CarriedBy _outward;
     private CarriedBy _onward;
 
@@ -79,12 +83,17 @@ internal sealed class SpringChain
     /// <param name="form">The strip; it has a nose.</param>
     /// <param name="radial">Outward along the radius at the contact, seat coordinates.</param>
     /// <param name="refine">Cells in place of one, for tests of the integration; 0 for as few as bands need, with their ends alone as stations.</param>
-    internal SpringChain(StripForm form, SpaceVector radial, int refine = 1)
+    /// <param name="pushAtMm">Developed position, between clamp and nose, at which a screw pushes the strip's outer edge; null where that is not
+    /// known: the load outward then goes through the nose.</param>
+    internal SpringChain(StripForm form, SpaceVector radial, int refine = 1, double? pushAtMm = null)
     {
         StripNose nose = form.Nose ?? throw new ArgumentException("A plain strip is no spring.", nameof(form));
         _nose = nose.Centre;
         _touch = nose.Centre - (SpaceVector.Upward * nose.RadiusMm);
         _radial = radial;
+        _noseAtMm = nose.AtMm;
+        _pushAtMm = pushAtMm is double at && at > form.Clamp.ToMm && at < nose.AtMm ? at : nose.AtMm;
+        _push = _pushAtMm < nose.AtMm ? EdgeOf(form, _pushAtMm, radial) : _nose;
         _onwardWay = SpaceVector.Upward.Cross(radial);
         _thickness = form.Strip.ThicknessMm;
         _modulus = form.Material.ModulusGpa.Value * 1000;
@@ -94,11 +103,24 @@ internal sealed class SpringChain
             FormedPiece piece = form.Pieces[i];
             double from = Math.Max(piece.FromMm, form.Clamp.ToMm);
             double to = Math.Min(piece.ToMm, nose.AtMm);
-            if (to > from && piece.DevelopedMm > 0)
+            double middle = Math.Clamp(_pushAtMm, from, Math.Max(from, to));
+            foreach ((double start, double end) in new[] { (from, middle), (middle, to) })
             {
-                Run(i, piece, (from - piece.FromMm) / piece.DevelopedMm, (to - piece.FromMm) / piece.DevelopedMm, refine);
+                if (end > start && piece.DevelopedMm > 0)
+                {
+                    Run(i, piece, (start - piece.FromMm) / piece.DevelopedMm, (end - piece.FromMm) / piece.DevelopedMm, refine);
+                }
             }
         }
+    }
+
+    /// <summary>Where a screw meets a strip's edge: the edge on the outer side, halfway up its thickness.</summary>
+    internal static SpaceVector EdgeOf(StripForm form, double atMm, SpaceVector radial)
+    {
+        FormedPiece piece = form.PieceAt(atMm);
+        StripFrame frame = form.FrameAt(atMm);
+        double half = piece.WidthAt(piece.DevelopedMm > 0 ? (atMm - piece.FromMm) / piece.DevelopedMm : 0) / 2;
+        return frame.Origin + (frame.Left * (frame.Left.Dot(radial) >= 0 ? half : -half));
     }
 
     internal IReadOnlyList<ChainStation> Stations => _stations;
@@ -106,8 +128,21 @@ internal sealed class SpringChain
     /// <summary>How the end of the chain, and all beyond it, is carried by 1 N up at the nose.</summary>
     internal CarriedBy Vertical => _vertical;
 
-    /// <summary>The same by 1 N outward.</summary>
+    /// <summary>The same by 1 N outward, where the screw pushes.</summary>
     internal CarriedBy Outward => _outward;
+
+    /// <summary>How far the contact moves outward for each mm that the place moves at which the screw pushes, while the copper holds its height; 1 where
+    /// the screw pushes the contact itself.</summary>
+    internal double ContactPerPush
+    {
+        get
+        {
+            double up = -_outward.Shift(_nose).Z / _vertical.Shift(_nose).Z;
+            SpaceVector contact = _outward.Shift(_nose) + (_vertical.Shift(_nose) * up);
+            SpaceVector pushed = _outward.Shift(_push) + (_verticalAtPush.Shift(_push) * up);
+            return _pushAtMm < _noseAtMm ? contact.Dot(_radial) / pushed.Dot(_radial) : 1;
+        }
+    }
 
     /// <summary>The same by 1 N onward, a quarter turn anticlockwise from outward, where the nose touches.</summary>
     internal CarriedBy Onward => _onward;
@@ -115,8 +150,12 @@ internal sealed class SpringChain
     /// <summary>Equivalent stress at a station under loads at the nose, MPa; on the inside of a fold or sweep.</summary>
     internal double StressMpa(ChainStation at, NoseLoads loads)
     {
-        SpaceVector through = (SpaceVector.Upward * loads.UpN) + (_radial * loads.OutwardN);
-        SpaceVector moment = (_nose - at.Frame.Origin).Cross(through) + (_touch - at.Frame.Origin).Cross(_onwardWay * loads.OnwardN);
+        SpaceVector moment = (_nose - at.Frame.Origin).Cross(SpaceVector.Upward * loads.UpN) + (_touch - at.Frame.Origin).Cross(_onwardWay * loads.OnwardN);
+        if (at.AtMm <= _pushAtMm)
+        {
+            moment += (_push - at.Frame.Origin).Cross(_radial * loads.OutwardN);
+        }
+
         double own = moment.Dot(at.Frame.Left) * (at.IsSweep ? 1 : at.CurveFactor);
         double inPlane = moment.Dot(at.Frame.Up) * (at.IsSweep ? at.CurveFactor : 1);
         return new StripSection(at.WidthMm, _thickness).StressMpa(own, inPlane, moment.Dot(at.Frame.Along));
@@ -135,7 +174,7 @@ internal sealed class SpringChain
             for (int g = 0; g < GaussAt.Length; g++)
             {
                 double share = start + (step * GaussAt[g]);
-                Add(piece.FrameAt(share), even ? section : StiffnessAt(piece, share), piece.LengthMm * step * GaussWeight[g]);
+                Add(piece.FromMm + (piece.DevelopedMm * share), piece.FrameAt(share), even ? section : StiffnessAt(piece, share), piece.LengthMm * step * GaussWeight[g]);
             }
 
             Station(index, piece, cell == cells - 1 ? toShare : start + step);
@@ -172,12 +211,17 @@ internal sealed class SpringChain
         _ => 1,
     };
 
-    private void Add(StripFrame frame, SectionStiffness section, double lengthMm)
+    private void Add(double atMm, StripFrame frame, SectionStiffness section, double lengthMm)
     {
         SpaceVector arm = _nose - frame.Origin;
         Bending bends = new(frame.Left, frame.Up, frame.Along, lengthMm / section.OwnAxis, lengthMm / section.InPlane, lengthMm / section.Torsion);
         bends.By(new SpaceVector(arm.Y, -arm.X, 0), frame.Origin, ref _vertical);
-        bends.By(arm.Cross(_radial), frame.Origin, ref _outward);
+        if (atMm < _pushAtMm)
+        {
+            bends.By((_push - frame.Origin).Cross(_radial), frame.Origin, ref _outward);
+            _verticalAtPush = _vertical;
+        }
+
         bends.By((_touch - frame.Origin).Cross(_onwardWay), frame.Origin, ref _onward);
     }
 

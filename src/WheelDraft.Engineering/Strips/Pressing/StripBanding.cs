@@ -3,6 +3,12 @@ using WheelDraft.Geometry;
 
 namespace WheelDraft.Engineering;
 
+/// <summary>How a wiper is used, as far as its band asks.</summary>
+/// <param name="WornMm">How deep its nose wears.</param>
+/// <param name="TravelMm">How far its screw moves it along the radius in all; 0 without one.</param>
+/// <param name="PushAtMm">Where the screw pushes it; null where that is not known.</param>
+internal readonly record struct PressingUse(double WornMm, double TravelMm, double? PushAtMm);
+
 /// <summary>Finds the band of a strip.</summary>
 /// <remarks>Each figure is sought over the box as a whole (<see cref="BoxExtremes"/>), every member formed and bent again, never added up
 /// from first-order parts; then moved to its unsafe side by <see cref="Beyond"/>.</remarks>
@@ -16,18 +22,19 @@ internal sealed class StripBanding
     private readonly SpaceVector _radial;
     private readonly double _wornMm;
     private readonly double _travelMm;
+    private readonly double? _pushAtMm;
     private readonly int[] _folds;
     private readonly List<Action<double, Draft>> _errors = [];
     private readonly Dictionary<double[], Member?> _members = new(new SameErrors());
     private readonly int _shaping;
     private string? _fails;
 
-    internal StripBanding(StripForm form, PressingLimits limits, SpaceVector radial, (double WornMm, double TravelMm) use)
+    internal StripBanding(StripForm form, PressingLimits limits, SpaceVector radial, PressingUse use)
     {
         _form = form;
         _limits = limits;
         _radial = radial;
-        (_wornMm, _travelMm) = use;
+        (_wornMm, _travelMm, _pushAtMm) = (use.WornMm, use.TravelMm, use.PushAtMm);
         _folds = [.. Enumerable.Range(0, form.Folds.Count).Where(i => Bends(form, form.Folds[i]))];
         FormingBrief forming = limits.Forming;
         foreach (int fold in _folds)
@@ -59,18 +66,18 @@ internal sealed class StripBanding
     }
 
     /// <summary>One strip of the batch, at the drawn height, bent when it is first asked for.</summary>
-    private sealed class Member(StripForm form, SpaceVector radial, Turning direction)
+    private sealed class Member(StripForm form, SpaceVector radial, Turning direction, double? pushAtMm)
     {
         private SpringChain? _chain;
         private NoseBalance? _balance;
 
         public double DepthMm { get; } = form.Nose!.DepthMm;
 
-        public SpringChain Chain => _chain ??= new SpringChain(form, radial, refine: 0);
+        public SpringChain Chain => _chain ??= new SpringChain(form, radial, refine: 0, pushAtMm);
 
         public NoseBalance Balance => _balance ??= new NoseBalance(Chain, form.Nose!, radial, direction);
 
-        public SpringChain FineChain() => new(form, radial);
+        public SpringChain FineChain() => new(form, radial, pushAtMm: pushAtMm);
     }
 
     private sealed class SameErrors : IEqualityComparer<double[]>
@@ -181,7 +188,7 @@ internal sealed class StripBanding
         {
             StripErrors errors = new(draft.Angles, draft.Radii, draft.ThicknessMm, 0, draft.WidthMm);
             StripForm? made = _shaping == 0 ? _form : errors.Of(_form);
-            member = made is null ? null : new Member(made, _radial, _limits.Direction);
+            member = made is null ? null : new Member(made, _radial, _limits.Direction, _pushAtMm);
             _members.Add(key, member);
         }
 

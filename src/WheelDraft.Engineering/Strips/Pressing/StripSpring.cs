@@ -77,11 +77,11 @@ public sealed record StripSpring
         StripNose nose = form.Nose ?? throw new ArgumentException("A plain strip is no spring.", nameof(form));
         limits ??= new PressingLimits { Forming = FormingBrief.Exact };
         SpaceVector radial = RadialOf(nose, contact.ApproachRad ?? Math.PI / 2);
-        SpringChain chain = new(form, radial);
+        SpringChain chain = new(form, radial, pushAtMm: adjust?.Place?.AtMm);
         NoseBalance balance = new(chain, nose, radial, limits.Direction);
         NoseLoads pressed = balance.At(nose.DepthMm, 0, 0);
         (double stress, ChainStation at) = Worst(chain, pressed);
-        StripBand band = new StripBanding(form, limits, radial, (contact.WearDepthMm ?? 0, adjust?.TravelMm ?? 0)).Find();
+        StripBand band = new StripBanding(form, limits, radial, new(contact.WearDepthMm ?? 0, adjust?.TravelMm ?? 0, adjust?.Place?.AtMm)).Find();
         return new StripSpring
         {
             GivesMmPerN = chain.Vertical.Shift(nose.Centre),
@@ -128,11 +128,15 @@ public sealed record StripSpring
 }
 
 /// <summary>The screw that moves a wiper along the radius, and what it does to the spring.</summary>
-/// <remarks>The screw is taken to push the contact itself, through an ideal lever of the given ratio, while the copper holds the height.</remarks>
+/// <remarks>Where the file says at which place the screw pushes the strip, it pushes there, and the spring itself says how far the contact moves with it
+/// (<see cref="ContactPerScrew"/>). Else it is taken to push the contact itself, through an ideal lever of the given ratio. The copper holds the height.</remarks>
 public sealed record StripAdjuster
 {
     /// <summary>Wiper travel per screw turn, mm: pitch × lever.</summary>
     public required double TipPerTurnMm { get; init; }
+
+    /// <summary>Travel of the contact per travel of the screw, by the spring's own shape; null where the file does not say at which place the screw pushes.</summary>
+    public double? ContactPerScrew { get; init; }
 
     /// <summary>Contact force at the inner end of travel, N.</summary>
     public required double InnerForceN { get; init; }
@@ -157,8 +161,9 @@ public sealed record StripAdjuster
             InnerForceN = inner.UpN,
             OuterForceN = outer.UpN,
 
-            // The tip moves lever times as far as the screw, so the screw pushes lever times as hard.
-            ScrewForceN = Math.Abs(outer.OutwardN) * adjust.Lever,
+            // Through a lever the tip moves lever times as far as the screw, so the screw pushes lever times as hard; one that pushes the strip needs what it needs.
+            ScrewForceN = Math.Abs(outer.OutwardN) * (adjust.Place is null ? adjust.Lever : 1),
+            ContactPerScrew = adjust.Place is null ? null : chain.ContactPerPush,
             StressMpa = Math.Max(StripSpring.Worst(chain, inner).Mpa, StripSpring.Worst(chain, outer).Mpa),
         };
     }

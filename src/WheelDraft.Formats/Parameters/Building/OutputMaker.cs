@@ -52,6 +52,8 @@ internal static class OutputMaker
         Screws.PitchMm(table.Text("screw")!),
         table.Number("lever")!.Value)
     {
-        Place = table.BaseOrNull("screw_at") is double at ? new ScrewPlace(at, table.Base("screw_length")) : null,
+        Place = table.BaseOrNull("screw_at") is double at ? new ScrewPlace(at, table.Base("screw_length")) { Lugs = [.. table.Items("screw_lugs").Select(Lug)] } : null,
     };
+
+    private static ScrewLug Lug(CheckedValue pair) => new(pair.Items[0].Quantity!.Value.Value, pair.Items[1].Quantity!.Value.Value);
 }

@@ -92,8 +92,9 @@ internal static class OutputKeys
         Make.Preset("lever", Make.Number(0.01, 100), "1.0", "Wiper travel per screw travel."),
         Make.Optional("screw_at", Make.LengthFromZero("1 m"), "Where the screw pushes the strip's edge, developed from the terminal end; then it is measured as the live part that it is.", "\"40 mm\""),
         Make.Optional("screw_length", Make.Length(), "Length of the screw from the strip to the far end of its head.", "\"20 mm\""),
+        Make.Optional("screw_lugs", new ListShape(new ListShape(Make.LengthFromZero("1 m"), 2, 2), 1, 2), "The one or two lugs or plates that hold the screw: from where to where along its axis, from the strip at mid travel; counted as live as the screw.", "[ [\"4 mm\", \"10 mm\"] ]"),
     ])
     {
-        Companions = [new("screw_at", "screw_length"), new("screw_length", "screw_at")],
+        Companions = [new("screw_at", "screw_length"), new("screw_length", "screw_at"), new("screw_lugs", "screw_at")],
     };
 }

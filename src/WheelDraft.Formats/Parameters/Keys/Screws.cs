@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace WheelDraft.Formats.Parameters;
 
 /// <summary>Metric screws and their coarse pitch by ISO 261.</summary>
@@ -12,4 +14,7 @@ internal static class Screws
 
     /// <summary>The pitch of a screw of the list.</summary>
     public static double PitchMm(string name) => All.First(s => string.Equals(s.Name, name, StringComparison.Ordinal)).PitchMm;
+
+    /// <summary>The thread's diameter of a screw of the list, mm.</summary>
+    public static double DiameterMm(string name) => double.Parse(name.AsSpan(1), CultureInfo.InvariantCulture);
 }

@@ -1,3 +1,4 @@
+using WheelDraft.Engineering;
 namespace WheelDraft.Formats.Parameters;
 
 /// <summary>The contacts of feed and outputs against the strips that serve them, and what goes with the on-periods of an output.</summary>
@@ -42,6 +43,45 @@ internal sealed class ContactRules(CheckedTable root, DiagnosticList diagnostics
         else if (output.Items("on").Count > 1)
         {
             Wrong(output.KeyPlaceOf("adjust"), $"an output with {ValueCheck.Items(output.Items("on").Count).Replace("items", "on-periods", StringComparison.Ordinal)} has an adjusting edge", "'adjust' goes with one on-period only");
+        }
+
+        if (output.Table("adjust") is { } adjust && adjust.Has("screw_lugs"))
+        {
+            Lugs(adjust);
+        }
+    }
+
+    /// <summary>Lugs lie one behind the other between the strip and the screw's head, at both ends of travel.</summary>
+    private void Lugs(CheckedTable adjust)
+    {
+        if (adjust.Quantity("travel") is not { } travel || adjust.Number("lever") is not { } lever || adjust.Quantity("screw_length") is not { } length || adjust.Text("screw") is not { } screw)
+        {
+            return;
+        }
+
+        double half = travel.Value / lever / 2;
+        double behind = half;
+        foreach (CheckedValue lug in adjust.Items("screw_lugs"))
+        {
+            if (lug.Items is not [{ Quantity: { } from }, { Quantity: { } to }])
+            {
+                return;
+            }
+
+            if (from.Value < behind || to.Value <= from.Value)
+            {
+                Wrong(lug.Place, $"this lug reaches from {Wording.Mm(from.Value)} to {Wording.Mm(to.Value)} of the screw's axis", $"it begins {Wording.Mm(behind)} from the strip or further out, {(behind > half ? "behind the lug before it" : "where the strip does not reach it at the end of travel")}, and ends beyond its beginning");
+                return;
+            }
+
+            behind = to.Value;
+        }
+
+        // The head is at most as high as the thread is wide, a lock nut 0.8 of it (ISO 4032, rounded up, from memory).
+        double needed = behind + half + (1.8 * Screws.DiameterMm(screw));
+        if (length.Value < needed)
+        {
+            Wrong(adjust.PlaceOf("screw_length"), $"a screw of {Wording.Mm(length.Value)} does not reach through its lugs with lock nut and head", $"at least {Wording.Mm(needed)}: the far face of the last lug, half its own travel, 1.8 times the thread");
         }
     }
 
