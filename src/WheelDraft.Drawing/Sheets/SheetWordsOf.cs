@@ -7,13 +7,16 @@ namespace WheelDraft.Drawing;
 /// <summary>Words that all sheets of a design share.</summary>
 internal static class SheetWordsOf
 {
-    /// <summary>The caution of every sheet.</summary>
-    public const string Caution =
-        "Mains voltage kills: isolate before work. This is a drafting aid and certifies nothing; local codes and a qualified person decide.";
+    private const string MainsCaution = "Mains voltage kills: isolate before work.";
+    private const string ExtraLowCaution = "Extra-low voltage burns and starts fires: fuse it, and feed it from a safety transformer only.";
+    private const string AidCaution = "This is a drafting aid and certifies nothing; local codes and a qualified person decide.";
 
-    /// <summary>The caution of a sheet of a design, with what the person takes on themselves.</summary>
-    public static IReadOnlyList<string> CautionsOf(Design design) =>
-        [design.Brief.Spacing.OwnResponsibility is string words ? $"{Caution} Below the rules on own responsibility: \"{words}\"." : Caution];
+    /// <summary>The caution of a sheet of a design, by its voltage, with what the person takes on themselves.</summary>
+    public static IReadOnlyList<string> CautionsOf(Design design)
+    {
+        string caution = $"{(design.Brief.Supply.IsExtraLow ? ExtraLowCaution : MainsCaution)} {AidCaution}";
+        return [design.Brief.Spacing.OwnResponsibility is string words ? $"{caution} Below the rules on own responsibility: \"{words}\"." : caution];
+    }
 
     // Stands in the title block of every sheet of a design that misses, so that no part is cut from it by mistake.
     private static string Mark(Design design) => design.Meets ? "" : "MISSES: DO NOT CUT - ";

@@ -11,7 +11,7 @@ internal static class BuildGuide
     public static BuildingGuide Of(Design design)
     {
         ArgumentNullException.ThrowIfNull(design);
-        return new($"Building: {design.Brief.Title}",
+        return new($"Building: {design.Brief.Title}", Cautions.Short(design),
         [
             Before(design),
             ShoppingList.Of(design),

@@ -7,8 +7,9 @@ namespace WheelDraft.Formats.Guide;
 
 /// <summary>A guide as chapters, in no format.</summary>
 /// <param name="Title">Its title.</param>
+/// <param name="Caution">The caution under it, in one line.</param>
 /// <param name="Chapters">The chapters in the order of the work.</param>
-internal sealed record BuildingGuide(string Title, IReadOnlyList<GuideChapter> Chapters);
+internal sealed record BuildingGuide(string Title, string Caution, IReadOnlyList<GuideChapter> Chapters);
 
 /// <summary>A chapter.</summary>
 /// <param name="Heading">Its heading.</param>

@@ -11,7 +11,7 @@ internal static class GuideMarkdown
     {
         // The guide's lengths are those of the drawing sheets, in their unit already.
         MarkdownPage page = new(ReadersUnit.Millimetres);
-        page.Heading(1, guide.Title).Paragraph(Cautions.Short);
+        page.Heading(1, guide.Title).Paragraph(guide.Caution);
         foreach (GuideChapter chapter in guide.Chapters)
         {
             page.Heading(2, chapter.Heading);

@@ -39,7 +39,7 @@ internal static class NotEvaluated
         When(brief.Drive.Friction is not null && brief.Strips.Count == 0, "friction torque: it needs strips, whose forces make it");
         When(brief.Drive.Friction is null && brief.Strips.Count > 0, "friction: none is given, so torque against the motor, the drag in contact forces and the wind-up of contacts are not worked out");
         When(brief.Drive.Friction is not null && brief.Drive.TorqueNm is null && brief.Strips.Count > 0, "torque of the motor: none is given, so friction is not judged against it");
-        When(brief.Scenarios.Count > 0, "scenarios: they are played by the command run");
+        When(brief.Scenarios.Count > 0, "scenarios: each is one history, drawn in draw/run-….svg and told by the command run; what this report says of the circuit holds in every reachable state, whether a scenario meets it or not");
         return all;
     }
 }

@@ -43,7 +43,7 @@ internal static class ReportMarkdown
         page.Heading(1, brief.DrawingNumber is string number ? $"{brief.Title} ({number})" : brief.Title)
             .Paragraph($"**{(design.Meets ? "Nothing misses." : $"Something misses: {Wording.Number(errors, 0)} finding{(errors == 1 ? "" : "s")} of severity error; {(cutsDespiteFindings ? "the cutting files were asked for all the same and say on every part that it misses" : "cutting files and template are withheld unless asked for explicitly")}.")}** "
                 + $"{Wording.Number(warnings, 0)} warning{(warnings == 1 ? "" : "s")}.")
-            .Paragraph(Cautions.Short);
+            .Paragraph(Cautions.Short(design));
         List<IReadOnlyList<string>> rows =
         [
             ["Supply", $"{SupplyWords.Voltage(brief.Supply)}, {Wording.Number(brief.Supply.FrequencyHz, 2)} Hz ± {Wording.Percent(brief.Supply.FrequencyToleranceShare)}, overvoltage category {brief.Supply.Category}, {SupplyWords.OverVoltages(brief.Supply)}"],

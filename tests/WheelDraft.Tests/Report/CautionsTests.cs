@@ -1,4 +1,7 @@
+using System.Text;
+using WheelDraft.Drawing;
 using WheelDraft.Engineering;
+using WheelDraft.Formats.Guide;
 using WheelDraft.Formats.Report;
 using Xunit;
 
@@ -20,5 +23,20 @@ public sealed class CautionsTests
         SupplyBrief supply = demo.Brief.Supply with { VoltageV = volts, VoltageToleranceShare = toleranceShare, Lines = [.. Enumerable.Range(1, lines).Select(i => FormattableString.Invariant($"L{i}"))] };
         Design design = demo with { Brief = demo.Brief with { Supply = supply } };
         Assert.Equal(isExtraLow, Cautions.For(design)[0].StartsWith("Extra-low voltage", StringComparison.Ordinal));
+    }
+
+    // Sheets, page, guide and report of a 24 V design said that mains voltage kills.
+    [Theory]
+    [InlineData("tank-doser", true)]
+    [InlineData("dye-bath", true)]
+    [InlineData("propagation-bench", false)]
+    public void Sheets_ExtraLowVoltage_WarnOfFireAndNotOfMains(string name, bool isExtraLow)
+    {
+        Design design = Demos.Of(name);
+        IEnumerable<string> all = DesignSheets.Of(design).Append(TemplateSheets.Instructions(design, PaperSize.A4)).Select(s => string.Join(' ', s.Texts.Select(t => t.Text)))
+            .Append(Encoding.UTF8.GetString(ReportMarkdown.Write(design)))
+            .Append(Encoding.UTF8.GetString(GuideMarkdown.Write(BuildGuide.Of(design))));
+        Assert.All(all, words => Assert.Equal(!isExtraLow, words.Contains("Mains voltage kills", StringComparison.Ordinal)));
+        Assert.All(all, words => Assert.Equal(isExtraLow, words.Contains("starts fires", StringComparison.Ordinal) || words.Contains("start fires", StringComparison.Ordinal)));
     }
 }
