@@ -1,5 +1,5 @@
 using WheelDraft.Engineering;
-using WheelDraft.Formats.Report;
+using WheelDraft.Formats.Prose;
 
 namespace WheelDraft.Formats.Guide;
 
@@ -10,7 +10,7 @@ internal static class GuideMarkdown
     public static byte[] Write(BuildingGuide guide)
     {
         // The guide's lengths are those of the drawing sheets, in their unit already.
-        MarkdownPage page = new(ReadersUnit.Millimetres);
+        ProsePage page = new(ReadersUnit.Millimetres);
         page.Heading(1, guide.Title).Paragraph(guide.Caution);
         foreach (GuideChapter chapter in guide.Chapters)
         {
@@ -21,10 +21,10 @@ internal static class GuideMarkdown
             }
         }
 
-        return page.Finish();
+        return MarkdownWriter.Write(page);
     }
 
-    private static void Add(MarkdownPage page, GuideBlock block)
+    private static void Add(ProsePage page, GuideBlock block)
     {
         switch (block)
         {

@@ -3,7 +3,6 @@ using WheelDraft.Drawing;
 using WheelDraft.Engineering;
 using WheelDraft.Formats.Dxf;
 using WheelDraft.Formats.Page;
-using WheelDraft.Formats.Report;
 using WheelDraft.Formats.Svg;
 
 namespace WheelDraft.Formats.Outputs;
@@ -13,7 +12,7 @@ namespace WheelDraft.Formats.Outputs;
 /// <summary>A kind of output.</summary>
 public enum OutputKind
 {
-    /// <summary>report.json and report.md.</summary>
+    /// <summary>report.json, report.md and report.html.</summary>
     Report,
 
     /// <summary>Cutting files.</summary>
@@ -117,7 +116,7 @@ public static class OutputFiles
     // Charts of runs are made by the command that plays them, and stay.
     private static OutputKind? KindOf(string name) => name switch
     {
-        "report.json" or "report.md" => OutputKind.Report,
+        "report.json" or "report.md" or "report.html" => OutputKind.Report,
         GuideFiles.Page => OutputKind.Print,
         DrawFolder + "/set.pdf" => OutputKind.Pdf,
         _ when name.StartsWith(CutFolder + "/", StringComparison.Ordinal) => OutputKind.Cut,
@@ -147,7 +146,7 @@ public static class OutputFiles
     // One line a kind. Drawings come before pictures, so that a stop half-way has spent its time on what is quick.
     private static IEnumerable<OutputFile> Of(OutputTask task, OutputKind kind) => kind switch
     {
-        OutputKind.Report => [new("report.json", ReportJson.Write(task.Design)), new("report.md", ReportMarkdown.Write(task.Design, task.Request.DespiteFindings))],
+        OutputKind.Report => ReportFiles.Of(task),
         OutputKind.Cut => Withheld(task.Design, task.Request) ? [] : CutFiles(task.Design, task.Request),
         OutputKind.Draw => DrawingFiles.Svg(task),
         OutputKind.Png => DrawingFiles.Png(task),

@@ -1,4 +1,5 @@
 using WheelDraft.Engineering;
+using WheelDraft.Formats.Prose;
 using WheelDraft.Geometry;
 
 namespace WheelDraft.Formats.Report;
@@ -6,7 +7,10 @@ namespace WheelDraft.Formats.Report;
 /// <summary>The circuit for people: what is on when, where the wheel rests, what is proved, what a fault does.</summary>
 internal static class CircuitMarkdown
 {
-    public static void Write(MarkdownPage page, Design design)
+    // Pairs of nets whose working voltage stands in the body of the report.
+    private const int MostVoltages = 20;
+
+    public static void Write(ProsePage page, Design design)
     {
         CircuitAnalysis circuit = design.Circuit;
         page.Heading(2, "Circuit");
@@ -22,11 +26,26 @@ internal static class CircuitMarkdown
         Faults(page, circuit);
         Currents(page, design);
         page.Heading(3, "Working voltages")
-            .Paragraph($"At nominal supply voltage, as the tables ask, and whatever its tolerance: the largest r.m.s. voltage between two nets over every reachable state and angle, {(circuit.Request.VoltagesUnderFaults ? "each single fault of the table above included, as asked" : "single open loads included")}.")
-            .Table(["Nets", "V", "Found"], circuit.WorkingVoltages.Select(v => (IReadOnlyList<string>)[$"{v.First} – {v.Second}", Wording.Number(v.VoltageV, 1), v.Where]));
+            .Paragraph($"At nominal supply voltage, as the tables ask, and whatever its tolerance: the largest r.m.s. voltage between two nets over every reachable state and angle, {(circuit.Request.VoltagesUnderFaults ? "each single fault of the table above included, as asked" : "single open loads included")}.{(circuit.WorkingVoltages.Count > MostVoltages ? $" The {Wording.Number(circuit.WorkingVoltages.Count, 0)} pairs stand in the appendix; the highest is {Wording.Number(circuit.WorkingVoltages.Max(v => v.VoltageV), 1)} V." : "")}");
+        if (circuit.WorkingVoltages.Count <= MostVoltages)
+        {
+            Voltages(page, circuit);
+        }
     }
 
-    private static void Currents(MarkdownPage page, Design design)
+    /// <summary>Working voltages where they are too many for the body of the report.</summary>
+    public static void Appendix(ProsePage page, CircuitAnalysis circuit)
+    {
+        if (circuit.Loads.Count > 0 && circuit.WorkingVoltages.Count > MostVoltages)
+        {
+            Voltages(page.Heading(2, "Appendix: working voltages"), circuit);
+        }
+    }
+
+    private static void Voltages(ProsePage page, CircuitAnalysis circuit) =>
+        page.Table(["Nets", "V", "Found"], circuit.WorkingVoltages.Select(v => (IReadOnlyList<string>)[$"{v.First} – {v.Second}", Wording.Number(v.VoltageV, 1), v.Where]));
+
+    private static void Currents(ProsePage page, Design design)
     {
         CircuitAnalysis circuit = design.Circuit;
         string bound = circuit.Currents.IsBound
@@ -49,7 +68,7 @@ internal static class CircuitMarkdown
 
     private static string Deg(double angleRad) => Wording.Number(Angles.DegFromRad(Angles.InTurn(angleRad)), 3);
 
-    private static void Truth(MarkdownPage page, Design design)
+    private static void Truth(ProsePage page, Design design)
     {
         CircuitAnalysis circuit = design.Circuit;
         page.Heading(3, "What is on, by interval")
@@ -72,7 +91,7 @@ internal static class CircuitMarkdown
         _ => $"on with {entry.Condition}",
     };
 
-    private static void Resting(MarkdownPage page, Design design)
+    private static void Resting(ProsePage page, Design design)
     {
         CircuitAnalysis circuit = design.Circuit;
         page.Heading(3, "Where the wheel can stand");
@@ -120,7 +139,7 @@ internal static class CircuitMarkdown
         return running;
     }
 
-    private static void Cycle(MarkdownPage page, CircuitAnalysis circuit)
+    private static void Cycle(ProsePage page, CircuitAnalysis circuit)
     {
         page.Paragraph(circuit.Cycle switch
         {
@@ -134,7 +153,7 @@ internal static class CircuitMarkdown
         }
     }
 
-    private static void Interlocks(MarkdownPage page, CircuitAnalysis circuit)
+    private static void Interlocks(ProsePage page, CircuitAnalysis circuit)
     {
         if (circuit.Interlocks.Count == 0)
         {
@@ -178,7 +197,7 @@ internal static class CircuitMarkdown
         return string.Join(' ', new[] { contacts, meaning }.Where(w => w.Length > 0));
     }
 
-    private static void Faults(MarkdownPage page, CircuitAnalysis circuit)
+    private static void Faults(ProsePage page, CircuitAnalysis circuit)
     {
         if (circuit.Faults.Count == 0)
         {

@@ -1,4 +1,5 @@
 using WheelDraft.Engineering;
+using WheelDraft.Formats.Prose;
 using WheelDraft.Geometry;
 
 namespace WheelDraft.Formats.Report;
@@ -7,7 +8,7 @@ namespace WheelDraft.Formats.Report;
 internal static class LandsMarkdown
 {
     /// <summary>Nothing for a windowed wheel.</summary>
-    public static void Write(MarkdownPage page, Design design)
+    public static void Write(ProsePage page, Design design)
     {
         IReadOnlyList<RingLayout> rings = [.. design.Wheel.Rings.Where(r => r.Return is not null)];
         if (rings.Count == 0)

@@ -1,4 +1,5 @@
 using WheelDraft.Engineering;
+using WheelDraft.Formats.Prose;
 using WheelDraft.Geometry;
 
 namespace WheelDraft.Formats.Report;
@@ -6,14 +7,20 @@ namespace WheelDraft.Formats.Report;
 /// <summary>The report for people to read and sign.</summary>
 internal static class ReportMarkdown
 {
+    /// <summary>The whole report as Markdown.</summary>
+    /// <param name="design">The design.</param>
+    /// <param name="asked">What else of the set is made, as far as the report speaks of it.</param>
+    public static byte[] Write(Design design, ReportAsked? asked = null) => MarkdownWriter.Write(Page(design, asked));
+
     /// <summary>The whole report.</summary>
     /// <param name="design">The design.</param>
-    /// <param name="cutsDespiteFindings">Whether cutting files were asked for in spite of findings of severity error.</param>
-    public static byte[] Write(Design design, bool cutsDespiteFindings = false)
+    /// <param name="asked">What else of the set is made, as far as the report speaks of it.</param>
+    public static ProsePage Page(Design design, ReportAsked? asked = null)
     {
         ArgumentNullException.ThrowIfNull(design);
-        MarkdownPage page = new(ReadersUnit.Of(design.Brief));
-        Head(page, design, cutsDespiteFindings);
+        ProsePage page = new(ReadersUnit.Of(design.Brief));
+        ReportHead head = new(page, design, asked ?? ReportAsked.Nothing);
+        head.Write();
         Findings(page, design);
         Wheel(page, design);
         LandsMarkdown.Write(page, design);
@@ -23,58 +30,23 @@ internal static class ReportMarkdown
         Adjusting(page, design);
         OpenContacts(page, design);
         SpacingMarkdown.Write(page, design);
+        head.Picture("spacing");
         StripsMarkdown.Write(page, design);
+        head.Picture("assembly");
         CircuitMarkdown.Write(page, design);
+        head.Picture("circuit");
         Scope(page, design);
         SpacingMarkdown.Appendix(page, design.Spacing);
         SpacingMarkdown.AllPairs(page, design.Spacing);
-        return page.Finish();
+        CircuitMarkdown.Appendix(page, design.Circuit);
+        return page;
     }
 
     private static string S(double seconds) => Wording.Number(seconds, 3);
 
     private static string Deg(double angleRad) => Wording.Number(Angles.DegFromRad(angleRad), 3);
 
-    private static void Head(MarkdownPage page, Design design, bool cutsDespiteFindings)
-    {
-        Brief brief = design.Brief;
-        int errors = design.Findings.Count(f => f.Severity == FindingSeverity.Error);
-        int warnings = design.Findings.Count(f => f.Severity == FindingSeverity.Warning);
-        page.Heading(1, brief.DrawingNumber is string number ? $"{brief.Title} ({number})" : brief.Title)
-            .Paragraph($"**{(design.Meets ? "Nothing misses." : $"Something misses: {Wording.Number(errors, 0)} finding{(errors == 1 ? "" : "s")} of severity error; {(cutsDespiteFindings ? "the cutting files were asked for all the same and say on every part that it misses" : "cutting files and template are withheld unless asked for explicitly")}.")}** "
-                + $"{Wording.Number(warnings, 0)} warning{(warnings == 1 ? "" : "s")}.")
-            .Paragraph(Cautions.Short(design));
-        List<IReadOnlyList<string>> rows =
-        [
-            ["Supply", $"{SupplyWords.Voltage(brief.Supply)}, {Wording.Number(brief.Supply.FrequencyHz, 2)} Hz ± {Wording.Percent(brief.Supply.FrequencyToleranceShare)}, overvoltage category {brief.Supply.Category}, {SupplyWords.OverVoltages(brief.Supply)}"],
-            ["Surroundings", $"pollution degree {Wording.Number(brief.Environment.PollutionDegree, 0)}, {Wording.Number(brief.Environment.AltitudeM, 0)} m above the sea{(brief.Environment.Condensation ? ", frost or dew on live parts" : "")}"],
-            ["Turn", $"{S(design.Motion.TurnTimeS)} s, {(design.Motion.Direction == Turning.Clockwise ? "clockwise" : "anticlockwise")} seen from the wiper side, {Wording.Number(design.Motion.SpeedDegPerS, 4)}° a second{Gear(brief.Drive)}"],
-            ["Rules", $"{(brief.Spacing.Standard == SpacingStandard.Iec60664 ? "IEC 60664-1" : "IEC 60335-1")}, carrier of material group {brief.Carrier.Group}{(brief.Carrier.Cti is double cti ? $" (comparative tracking index {Wording.Number(cti, 0)})" : "")}, margin {Wording.Mm(brief.Spacing.MarginMm)}, open contacts {(brief.Spacing.OverOpenContact is Insulation grade ? SpacingJson.Grade(grade) : "without a rule")} unless an output says otherwise"],
-            ["Process", $"{brief.Process.Name ?? "own figures"}: kerf {Wording.Mm(brief.Process.KerfMm)}, a cut edge ± {Wording.Mm(brief.Process.ToleranceMm)}"],
-        ];
-        if (brief.Office.Owner.Length > 0)
-        {
-            rows.Add(["Owner", brief.Office.Owner]);
-        }
-
-        if (brief.Office.Revision.Length > 0)
-        {
-            rows.Add(["Revision", brief.Office.Revision]);
-        }
-
-        if (brief.Date is DateOnly date)
-        {
-            rows.Add(["Date", date.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture)]);
-        }
-
-        page.Table(["What", "Given"], rows);
-    }
-
-    private static string Gear(DriveBrief drive) => drive.Poles is int poles && drive.GearRatio is double ratio
-        ? $", from {Wording.Number(poles, 0)} poles and a gear ratio of {Wording.Number(ratio, 4)}"
-        : "";
-
-    private static void Findings(MarkdownPage page, Design design)
+    private static void Findings(ProsePage page, Design design)
     {
         page.Heading(2, "Findings");
         if (design.Findings.Count == 0)
@@ -83,16 +55,11 @@ internal static class ReportMarkdown
             return;
         }
 
-        page.Table(["Severity", "Code", "What was found", "Where"], design.Findings.OrderBy(f => f.Severity).Select(f => (IReadOnlyList<string>)
-        [
-            f.Severity == FindingSeverity.Error ? "**error**" : f.Severity == FindingSeverity.Warning ? "warning" : "note",
-            $"`{f.Code}`",
-            f.Message,
-            f.Where is TextPlace p ? $"line {Wording.Number(p.Line, 0)}" : "",
-        ]));
+        page.List(design.Findings.OrderBy(f => f.Severity).Select(f =>
+            $"{(f.Severity == FindingSeverity.Error ? "**error**" : f.Severity == FindingSeverity.Warning ? "warning" : "note")} `{f.Code}`{(f.Where is TextPlace p ? $", line {Wording.Number(p.Line, 0)}" : "")}: {f.Message}"));
     }
 
-    private static void Wheel(MarkdownPage page, Design design)
+    private static void Wheel(ProsePage page, Design design)
     {
         WheelLayout wheel = design.Wheel;
         page.Heading(2, "Wheel")
@@ -123,12 +90,12 @@ internal static class ReportMarkdown
             ])));
     }
 
-    private static string Band(MarkdownPage page, RingLayout ring) =>
+    private static string Band(ProsePage page, RingLayout ring) =>
         ring.WindowFromMm is double window ? $"{page.Mm(window)} – {page.Mm(ring.WindowToMm!.Value)}"
         : ring.LandFromMm is double land ? $"{page.Mm(land)} – {page.Mm(ring.LandToMm!.Value)}{(ring.IsWhole ? ", whole ring" : "")}"
         : "whole ring";
 
-    private static void Timing(MarkdownPage page, Design design)
+    private static void Timing(ProsePage page, Design design)
     {
         page.Heading(2, "Timing")
             .Paragraph("On-times at the nominal supply frequency and mid travel. Worst: the least and greatest of the on-time over every combination of deviations at once. Starts: the soonest and latest after home, placing of the wipers and backlash counted. RSS is the root of the sum of squares without wear.")
@@ -136,7 +103,7 @@ internal static class ReportMarkdown
     }
 
     /// <summary>Share of each contributor in the worst case.</summary>
-    private static void Contributors(MarkdownPage page, Design design)
+    private static void Contributors(ProsePage page, Design design)
     {
         IReadOnlyList<(RingLayout Ring, RingPeriod Period)> all = [.. design.Wheel.Rings.SelectMany(r => r.Periods.Select(p => (r, p)))];
         if (all.Count == 0)
@@ -156,7 +123,7 @@ internal static class ReportMarkdown
             ]));
     }
 
-    private static void Friction(MarkdownPage page, Design design)
+    private static void Friction(ProsePage page, Design design)
     {
         if (design.FrictionShifts.Count > 0)
         {
@@ -199,7 +166,7 @@ internal static class ReportMarkdown
         }
     }
 
-    private static void Adjusting(MarkdownPage page, Design design)
+    private static void Adjusting(ProsePage page, Design design)
     {
         foreach (RingLayout ring in design.Wheel.Rings.Where(r => r.Adjust is not null))
         {
@@ -219,7 +186,7 @@ internal static class ReportMarkdown
         }
     }
 
-    private static void OpenContacts(MarkdownPage page, Design design)
+    private static void OpenContacts(ProsePage page, Design design)
     {
         page.Heading(2, "Open contacts")
             .Paragraph("The gap between the nose and the wheel's copper while an output is open; with lands, between all that is joined to its one wiper and all that is joined to the other, 'sideways' being the gap between the two patches. Each gap is judged against what it must keep itself; 'worst' is that of the gap with less to spare. A contact gap is never a means of isolation.")
@@ -238,15 +205,15 @@ internal static class ReportMarkdown
             ]));
     }
 
-    private static string Standing(MarkdownPage page, ParkedGap gap) =>
+    private static string Standing(ProsePage page, ParkedGap gap) =>
         $"{page.Mm(gap.WorstMm)} ({gap.Why}, {(gap.IsWholeTurn ? "all round" : $"{Deg(gap.FromRad)}° to {Deg(Angles.InTurn(gap.ToRad))}°")})";
 
-    private static string Required(MarkdownPage page, OpenContact open, double deciding) =>
+    private static string Required(ProsePage page, OpenContact open, double deciding) =>
         open.Along?.RequiredMm is double along && open.Sideways.RequiredMm is double sideways && !string.Equals(page.Mm(along), page.Mm(sideways), StringComparison.Ordinal)
             ? $"{page.Mm(along)} along the motion, {page.Mm(sideways)} sideways"
             : page.Mm(deciding);
 
-    private static void Scope(MarkdownPage page, Design design)
+    private static void Scope(ProsePage page, Design design)
     {
         if (design.Assumptions.Count > 0)
         {

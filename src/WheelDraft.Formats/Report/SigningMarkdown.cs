@@ -1,5 +1,6 @@
 using System.Globalization;
 using WheelDraft.Engineering;
+using WheelDraft.Formats.Prose;
 
 namespace WheelDraft.Formats.Report;
 
@@ -8,7 +9,7 @@ internal static class SigningMarkdown
 {
     private const string Blank = "______________________________";
 
-    public static void Write(MarkdownPage page, Design design)
+    public static void Write(ProsePage page, Design design)
     {
         page.Heading(2, "Evidence to be shown")
             .Paragraph("The design rests on these; no drawing can prove them.")
@@ -21,7 +22,7 @@ internal static class SigningMarkdown
         Signatures(page, design.Brief.Office);
     }
 
-    private static void Tests(MarkdownPage page, Design design)
+    private static void Tests(ProsePage page, Design design)
     {
         IReadOnlyList<ImpulseTest> tests = SigningJson.Tests(design);
         if (tests.Count == 0)
@@ -38,7 +39,7 @@ internal static class SigningMarkdown
             ]));
     }
 
-    private static void Signatures(MarkdownPage page, DrawingOfficeBrief office)
+    private static void Signatures(ProsePage page, DrawingOfficeBrief office)
     {
         page.Heading(2, "Signatures");
         if (office.Revisions.Count > 0)

@@ -1,14 +1,19 @@
 using WheelDraft.Engineering;
+using WheelDraft.Formats.Prose;
 
 namespace WheelDraft.Formats.Report;
 
 /// <summary>Spacing for people: a table in the order of test houses, what would meet, and the full steps in an appendix.</summary>
 internal static class SpacingMarkdown
 {
-    public static void Write(MarkdownPage page, Design design) => Write(page, design.Spacing, design.Remedies);
+    // Pairs of nets in the body of the report, and pairs whose every step stands in the appendix; and pairs of conductors there.
+    private const int MostShown = 20;
+    private const int MostPairs = 200;
+
+    public static void Write(ProsePage page, Design design) => Write(page, design.Spacing, design.Remedies);
 
     /// <summary>The table of a design or of any drawing.</summary>
-    public static void Write(MarkdownPage page, SpacingTable table, IReadOnlyList<Remedy> remedies)
+    public static void Write(ProsePage page, SpacingTable table, IReadOnlyList<Remedy> remedies)
     {
         page.Heading(2, "Spacing");
         IReadOnlyList<SpacingLocation> locations = SpacingLocation.Of(table.Rows);
@@ -18,16 +23,24 @@ internal static class SpacingMarkdown
             return;
         }
 
-        page.Paragraph("Every pair of nets, over the whole turn. Measured is the least distance at the worst tolerance, nominal in brackets; required is with margin. "
-                + "Lengths in mm, voltages across the distance. The steps stand in the appendix by number.")
-            .Table(
-                ["No.", "Nets", "Location", "V r.m.s.", "V peak", "Grade", "Clearance required", "Clearance measured", "Creepage required", "Creepage measured", "Verdict"],
-                locations.Select((l, i) => Line(page, l, i + 1)));
+        (SpacingLocation Location, int Number)[] all = [.. locations.Select((l, i) => (l, i + 1))];
+        (SpacingLocation Location, int Number)[] shown = Shown(all);
+        page.Paragraph($"{(shown.Length == all.Length ? "Every pair of nets" : $"The {Wording.Number(shown.Length, 0)} pairs of nets with the least to spare of {Wording.Number(all.Length, 0)}, which all stand in the appendix")}, over the whole turn: the least distance at the worst tolerance, in brackets as drawn, of what is asked with its margin. "
+                + "Lengths in mm, voltages across the distance, r.m.s. of a sine: its peak is √2 times as much. The steps stand in the appendix by number.");
+        Lines(page, shown, withPlaces: true);
         Remedies(page, remedies);
     }
 
+    // What misses or is tight is always shown; besides them as many as a page of a report bears.
+    private static (SpacingLocation Location, int Number)[] Shown((SpacingLocation Location, int Number)[] all) =>
+        all.Length <= MostShown ? all : [.. all.OrderBy(a => a.Location.Ratio).Where((a, i) => i < MostShown || a.Location.Verdict != SpacingVerdict.Meets).OrderBy(a => a.Number)];
+
+    private static void Lines(ProsePage page, IEnumerable<(SpacingLocation Location, int Number)> lines, bool withPlaces) => page.Table(
+        ["No.", "Nets", "V r.m.s.", "Grade", "Clearance of asked", "Creepage of asked", "Verdict", .. withPlaces ? ["Location"] : (string[])[]],
+        lines.Select(l => (IReadOnlyList<string>)[.. Line(page, l.Location, l.Number), .. withPlaces ? [l.Location.Where] : (string[])[]]));
+
     /// <summary>Every step of every row; what is required in the same way is shown once.</summary>
-    public static void Appendix(MarkdownPage page, SpacingTable table)
+    public static void Appendix(ProsePage page, SpacingTable table)
     {
         IReadOnlyList<SpacingLocation> locations = SpacingLocation.Of(table.Rows);
         if (locations.Count == 0)
@@ -48,15 +61,28 @@ internal static class SpacingMarkdown
                 .List(row.Required.Steps);
         }
 
+        (SpacingLocation Location, int Number)[] all = [.. locations.Select((l, i) => (l, i + 1))];
+        (SpacingLocation Location, int Number)[] shown = Shown(all);
         page.Heading(3, "What is measured");
-        foreach ((SpacingLocation location, int i) in locations.Select((l, i) => (l, i)))
+        foreach ((SpacingLocation location, int number) in shown)
         {
-            page.Paragraph($"**{Wording.Number(i + 1, 0)}. {location.Nets}**").List(location.Rows.SelectMany(r => Measuring(r, distinct.FindIndex(d => IsAsked(d, r)) + 1)));
+            page.Paragraph($"**{Wording.Number(number, 0)}. {location.Nets}**").List(location.Rows.SelectMany(r => Measuring(r, distinct.FindIndex(d => IsAsked(d, r)) + 1)));
+        }
+
+        if (shown.Length < all.Length)
+        {
+            page.Heading(3, "All pairs of nets");
+            Lines(page, all, withPlaces: false);
+            page.Heading(3, "Where the others were measured")
+                .Table(["No.", "Kind", "At worst", "Required", "By", "From", "To"], all.Except(shown).SelectMany(l => l.Location.Rows.Select(r => (IReadOnlyList<string>)
+                [
+                    Wording.Number(l.Number, 0), Kind(r), page.Mm(r.WorstMm), page.Mm(r.Required.RequiredMm), $"R{Wording.Number(distinct.FindIndex(d => IsAsked(d, r)) + 1, 0)}", At(r.OnFirst), At(r.OnSecond),
+                ])));
         }
     }
 
     /// <summary>Every pair of items, and not only the one that decides.</summary>
-    public static void AllPairs(MarkdownPage page, SpacingTable table)
+    public static void AllPairs(ProsePage page, SpacingTable table)
     {
         IReadOnlyList<SpacingLocation> pairs =
             [.. table.AllPairs.GroupBy(r => (r.Nets.First, r.Nets.Second, r.FirstItem, r.SecondItem)).Select(g => new SpacingLocation([.. g.OrderBy(r => r.Kind)]))];
@@ -65,18 +91,17 @@ internal static class SpacingMarkdown
             return;
         }
 
+        IReadOnlyList<SpacingLocation> shown = pairs.Count <= MostPairs ? pairs : [.. pairs.OrderBy(p => p.Ratio).Where((p, i) => i < MostPairs || p.Verdict != SpacingVerdict.Meets)];
         page.Heading(2, "Appendix: every pair of conductors")
-            .Paragraph("Measured as above, item by item: at the worst tolerance, nominal in brackets, mm.")
+            .Paragraph($"Measured as above, item by item, mm.{(shown.Count == pairs.Count ? "" : $" The {Wording.Number(shown.Count, 0)} of {Wording.Number(pairs.Count, 0)} with the least to spare; report.json has all.")}")
             .Table(
-                ["Nets", "Items", "Clearance required", "Clearance measured", "Creepage required", "Creepage measured", "Verdict"],
-                pairs.Select(p => (IReadOnlyList<string>)
+                ["Items", "Nets", "Clearance of asked", "Creepage of asked", "Verdict"],
+                shown.Select(p => (IReadOnlyList<string>)
                 [
-                    p.Nets,
                     p.Where,
-                    Required(page, p.Clearance),
-                    Measured(page, p.Clearance),
-                    Required(page, p.Creepage),
-                    Measured(page, p.Creepage),
+                    p.Nets,
+                    OfAsked(page, p.Clearance),
+                    OfAsked(page, p.Creepage),
                     p.Verdict == SpacingVerdict.Misses ? "**misses**" : SpacingJson.Word(p.Verdict),
                 ]));
     }
@@ -95,28 +120,22 @@ internal static class SpacingMarkdown
         }
     }
 
-    private static IReadOnlyList<string> Line(MarkdownPage page, SpacingLocation location, int number)
+    private static IReadOnlyList<string> Line(ProsePage page, SpacingLocation location, int number)
     {
         NetPair pair = location.Rows[0].Nets;
         return
         [
             Wording.Number(number, 0),
             location.Nets,
-            location.Where,
             Wording.Number(pair.WorkingV, 1),
-            Wording.Number(pair.WorkingV * Math.Sqrt(2), 1),
             SpacingJson.Grade(pair.Grade),
-            Required(page, location.Clearance),
-            Measured(page, location.Clearance),
-            Required(page, location.Creepage),
-            Measured(page, location.Creepage),
+            OfAsked(page, location.Clearance),
+            OfAsked(page, location.Creepage),
             location.Verdict == SpacingVerdict.Misses ? "**misses**" : SpacingJson.Word(location.Verdict),
         ];
     }
 
-    private static string Required(MarkdownPage page, SpacingRow? row) => row is null ? "-" : page.Mm(row.Required.RequiredMm);
-
-    private static string Measured(MarkdownPage page, SpacingRow? row) => row is null ? "-" : $"{page.Mm(row.WorstMm)} ({page.Mm(row.NominalMm)})";
+    private static string OfAsked(ProsePage page, SpacingRow? row) => row is null ? "-" : $"{page.Mm(row.WorstMm)} ({page.Mm(row.NominalMm)}) of {page.Mm(row.Required.RequiredMm)}";
 
     private static string WordOf(SpacingRow row) => row.Verdict switch
     {
@@ -132,7 +151,7 @@ internal static class SpacingMarkdown
 
     private static string At(SpacePoint p) => $"({Wording.Number(p.X, 2)}, {Wording.Number(p.Y, 2)}, {Wording.Number(p.Z, 2)})";
 
-    private static void Remedies(MarkdownPage page, IReadOnlyList<Remedy> remedies)
+    private static void Remedies(ProsePage page, IReadOnlyList<Remedy> remedies)
     {
         if (remedies.Count == 0)
         {
@@ -162,6 +181,9 @@ internal sealed record SpacingLocation(IReadOnlyList<SpacingRow> Rows)
 
     /// <summary>The worse of the two.</summary>
     public SpacingVerdict Verdict => Rows.Min(r => r.Verdict);
+
+    /// <summary>The least ratio of measured to required.</summary>
+    public double Ratio => Rows.Min(r => r.Required.RequiredMm > 0 ? r.WorstMm / r.Required.RequiredMm : double.PositiveInfinity);
 
     public string Nets => $"{Rows[0].Nets.First} – {Rows[0].Nets.Second}";
 

@@ -1,4 +1,5 @@
 using WheelDraft.Engineering;
+using WheelDraft.Formats.Prose;
 using WheelDraft.Geometry;
 
 namespace WheelDraft.Formats.Report;
@@ -7,7 +8,7 @@ namespace WheelDraft.Formats.Report;
 internal static class StripsMarkdown
 {
     /// <summary>Nothing where the file has no strips.</summary>
-    public static void Write(MarkdownPage page, Design design)
+    public static void Write(ProsePage page, Design design)
     {
         IReadOnlyList<PlacedStrip> strips = design.Strips.Strips;
         if (strips.Count == 0)
@@ -30,7 +31,7 @@ internal static class StripsMarkdown
 
     private static string Deg(double angleRad, int decimals = 2) => Wording.Number(Angles.DegFromRad(angleRad), decimals);
 
-    private static void Pressing(MarkdownPage page, Design design)
+    private static void Pressing(ProsePage page, Design design)
     {
         IReadOnlyList<PlacedStrip> strips = design.Strips.Strips;
         FrictionTorque? friction = design.Strips.Friction;
@@ -61,7 +62,7 @@ internal static class StripsMarkdown
         }
     }
 
-    private static void Winding(MarkdownPage page, Design design)
+    private static void Winding(ProsePage page, Design design)
     {
         IReadOnlyList<PlacedStrip> wound = [.. design.Strips.Strips.Where(s => s.Spring?.WindUp is not null)];
         if (wound.Count > 0)
@@ -79,7 +80,7 @@ internal static class StripsMarkdown
         }
     }
 
-    private static void Carrying(MarkdownPage page, IReadOnlyList<PlacedStrip> strips) => page.Heading(3, "Current")
+    private static void Carrying(ProsePage page, IReadOnlyList<PlacedStrip> strips) => page.Heading(3, "Current")
         .Paragraph($"The largest current over every reachable state, at the upper end of the supply voltage; none where the circuit does not say it. Temperature rise: {StripElectrics.RiseAssumptions}. A spot softens at its softening voltage; films raise the clean contact voltage.")
         .Table(
             ["Strip", "Current, A", "Resistance, mΩ", "Drop, mV", "Loss, mW", "Density, A/mm²", "Rise, K", "Contact clean, mV", "Contact filmed, mV", "Softens at, mV"],
@@ -97,7 +98,7 @@ internal static class StripsMarkdown
                 s.Electrics.SofteningV is MaterialValue soft ? N(soft.Value * 1000, 0) : "-",
             ]));
 
-    private static void Wearing(MarkdownPage page, IReadOnlyList<PlacedStrip> strips)
+    private static void Wearing(ProsePage page, IReadOnlyList<PlacedStrip> strips)
     {
         IReadOnlyList<PlacedStrip> wearing = [.. strips.Where(s => s.Life is not null)];
         if (wearing.Count > 0)
@@ -118,7 +119,7 @@ internal static class StripsMarkdown
         return (Math.Round(turns / step) * step).ToString("N0", System.Globalization.CultureInfo.InvariantCulture);
     }
 
-    private static void Adjusting(MarkdownPage page, IReadOnlyList<PlacedStrip> strips)
+    private static void Adjusting(ProsePage page, IReadOnlyList<PlacedStrip> strips)
     {
         IReadOnlyList<PlacedStrip> adjusted = [.. strips.Where(s => s.Spring?.Adjuster is not null)];
         if (adjusted.Count > 0)
@@ -137,7 +138,7 @@ internal static class StripsMarkdown
         }
     }
 
-    private static void Folding(MarkdownPage page, IReadOnlyList<PlacedStrip> strips) => page.Heading(3, "Folds")
+    private static void Folding(ProsePage page, IReadOnlyList<PlacedStrip> strips) => page.Heading(3, "Folds")
         .Paragraph("In the order of folding. Positions at mid-allowance, from the terminal end of the flat blank; a positive angle turns a level strip toward the wiper side. Set the fold to the over-bent angle; it springs back to the angle wanted.")
         .Table(
             ["Strip", "Order", "At, mm", "Angle, °", "Bend to, °", "Inside radius, mm", "Allowance, mm", "K"],

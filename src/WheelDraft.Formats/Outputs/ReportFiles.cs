@@ -1,0 +1,27 @@
+using WheelDraft.Drawing;
+using WheelDraft.Formats.Prose;
+using WheelDraft.Formats.Report;
+using WheelDraft.Formats.Svg;
+
+namespace WheelDraft.Formats.Outputs;
+
+/// <summary>The report for programs, for people, and as one page with its pictures inside.</summary>
+internal static class ReportFiles
+{
+    public static IEnumerable<OutputFile> Of(OutputTask task)
+    {
+        yield return new("report.json", ReportJson.Write(task.Design));
+
+        // The report shows the drawings that are made with it; a report alone draws nothing.
+        Dictionary<string, Sheet> sheets = task.Request.Kinds.Contains(OutputKind.Draw) ? task.Sheets.ToDictionary(s => $"{OutputFiles.DrawFolder}/{s.Words.Name}.svg", StringComparer.Ordinal) : [];
+        ProsePage page = ReportMarkdown.Page(task.Design, new(task.Request.DespiteFindings, [.. sheets.Values.Select(s => s.Words.Name)]));
+        yield return new("report.md", MarkdownWriter.Write(page));
+        foreach (OutputFile html in task.OrLeftOut("the report as one page", () => new("report.html", HtmlWriter.Write(page, f => sheets.TryGetValue(f, out Sheet? sheet) ? Picture(task, sheet) : null))))
+        {
+            yield return html;
+        }
+    }
+
+    // Light on white, whatever the theme of the set: the page is white, and is printed.
+    private static string Picture(OutputTask task, Sheet sheet) => SvgWriter.Write(sheet, new() { Theme = Theme.Light, Text = task.Request.Text });
+}
