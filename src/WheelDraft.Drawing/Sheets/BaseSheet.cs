@@ -221,7 +221,9 @@ internal sealed class BaseViews
         DrawingNumbers numbers = new(_design.Brief.DrawingUnit);
         double edge = _side.Of(new Point(_seen.MaxX, 0)).X;
         double[] at = [.. _levels.Select(l => _side.Of(new Point(0, l.ZMm)).Y)];
-        double[] text = Apart(at, pitchMm, _area.MaxY - pitchMm);
+
+        // Heights run from the highest down.
+        double[] text = [.. Spread.Apart([.. at.Reverse()], pitchMm, _area.MinY + pitchMm, _area.MaxY - pitchMm).Reverse()];
         for (int i = 0; i < _levels.Count; i++)
         {
             Point from = new(edge + 1.5, at[i]);
@@ -231,28 +233,6 @@ internal sealed class BaseViews
             string words = $"{(_levels[i].ZMm > 0 ? "+" : "")}{numbers.Length(_levels[i].ZMm)} {_levels[i].Name}";
             pen.Text(TextFit.Shortened(words, _area.MaxX - to.X - 2, TextStyle.Small), new(to + new Vector(1, 0), TextAlong.Start, TextAcross.Middle), TextStyle.Small);
         }
-    }
-
-    // Each as near to its height as all can be that keep their distance: neighbours that are too close move together, as far up as down (pooling of
-    // adjacent violators; Barlow and others, Statistical Inference under Order Restrictions, 1972, from memory).
-    private double[] Apart(double[] at, double pitchMm, double topMm)
-    {
-        List<(double Mean, int Count)> blocks = [];
-        for (int i = 0; i < at.Length; i++)
-        {
-            blocks.Add((at[i] + (i * pitchMm), 1));
-            while (blocks.Count > 1 && blocks[^1].Mean > blocks[^2].Mean)
-            {
-                ((double low, int lower), (double high, int upper)) = (blocks[^1], blocks[^2]);
-                blocks.RemoveRange(blocks.Count - 2, 2);
-                blocks.Add((((low * lower) + (high * upper)) / (lower + upper), lower + upper));
-            }
-        }
-
-        double[] placed = [.. blocks.SelectMany(b => Enumerable.Repeat(b.Mean, b.Count)).Select((q, i) => q - (i * pitchMm))];
-        double down = Math.Max(0, placed[0] - topMm);
-        double up = Math.Max(0, _area.MinY + pitchMm - (placed[^1] - down));
-        return [.. placed.Select(p => p - down + up)];
     }
 
     private void InPlan(SheetBuilder sheet)

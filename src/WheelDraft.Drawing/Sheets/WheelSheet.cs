@@ -16,40 +16,58 @@ internal static class WheelSheet
     public static Sheet Of(Design design, SheetNumber? number = null, SheetOptions? options = null)
     {
         ArgumentNullException.ThrowIfNull(design);
-        IReadOnlyList<RingCallout> key = (options ?? SheetOptions.Usual).Callouts == CalloutMarks.Numbers ? new WheelCallouts(design).Numbered() : [];
+        WheelCallouts callouts = new(design);
+        IReadOnlyList<RingCallout> key = (options ?? SheetOptions.Usual).Callouts == CalloutMarks.Numbers ? callouts.Numbered() : [];
+        PaperSize[] papers = [.. SheetPapers.Of(design, PaperSize.Iso)];
+        SheetNumber place = number ?? SheetNumber.Single;
 
         // Hundreds of edges with their corners have no room on any paper: then corners are left to the edges' angles and the rings' windows.
-        foreach (bool withCorners in (bool[])[true, false])
+        foreach ((bool withCorners, double leastScale) in ((bool, double)[])[(true, 1), (false, 1), (true, 0), (false, 0)])
         {
-            SheetMatter matter = new SheetMatter(WheelEdges.Tables(design, key.Count == 0, withCorners), new("Notes", WheelEdges.Notes(design))) { Caution = new(SheetWordsOf.CautionsOf(design)) }.WithKey(key);
-            foreach (PaperSize size in PaperSize.Iso)
+            SheetMatter withEdges = Matter(design, withCorners, hasEdges: true).WithKey(key);
+            SheetMatter withoutEdges = Matter(design, withCorners, hasEdges: false);
+            foreach (PaperSize size in papers)
             {
-                SheetPlan plan = SheetPlan.Of(size, matter);
-                WheelPicture picture = WheelPicture.Fitted(design, size, plan, key);
-                bool isLast = size == PaperSize.Iso[^1] && (plan.IsRoomy || !withCorners);
-                if (isLast || (plan.IsRoomy && picture.Scale.Factor >= 1 && picture.HasAllCallouts))
+                WheelChoice? full = Best(design, size, withEdges, key.Count > 0 ? [key] : callouts.WaysWithEdges());
+                WheelChoice? few = key.Count > 0 ? null : Best(design, size, withoutEdges, callouts.WaysWithoutEdges());
+                WheelChoice? chosen = full is not null && (few is null || full.Picture.Scale.Factor >= few.Picture.Scale.Factor || full.Picture.IsLarge) ? full : few;
+                if (chosen is not null && chosen.Picture.Scale.Factor >= leastScale)
                 {
-                    return picture.Draw(matter.WithKey(picture.Key), number ?? SheetNumber.Single);
+                    return chosen.Picture.Draw(chosen.Matter.WithKey(chosen.Picture.Key), place);
                 }
             }
         }
 
-        throw new System.Diagnostics.UnreachableException();
+        SheetMatter last = Matter(design, withCorners: false, hasEdges: false);
+        SheetPlan plan = SheetPlan.Of(papers[^1], last);
+        return new WheelPicture(design, papers[^1], plan, callouts.WaysWithoutEdges()[^1]).Draw(last, place);
     }
+
+    private sealed record WheelChoice(SheetMatter Matter, WheelPicture Picture);
+
+    private static SheetMatter Matter(Design design, bool withCorners, bool hasEdges) =>
+        new([.. WheelEdges.Tables(design, withCorners, !hasEdges), .. RevisionTable.Of(design)], new("Notes", WheelEdges.Notes(design, !hasEdges))) { Caution = new(SheetWordsOf.CautionsOf(design)) };
+
+    private static WheelChoice? Best(Design design, PaperSize size, SheetMatter matter, IReadOnlyList<IReadOnlyList<RingCallout>> ways) =>
+        SheetPlan.Best([size], matter, (paper, plan) => ways.Select(w => WheelPicture.Fitted(design, paper, plan, w)).OfType<WheelPicture>().MaxBy(p => p.Scale.Factor), p => p.Scale.Factor) is { } best
+            ? new(matter, best.Picture)
+            : null;
 }
 
 /// <summary>The view of the wheel on one size of paper.</summary>
 internal sealed class WheelPicture
 {
-    // Above and below the wheel, mm on the paper: the arrow of rotation and the line of the diameter, each with its text.
+    // Above the wheel, mm on the paper: the arrow of rotation and its text; below it the line of the diameter.
     private const double AboveMm = 13;
+    private const double DiameterMm = 13;
 
     // Patches are small, and leaders end on them: a circle lets them be found.
     private const double PatchCircleMm = 1.5;
     private static readonly LineStyle PatchCircle = LineStyle.Wide(LineKind.ContinuousNarrow, Ink.Accent, 0.35);
 
-    // From the wheel to the texts at its sides: what the arrows of leaders need.
+    // From the wheel to the texts at its sides: what the arrows of leaders need; and at the least what the frames of run-out take.
     private const double BesideMm = 12;
+    private const double FramesMm = 32;
 
     // Leaders to edges may cost one step of scale as long as the wheel keeps this size on the paper, mm.
     private const double LeastWheelMm = 85;
@@ -58,27 +76,39 @@ internal sealed class WheelPicture
     private const int MostCallouts = 26;
 
     private readonly Design _design;
+    private readonly PaperSize _size;
+    private readonly CalloutMarks _marks;
     private readonly SheetBuilder _sheet;
     private readonly SheetPlan _plan;
     private readonly SheetView _view;
     private readonly IReadOnlyList<RingCallout> _callouts;
 
-    private WheelPicture(Design design, PaperSize size, SheetPlan plan, (SheetView View, IReadOnlyList<RingCallout> Callouts) choice)
+    /// <summary>Puts the wheel on a sheet.</summary>
+    /// <param name="design">The design.</param>
+    /// <param name="size">The paper.</param>
+    /// <param name="plan">How it is shared out.</param>
+    /// <param name="callouts">What is said of it, in the wheel frame.</param>
+    /// <exception cref="NoRoomException">It fits at no standard scale.</exception>
+    public WheelPicture(Design design, PaperSize size, SheetPlan plan, IReadOnlyList<RingCallout> callouts)
     {
         _design = design;
         _plan = plan;
+        _size = size;
+        _marks = callouts.Any(c => c.Number is not null) ? CalloutMarks.Numbers : CalloutMarks.Words;
+        _view = ViewOn(design, plan.Picture, CalloutRing.ColumnMm(_marks, callouts.Select(c => c.Text)));
+        RingCallout[] placed = [.. callouts.Select(c => c with { At = _view.Of(c.At) })];
+        _callouts = _marks == CalloutMarks.Numbers ? CalloutKey.Numbered(Ring.InOrder(placed)) : placed;
         _sheet = new(new("wheel", $"Contact wheel: {design.Brief.Title}", WheelEdges.Description(design)), size);
-        (_view, _callouts) = choice;
     }
 
     /// <summary>The scale.</summary>
     public DrawingScale Scale => _view.Scale;
 
-    /// <summary>Whether numbered callouts, which the key counts on, all find room; words may give way to the table.</summary>
-    public bool HasAllCallouts => MarksOf(_callouts) == CalloutMarks.Words || _callouts.Count <= Ring(_design, (_view, _callouts), _plan.Picture).Capacity;
+    /// <summary>Whether the wheel is large enough on the paper to give a step of scale for the angles of its edges.</summary>
+    public bool IsLarge => _view.OnPaperMm(Reach(_design)) >= LeastWheelMm;
 
     /// <summary>The key to numbered callouts; empty for words.</summary>
-    public IReadOnlyList<RingCallout> Key => MarksOf(_callouts) == CalloutMarks.Numbers ? _callouts : [];
+    public IReadOnlyList<RingCallout> Key => _marks == CalloutMarks.Numbers ? _callouts : [];
 
     private WheelLayout Wheel => _design.Wheel;
 
@@ -86,31 +116,30 @@ internal sealed class WheelPicture
 
     private double OuterMm => _view.OnPaperMm(Reach(_design) / 2);
 
-    /// <summary>Chooses scale and callouts for a sheet.</summary>
-    /// <param name="design">The design.</param>
-    /// <param name="size">The paper.</param>
-    /// <param name="plan">How it is shared out.</param>
-    /// <param name="key">Numbered callouts; empty for words, as many as find room.</param>
-    public static WheelPicture Fitted(Design design, PaperSize size, SheetPlan plan, IReadOnlyList<RingCallout> key)
+    // The copper's face on the section, under the plan and the line of its diameter.
+    private double SectionY => Centre.Y - OuterMm - DiameterMm - WheelSection.OverMm;
+
+    private CalloutRing Ring
     {
-        if (key.Count > 0)
+        get
         {
-            (SheetView View, IReadOnlyList<RingCallout> Callouts) all = View(design, plan.Picture, key);
-            return new(design, size, plan, (all.View, CalloutKey.Numbered(Ring(design, all, plan.Picture).InOrder(all.Callouts))));
+            double half = Reach(_design) / 2;
+            return new(_view.Of(new Bounds(-half, -half, half, half)).Grown(4), _plan.Picture with { MinY = SectionY + WheelSection.OverMm }) { Marks = _marks };
         }
+    }
 
-        (SheetView View, IReadOnlyList<RingCallout> Callouts)[] ways = [.. new WheelCallouts(design).Ways().Select(w => View(design, plan.Picture, w))];
-        (SheetView View, IReadOnlyList<RingCallout> Callouts) few = ways[^1];
-        foreach ((SheetView View, IReadOnlyList<RingCallout> Callouts) way in ways)
+    /// <summary>The wheel on a sheet with all these callouts, or null where they find no room.</summary>
+    public static WheelPicture? Fitted(Design design, PaperSize size, SheetPlan plan, IReadOnlyList<RingCallout> callouts)
+    {
+        try
         {
-            bool large = way.View.Scale == few.View.Scale || way.View.OnPaperMm(Reach(design)) >= LeastWheelMm;
-            if (large && way.Callouts.Count <= MostCallouts && way.Callouts.Count <= Ring(design, way, plan.Picture).Capacity)
-            {
-                return new(design, size, plan, way);
-            }
+            WheelPicture picture = new(design, size, plan, callouts);
+            return callouts.Count <= picture.Ring.Capacity && (picture._marks == CalloutMarks.Numbers || callouts.Count <= MostCallouts) ? picture : null;
         }
-
-        return new(design, size, plan, few);
+        catch (NoRoomException)
+        {
+            return null;
+        }
     }
 
     /// <summary>Draws the whole sheet.</summary>
@@ -124,31 +153,35 @@ internal sealed class WheelPicture
         }
 
         DrawWheel();
+        bool allRadii = new WheelSection(_design, SheetView.At(Scale, Point.Origin, new(Centre.X, SectionY)), _plan.Picture).Draw(_sheet);
         DrawDirection();
         DrawDimensions();
+        DrawNumbers();
+        DrawCuttingPlane();
+        AngleSense.TryDraw(_sheet, _plan.Picture);
+        DrawDetails(allRadii);
         return _sheet.Build();
     }
 
     private static double Reach(Design design) => Math.Max(design.Wheel.OuterDiameterMm, design.Brief.Carrier.DiameterMm ?? 0);
 
-    // Callouts come in the wheel frame and go on the paper.
-    private static (SheetView View, IReadOnlyList<RingCallout> Callouts) View(Design design, Bounds picture, IReadOnlyList<RingCallout> chosen)
+    // The plan over its section, in line, in the middle of the picture, at the largest standard scale.
+    private static SheetView ViewOn(Design design, Bounds picture, double columnMm)
     {
-        double half = Reach(design) / 2;
-        double beside = Math.Min(BesideMm + CalloutRing.ColumnMm(MarksOf(chosen), chosen.Select(c => c.Text)), picture.Width * 0.4);
-        Bounds area = new(picture.MinX + beside, picture.MinY + AboveMm, picture.MaxX - beside, picture.MaxY - AboveMm);
-        SheetView view = SheetView.Fitted(new(-half, -half, half, half), area);
-        return (view, [.. chosen.Select(c => c with { At = view.Of(c.At) })]);
-    }
+        double reach = Reach(design);
+        double beside = Math.Max(FramesMm, Math.Min(BesideMm + columnMm, picture.Width * 0.4));
+        foreach (DrawingScale scale in DrawingScale.Iso)
+        {
+            double high = AboveMm + (reach * scale.Factor) + DiameterMm + WheelSection.OverMm + WheelSection.UnderMm(design, scale.Factor);
+            if ((reach * scale.Factor) + (2 * beside) <= picture.Width && high <= picture.Height)
+            {
+                double top = picture.MaxY - ((picture.Height - high) / 2);
+                return SheetView.At(scale, Point.Origin, new(picture.Centre.X, top - AboveMm - (reach * scale.Factor / 2)));
+            }
+        }
 
-    private static CalloutRing Ring(Design design, (SheetView View, IReadOnlyList<RingCallout> Callouts) way, Bounds picture)
-    {
-        double half = Reach(design) / 2;
-        return new(way.View.Of(new Bounds(-half, -half, half, half)).Grown(4), picture) { Marks = MarksOf(way.Callouts) };
+        throw new NoRoomException("The wheel with its section and its leaders fits the paper at no standard scale.");
     }
-
-    private static CalloutMarks MarksOf(IReadOnlyList<RingCallout> callouts) =>
-        callouts.Any(c => c.Number is not null) ? CalloutMarks.Numbers : CalloutMarks.Words;
 
     private void DrawWheel()
     {
@@ -229,8 +262,7 @@ internal sealed class WheelPicture
     private void DrawDimensions()
     {
         GroupPen pen = _sheet.Group("dimensions", "Dimensions", "dimensions");
-        CalloutRing ring = Ring(_design, (_view, _callouts), _plan.Picture);
-        if (!ring.TryDraw(pen, _callouts))
+        if (!Ring.TryDraw(pen, _callouts))
         {
             _sheet.Warn("The wheel drawing has no room for leaders to its edges and wipers; its table lists them.");
         }
@@ -250,7 +282,80 @@ internal sealed class WheelPicture
             Direction = LinearDirection.Level,
             Subject = "outer diameter",
         });
-        AngleSense.TryDraw(_sheet, _plan.Picture);
+    }
+
+    // Where leaders to the edges find no room, each on-period's copper carries the number that it has in the table.
+    private void DrawNumbers()
+    {
+        if (_callouts.Any(c => c.Text.Contains(" make ", StringComparison.Ordinal)))
+        {
+            return;
+        }
+
+        GroupPen pen = _sheet.Group("numbers", "Numbers of the on-periods, as in the table", "dimensions");
+        int missing = 0;
+        foreach (RingLayout ring in Wheel.Rings)
+        {
+            for (int i = 0; i < ring.Periods.Count; i++)
+            {
+                string number = Invariant.Text($"{WheelEdges.NumberOf(_design, ring)}.{i + 1}");
+                CircleArc copper = ring.Periods[i].CopperRad;
+                IEnumerable<TextSpot> spots = ((double[])[0.5, 0.35, 0.65, 0.2, 0.8]).Select(share => new TextSpot(_view.Of(Point.Polar(ring.RadiusMm, copper.StartRad + (share * copper.SweepRad))), TextAlong.Middle, TextAcross.Middle));
+                TextSpot? free = spots.Where(s => pen.Texts.IsFree(new SheetText(number, s, DimensionForm.TextStyle).Box.Grown(TextRegistry.AirMm))).Cast<TextSpot?>().FirstOrDefault();
+                if (free is TextSpot spot)
+                {
+                    pen.PlatedText(number, spot, DimensionForm.TextStyle);
+                }
+
+                missing += free is null ? 1 : 0;
+            }
+        }
+
+        if (missing > 0)
+        {
+            _sheet.Warn(Invariant.Text($"{missing} of the numbers of on-periods find no room on the wheel drawing; the table has their angles."));
+        }
+    }
+
+    private void DrawCuttingPlane()
+    {
+        GroupPen pen = _sheet.Group("cutting-plane", "Where the section is taken", "cutting-plane");
+        foreach (int side in (int[])[-1, 1])
+        {
+            // Right of the wheel stands the index of home.
+            Point end = Centre + new Vector(side * (OuterMm + (side > 0 ? HomeMm + 3.5 : 2)), 0);
+            pen.Line(end, end + new Vector(side * 5, 0), LineStyle.Edge);
+            pen.TryText(
+                "A",
+                from up in (double[])[1.5, -1.5, 3, -3, 4.5, -4.5]
+                from along in (double[])[3, 6, 0, 9]
+                select new TextSpot(end + new Vector(side * along, up), TextAlong.Middle, up > 0 ? TextAcross.Baseline : TextAcross.Top),
+                TextStyle.Label);
+        }
+    }
+
+    private void DrawDetails(bool allRadii)
+    {
+        Bounds plan = new Bounds(Centre.X, Centre.Y, Centre.X, Centre.Y).Grown(OuterMm + 6);
+        int missing = new WheelDetails(_design).Draw(_sheet, _view, _plan.Picture, [plan]);
+        string[] words =
+        [
+            .. missing > 0 ? [Invariant.Text($"{missing} small {(Wheel.Feed is null ? "lands" : "windows")} are not shown enlarged: no room.")] : (string[])[],
+            .. allRadii ? (string[])[] : ["Radii that are not drawn stand in the table."],
+        ];
+        GroupPen pen = _sheet.Group("left-out", "What is not drawn", "notes");
+        foreach (string word in words)
+        {
+            IEnumerable<TextSpot> spots = Enumerable.Range(0, (int)(_plan.Picture.Height / 4)).SelectMany(i => new[]
+            {
+                new TextSpot(new(_plan.Picture.MinX, _plan.Picture.MinY + (4 * i))),
+                new TextSpot(new(_plan.Picture.MaxX, _plan.Picture.MinY + (4 * i)), TextAlong.End),
+            });
+            if (!pen.TryText(word, spots, TextStyle.Small))
+            {
+                _sheet.Warn($"The wheel drawing: {word}");
+            }
+        }
     }
 
     private ViewPen In(string id, string title, string role) => _sheet.Group(id, title, role).In(_view);
