@@ -26,7 +26,8 @@ internal static class ToleranceFrame
         Cell(pen, ref x, left.Y, SignMm);
         Point foot = new(left.X + 1.7, left.Y - 1.6);
         Point tip = new(left.X + 4.4, left.Y + 1.6);
-        pen.Line(foot, tip, Line).Add(DimensionForm.Head(tip, tip - foot));
+        Vector back = (foot - tip).Unit() * 1.5;
+        pen.Line(foot, tip, Line).Area(new Outline(Contour.Polygon(tip, tip + back + (back.Left * 0.3), tip + back - (back.Left * 0.3)).Travelled(Turning.Anticlockwise)), Fill.Solid(Ink.Dimension));
         foreach (string word in (string[])[words.Tolerance, words.Datum])
         {
             double from = x;

@@ -13,17 +13,12 @@ internal static class CarrierSheet
     {
         ArgumentNullException.ThrowIfNull(design);
         SheetMatter matter = new SheetMatter(Table(design), new("Notes", CarrierWords.Notes(design))) { Caution = new(SheetWordsOf.CautionsOf(design)) };
-        CarrierPicture picture = null!;
-        SheetPlan plan = null!;
-        foreach (PaperSize size in PaperSize.Iso)
-        {
-            plan = SheetPlan.Of(size, matter);
-            picture = new(design, size, plan.Picture);
-            if (plan.IsRoomy && picture.Scale.Factor >= 1)
-            {
-                break;
-            }
-        }
+        PaperSize[] papers = [.. SheetPapers.Of(design, PaperSize.Iso)];
+        (SheetPlan plan, CarrierPicture picture) = At(1) ?? At(0) ?? (SheetPlan.Of(papers[^1], matter), new(design, papers[^1], SheetPlan.Of(papers[^1], matter).Picture));
+
+        (SheetPlan Plan, CarrierPicture Picture)? At(double leastScale) => SheetPlan.Best(papers, matter, (size, shared) => CarrierPicture.Fitted(design, size, shared.Picture, leastScale), p => p.Scale.Factor) is { } best
+            ? (best.Plan, best.Picture)
+            : null;
 
         SheetFrame.Draw(picture.Sheet, (number ?? SheetNumber.Single).On(SheetWordsOf.TitleBlock(design, "Carrier, seen from the wiper side", "Part drawing", picture.Scale)));
         plan.Draw(picture.Sheet, matter);
@@ -108,6 +103,20 @@ internal sealed class CarrierPicture
         Sheet = new(new("carrier", $"Carrier: {design.Brief.Title}", CarrierSheet.Description(design)), size);
     }
 
+    /// <summary>The views in an area, or null where they do not fit at a scale or larger.</summary>
+    public static CarrierPicture? Fitted(Design design, PaperSize size, Bounds picture, double leastScale)
+    {
+        try
+        {
+            CarrierPicture fitted = new(design, size, picture);
+            return fitted.Scale.Factor >= leastScale ? fitted : null;
+        }
+        catch (NoRoomException)
+        {
+            return null;
+        }
+    }
+
     /// <summary>The scale.</summary>
     public DrawingScale Scale { get; }
 
@@ -151,6 +160,7 @@ internal sealed class CarrierPicture
         {
             Point end = _plan.Of(new Point(side * _halfMm, 0)) + new Vector(side * 3.5, 0);
             cutting.Line(end, end + new Vector(side * 5, 0), LineStyle.Edge);
+            SectionArrow.Draw(cutting, end + new Vector(side * 5, 0));
             cutting.Text("A", new(end + new Vector(side * 3, 1.5), TextAlong.Middle), TextStyle.Label);
         }
     }

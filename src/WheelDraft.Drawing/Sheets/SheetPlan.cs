@@ -99,7 +99,7 @@ internal sealed record SheetPlan(Bounds Picture, Bounds Table, Bounds Notes, Bou
             from width in (double[])[NotesWidthMm, beside.TablesNaturalWidthMm, 0.75 * beside.TablesNaturalWidthMm, TitleBlock.WidthMm - GapMm]
             where width >= NotesWidthMm && beside.IsWholeAt(width)
             select Split(size, matter, atFoot, width);
-        return ((SheetPlan?[])[usual, size.HeightMm > size.WidthMm ? null : WithTablesAtTheFoot(size, matter)]).OfType<SheetPlan>().Concat(lying).Where(p => p.IsRoomy);
+        return ((SheetPlan?[])[usual, size.HeightMm > size.WidthMm ? UprightBesideNotes(size, matter) : WithTablesAtTheFoot(size, matter)]).OfType<SheetPlan>().Concat(lying).Where(p => p.IsRoomy);
     }
 
     /// <summary>The best way of sharing out the smallest paper on which a picture is large enough: the one with the largest scale.</summary>
@@ -122,6 +122,27 @@ internal sealed record SheetPlan(Bounds Picture, Bounds Table, Bounds Notes, Bou
         }
 
         return null;
+    }
+
+    // On upright paper small tables stand over the caution, beside the notes.
+    private static SheetPlan? UprightBesideNotes(PaperSize size, SheetMatter matter)
+    {
+        Bounds room = SheetFrame.RoomOf(size);
+        double half = (room.Width - GapMm) / 2;
+        if (!matter.IsWholeAt(half))
+        {
+            return null;
+        }
+
+        double caution = room.MinY + matter.Caution.HeightMm(half);
+        double tables = matter.TablesHeightMm(half);
+        double top = Math.Max(room.MinY + matter.Notes.HeightMm(half), caution + GapMm + tables);
+        return new(
+            new(room.MinX, top + GapMm, room.MaxX, room.MaxY),
+            new(room.MaxX - half, caution + GapMm, room.MaxX, caution + GapMm + tables),
+            new(room.MinX, room.MinY, room.MinX + half, top),
+            new(room.MaxX - half, room.MinY, room.MaxX, caution),
+            room.MaxY - top - GapMm >= LeastPicture * room.Height);
     }
 
     // Notes, caution and the first tables in a column above the title block, the other tables left of the block; the picture has the rest, down to the

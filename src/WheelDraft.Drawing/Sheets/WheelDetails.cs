@@ -69,6 +69,9 @@ internal sealed class WheelDetails(Design design)
         return missing;
     }
 
+    // Between pieces of copper lies the carrier, if it is drawn on the plan; a windowed wheel is drawn by itself.
+    private Fill Ground => Fill.Of(design.Wheel.Feed is null ? FillKind.Carrier : FillKind.Paper);
+
     private readonly record struct Opening(double FromRad, double AngleRad, double HighMm);
 
     // Between a break and the next make stands a window; with lands, the copper itself is what may be small.
@@ -137,6 +140,7 @@ internal sealed class WheelDetails(Design design)
         DrawingScale scale = DrawingScale.Fitting(new(-place.ReachMm, -place.ReachMm, place.ReachMm, place.ReachMm), new(-DiscMm, -DiscMm, DiscMm, DiscMm));
         SheetView view = SheetView.At(scale, place.Centre, middle);
         Arc disc = new(place.Centre, DiscMm / scale.Factor, 0, Angles.TurnRad);
+        pen.In(view).Area(new Outline(Contour.Circle(disc.Centre, disc.RadiusMm)), Ground);
         Copper(pen.In(view), disc);
         pen.In(view).Line(SpacingDetails.Within(new Arc(Point.Origin, place.Ring.RadiusMm, 0, Angles.TurnRad), disc).ToArray() is { Length: > 0 } ring ? ring : [disc], LineStyle.Centre);
         pen.Line(Contour.Circle(middle, DiscMm), LineStyle.Thin);
@@ -174,7 +178,7 @@ internal sealed class WheelDetails(Design design)
                 Contour round = hole.Travelled(Turning.Anticlockwise);
                 foreach (Contour part in DiscClip.Inside(round, disc, p => new Outline(round).Contains(p)))
                 {
-                    pen.Area(new Outline(part), Fill.Of(FillKind.Paper));
+                    pen.Area(new Outline(part), Ground);
                 }
             }
 

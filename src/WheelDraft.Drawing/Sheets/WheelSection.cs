@@ -234,3 +234,16 @@ internal sealed class WheelSection
         return true;
     }
 }
+
+/// <summary>The arrow that shows from where a section is seen, at the end of its cutting plane (ISO 128-3, from memory).</summary>
+internal static class SectionArrow
+{
+    private const double LongMm = 6;
+
+    /// <summary>Draws it from below up to the plane: a section that stands under its plan in line with it is seen that way.</summary>
+    public static void Draw(GroupPen pen, Point tip)
+    {
+        pen.Line(tip - new Vector(0, LongMm), tip, LineStyle.Dimension).Add(DimensionForm.Head(tip, new Vector(0, 1)));
+        pen.Texts.TakeLine(tip - new Vector(0, LongMm), tip);
+    }
+}

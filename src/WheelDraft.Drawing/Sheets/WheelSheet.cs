@@ -49,7 +49,7 @@ internal static class WheelSheet
         new([.. WheelEdges.Tables(design, withCorners, !hasEdges), .. RevisionTable.Of(design)], new("Notes", WheelEdges.Notes(design, !hasEdges))) { Caution = new(SheetWordsOf.CautionsOf(design)) };
 
     private static WheelChoice? Best(Design design, PaperSize size, SheetMatter matter, IReadOnlyList<IReadOnlyList<RingCallout>> ways) =>
-        SheetPlan.Best([size], matter, (paper, plan) => ways.Select(w => WheelPicture.Fitted(design, paper, plan, w)).OfType<WheelPicture>().MaxBy(p => p.Scale.Factor), p => p.Scale.Factor) is { } best
+        SheetPlan.Best([size], matter, (paper, plan) => ways.Select((w, i) => WheelPicture.Fitted(design, paper, plan, w, i)).OfType<WheelPicture>().MaxBy(p => p.Worth), p => p.Worth) is { } best
             ? new(matter, best.Picture)
             : null;
 }
@@ -104,6 +104,12 @@ internal sealed class WheelPicture
     /// <summary>The scale.</summary>
     public DrawingScale Scale => _view.Scale;
 
+    /// <summary>How good it is: the scale, and of equal scales the fuller words.</summary>
+    public double Worth => Scale.Factor * (1 - (0.001 * Way));
+
+    /// <summary>Which way of annotating it has, the fullest first.</summary>
+    private int Way { get; init; }
+
     /// <summary>Whether the wheel is large enough on the paper to give a step of scale for the angles of its edges.</summary>
     public bool IsLarge => _view.OnPaperMm(Reach(_design)) >= LeastWheelMm;
 
@@ -129,11 +135,11 @@ internal sealed class WheelPicture
     }
 
     /// <summary>The wheel on a sheet with all these callouts, or null where they find no room.</summary>
-    public static WheelPicture? Fitted(Design design, PaperSize size, SheetPlan plan, IReadOnlyList<RingCallout> callouts)
+    public static WheelPicture? Fitted(Design design, PaperSize size, SheetPlan plan, IReadOnlyList<RingCallout> callouts, int way)
     {
         try
         {
-            WheelPicture picture = new(design, size, plan, callouts);
+            WheelPicture picture = new(design, size, plan, callouts) { Way = way };
             return callouts.Count <= picture.Ring.Capacity && (picture._marks == CalloutMarks.Numbers || callouts.Count <= MostCallouts) ? picture : null;
         }
         catch (NoRoomException)
@@ -325,6 +331,7 @@ internal sealed class WheelPicture
             // Right of the wheel stands the index of home.
             Point end = Centre + new Vector(side * (OuterMm + (side > 0 ? HomeMm + 3.5 : 2)), 0);
             pen.Line(end, end + new Vector(side * 5, 0), LineStyle.Edge);
+            SectionArrow.Draw(pen, end + new Vector(side * 5, 0));
             pen.TryText(
                 "A",
                 from up in (double[])[1.5, -1.5, 3, -3, 4.5, -4.5]
