@@ -15,12 +15,16 @@ internal static class AssemblyItems
     public static int? NumberOf(Design design, string name) => Items(design).FirstOrDefault(i => string.Equals(i.Name, name, StringComparison.Ordinal))?.Number;
 
     /// <summary>The list.</summary>
-    public static SheetTable Table(Design design) => new(
-        [new("Item", TextAlong.End), new("Qty", TextAlong.End), new("Part"), new("Material"), new("Net")],
-        [.. Items(design).Select(i => (IReadOnlyList<string>)[Invariant.Text($"{i.Number}"), Invariant.Text($"{i.Count}"), i.Name, i.Material, i.Net])])
+    public static SheetTable Table(Design design)
+    {
+        ReferenceDesignations designations = new(design.Brief);
+        return new(
+        [new("Item", TextAlong.End), new("Qty", TextAlong.End), new("Part"), new("Ref."), new("Material"), new("Net")],
+        [.. Items(design).Select(i => (IReadOnlyList<string>)[Invariant.Text($"{i.Number}"), Invariant.Text($"{i.Count}"), i.Name, designations.Strip(i.Name) is { Length: > 0 } letter ? "-" + letter : "", i.Material, i.Net])])
     {
         Title = "Parts list",
     };
+    }
 
     private sealed record Item(int Number, int Count, string Name, string Material, string Net);
 

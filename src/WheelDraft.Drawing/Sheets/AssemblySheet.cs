@@ -285,6 +285,14 @@ internal sealed class AssemblyLabels(Design design, PlanView plan, MomentView? m
         .. design.Strips.Strips.Any(s => s.WorkingContact is not null) ? [new LegendEntry("contact", Fill.Solid(Ink.Accent), LineStyle.Thin)] : Array.Empty<LegendEntry>(),
     ]);
 
+    // The point on a circle, near a direction, that no strip covers.
+    private Point Bare(double radiusMm, double nearDeg)
+    {
+        Outline[] strips = [.. design.Strips.Strips.SelectMany(PlanView.Ribbons).Select(r => new Outline(r.Travelled(Turning.Anticlockwise)))];
+        Point[] points = [.. Enumerable.Range(0, 36).Select(i => (i % 2 == 0 ? 5 : -5) * ((i + 1) / 2)).Select(off => Point.Polar(radiusMm, Angles.RadFromDeg(nearDeg + off)))];
+        return points.Append(points[0]).First(p => !Array.Exists(strips, s => s.Contains(p)) || p == points[0] && Array.TrueForAll(points, q => Array.Exists(strips, s => s.Contains(q))));
+    }
+
     private Point StationEnd(double stationRad) => Point.Polar(plan.CarrierMm * (1 + BeyondShare), stationRad);
 
     // Its net, or at a moment how that stands.
@@ -299,10 +307,10 @@ internal sealed class AssemblyLabels(Design design, PlanView plan, MomentView? m
         }
 
         Placement turn = moment?.Wheel ?? Placement.Turn(0);
-        yield return (Point.Polar(plan.CarrierMm, Angles.RadFromDeg(215)), "carrier", AssemblyItems.Carrier);
+        yield return (Bare(plan.CarrierMm, 215), "carrier", AssemblyItems.Carrier);
         if (design.Brief.Feed is FeedBrief feed)
         {
-            yield return (Point.Polar(design.Wheel.OuterDiameterMm / 2, Angles.RadFromDeg(135)), Standing("wheel", feed.Net), AssemblyItems.Wheel);
+            yield return (Bare(design.Wheel.OuterDiameterMm / 2, 135), Standing("wheel", feed.Net), AssemblyItems.Wheel);
         }
         else
         {

@@ -82,6 +82,8 @@ internal sealed class CarrierPicture
     private readonly double _halfMm;
     private readonly SheetView _plan;
     private readonly SheetView _section;
+    private readonly PaperSize _size;
+    private SheetBuilder? _sheet;
 
     /// <param name="design">The design.</param>
     /// <param name="size">The paper.</param>
@@ -100,7 +102,7 @@ internal sealed class CarrierPicture
 
         // The section's zero is the middle of the carrier's face.
         _section = SheetView.At(Scale, Point.Origin, centre - new Vector(0, (planHigh / 2) + BetweenMm));
-        Sheet = new(new("carrier", $"Carrier: {design.Brief.Title}", CarrierSheet.Description(design)), size);
+        _size = size;
     }
 
     /// <summary>The views in an area, or null where they do not fit at a scale or larger.</summary>
@@ -121,7 +123,7 @@ internal sealed class CarrierPicture
     public DrawingScale Scale { get; }
 
     /// <summary>The sheet.</summary>
-    public SheetBuilder Sheet { get; }
+    public SheetBuilder Sheet => _sheet ??= new(new("carrier", $"Carrier: {_design.Brief.Title}", CarrierSheet.Description(_design)), _size);
 
     private Part Part => _design.Parts.Carrier;
 
@@ -144,6 +146,7 @@ internal sealed class CarrierPicture
             Contour[] through = [.. Part.Shapes[0].Finished.Holes.Select(h => h.Travelled(Turning.Clockwise))];
             foreach (Outline pocket in recess.Pockets)
             {
+                Sheet.Texts.TakeEdges(pocket.Pieces.Select(p => p.Placed(_plan.ToPaper)));
                 pen.Area(new Outline(pocket.Outer, [.. pocket.Holes, .. through.Where(t => pocket.Contains(t.Pieces[0].Start))]), Fill.Of(FillKind.Recess), LineStyle.Thin);
             }
         }

@@ -78,7 +78,7 @@ internal sealed class WheelPicture
     private readonly Design _design;
     private readonly PaperSize _size;
     private readonly CalloutMarks _marks;
-    private readonly SheetBuilder _sheet;
+    private SheetBuilder? _builder;
     private readonly SheetPlan _plan;
     private readonly SheetView _view;
     private readonly IReadOnlyList<RingCallout> _callouts;
@@ -98,7 +98,6 @@ internal sealed class WheelPicture
         _view = ViewOn(design, plan.Picture, CalloutRing.ColumnMm(_marks, callouts.Select(c => c.Text)));
         RingCallout[] placed = [.. callouts.Select(c => c with { At = _view.Of(c.At) })];
         _callouts = _marks == CalloutMarks.Numbers ? CalloutKey.Numbered(Ring.InOrder(placed)) : placed;
-        _sheet = new(new("wheel", $"Contact wheel: {design.Brief.Title}", WheelEdges.Description(design)), size);
     }
 
     /// <summary>The scale.</summary>
@@ -112,6 +111,9 @@ internal sealed class WheelPicture
 
     /// <summary>Whether the wheel is large enough on the paper to give a step of scale for the angles of its edges.</summary>
     public bool IsLarge => _view.OnPaperMm(Reach(_design)) >= LeastWheelMm;
+
+    // Begun when it is drawn: many ways are tried before, and the description costs more than all of them.
+    private SheetBuilder Builder => _builder ??= new(new("wheel", $"Contact wheel: {_design.Brief.Title}", WheelEdges.Description(_design)), _size);
 
     /// <summary>The key to numbered callouts; empty for words.</summary>
     public IReadOnlyList<RingCallout> Key => _marks == CalloutMarks.Numbers ? _callouts : [];
@@ -151,22 +153,22 @@ internal sealed class WheelPicture
     /// <summary>Draws the whole sheet.</summary>
     public Sheet Draw(SheetMatter matter, SheetNumber number)
     {
-        SheetFrame.Draw(_sheet, number.On(SheetWordsOf.TitleBlock(_design, "Contact wheel, seen from the wiper side", "Part drawing", Scale)));
-        int left = _plan.Draw(_sheet, matter);
+        SheetFrame.Draw(Builder, number.On(SheetWordsOf.TitleBlock(_design, "Contact wheel, seen from the wiper side", "Part drawing", Scale)));
+        int left = _plan.Draw(Builder, matter);
         if (left > 0)
         {
-            _sheet.Warn(Invariant.Text($"The table of the wheel drawing lacks its last {left} rows: even this paper is too small; report.json lists all edges."));
+            Builder.Warn(Invariant.Text($"The table of the wheel drawing lacks its last {left} rows: even this paper is too small; report.json lists all edges."));
         }
 
         DrawWheel();
-        bool allRadii = new WheelSection(_design, SheetView.At(Scale, Point.Origin, new(Centre.X, SectionY)), _plan.Picture).Draw(_sheet);
+        bool allRadii = new WheelSection(_design, SheetView.At(Scale, Point.Origin, new(Centre.X, SectionY)), _plan.Picture).Draw(Builder);
         DrawDirection();
         DrawDimensions();
-        DrawNumbers();
+        int unnumbered = DrawNumbers();
         DrawCuttingPlane();
-        AngleSense.TryDraw(_sheet, _plan.Picture);
-        DrawDetails(allRadii);
-        return _sheet.Build();
+        AngleSense.TryDraw(Builder, _plan.Picture);
+        DrawDetails(allRadii, unnumbered);
+        return Builder.Build();
     }
 
     private static double Reach(Design design) => Math.Max(design.Wheel.OuterDiameterMm, design.Brief.Carrier.DiameterMm ?? 0);
@@ -201,7 +203,7 @@ internal sealed class WheelPicture
         foreach (CopperPiece piece in Wheel.Copper)
         {
             copper.Area(piece.Outline, Fill.Of(FillKind.Copper), LineStyle.Edge);
-            _sheet.Texts.TakeEdges(piece.Outline.Pieces.Select(p => p.Placed(_view.ToPaper)));
+            Builder.Texts.TakeEdges(piece.Outline.Pieces.Select(p => p.Placed(_view.ToPaper)));
         }
 
         ViewPen rings = In("rings", "Ring radii", "rings");
@@ -244,7 +246,7 @@ internal sealed class WheelPicture
     /// <summary>The home mark's index outside the wheel and the arrow of rotation over it.</summary>
     private void DrawDirection()
     {
-        GroupPen pen = _sheet.Group("home", "Home mark and direction of rotation", "direction");
+        GroupPen pen = Builder.Group("home", "Home mark and direction of rotation", "direction");
         Point tip = Centre + new Vector(OuterMm + 2.5, 0);
         pen.Area(new Outline(Contour.Polygon(tip, tip + new Vector(HomeMm, -HomeMm / 2), tip + new Vector(HomeMm, HomeMm / 2))), Fill.Solid(Ink.Accent));
         double sense = _design.Motion.Sigma;
@@ -267,10 +269,10 @@ internal sealed class WheelPicture
 
     private void DrawDimensions()
     {
-        GroupPen pen = _sheet.Group("dimensions", "Dimensions", "dimensions");
+        GroupPen pen = Builder.Group("dimensions", "Dimensions", "dimensions");
         if (!Ring.TryDraw(pen, _callouts))
         {
-            _sheet.Warn("The wheel drawing has no room for leaders to its edges and wipers; its table lists them.");
+            Builder.Warn("The wheel drawing has no room for leaders to its edges and wipers; its table lists them.");
         }
 
         string turns = $"turns {SheetWordsOf.Turns(_design)}";
@@ -291,14 +293,14 @@ internal sealed class WheelPicture
     }
 
     // Where leaders to the edges find no room, each on-period's copper carries the number that it has in the table.
-    private void DrawNumbers()
+    private int DrawNumbers()
     {
         if (_callouts.Any(c => c.Text.Contains(" make ", StringComparison.Ordinal)))
         {
-            return;
+            return 0;
         }
 
-        GroupPen pen = _sheet.Group("numbers", "Numbers of the on-periods, as in the table", "dimensions");
+        GroupPen pen = Builder.Group("numbers", "Numbers of the on-periods, as in the table", "dimensions");
         int missing = 0;
         foreach (RingLayout ring in Wheel.Rings)
         {
@@ -317,21 +319,20 @@ internal sealed class WheelPicture
             }
         }
 
-        if (missing > 0)
-        {
-            _sheet.Warn(Invariant.Text($"{missing} of the numbers of on-periods find no room on the wheel drawing; the table has their angles."));
-        }
+        return missing;
     }
 
     private void DrawCuttingPlane()
     {
-        GroupPen pen = _sheet.Group("cutting-plane", "Where the section is taken", "cutting-plane");
+        GroupPen pen = Builder.Group("cutting-plane", "Where the section is taken", "cutting-plane");
         foreach (int side in (int[])[-1, 1])
         {
             // Right of the wheel stands the index of home.
-            Point end = Centre + new Vector(side * (OuterMm + (side > 0 ? HomeMm + 3.5 : 2)), 0);
-            pen.Line(end, end + new Vector(side * 5, 0), LineStyle.Edge);
-            SectionArrow.Draw(pen, end + new Vector(side * 5, 0));
+            (double from, double to) = side > 0 ? (HomeMm + 2.7, HomeMm + 4.7) : (2, 7);
+            Point end = Centre + new Vector(side * (OuterMm + from), 0);
+            Point tip = Centre + new Vector(side * (OuterMm + to), 0);
+            pen.Line(end, tip, LineStyle.Edge);
+            SectionArrow.Draw(pen, tip);
             pen.TryText(
                 "A",
                 from up in (double[])[1.5, -1.5, 3, -3, 4.5, -4.5]
@@ -341,16 +342,17 @@ internal sealed class WheelPicture
         }
     }
 
-    private void DrawDetails(bool allRadii)
+    private void DrawDetails(bool allRadii, int unnumbered)
     {
         Bounds plan = new Bounds(Centre.X, Centre.Y, Centre.X, Centre.Y).Grown(OuterMm + 6);
-        int missing = new WheelDetails(_design).Draw(_sheet, _view, _plan.Picture, [plan]);
+        int missing = new WheelDetails(_design).Draw(Builder, _view, _plan.Picture, [plan]);
         string[] words =
         [
             .. missing > 0 ? [Invariant.Text($"{missing} small {(Wheel.Feed is null ? "lands" : "windows")} are not shown enlarged: no room.")] : (string[])[],
+            .. unnumbered > 0 ? [Invariant.Text($"{unnumbered} on-periods have no room for their numbers: see the table.")] : (string[])[],
             .. allRadii ? (string[])[] : ["Radii that are not drawn stand in the table."],
         ];
-        GroupPen pen = _sheet.Group("left-out", "What is not drawn", "notes");
+        GroupPen pen = Builder.Group("left-out", "What is not drawn", "notes");
         foreach (string word in words)
         {
             IEnumerable<TextSpot> spots = Enumerable.Range(0, (int)(_plan.Picture.Height / 4)).SelectMany(i => new[]
@@ -360,10 +362,10 @@ internal sealed class WheelPicture
             });
             if (!pen.TryText(word, spots, TextStyle.Small))
             {
-                _sheet.Warn($"The wheel drawing: {word}");
+                Builder.Warn($"The wheel drawing: {word}");
             }
         }
     }
 
-    private ViewPen In(string id, string title, string role) => _sheet.Group(id, title, role).In(_view);
+    private ViewPen In(string id, string title, string role) => Builder.Group(id, title, role).In(_view);
 }
