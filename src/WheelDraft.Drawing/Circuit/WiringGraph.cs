@@ -84,7 +84,7 @@ internal sealed class WiringGraph
     // Angles with the seconds from home that they stand for.
     private static string AnglesOf(ContactSchedule contact, double turnS)
     {
-        return contact.IsAlways ? "always" : string.Join(", ", contact.Periods.Select(p => Words(p.Closed.StartRad, Angles.InTurn(p.Closed.EndRad))));
+        return contact.IsAlways ? "always" : string.Join("; ", contact.Periods.Select(p => Words(p.Closed.StartRad, Angles.InTurn(p.Closed.EndRad))));
 
         string Words(double fromRad, double toRad) => string.Create(
             CultureInfo.InvariantCulture,

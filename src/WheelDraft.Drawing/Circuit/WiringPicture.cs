@@ -328,8 +328,13 @@ internal sealed class WiringPicture
     // Beside the ring of a contact there is room for its designation; others carry it over their names.
     private static bool IsAboveName(WiringSymbol symbol) => symbol.Designation.Length > 0 && symbol.Kind != WiringKind.Ring;
 
-    private IReadOnlyList<string> WordLines(WiringSymbol symbol) =>
-        WordsOf(symbol) is { Length: > 0 } words ? TextFit.Wrap(words, RoomMm(symbol), TextStyle.Caption) : [];
+    // Each on-period of a contact has a line of its own, or one for its angles and one for its seconds.
+    private IReadOnlyList<string> WordLines(WiringSymbol symbol)
+    {
+        double room = RoomMm(symbol);
+        string[] parts = symbol.Kind == WiringKind.Ring ? WordsOf(symbol).Split("; ") : [WordsOf(symbol)];
+        return [.. parts.Where(p => p.Length > 0).SelectMany(p => symbol.Kind == WiringKind.Ring && TextFit.WidthMm(p, TextStyle.Caption) > room ? p.Split(" = ") : [p]).SelectMany(p => TextFit.Wrap(p, room, TextStyle.Caption))];
+    }
 
     private void Words(GroupPen pen, WiringSymbol symbol, WiringPlace place)
     {

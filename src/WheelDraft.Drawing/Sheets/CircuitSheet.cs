@@ -78,7 +78,7 @@ internal static class CircuitSheet
     }
 
     private static CautionBlock CautionOf(Design design) =>
-        new([.. SheetWordsOf.CautionsOf(design), "Fuse, thermal cut-out and all of protective earth belong in the finished wiring and are not drawn in full."]);
+        new([.. SheetWordsOf.CautionsOf(design), "Fuse, thermal cut-out and the rest of protective earth belong in the finished wiring and are not drawn."]);
 
     private static string Loads(Design design, MomentView moment) =>
         $"Loads: {string.Join("; ", design.Circuit.Loads.Select(l => $"{l} {moment.LoadWords(l)}"))}.";
@@ -89,7 +89,7 @@ internal static class CircuitSheet
         [
             moment is null ? RestWords(layout)
                 : $"{moment.Sentence} Heavy lines are live; dashed ones are joined to neither line nor neutral and may hold a charge.",
-            "A contact linked to a ring is one of the wheel's" + (moment is null ? "; below it stand the programme angles at which it is closed." : "."),
+            "A contact linked to a ring is one of the wheel's" + (moment is null ? "; below it stand the programme angles at which it is closed, and the seconds." : "."),
         ];
         if (layout.Bars.Any(b => b.IsWheel))
         {

@@ -21,6 +21,9 @@ internal static class SideElevation
         return (heights.Min(), heights.Max());
     }
 
+    // Strips are as thin as a line on the paper: finer edges leave them their colour.
+    private static readonly LineStyle Edge = LineStyle.Wide(LineKind.ContinuousNarrow, Ink.Outline, 0.18);
+
     /// <summary>Draws it, what is farthest away first.</summary>
     /// <param name="sheet">The sheet.</param>
     /// <param name="design">The design.</param>
@@ -46,7 +49,7 @@ internal static class SideElevation
             Bounds[] boxes = [.. strip.Solids.Select(s => new Bounds(s.Outline.Bounds.MinX, s.FromZMm, s.Outline.Bounds.MaxX, s.ToZMm))];
             foreach (Outline profile in SideProfile.Of(boxes))
             {
-                strips.In(view).Area(profile, Fill.Solid(Ink.Outline));
+                strips.In(view).Area(profile, Fill.Of(FillKind.CopperPale), Edge);
             }
         }
 

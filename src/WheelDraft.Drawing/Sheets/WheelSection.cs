@@ -202,9 +202,9 @@ internal sealed class WheelSection
     }
 
     // Running dimensions: a line from the axis with a stroke at each radius, figures upright below, pushed apart where radii are close.
-    private bool Radii(GroupPen pen, int side, IReadOnlyList<(double RadiusMm, string Text)> radii)
+    private bool Radii(GroupPen pen, int side, (double RadiusMm, string Text)[] radii)
     {
-        if (radii.Count == 0)
+        if (radii.Length == 0)
         {
             return true;
         }
@@ -221,7 +221,7 @@ internal sealed class WheelSection
 
         pen.Line(Contour.Circle(new Point(axis, line), 0.8), LineStyle.Dimension);
         pen.Line(new Point(axis + (side * 0.8), line), new Point(axis + (side * _view.OnPaperMm(radii[^1].RadiusMm)), line), LineStyle.Dimension);
-        for (int i = 0; i < radii.Count; i++)
+        for (int i = 0; i < radii.Length; i++)
         {
             Point on = new(axis + (side * _view.OnPaperMm(radii[i].RadiusMm)), line);
             Point end = new(axis + (side * at[i]), line - JogMm);

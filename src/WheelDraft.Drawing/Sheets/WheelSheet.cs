@@ -46,7 +46,7 @@ internal static class WheelSheet
     private sealed record WheelChoice(SheetMatter Matter, WheelPicture Picture);
 
     private static SheetMatter Matter(Design design, bool withCorners, bool hasEdges) =>
-        new([.. WheelEdges.Tables(design, withCorners, !hasEdges), .. RevisionTable.Of(design)], new("Notes", WheelEdges.Notes(design, !hasEdges))) { Caution = new(SheetWordsOf.CautionsOf(design)) };
+        new([.. RevisionTable.Of(design), .. WheelEdges.Tables(design, withCorners, !hasEdges)], new("Notes", WheelEdges.Notes(design, !hasEdges))) { Caution = new(SheetWordsOf.CautionsOf(design)) };
 
     private static WheelChoice? Best(Design design, PaperSize size, SheetMatter matter, IReadOnlyList<IReadOnlyList<RingCallout>> ways) =>
         SheetPlan.Best([size], matter, (paper, plan) => ways.Select((w, i) => WheelPicture.Fitted(design, paper, plan, w, i)).OfType<WheelPicture>().MaxBy(p => p.Worth), p => p.Worth) is { } best

@@ -22,6 +22,13 @@ public sealed class PaperUseTests
         foreach (Sheet sheet in DesignSheets.Of(DesignOf(name)))
         {
             PaperTests.AssertTidy(sheet);
+
+            // The plan of tight places shares out its paper by itself, not by SheetPlan's ways.
+            if (sheet.Words.Name is "spacing")
+            {
+                continue;
+            }
+
             double share = UsedShare(sheet);
             if (share < 0.5 && (FitsLarger(sheet) || FitsSmaller(sheet)))
             {
