@@ -26,9 +26,9 @@ internal static class AssemblyItems
     };
     }
 
-    private sealed record Item(int Number, int Count, string Name, string Material, string Net);
+    private sealed record ListedPart(int Number, int Count, string Name, string Material, string Net);
 
-    private static IReadOnlyList<Item> Items(Design design)
+    private static IReadOnlyList<ListedPart> Items(Design design)
     {
         DrawingNumbers numbers = new(design.Brief.DrawingUnit);
         string Stock(string material, double thicknessMm) => $"{material}, {numbers.Thickness(thicknessMm)}";
@@ -42,6 +42,6 @@ internal static class AssemblyItems
             .. design.Brief.Parts.Select(p => (1, p.Name, "", p.Kind is PartKind.Live or PartKind.Earthed ? p.Net : AssemblyWords.KindWords(p.Kind))),
             .. design.Screws.Select(s => (1, s.Name, s.Thread, "")),
         ];
-        return [.. all.Select((a, i) => new Item(i + 1, a.Count, a.Name, a.Material, a.Net))];
+        return [.. all.Select((a, i) => new ListedPart(i + 1, a.Count, a.Name, a.Material, a.Net))];
     }
 }
