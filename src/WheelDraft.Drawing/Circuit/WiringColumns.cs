@@ -62,16 +62,19 @@ internal sealed class WiringColumns
         }
     }
 
+    /// <summary>The levels of every column.</summary>
+    public IReadOnlyList<IReadOnlyList<double>> Levels => _columns;
+
     /// <summary>Rungs of a column.</summary>
     public int RungsOf(int column) => _columns[column].Length;
 }
 
 /// <summary>From the layout's millimetres to the paper's.</summary>
 /// <param name="TopLeft">The first rung of the first column at the layout's x = 0, on the paper.</param>
-/// <param name="RungMm">From rung to rung.</param>
+/// <param name="DropsMm">From the first rung of a column down to each of its rungs, column by column.</param>
 /// <param name="ColumnMm">From column to column.</param>
 /// <param name="Columns">The columns.</param>
-internal sealed record WiringPlace(Point TopLeft, double RungMm, double ColumnMm, WiringColumns Columns)
+internal sealed record WiringPlace(Point TopLeft, IReadOnlyList<IReadOnlyList<double>> DropsMm, double ColumnMm, WiringColumns Columns)
 {
     /// <summary>A point of the layout.</summary>
     public Point Of(double xMm, double level)
@@ -81,7 +84,7 @@ internal sealed record WiringPlace(Point TopLeft, double RungMm, double ColumnMm
     }
 
     /// <summary>A point on a rung of a column.</summary>
-    public Point On(double xMm, int column, double rung) => TopLeft + new Vector(xMm + (column * ColumnMm), -RungMm * rung);
+    public Point On(double xMm, int column, int rung) => TopLeft + new Vector(xMm + (column * ColumnMm), -DropsMm[column][rung]);
 
     /// <summary>The parts of a bar, a part a column, from above.</summary>
     public IEnumerable<(Point Top, Point Bottom)> Parts(WiringBar bar) =>

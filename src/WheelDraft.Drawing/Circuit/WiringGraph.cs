@@ -12,6 +12,12 @@ namespace WheelDraft.Drawing;
 /// <param name="B">The other net.</param>
 internal sealed record WiringLink(WiringKind Kind, string Name, string Words, int A, int B)
 {
+    /// <summary>Its reference designation; empty for none.</summary>
+    public string Designation { get; init; } = "";
+
+    /// <summary>Whether it is a contact that is closed all the turn.</summary>
+    public bool IsAlways { get; init; }
+
     /// <summary>The net at the other end.</summary>
     public int Other(int net) => net == A ? B : A;
 }
@@ -38,9 +44,10 @@ internal sealed class WiringGraph
     {
         Brief brief = request.Brief;
         WiringGraph graph = new(brief.Supply.Lines[0]);
+        ReferenceDesignations designations = new(brief);
         foreach (InputBrief input in brief.Inputs)
         {
-            graph.Add(WiringKind.Input, input.Name, input.ClosedWhen ?? "", (graph.Net(input.From), graph.Net(input.To)));
+            graph.Add(new(WiringKind.Input, input.Name, input.ClosedWhen ?? "", graph.Net(input.From), graph.Net(input.To)) { Designation = designations.Input(input.Name) });
         }
 
         if (brief.Feed is { } feed)
@@ -48,33 +55,41 @@ internal sealed class WiringGraph
             int net = graph.Net(feed.Net);
             graph.Wheel = graph._nets.Count;
             graph._nets.Add(feed.Net);
-            graph.Add(WiringKind.Feed, "feed", "", (net, graph.Wheel));
+            graph.Add(new(WiringKind.Feed, "feed", "", net, graph.Wheel) { Designation = designations.Feed });
         }
 
         foreach (ContactSchedule contact in request.Contacts)
         {
             bool onWheel = brief.Feed is { } wheel && string.Equals(wheel.Net, contact.WheelNet, StringComparison.Ordinal);
-            graph.Add(WiringKind.Ring, contact.Output, AnglesOf(contact), (onWheel ? graph.Wheel : graph.Net(contact.WheelNet), graph.Net(contact.WiperNet)));
+            graph.Add(new(WiringKind.Ring, contact.Output, AnglesOf(contact, brief.Drive.TurnTimeS), onWheel ? graph.Wheel : graph.Net(contact.WheelNet), graph.Net(contact.WiperNet))
+            {
+                Designation = designations.Contact(contact.Output),
+                IsAlways = contact.IsAlways,
+            });
         }
 
         foreach (LoadBrief load in brief.Loads)
         {
-            graph.Add(WiringKind.Load, load.Name, RatingOf(load.Rating), (graph.Net(load.From), graph.Net(load.To)));
+            graph.Add(new(WiringKind.Load, load.Name, RatingOf(load.Rating), graph.Net(load.From), graph.Net(load.To)) { Designation = designations.Load(load.Name) });
         }
 
         if (brief.DriveMotor is { } motor)
         {
-            graph.Add(WiringKind.Motor, motor.Name, RatingOf(motor.Rating), (graph.Net(motor.From), graph.Net(motor.To)));
+            graph.Add(new(WiringKind.Motor, motor.Name, RatingOf(motor.Rating), graph.Net(motor.From), graph.Net(motor.To)) { Designation = designations.Load(motor.Name) });
         }
 
         return graph;
     }
 
-    private static string AnglesOf(ContactSchedule contact) => contact.IsAlways
-        ? "always"
-        : string.Join(", ", contact.Periods.Select(p => string.Create(
+    // Angles with the seconds from home that they stand for.
+    private static string AnglesOf(ContactSchedule contact, double turnS)
+    {
+        return contact.IsAlways ? "always" : string.Join("; ", contact.Periods.Select(p => Words(p.Closed.StartRad, Angles.InTurn(p.Closed.EndRad))));
+
+        string Words(double fromRad, double toRad) => string.Create(
             CultureInfo.InvariantCulture,
-            $"{Angles.DegFromRad(p.Closed.StartRad):0.0}° to {Angles.DegFromRad(Angles.InTurn(p.Closed.EndRad)):0.0}°")));
+            $"{Angles.DegFromRad(fromRad):0.#}–{Angles.DegFromRad(toRad):0.#}° = {fromRad / Angles.TurnRad * turnS:0.#}–{toRad / Angles.TurnRad * turnS:0.#} s");
+    }
 
     private static string RatingOf(LoadRating rating) => rating switch
     {
@@ -97,11 +112,11 @@ internal sealed class WiringGraph
         return at;
     }
 
-    private void Add(WiringKind kind, string name, string words, (int A, int B) nets)
+    private void Add(WiringLink link)
     {
-        if (nets.A != nets.B)
+        if (link.A != link.B)
         {
-            _links.Add(new WiringLink(kind, name, words, nets.A, nets.B));
+            _links.Add(link);
         }
     }
 }

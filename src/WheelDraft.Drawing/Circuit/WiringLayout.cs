@@ -42,6 +42,12 @@ internal sealed record WiringBar(string Net, bool IsWheel, double XMm, double To
 /// <param name="CentreMm">Where the symbol itself stands.</param>
 internal sealed record WiringSymbol(WiringKind Kind, string Name, string Words, double YMm, double LeftMm, double RightMm, double CentreMm)
 {
+    /// <summary>Its reference designation; empty for none.</summary>
+    public string Designation { get; init; } = "";
+
+    /// <summary>Whether it is a contact that is closed all the turn.</summary>
+    public bool IsAlways { get; init; }
+
     /// <summary>Index of the bar at its left end.</summary>
     public required int LeftBar { get; init; }
 

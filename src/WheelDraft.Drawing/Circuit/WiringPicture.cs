@@ -9,6 +9,9 @@ internal sealed class WiringPicture
     private const double LeastAboveMm = 16;
     private const double NameGapMm = 1.2;
 
+    // A row of its own without names still keeps off the row above.
+    private const double LeastRowMm = 6;
+
     // From the lead to the words below it.
     private const double BelowMm = 6.5;
     private const double LinePitchMm = 2.5 * 1.6;
@@ -30,6 +33,7 @@ internal sealed class WiringPicture
     private readonly IReadOnlyList<double> _levels;
     private readonly double _aboveMm;
     private readonly double _rungMm;
+    private readonly Dictionary<double, (double AboveMm, double BelowMm)> _rows;
     private readonly MomentView? _moment;
 
     /// <summary>Measures a layout.</summary>
@@ -42,8 +46,15 @@ internal sealed class WiringPicture
         _levels = [.. layout.Symbols.Select(s => s.YMm).Concat(layout.Bars.SelectMany(b => new[] { b.TopMm, b.BottomMm })).Distinct().Order()];
         int lines = layout.Symbols.Max(s => (int?)WordLines(s).Count) ?? 0;
         _aboveMm = layout.Symbols.Select(NameTopMm).Prepend(LeastAboveMm).Max();
+        ILookup<double, WiringSymbol> on = layout.Symbols.ToLookup(s => s.YMm);
+        _rows = _levels.ToDictionary(l => l, l => (
+            on[l].Select(NameTopMm).Prepend(LeastRowMm).Max(),
+            BelowMm + (on[l].Select(s => WordLines(s).Count).Prepend(1).Max() * LinePitchMm) + RungAirMm));
         _rungMm = _aboveMm + BelowMm + (Math.Max(1, lines) * LinePitchMm) + RungAirMm;
     }
+
+    /// <summary>Whether the motor's case is shown joined to protective earth.</summary>
+    public bool HasEarthedCase { get; init; }
 
     private double WidthMm => _layout.WidthMm - _layout.Bars.Min(b => b.XMm) + (2 * MarginMm);
 
@@ -92,6 +103,11 @@ internal sealed class WiringPicture
     // Null where even columns side by side are too wide, or an area too low for a rung.
     private WiringColumns? ColumnsIn(Bounds area)
     {
+        if (AllIn(_levels.Count) is { } one && HeightOf(one) <= area.Height && WidthMm <= area.Width)
+        {
+            return one;
+        }
+
         int rungs = (int)Math.Floor((area.Height - RailNameMm - RailBeyondMm) / _rungMm);
         return rungs < 1 ? null : AllIn(rungs) is { } columns && columns.Count * WidthMm <= area.Width ? columns : null;
     }
@@ -100,10 +116,25 @@ internal sealed class WiringPicture
     {
         WiringColumns columns = ColumnsIn(area) ?? AllIn(_levels.Count);
         double width = columns.Count * WidthMm;
-        double height = RailNameMm + RailBeyondMm + (columns.MostRungs * _rungMm);
+        double height = HeightOf(columns);
         double left = area.Centre.X - (width / 2) + MarginMm - _layout.Bars.Min(b => b.XMm);
         double top = Math.Min(area.MaxY, area.Centre.Y + (height / 2)) - RailNameMm - RailBeyondMm;
-        return new(new(left, top - _aboveMm), _rungMm, WidthMm, columns);
+        return new(new(left, top - columns.Levels.Max(c => _rows[c[0]].AboveMm)), [.. columns.Levels.Select(Drops)], WidthMm, columns);
+    }
+
+    // Rows are as high as what stands on them asks; the first rungs of all columns lie on one level.
+    private double HeightOf(WiringColumns columns) =>
+        RailNameMm + RailBeyondMm + columns.Levels.Max(c => _rows[c[0]].AboveMm) + columns.Levels.Max(c => Drops(c)[^1] + _rows[c[^1]].BelowMm);
+
+    private IReadOnlyList<double> Drops(IReadOnlyList<double> levels)
+    {
+        List<double> drops = [0];
+        for (int i = 1; i < levels.Count; i++)
+        {
+            drops.Add(drops[^1] + _rows[levels[i - 1]].BelowMm + _rows[levels[i]].AboveMm);
+        }
+
+        return drops;
     }
 
     private bool IsRail(WiringBar bar) => ReferenceEquals(bar, _layout.Bars[0]) || ReferenceEquals(bar, _layout.Bars[1]);
@@ -120,9 +151,15 @@ internal sealed class WiringPicture
         }
     }
 
-    // Rails run down every column, beyond its first and last rung.
-    private IEnumerable<(Point Top, Point Bottom)> Rails(WiringBar bar, WiringPlace place) => Enumerable.Range(0, place.Columns.Count).Select(c =>
-        (place.On(bar.XMm, c, 0) + new Vector(0, _aboveMm + RailBeyondMm), place.On(bar.XMm, c, place.Columns.RungsOf(c) - 1) - new Vector(0, RailBeyondMm)));
+    // Rails come down from their names to the last rung that joins them, in the columns where one does: a bar that ends in nothing misleads.
+    private IEnumerable<(Point Top, Point Bottom)> Rails(WiringBar bar, WiringPlace place)
+    {
+        int at = _layout.Bars.TakeWhile(b => !ReferenceEquals(b, bar)).Count();
+        foreach (IGrouping<int, int> column in _layout.Symbols.Where(s => s.LeftBar == at || s.RightBar == at).Select(s => place.Columns.At(s.YMm)).GroupBy(r => r.Column, r => r.Rung).OrderBy(g => g.Key))
+        {
+            yield return (place.On(bar.XMm, column.Key, 0) + new Vector(0, place.Columns.Levels.Max(c => _rows[c[0]].AboveMm) + RailBeyondMm), place.On(bar.XMm, column.Key, column.Max()));
+        }
+    }
 
     private void Label(SheetBuilder sheet, GroupPen pen, WiringBar bar, WiringPlace place)
     {
@@ -148,10 +185,15 @@ internal sealed class WiringPicture
         TextStyle style = new(2.5, TextWeight.Regular, Ink.Quiet);
         double beyond = bar.IsWheel ? 4 : 1.5;
         const double besideMm = 1.5;
+
+        // Names stand over their wires wherever there is room over one.
         TextSpot[] places =
         [
             new(new(top.X + besideMm, top.Y + 1.2)),
             new(new(top.X - besideMm, top.Y + 1.2), TextAlong.End),
+            .. Enumerable.Range(1, 10).SelectMany(i => new[] { -1.5 * i, 1.5 * i }).Select(x => new TextSpot(new(top.X + x, top.Y + 1.2), TextAlong.Middle)),
+            new(new(bottom.X + besideMm, bottom.Y + 1.2)),
+            new(new(bottom.X - besideMm, bottom.Y + 1.2), TextAlong.End),
             new(new(top.X, top.Y + beyond), TextAlong.Middle),
             new(new(bottom.X, bottom.Y - beyond), TextAlong.Middle, TextAcross.Top),
             new(new(bottom.X + besideMm, bottom.Y - 1.2), TextAlong.Start, TextAcross.Top),
@@ -225,6 +267,11 @@ internal sealed class WiringPicture
             pen.Texts.Block(new Bounds(centre.X - half, centre.Y - high, centre.X + half, centre.Y + high));
         }
 
+        if (symbol.Kind == WiringKind.Motor && HasEarthedCase)
+        {
+            WiringSigns.EarthedCase(pen, centre);
+        }
+
         Dot(leads, symbol.LeftBar, left);
         Dot(leads, symbol.RightBar, right);
     }
@@ -233,7 +280,7 @@ internal sealed class WiringPicture
     private LineStyle LineOf(WiringBar bar, LineStyle plain) =>
         _moment is MomentView moment ? MomentView.WireOf(bar.IsWheel ? moment.WheelCopper : moment.Net(bar.Net), plain) : plain;
 
-    private WiringLook Look(WiringSymbol symbol) => _moment is not MomentView moment ? WiringLook.AtRest : symbol.Kind switch
+    private WiringLook Look(WiringSymbol symbol) => _moment is not MomentView moment ? WiringLook.AtRest with { IsClosed = symbol.IsAlways } : symbol.Kind switch
     {
         WiringKind.Ring => new(moment.IsMade(symbol.Name), Fill.Of(FillKind.Paper)),
         WiringKind.Input => new(moment.IsClosed(symbol.Name), Fill.Of(FillKind.Paper)),
@@ -271,20 +318,41 @@ internal sealed class WiringPicture
 
     /// <summary>How high a symbol's name reaches over its lead, mm, with air above it.</summary>
     private double NameTopMm(WiringSymbol symbol) =>
-        WiringSigns.AboveMm(symbol.Kind) + NameGapMm + (Name(symbol).Lines.Count * LinePitchMm);
+        UpMm(symbol) + ((Name(symbol).Lines.Count + (IsAboveName(symbol) ? 1 : 0)) * LinePitchMm);
 
-    private IReadOnlyList<string> WordLines(WiringSymbol symbol) =>
-        WordsOf(symbol) is { Length: > 0 } words ? TextFit.Wrap(words, RoomMm(symbol), TextStyle.Caption) : [];
+    // Names of loads leave room under them for the name of a net on the lead.
+    private static double UpMm(WiringSymbol symbol) => Math.Max(WiringSigns.AboveMm(symbol.Kind) + NameGapMm, LeastNameMm);
+
+    private const double LeastNameMm = 5.2;
+
+    // Beside the ring of a contact there is room for its designation; others carry it over their names.
+    private static bool IsAboveName(WiringSymbol symbol) => symbol.Designation.Length > 0 && symbol.Kind != WiringKind.Ring;
+
+    // Each on-period of a contact has a line of its own, or one for its angles and one for its seconds.
+    private IReadOnlyList<string> WordLines(WiringSymbol symbol)
+    {
+        double room = RoomMm(symbol);
+        string[] parts = symbol.Kind == WiringKind.Ring ? WordsOf(symbol).Split("; ") : [WordsOf(symbol)];
+        return [.. parts.Where(p => p.Length > 0).SelectMany(p => symbol.Kind == WiringKind.Ring && TextFit.WidthMm(p, TextStyle.Caption) > room ? p.Split(" = ") : [p]).SelectMany(p => TextFit.Wrap(p, room, TextStyle.Caption))];
+    }
 
     private void Words(GroupPen pen, WiringSymbol symbol, WiringPlace place)
     {
         Point centre = place.Of(symbol.CentreMm, symbol.YMm);
         FittedText name = Name(symbol);
-        double up = WiringSigns.AboveMm(symbol.Kind) + NameGapMm;
+        double up = UpMm(symbol);
         for (int i = 0; i < name.Lines.Count; i++)
         {
             double y = centre.Y + up + ((name.Lines.Count - 1 - i) * LinePitchMm);
             pen.Text(name.Lines[i], new(new(centre.X, y), TextAlong.Middle), name.Style);
+        }
+
+        if (symbol.Designation.Length > 0)
+        {
+            TextSpot spot = IsAboveName(symbol)
+                ? new(new(centre.X, centre.Y + up + (name.Lines.Count * LinePitchMm)), TextAlong.Middle)
+                : new(WiringSigns.BesideRing(centre, Look(symbol).IsClosed), TextAlong.Start, TextAcross.Middle);
+            pen.Text("-" + symbol.Designation, spot, TextStyle.Small);
         }
 
         IReadOnlyList<string> words = WordLines(symbol);
@@ -336,6 +404,31 @@ internal static class WiringSigns
         WiringKind.Feed => SlipRingMm,
         _ => 5,
     };
+
+    /// <summary>Right of a contact's ring, where its designation begins.</summary>
+    public static Point BesideRing(Point centre, bool isClosed) =>
+        new(centre.X - (ContactHalfMm / 2) + ((isClosed ? ContactHalfMm + 0.4 : ContactHalfMm - 0.8) / 2) + RingMm + 1.2, centre.Y + RingAtMm);
+
+    /// <summary>A metal case joined to protective earth: from the lower right of a motor's circle down to the sign (IEC 60417-5019, from memory).</summary>
+    public static void EarthedCase(GroupPen pen, Point centre)
+    {
+        Point from = centre + Vector.Polar(MotorMm, Angles.RadFromDeg(-35));
+        Point bend = new(centre.X + EarthAtMm, from.Y);
+        Point foot = bend - new Vector(0, 2.6);
+        pen.Polyline(LineStyle.Wide(LineKind.ContinuousNarrow, Ink.Outline, 0.35), from, bend, foot);
+        foreach ((double down, double half) in ((double, double)[])[(0, 1.8), (0.9, 1.2), (1.8, 0.6)])
+        {
+            pen.Line(foot + new Vector(-half, -down), foot + new Vector(half, -down), Line);
+        }
+
+        Point middle = foot - new Vector(0, 0.9);
+        pen.Line(Contour.Circle(middle, EarthMm), LineStyle.Thin);
+        pen.Text("PE", new(middle + new Vector(EarthMm + 1, 0), TextAlong.Start, TextAcross.Middle), TextStyle.Small);
+        pen.Texts.Block(new Bounds(middle.X - EarthMm, middle.Y - EarthMm, middle.X + EarthMm, from.Y));
+    }
+
+    private const double EarthAtMm = 9.5;
+    private const double EarthMm = 2.5;
 
     /// <summary>Draws a symbol about a point.</summary>
     public static void Draw(GroupPen pen, WiringKind kind, Point centre, WiringLook look)

@@ -57,6 +57,8 @@ internal sealed class WiringPlacer
         {
             LeftBar = left,
             RightBar = right,
+            Designation = link.Designation,
+            IsAlways = link.IsAlways,
         };
     }
 

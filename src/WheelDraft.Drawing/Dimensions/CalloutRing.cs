@@ -7,6 +7,9 @@ namespace WheelDraft.Drawing;
 /// <param name="Text">The words.</param>
 internal sealed record RingCallout(Point At, string Text)
 {
+    /// <summary>The item of the parts list that it names, in a circle before the words; null for none.</summary>
+    public int? Item { get; init; }
+
     /// <summary>Its number, drawn in a circle instead of the words, which then stand in a key; null for words.</summary>
     public int? Number { get; init; }
 }
@@ -30,6 +33,9 @@ internal sealed class CalloutRing
 
     private const double WidestPitchMm = 14;
 
+    // Numbers of items stand in circles no higher than the pitch, mm.
+    private const double ItemMm = 2.3;
+
     /// <summary>Round a part.</summary>
     /// <param name="part">What the texts stay out of, on the paper.</param>
     /// <param name="area">What they stay inside of.</param>
@@ -50,6 +56,9 @@ internal sealed class CalloutRing
 
     /// <summary>Most callouts that find room, whatever their points.</summary>
     public int Capacity => 2 * SideCapacity;
+
+    /// <summary>What the circle of an item adds to that, mm.</summary>
+    public const double ItemWidthMm = (2 * ItemMm) + 1;
 
     /// <summary>Width that a column of such callouts takes beside the part, mm.</summary>
     /// <param name="marks">Words or numbers.</param>
@@ -96,6 +105,11 @@ internal sealed class CalloutRing
     private static void Draw(GroupPen pen, PlacedCallout placed)
     {
         (RingCallout callout, DimensionLayout layout) = placed;
+        if (placed.Item is Point item)
+        {
+            pen.Line(Contour.Circle(item, ItemMm), LineStyle.Dimension).Text(Invariant.Text($"{callout.Item}"), new(item, TextAlong.Middle, TextAcross.Middle), Style);
+        }
+
         GroupPen own = callout.Number is int number ? pen.Group(Invariant.Text($"callout-{number}"), callout.Text, "callout") : pen;
         own.Line(layout.Lines, LineStyle.Dimension).Add(layout.Heads).Add(layout.Text);
         if (callout.Number is not null)
@@ -112,6 +126,9 @@ internal sealed class CalloutRing
     /// <summary>A callout in its column.</summary>
     private sealed record PlacedCallout(RingCallout Callout, DimensionLayout Layout)
     {
+        /// <summary>The middle of its item's circle; null without one.</summary>
+        public Point? Item { get; init; }
+
         /// <summary>What it takes beside its leader: its text, or its circle.</summary>
         public TextBox Box => Callout.Number is null ? Layout.Text.Box : new TextBox(Layout.Text.Box.Centre, 2 * CircleMm, 2 * CircleMm, 0);
     }
@@ -148,7 +165,7 @@ internal sealed class CalloutRing
         double[] shelves = [.. sorted.Select((_, i) => middle + (span / 2) - (pitch * i) - pitch + DescentMm)];
         Point[] knees = [.. shelves.Select(y => Marks == CalloutMarks.Numbers ? new Point(x + (side * CircleMm), y + CircleMm) : new Point(x, y))];
         Uncross(sorted, knees);
-        return [.. sorted.Select((c, i) => new PlacedCallout(c, c.Number is int number ? Numbered(c, knees[i], number) : Layout(c, knees[i], side)))];
+        return [.. sorted.Select((c, i) => new PlacedCallout(c, c.Number is int number ? Numbered(c, knees[i], number) : Layout(c, knees[i], side)) { Item = c.Number is null && c.Item is not null ? ItemAt(knees[i], side) : null })];
     }
 
     // Below a shelf, mm: nothing but air.
@@ -181,8 +198,19 @@ internal sealed class CalloutRing
         }
     }
 
+    private static Point ItemAt(Point knee, int side) => knee + new Vector(side * ItemMm, ItemMm);
+
+    // With an item the leader ends on its circle, and the shelf begins behind that.
     private static DimensionLayout Layout(RingCallout callout, Point knee, int side)
     {
+        if (callout.Item is not null)
+        {
+            Point middle = ItemAt(knee, side);
+            DimensionLayout words = Layout(callout with { Item = null, At = knee }, knee + new Vector(side * ((2 * ItemMm) + 0.6), 0), side);
+            Point foot = middle + ((callout.At - middle).Unit() * ItemMm);
+            return words with { Lines = [new Segment(callout.At, foot), words.Lines[^1]], Heads = [DimensionForm.Head(callout.At, callout.At - foot)] };
+        }
+
         double width = TextFit.WidthMm(callout.Text, Style);
         Point end = knee + new Vector(side * (width + 1.5), 0);
         Point left = side > 0 ? knee : end;

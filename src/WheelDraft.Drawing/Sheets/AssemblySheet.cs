@@ -41,16 +41,14 @@ internal static class AssemblySheet
         PlanView plan = new(design, moment);
         AssemblyLabels labels = new(design, plan, moment);
         IReadOnlyList<RingCallout> key = chosen.Callouts == CalloutMarks.Numbers ? CalloutKey.Numbered(labels.All()) : [];
-        SheetMatter matter = new SheetMatter(words.Table(), words.Notes()) { Caution = new(SheetWordsOf.CautionsOf(design)) }.WithKey(key);
-        PaperSize size = Sizes.FirstOrDefault(s => SheetPlan.Of(s, matter).IsRoomy) ?? PaperSize.A0;
+        SheetMatter matter = new SheetMatter([AssemblyItems.Table(design), .. words.Tables()], words.Notes()) { Caution = new(SheetWordsOf.CautionsOf(design)) }.WithKey(key);
+        PaperSize[] papers = [.. SheetPapers.Of(design, Sizes)];
+        AssemblyPlan Picture(SheetPlan shared) => new(design, plan, labels, (key.Count == 0 ? labels.All() : key, shared.Picture)) { IsMoment = moment is not null };
+        (PaperSize size, SheetPlan shared, AssemblyPlan picture) =
+            SheetPlan.Best(papers, matter, (_, way) => Fitted(() => Picture(way)), p => p.Scale.Factor)
+            ?? (papers[^1], SheetPlan.Of(papers[^1], matter), Picture(SheetPlan.Of(papers[^1], matter)));
         SheetBuilder sheet = new(new("assembly", $"Assembly: {design.Brief.Title}", words.Description()), size);
-        AssemblyPlan Picture(SheetPlan shared) => new(plan, labels, key.Count == 0 ? labels.All() : key, shared.Picture) { IsMoment = moment is not null };
-        (SheetPlan shared, AssemblyPlan picture) = ((SheetPlan?[])[SheetPlan.Of(size, matter), SheetPlan.WithTablesAtTheFoot(size, matter)])
-            .OfType<SheetPlan>()
-            .Where((p, i) => i == 0 || p.IsRoomy)
-            .Select(p => (Plan: p, Picture: Picture(p)))
-            .MaxBy(p => p.Picture.Scale.Factor);
-        SheetFrame.Draw(sheet, (number ?? SheetNumber.Single).On(SheetWordsOf.TitleBlock(design, "Wheel and strips in plan", "Assembly drawing", picture.Scale)));
+        SheetFrame.Draw(sheet, (number ?? SheetNumber.Single).On(SheetWordsOf.TitleBlock(design, "Wheel and strips in plan and from the side", "Assembly drawing", picture.Scale) with { Projection = Projection.FirstAngle }));
         if (shared.Draw(sheet, matter.WithKey(picture.Key)) is > 0 and int missing)
         {
             sheet.Warn(Invariant.Text($"The assembly drawing lacks {missing} rows of its tables; report.json has all strips."));
@@ -59,6 +57,18 @@ internal static class AssemblySheet
         picture.Draw(sheet);
         return sheet.Build();
     }
+
+    private static AssemblyPlan? Fitted(Func<AssemblyPlan> picture)
+    {
+        try
+        {
+            return picture();
+        }
+        catch (NoRoomException)
+        {
+            return null;
+        }
+    }
 }
 
 /// <summary>What the assembly sheet says.</summary>
@@ -66,17 +76,22 @@ internal sealed class AssemblyWords(Design design, MomentView? moment)
 {
     private readonly DrawingNumbers _numbers = new(design.Brief.DrawingUnit);
 
-    public SheetTable Table() => new(
+    /// <summary>Where strips stand; none without strips.</summary>
+    public IEnumerable<SheetTable> Tables() => design.Strips.Strips.Count == 0 ? [] : [StripTable()];
+
+    private SheetTable StripTable() => new(
         [
-            new("Strip"),
-            new("Net"),
+            new("Item", TextAlong.End),
             new("Station, °", TextAlong.End),
             new($"Ring radius, {_numbers.UnitSign}", TextAlong.End),
             new("Approach, °", TextAlong.End),
             new("Arm"),
             new("Force, N", TextAlong.End),
         ],
-        [.. design.Strips.Strips.Select(Row)]);
+        [.. design.Strips.Strips.Select(Row)])
+    {
+        Title = "Strips",
+    };
 
     public NoteBlock Notes()
     {
@@ -84,13 +99,21 @@ internal sealed class AssemblyWords(Design design, MomentView? moment)
         [
             moment is null ? "Drawn at home." : $"{moment.Sentence} Hatched parts are live; dotted ones are joined to neither line nor neutral and may hold a charge.",
             $"Seen from the wiper side; the wheel turns {SheetWordsOf.Turns(design)}. Stations count anticlockwise from the x axis, approaches from the outward radius at the contact.",
-            "Strips are drawn free of the wheel, their contacts where they touch when pressed." + (moment is null ? " Nets stand in brackets." : ""),
+            OverallWords(),
+            "Strips are drawn free of the wheel, their contacts where they touch when pressed; from the side they are pressed on it." + (moment is null ? " Nets stand in brackets." : ""),
         ];
         notes.AddRange(design.Brief.Surfaces.Select(s => $"Surface {s.Name}: {_numbers.LengthWithUnit(Math.Abs(s.LevelMm))} {(s.LevelMm < 0 ? "below" : "above")} the copper face, material group {s.Group}{(s.Outline is null ? ", reaching beyond the drawing" : "")}."));
         notes.AddRange(design.Brief.Parts.Select(p => $"Part {p.Name} ({KindWords(p.Kind)}): from {_numbers.Length(p.FromZMm)} to {_numbers.LengthWithUnit(p.ToZMm)} over the copper face."));
         notes.AddRange(design.Brief.Ribs.Select((r, i) => Invariant.Text($"Rib {i + 1} on {r.Surface}: {_numbers.LengthWithUnit(r.HeightMm)} high, {_numbers.LengthWithUnit(r.ThicknessMm)} thick, {r.Joint.ToString().ToLowerInvariant()}.")));
         notes.AddRange(design.Brief.Slots.Select((s, i) => Invariant.Text($"Slot {i + 1} in {s.Surface}: {_numbers.LengthWithUnit(s.WidthMm)} wide, {(s.DepthMm is double depth ? _numbers.LengthWithUnit(depth) + " deep" : "through")}.")));
         return new("Notes", notes);
+    }
+
+    private string OverallWords()
+    {
+        Bounds plan = new PlanView(design, moment).Model;
+        (double low, double high) = SideElevation.HeightsOf(design);
+        return $"Overall {_numbers.Length(plan.Width)} × {_numbers.Length(plan.Height)} × {_numbers.LengthWithUnit(high - low)} high; first angle: the plan stands under the view from the side. Circled numbers are items of the parts list.";
     }
 
     public string Description()
@@ -109,8 +132,7 @@ internal sealed class AssemblyWords(Design design, MomentView? moment)
 
     private IReadOnlyList<string> Row(PlacedStrip strip) =>
     [
-        strip.Form.Strip.Name,
-        strip.Net,
+        Invariant.Text($"{AssemblyItems.NumberOf(design, strip.Form.Strip.Name)}"),
         strip.Ring is RingPlace ring ? DrawingNumbers.Fixed(Angles.DegFromRad(ring.StationRad), 1) : "–",
         strip.Ring is RingPlace place ? _numbers.LengthInColumn(place.RadiusMm, 2) : "–",
         DrawingNumbers.Fixed(Angles.DegFromRad(strip.Form.Strip.ApproachRad ?? 0), 1),
@@ -123,7 +145,9 @@ internal sealed class AssemblyWords(Design design, MomentView? moment)
 internal sealed class AssemblyPlan
 {
     // Above and below the view for stations, beside it for leaders and the ends of their texts, mm on the paper.
-    private const double AboveMm = 12;
+    private const double AboveMm = 10;
+    private const double BelowMm = 14;
+    private const double BetweenMm = 14;
     private const double LeaderMm = 11;
 
     // What the plan keeps of the width, whatever its labels say; with less, labels go into a key.
@@ -137,15 +161,19 @@ internal sealed class AssemblyPlan
     private readonly SheetView _view;
     private readonly CalloutRing _ring;
     private readonly IReadOnlyList<RingCallout> _labels;
+    private readonly Design _design;
+    private readonly SheetView _side;
+    private readonly Bounds _seen;
 
-    /// <summary>Puts the plan into an area.</summary>
+    /// <summary>Puts the view from the side and under it the plan into an area.</summary>
+    /// <param name="design">The design.</param>
     /// <param name="plan">The plan.</param>
     /// <param name="words">What is said of it.</param>
-    /// <param name="labels">Its labels, points in the housing; numbered ones are numbered again as they stand.</param>
-    /// <param name="area">The area.</param>
-    public AssemblyPlan(PlanView plan, AssemblyLabels words, IReadOnlyList<RingCallout> labels, Bounds area)
+    /// <param name="on">Its labels, points in the housing, numbered ones are numbered again as they stand; and the area.</param>
+    public AssemblyPlan(Design design, PlanView plan, AssemblyLabels words, (IReadOnlyList<RingCallout> Labels, Bounds Area) on)
     {
-        (_plan, _words, _area) = (plan, words, area);
+        (IReadOnlyList<RingCallout> labels, Bounds area) = on;
+        (_design, _plan, _words, _area) = (design, plan, words, area);
         _legend = words.Legend();
         _footMm = _legend.HeightMm(area.Width) + 4;
         Bounds model = plan.Model;
@@ -156,9 +184,16 @@ internal sealed class AssemblyPlan
             throw new NoRoomException("The labels of the assembly drawing leave too little room for its plan.");
         }
 
-        double side = CalloutRing.ColumnMm(marks, labels.Select(l => l.Text)) + LeaderMm;
-        _view = SheetView.Fitted(model, new(area.MinX + side, area.MinY + AboveMm + _footMm, area.MaxX - side, area.MaxY - AboveMm));
-        _ring = new(_view.Of(model).Grown(3), area with { MinY = area.MinY + _footMm }) { Marks = marks };
+        double side = CalloutRing.ColumnMm(marks, labels.Select(l => l.Text)) + LeaderMm + (labels.Any(l => l.Item is not null) ? CalloutRing.ItemWidthMm : 0);
+        (double low, double high) = SideElevation.HeightsOf(design);
+        Bounds room = new(area.MinX + side, area.MinY + BelowMm + _footMm, area.MaxX - side, area.MaxY - AboveMm - BetweenMm);
+        _seen = model with { MinY = low, MaxY = high };
+        double deep = design.Parts.Bases.Select(b => b.Part.CutBounds).Aggregate(_seen, (a, b) => a with { MinX = Math.Min(a.MinX, b.MinX), MaxX = Math.Max(a.MaxX, b.MaxX) }).Width;
+        DrawingScale scale = DrawingScale.Fitting(new(0, 0, Math.Max(model.Width, deep), model.Height + high - low), room);
+        double foot = room.MinY + ((room.Height - ((model.Height + high - low) * scale.Factor)) / 2);
+        _view = SheetView.At(scale, new(model.Centre.X, model.MinY), new(room.Centre.X, foot));
+        _side = SheetView.At(scale, new(model.Centre.X, low), new(room.Centre.X, foot + (model.Height * scale.Factor) + BetweenMm));
+        _ring = new(_view.Of(model).Grown(3), area with { MinY = area.MinY + _footMm, MaxY = _side.Of(new Point(0, low)).Y - 4 }) { Marks = marks };
         RingCallout[] placed = [.. labels.Select(l => l with { At = _view.Of(l.At) })];
         _labels = marks == CalloutMarks.Numbers ? CalloutKey.Numbered(_ring.InOrder(placed)) : placed;
     }
@@ -191,6 +226,25 @@ internal sealed class AssemblyPlan
                 ? Invariant.Text($"The assembly drawing lacks {_labels.Count - _ring.Capacity} labels that find no room.")
                 : "The assembly drawing lacks its labels: they find no room.");
         }
+
+        FromTheSide(sheet);
+    }
+
+    private void FromTheSide(SheetBuilder sheet)
+    {
+        SideElevation.Draw(sheet, _design, _side, _design.Parts.Bases.Count == 0 ? null : _design.Parts.Bases[0]);
+        Point head = _side.Of(new Point(0, _seen.MaxY));
+        sheet.Group("side-axis", "The shaft axis from the side", "axes").Line(_side.Of(new Point(0, _seen.MinY)) - new Vector(0, 3), head + new Vector(0, 3), LineStyle.Centre);
+        DrawingNumbers numbers = new(_design.Brief.DrawingUnit);
+        DimensionPen dimensions = new(sheet.Group("dimensions", "Main dimensions", "dimensions"));
+        Bounds plan = _view.Of(_plan.Model);
+        Bounds side = _side.Of(_seen);
+        (double left, double right) = (_design.Parts.Bases.Select(b => _side.Of(b.Part.CutBounds).MinX).Append(side.MinX).Min(), side.MaxX);
+        double radius = _view.OnPaperMm(_plan.CarrierMm);
+        dimensions.Add(new LinearDimension(new(head.X - radius, _side.Of(Point.Origin).Y), new(head.X + radius, _side.Of(Point.Origin).Y), side.MaxY - _side.Of(Point.Origin).Y + 4, numbers.Diameter(2 * _plan.CarrierMm)) { Direction = LinearDirection.Level, Subject = "wheel" });
+        dimensions.Add(new LinearDimension(new(left, side.MinY), new(left, side.MaxY), 5, numbers.Length(_seen.Height)) { Direction = LinearDirection.Upright, Subject = "overall height" });
+        dimensions.Add(new LinearDimension(new(right, _side.Of(Point.Origin).Y), new(right, side.MaxY), -5, numbers.Length(_seen.MaxY)) { Direction = LinearDirection.Upright, Subject = "over the copper face" });
+        dimensions.Add(new LinearDimension(new(plan.MinX, plan.MinY), new(plan.MaxX, plan.MinY), -6, numbers.Length(_plan.Model.Width)) { Direction = LinearDirection.Level, Subject = "overall width" });
     }
 }
 
@@ -203,7 +257,7 @@ internal sealed class AssemblyLabels(Design design, PlanView plan, MomentView? m
     /// <summary>Strips, wheel or lands, parts, stations.</summary>
     public IReadOnlyList<RingCallout> All() =>
     [
-        .. Labelled().Select(l => new RingCallout(l.At, l.Words)),
+        .. Labelled().Select(l => new RingCallout(l.At, l.Words) { Item = l.Item }),
         .. design.Wheel.AllRings.SelectMany(r => r.Wipers).Select(w => new RingCallout(StationEnd(w.StationRad), $"{w.Name} at {DrawingNumbers.Angle(w.StationRad)}")),
     ];
 
@@ -231,35 +285,44 @@ internal sealed class AssemblyLabels(Design design, PlanView plan, MomentView? m
         .. design.Strips.Strips.Any(s => s.WorkingContact is not null) ? [new LegendEntry("contact", Fill.Solid(Ink.Accent), LineStyle.Thin)] : Array.Empty<LegendEntry>(),
     ]);
 
+    // The point on a circle, near a direction, that no strip covers.
+    private Point Bare(double radiusMm, double nearDeg)
+    {
+        Outline[] strips = [.. design.Strips.Strips.SelectMany(PlanView.Ribbons).Select(r => new Outline(r.Travelled(Turning.Anticlockwise)))];
+        Point[] points = [.. Enumerable.Range(0, 36).Select(i => (i % 2 == 0 ? 5 : -5) * ((i + 1) / 2)).Select(off => Point.Polar(radiusMm, Angles.RadFromDeg(nearDeg + off)))];
+        return points.Append(points[0]).First(p => !Array.Exists(strips, s => s.Contains(p)) || p == points[0] && Array.TrueForAll(points, q => Array.Exists(strips, s => s.Contains(q))));
+    }
+
     private Point StationEnd(double stationRad) => Point.Polar(plan.CarrierMm * (1 + BeyondShare), stationRad);
 
     // Its net, or at a moment how that stands.
     private string Standing(string name, string net) => moment is null ? $"{name} ({net})" : $"{name}, {moment.Word(moment.Net(net))}";
 
-    private IEnumerable<(Point At, string Words)> Labelled()
+    private IEnumerable<(Point At, string Words, int? Item)> Labelled()
     {
         foreach (PlacedStrip strip in design.Strips.Strips)
         {
             StripFrame foot = strip.Placement.Of(strip.Form.FrameAt((strip.Form.Clamp.FromMm + strip.Form.Clamp.ToMm) / 2));
-            yield return (foot.Origin.Plan, Standing(strip.Form.Strip.Name, strip.Net));
+            yield return (foot.Origin.Plan, Standing(strip.Form.Strip.Name, strip.Net), AssemblyItems.NumberOf(design, strip.Form.Strip.Name));
         }
 
         Placement turn = moment?.Wheel ?? Placement.Turn(0);
+        yield return (Bare(plan.CarrierMm, 215), "carrier", AssemblyItems.Carrier);
         if (design.Brief.Feed is FeedBrief feed)
         {
-            yield return (Point.Polar(design.Wheel.OuterDiameterMm / 2, Angles.RadFromDeg(135)), Standing("wheel", feed.Net));
+            yield return (Bare(design.Wheel.OuterDiameterMm / 2, 135), Standing("wheel", feed.Net), AssemblyItems.Wheel);
         }
         else
         {
             foreach (CopperPiece land in design.Wheel.Copper)
             {
-                yield return (turn.Of(land.Outline.Outer.Pieces[0].PointAt(0.5)), land.Name);
+                yield return (turn.Of(land.Outline.Outer.Pieces[0].PointAt(0.5)), land.Name, AssemblyItems.Wheel);
             }
         }
 
         foreach (PartBrief part in design.Brief.Parts)
         {
-            yield return (part.Outline.Outer.Pieces[0].PointAt(0.6), $"{part.Name}, {AssemblyWords.KindWords(part.Kind)}");
+            yield return (part.Outline.Outer.Pieces[0].PointAt(0.6), $"{part.Name}, {AssemblyWords.KindWords(part.Kind)}", AssemblyItems.NumberOf(design, part.Name));
         }
     }
 }

@@ -18,9 +18,10 @@ internal static class BaseSheet
         BasePlate plate = design.Parts.Bases[index];
         BaseWords words = new(design, plate);
         SheetMatter matter = new([words.HoleTable(), words.LevelTable()], words.Notes()) { Caution = new(SheetWordsOf.CautionsOf(design)) };
-        PaperSize size = Sizes.FirstOrDefault(s => SheetPlan.Of(s, matter).IsRoomy) ?? PaperSize.A0;
-        SheetPlan plan = SheetPlan.Of(size, matter);
-        BaseViews views = new(design, plate, words.Levels, plan.Picture);
+        PaperSize[] papers = [.. SheetPapers.Of(design, Sizes)];
+        (PaperSize size, SheetPlan plan, BaseViews views) =
+            SheetPlan.Best(papers, matter, (_, shared) => BaseViews.Fitted(design, plate, words.Levels, shared.Picture), v => v.Scale.Factor)
+            ?? (papers[^1], SheetPlan.Of(papers[^1], matter), new(design, plate, words.Levels, SheetPlan.Of(papers[^1], matter).Picture));
         SheetBuilder sheet = new(new(plate.Part.FileName, $"Base: {design.Brief.Title}", words.Description()), size);
         SheetFrame.Draw(sheet, (number ?? SheetNumber.Single).On(SheetWordsOf.TitleBlock(design, "Base, and the timer from the side", "Part drawing", views.Scale) with { Projection = Projection.FirstAngle }));
         if (plan.Draw(sheet, matter) is > 0 and int missing)
@@ -162,6 +163,19 @@ internal sealed class BaseViews
         _side = SheetView.At(Scale, new(_seen.MinX, low), new(left, foot + (_seen.Height * Scale.Factor) + BetweenMm));
     }
 
+    /// <summary>The views in an area, or null where they find no room.</summary>
+    public static BaseViews? Fitted(Design design, BasePlate plate, IReadOnlyList<AssemblyLevel> levels, Bounds area)
+    {
+        try
+        {
+            return new(design, plate, levels, area);
+        }
+        catch (NoRoomException)
+        {
+            return null;
+        }
+    }
+
     /// <summary>The scale of both.</summary>
     public DrawingScale Scale { get; }
 
@@ -169,55 +183,13 @@ internal sealed class BaseViews
 
     public void Draw(SheetBuilder sheet)
     {
-        FromTheSide(sheet);
+        SideElevation.Draw(sheet, _design, _side, _plate);
         Heights(sheet.Group("heights", "Heights over the copper face", "dimensions"));
         InPlan(sheet);
         Point foot = _plan.Of(new Point(0, _seen.MinY));
         Point head = _side.Of(new Point(0, _levels[0].ZMm));
         sheet.Group("axis", "The shaft axis in both views", "axes").Line(foot - new Vector(0, 3), head + new Vector(0, 3), LineStyle.Centre);
     }
-
-    private void FromTheSide(SheetBuilder sheet)
-    {
-        ViewPen pen = sheet.Group("side", "The timer from the side", "side").In(_side);
-        Bounds plate = _plate.Part.CutBounds;
-        double level = _plate.Surface.LevelMm;
-        foreach (PartBrief part in _design.Brief.Parts.OrderByDescending(p => p.Outline.Bounds.MaxY))
-        {
-            pen.Area(Box(part.Outline.Bounds, part.FromZMm, part.ToZMm), Fill.Of(FillKind.Paper), LineStyle.Thin);
-        }
-
-        if (_plate.Part.Stock.ThicknessMm is double thickness)
-        {
-            pen.Area(Box(plate, level - thickness, level), Fill.Of(FillKind.Carrier), LineStyle.Edge);
-        }
-        else
-        {
-            pen.Line(new Point(plate.MinX, level), new Point(plate.MaxX, level), LineStyle.Edge);
-        }
-
-        CarrierBrief carrier = _design.Brief.Carrier;
-        double copper = _design.Wheel.Copper.Max(c => Math.Max(c.Outline.Bounds.MaxX, -c.Outline.Bounds.MinX));
-        pen.Area(Box(new(-Carrier, 0, Carrier, 0), -carrier.StepMm - carrier.ThicknessMm, -carrier.StepMm), Fill.Of(FillKind.Insulation), LineStyle.Thin);
-        pen.Area(Box(new(-copper, 0, copper, 0), -_design.Brief.Wheel.ThicknessMm, 0), Fill.Of(FillKind.Copper), LineStyle.Thin);
-        GroupPen strips = sheet.Group("side-strips", "Strips from the side", "strips");
-        foreach (PlacedStrip strip in _design.Strips.Strips.OrderByDescending(s => s.Solids.Max(p => p.Outline.Bounds.MaxY)))
-        {
-            ViewPen one = strips.In(_side);
-            Bounds[] boxes = [.. strip.Solids.Select(s => new Bounds(s.Outline.Bounds.MinX, s.FromZMm, s.Outline.Bounds.MaxX, s.ToZMm))];
-            foreach (Outline profile in SideProfile.Of(boxes))
-            {
-                one.Area(profile, Fill.Solid(Ink.Outline));
-            }
-        }
-
-        foreach (Solid screw in _design.Screws.SelectMany(s => s.Solids))
-        {
-            pen.Area(Box(screw.Outline.Bounds, screw.FromZMm, screw.ToZMm), Fill.Of(FillKind.Paper), LineStyle.Thin);
-        }
-    }
-
-    private static Outline Box(Bounds plan, double fromZMm, double toZMm) => new(Contour.Rectangle(new(plan.MinX, fromZMm), new(plan.MaxX, toZMm)));
 
     // Texts in a column to the right, pushed apart where heights are close, each with a leader from its height.
     private void Heights(GroupPen pen)
@@ -226,7 +198,9 @@ internal sealed class BaseViews
         DrawingNumbers numbers = new(_design.Brief.DrawingUnit);
         double edge = _side.Of(new Point(_seen.MaxX, 0)).X;
         double[] at = [.. _levels.Select(l => _side.Of(new Point(0, l.ZMm)).Y)];
-        double[] text = Apart(at, pitchMm, _area.MaxY - pitchMm);
+
+        // Heights run from the highest down.
+        double[] text = [.. Spread.Apart([.. at.Reverse()], pitchMm, _area.MinY + pitchMm, _area.MaxY - pitchMm).Reverse()];
         for (int i = 0; i < _levels.Count; i++)
         {
             Point from = new(edge + 1.5, at[i]);
@@ -236,28 +210,6 @@ internal sealed class BaseViews
             string words = $"{(_levels[i].ZMm > 0 ? "+" : "")}{numbers.Length(_levels[i].ZMm)} {_levels[i].Name}";
             pen.Text(TextFit.Shortened(words, _area.MaxX - to.X - 2, TextStyle.Small), new(to + new Vector(1, 0), TextAlong.Start, TextAcross.Middle), TextStyle.Small);
         }
-    }
-
-    // Each as near to its height as all can be that keep their distance: neighbours that are too close move together, as far up as down (pooling of
-    // adjacent violators; Barlow and others, Statistical Inference under Order Restrictions, 1972, from memory).
-    private double[] Apart(double[] at, double pitchMm, double topMm)
-    {
-        List<(double Mean, int Count)> blocks = [];
-        for (int i = 0; i < at.Length; i++)
-        {
-            blocks.Add((at[i] + (i * pitchMm), 1));
-            while (blocks.Count > 1 && blocks[^1].Mean > blocks[^2].Mean)
-            {
-                ((double low, int lower), (double high, int upper)) = (blocks[^1], blocks[^2]);
-                blocks.RemoveRange(blocks.Count - 2, 2);
-                blocks.Add((((low * lower) + (high * upper)) / (lower + upper), lower + upper));
-            }
-        }
-
-        double[] placed = [.. blocks.SelectMany(b => Enumerable.Repeat(b.Mean, b.Count)).Select((q, i) => q - (i * pitchMm))];
-        double down = Math.Max(0, placed[0] - topMm);
-        double up = Math.Max(0, _area.MinY + pitchMm - (placed[^1] - down));
-        return [.. placed.Select(p => p - down + up)];
     }
 
     private void InPlan(SheetBuilder sheet)

@@ -13,17 +13,12 @@ internal static class CarrierSheet
     {
         ArgumentNullException.ThrowIfNull(design);
         SheetMatter matter = new SheetMatter(Table(design), new("Notes", CarrierWords.Notes(design))) { Caution = new(SheetWordsOf.CautionsOf(design)) };
-        CarrierPicture picture = null!;
-        SheetPlan plan = null!;
-        foreach (PaperSize size in PaperSize.Iso)
-        {
-            plan = SheetPlan.Of(size, matter);
-            picture = new(design, size, plan.Picture);
-            if (plan.IsRoomy && picture.Scale.Factor >= 1)
-            {
-                break;
-            }
-        }
+        PaperSize[] papers = [.. SheetPapers.Of(design, PaperSize.Iso)];
+        (SheetPlan plan, CarrierPicture picture) = At(1) ?? At(0) ?? (SheetPlan.Of(papers[^1], matter), new(design, papers[^1], SheetPlan.Of(papers[^1], matter).Picture));
+
+        (SheetPlan Plan, CarrierPicture Picture)? At(double leastScale) => SheetPlan.Best(papers, matter, (size, shared) => CarrierPicture.Fitted(design, size, shared.Picture, leastScale), p => p.Scale.Factor) is { } best
+            ? (best.Plan, best.Picture)
+            : null;
 
         SheetFrame.Draw(picture.Sheet, (number ?? SheetNumber.Single).On(SheetWordsOf.TitleBlock(design, "Carrier, seen from the wiper side", "Part drawing", picture.Scale)));
         plan.Draw(picture.Sheet, matter);
@@ -87,6 +82,8 @@ internal sealed class CarrierPicture
     private readonly double _halfMm;
     private readonly SheetView _plan;
     private readonly SheetView _section;
+    private readonly PaperSize _size;
+    private SheetBuilder? _sheet;
 
     /// <param name="design">The design.</param>
     /// <param name="size">The paper.</param>
@@ -105,14 +102,28 @@ internal sealed class CarrierPicture
 
         // The section's zero is the middle of the carrier's face.
         _section = SheetView.At(Scale, Point.Origin, centre - new Vector(0, (planHigh / 2) + BetweenMm));
-        Sheet = new(new("carrier", $"Carrier: {design.Brief.Title}", CarrierSheet.Description(design)), size);
+        _size = size;
+    }
+
+    /// <summary>The views in an area, or null where they do not fit at a scale or larger.</summary>
+    public static CarrierPicture? Fitted(Design design, PaperSize size, Bounds picture, double leastScale)
+    {
+        try
+        {
+            CarrierPicture fitted = new(design, size, picture);
+            return fitted.Scale.Factor >= leastScale ? fitted : null;
+        }
+        catch (NoRoomException)
+        {
+            return null;
+        }
     }
 
     /// <summary>The scale.</summary>
     public DrawingScale Scale { get; }
 
     /// <summary>The sheet.</summary>
-    public SheetBuilder Sheet { get; }
+    public SheetBuilder Sheet => _sheet ??= new(new("carrier", $"Carrier: {_design.Brief.Title}", CarrierSheet.Description(_design)), _size);
 
     private Part Part => _design.Parts.Carrier;
 
@@ -135,6 +146,7 @@ internal sealed class CarrierPicture
             Contour[] through = [.. Part.Shapes[0].Finished.Holes.Select(h => h.Travelled(Turning.Clockwise))];
             foreach (Outline pocket in recess.Pockets)
             {
+                Sheet.Texts.TakeEdges(pocket.Pieces.Select(p => p.Placed(_plan.ToPaper)));
                 pen.Area(new Outline(pocket.Outer, [.. pocket.Holes, .. through.Where(t => pocket.Contains(t.Pieces[0].Start))]), Fill.Of(FillKind.Recess), LineStyle.Thin);
             }
         }
@@ -151,6 +163,7 @@ internal sealed class CarrierPicture
         {
             Point end = _plan.Of(new Point(side * _halfMm, 0)) + new Vector(side * 3.5, 0);
             cutting.Line(end, end + new Vector(side * 5, 0), LineStyle.Edge);
+            SectionArrow.Draw(cutting, end + new Vector(side * 5, 0));
             cutting.Text("A", new(end + new Vector(side * 3, 1.5), TextAlong.Middle), TextStyle.Label);
         }
     }

@@ -24,11 +24,11 @@ internal static class CircuitSheet
         ArgumentNullException.ThrowIfNull(design);
         WiringLayout layout = WiringLayout.Of(design.Circuit.Request);
         MomentView? moment = (options ?? SheetOptions.Usual).MomentOf(design);
-        WiringPicture picture = new(layout, moment);
+        WiringPicture picture = new(layout, moment) { HasEarthedCase = Earthed(design).Length > 0 };
         CautionBlock caution = CautionOf(design);
-        NoteBlock folded = Notes(layout, moment, isFolded: true);
-        NoteBlock notes = Notes(layout, moment, isFolded: false);
-        (PaperSize size, bool folds) = Sizes.FirstOrDefault(((PaperSize Size, bool MayFold) s) => Fits(picture, s, PictureRoom(s.Size, s.MayFold ? folded : notes, caution)), (PaperSize.A0, true));
+        NoteBlock folded = Notes(design, layout, moment, isFolded: true);
+        NoteBlock notes = Notes(design, layout, moment, isFolded: false);
+        (PaperSize size, bool folds) = On(design).FirstOrDefault(((PaperSize Size, bool MayFold) s) => Fits(picture, s, PictureRoom(s.Size, s.MayFold ? folded : notes, caution)), (SheetPapers.Of(design, PaperSize.Iso).Last(), true));
         notes = folds && picture.ColumnCount(PictureRoom(size, folded, caution)) > 1 ? folded : notes;
         SheetBuilder sheet = new(new("circuit", $"Wiring diagram: {design.Brief.Title}", Description(design, layout) + (moment is null ? "" : $" {moment.Sentence} {Loads(design, moment)}")), size);
         SheetFrame.Draw(sheet, (number ?? SheetNumber.Single).On(SheetWordsOf.TitleBlock(design, "Wiring", "Circuit diagram")));
@@ -41,6 +41,13 @@ internal static class CircuitSheet
         picture.Draw(sheet, room);
         Words(sheet, (notes, caution), room);
         return sheet.Build();
+    }
+
+    // Bounded paper may be folded on too.
+    private static IEnumerable<(PaperSize Size, bool MayFold)> On(Design design)
+    {
+        PaperSize[] allowed = [.. SheetPapers.Of(design, Sizes.Select(s => s.Size))];
+        return Sizes.Where(s => allowed.Contains(s.Size)).Append((allowed[^1], true));
     }
 
     private const double GapMm = 5;
@@ -71,24 +78,28 @@ internal static class CircuitSheet
     }
 
     private static CautionBlock CautionOf(Design design) =>
-        new([.. SheetWordsOf.CautionsOf(design), "Fuse, thermal cut-out and protective earth belong in the finished wiring and are not drawn."]);
+        new([.. SheetWordsOf.CautionsOf(design), "Fuse, thermal cut-out and the rest of protective earth belong in the finished wiring and are not drawn."]);
 
     private static string Loads(Design design, MomentView moment) =>
         $"Loads: {string.Join("; ", design.Circuit.Loads.Select(l => $"{l} {moment.LoadWords(l)}"))}.";
 
-    private static NoteBlock Notes(WiringLayout layout, MomentView? moment, bool isFolded)
+    private static NoteBlock Notes(Design design, WiringLayout layout, MomentView? moment, bool isFolded)
     {
         List<string> notes =
         [
-            moment is null ? "Drawn at rest: every contact and input open, whatever the wheel's place."
+            moment is null ? RestWords(layout)
                 : $"{moment.Sentence} Heavy lines are live; dashed ones are joined to neither line nor neutral and may hold a charge.",
-            "A contact linked to a ring is one of the wheel's" + (moment is null ? "; below it stand the programme angles at which it is closed." : "."),
+            "A contact linked to a ring is one of the wheel's" + (moment is null ? "; below it stand the programme angles at which it is closed, and the seconds." : "."),
         ];
         if (layout.Bars.Any(b => b.IsWheel))
         {
             notes.Add("The heavy bar is the wheel's copper; the feed wiper slides on its whole ring.");
         }
 
+        notes.Add("Letters before numbers: -Q contact of the wheel, -X feed, -B input, -M motor, -E load, unless the file gives its own.");
+        notes.Add(Earthed(design) is { Length: > 0 } earthed
+            ? $"PE, protective earth, net E: {string.Join(", ", earthed)}. The motor's case is drawn joined to it."
+            : "The file has no earthed part. A motor with a metal case needs protective earth unless it is double insulated or fed by extra-low voltage.");
         if (layout.Crossings > 0)
         {
             notes.Add("Lines that cross without a dot are not joined.");
@@ -101,6 +112,13 @@ internal static class CircuitSheet
 
         return new("Notes", notes);
     }
+
+    private static string RestWords(WiringLayout layout) => layout.Symbols.Any(s => s.IsAlways)
+        ? "Drawn at rest, whatever the wheel's place: inputs open, contacts open, but for those that are always closed."
+        : "Drawn at rest: every contact and input open, whatever the wheel's place.";
+
+    private static string[] Earthed(Design design) =>
+        [.. design.Brief.Parts.Where(p => p.Kind == PartKind.Earthed).Select(p => p.Name), .. design.Brief.Wheel.Shaft == ShaftKind.Earthed ? ["shaft"] : (string[])[]];
 
     private static string Description(Design design, WiringLayout layout)
     {

@@ -19,7 +19,7 @@ internal static class RunSheet
         ScenarioRun run = design.Circuit.Play(scenario);
         RunRows rows = new(design, run.Beginning(Budgets.DrawnMoments / design.Brief.Scenarios.Count)) { WholeRun = run };
         RunChart? chart = null;
-        foreach (PaperSize size in Sizes)
+        foreach (PaperSize size in SheetPapers.Of(design, Sizes))
         {
             chart = new(design, rows, size);
             if (chart.IsRoomy)

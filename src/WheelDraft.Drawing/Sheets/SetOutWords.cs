@@ -8,18 +8,19 @@ internal static class SetOutWords
     /// <summary>One row an edge: the corners of window or land on either side of the ring radius, and the point on it, each with x, y and chord.</summary>
     /// <param name="design">The design.</param>
     /// <param name="withCorners">Whether corners are listed; without them, points on the ring radius alone.</param>
-    public static SheetTable Table(Design design, bool withCorners = true)
+    /// <param name="withAngles">Whether edges are numbered and their angles listed; not where they stand on the drawing, so that each is given once.</param>
+    public static SheetTable Table(Design design, bool withCorners = true, bool withAngles = true)
     {
         CutNumbers numbers = CutNumbers.Of(design);
         TableColumn[] columns =
         [
             new($"Edge, {numbers.UnitSign}"),
-            new("At °", TextAlong.End),
+            .. withAngles ? [new("At °", TextAlong.End)] : (TableColumn[])[],
             .. withCorners ? Columns("inner") : [],
             .. Columns("ring"),
             .. withCorners ? Columns("outer") : [],
         ];
-        return new(columns, [.. Edges(design).Select(e => Row(numbers, e, withCorners))]) { Title = "Set-out: every edge and corner from the axis" };
+        return new(columns, [.. Edges(design).GroupBy(e => e.Ring).SelectMany(ring => ring.Select((e, i) => Row(numbers, e, (withCorners, withAngles ? Invariant.Text($"{WheelEdges.NumberOf(design, ring.Key)}.{(i / 2) + 1} ") : ""))))]) { Title = "Set-out: every edge and corner from the axis" };
     }
 
     /// <summary>The edges of a design's wheel as they are set out.</summary>
@@ -33,13 +34,13 @@ internal static class SetOutWords
     private static IEnumerable<TableColumn> Columns(string which) =>
         [new($"{which} x", TextAlong.End), new("y", TextAlong.End), new("chord", TextAlong.End)];
 
-    private static IReadOnlyList<string> Row(CutNumbers numbers, SetOutEdge edge, bool withCorners) =>
+    private static IReadOnlyList<string> Row(CutNumbers numbers, SetOutEdge edge, (bool Corners, string Number) with) =>
     [
-        $"{edge.Ring.Name} {(edge.End == EdgeEnd.Make ? "make" : "break")}",
-        numbers.Direction(edge.OnRing.WheelRad, edge.OnRing.RadiusMm),
-        .. withCorners ? Cells(numbers, edge.Inner) : [],
+        $"{with.Number}{edge.Ring.Name} {(edge.End == EdgeEnd.Make ? "make" : "break")}",
+        .. with.Number.Length > 0 ? [numbers.Direction(edge.OnRing.WheelRad, edge.OnRing.RadiusMm)] : (string[])[],
+        .. with.Corners ? Cells(numbers, edge.Inner) : [],
         .. Cells(numbers, edge.OnRing),
-        .. withCorners ? Cells(numbers, edge.Outer) : [],
+        .. with.Corners ? Cells(numbers, edge.Outer) : [],
     ];
 
     private static IEnumerable<string> Cells(CutNumbers numbers, SetOutPoint point) =>

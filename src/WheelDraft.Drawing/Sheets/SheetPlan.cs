@@ -24,21 +24,30 @@ internal sealed record SheetMatter(IReadOnlyList<SheetTable> Tables, NoteBlock N
     /// <summary>The caution.</summary>
     public required CautionBlock Caution { get; init; }
 
+    /// <summary>Some of the tables with the same notes and caution.</summary>
+    public SheetMatter Only(Range tables) => this with { Tables = [.. Tables.Take(tables)] };
+
+    /// <summary>Whether every table keeps its words and figures whole at a width.</summary>
+    public bool IsWholeAt(double widthMm) => Tables.All(t => t.LeastWidthMm <= widthMm);
+
     /// <summary>The width at which no table breaks a cell into lines, mm.</summary>
-    public double TablesNaturalWidthMm => Tables.Max(t => t.NaturalWidthMm);
+    public double TablesNaturalWidthMm => Tables.Select(t => t.NaturalWidthMm).DefaultIfEmpty(0).Max();
 
     /// <summary>Height of all tables at a width, mm.</summary>
-    public double TablesHeightMm(double widthMm) => Tables.Sum(t => t.SideBySideHeightMm(widthMm)) + (TableGapMm * (Tables.Count - 1));
+    public double TablesHeightMm(double widthMm) => Tables.Sum(t => t.SideBySideHeightMm(widthMm)) + (TableGapMm * Math.Max(0, Tables.Count - 1));
 
     /// <summary>Draws the tables one below the other.</summary>
+    /// <param name="sheet">The sheet.</param>
+    /// <param name="area">The area.</param>
+    /// <param name="firstNumber">The number of the first one on its sheet, from 1.</param>
     /// <returns>How many rows found no room.</returns>
-    public int DrawTables(SheetBuilder sheet, Bounds area)
+    public int DrawTables(SheetBuilder sheet, Bounds area, int firstNumber = 1)
     {
         int missing = 0;
         double top = area.MaxY;
         for (int i = 0; i < Tables.Count; i++)
         {
-            GroupPen pen = sheet.Group(i == 0 ? "table" : Invariant.Text($"table-{i + 1}"), Tables[i].Title, "table");
+            GroupPen pen = sheet.Group(i + firstNumber == 1 ? "table" : Invariant.Text($"table-{i + firstNumber}"), Tables[i].Title, "table");
 
             // A table takes no more than its own height, so that side by side it leaves the room below to the next.
             double foot = top - Tables[i].SideBySideHeightMm(area.Width);
@@ -59,6 +68,12 @@ internal sealed record SheetMatter(IReadOnlyList<SheetTable> Tables, NoteBlock N
 /// <param name="IsRoomy">Whether all rows of the tables find room and the picture keeps enough.</param>
 internal sealed record SheetPlan(Bounds Picture, Bounds Table, Bounds Notes, Bounds Caution, bool IsRoomy)
 {
+    /// <summary>How many of the last tables stand at the foot, left of the title block; 0 for none.</summary>
+    public int CountAtFoot { get; init; }
+
+    /// <summary>Where those stand.</summary>
+    public Bounds Foot { get; init; }
+
     private const double GapMm = 5;
 
     // A sheet is the picture's: it keeps this share of height or width, however much the table needs.
@@ -72,6 +87,85 @@ internal sealed record SheetPlan(Bounds Picture, Bounds Table, Bounds Notes, Bou
     {
         Bounds room = SheetFrame.RoomOf(size);
         return size.HeightMm > size.WidthMm ? Upright(room, matter) : Lying(room, matter);
+    }
+
+    /// <summary>All ways of sharing out a sheet on which every table finds room; the usual one first.</summary>
+    public static IEnumerable<SheetPlan> Ways(PaperSize size, SheetMatter matter)
+    {
+        SheetPlan usual = Of(size, matter);
+        IEnumerable<SheetPlan> lying = size.HeightMm > size.WidthMm ? [] :
+            from atFoot in Enumerable.Range(0, matter.Tables.Count + 1)
+            let beside = matter.Only(..^atFoot)
+            from width in (double[])[NotesWidthMm, beside.TablesNaturalWidthMm, 0.75 * beside.TablesNaturalWidthMm, TitleBlock.WidthMm - GapMm]
+            where width >= NotesWidthMm && beside.IsWholeAt(width)
+            select Split(size, matter, atFoot, width);
+        return ((SheetPlan?[])[usual, size.HeightMm > size.WidthMm ? UprightBesideNotes(size, matter) : WithTablesAtTheFoot(size, matter)]).OfType<SheetPlan>().Concat(lying).Where(p => p.IsRoomy);
+    }
+
+    /// <summary>The best way of sharing out the smallest paper on which a picture is large enough: the one with the largest scale.</summary>
+    /// <param name="sizes">The papers, the smallest first.</param>
+    /// <param name="matter">What stands beside the picture.</param>
+    /// <param name="picture">Draws up a picture; null where it does not fit.</param>
+    /// <param name="scale">Its scale, or any measure of how good it is.</param>
+    /// <returns>Null where it fits on no paper.</returns>
+    public static (PaperSize Size, SheetPlan Plan, T Picture)? Best<T>(IEnumerable<PaperSize> sizes, SheetMatter matter, Func<PaperSize, SheetPlan, T?> picture, Func<T, double> scale)
+        where T : class
+    {
+        foreach (PaperSize size in sizes)
+        {
+            (SheetPlan Plan, T? Picture)[] fit = [.. Ways(size, matter).Select(p => (p, picture(size, p))).Where(p => p.Item2 is not null)];
+            if (fit.Length > 0)
+            {
+                (SheetPlan plan, T? best) = fit.MaxBy(p => scale(p.Picture!));
+                return (size, plan, best!);
+            }
+        }
+
+        return null;
+    }
+
+    // On upright paper small tables stand over the caution, beside the notes.
+    private static SheetPlan? UprightBesideNotes(PaperSize size, SheetMatter matter)
+    {
+        Bounds room = SheetFrame.RoomOf(size);
+        double half = (room.Width - GapMm) / 2;
+        if (!matter.IsWholeAt(half))
+        {
+            return null;
+        }
+
+        double caution = room.MinY + matter.Caution.HeightMm(half);
+        double tables = matter.TablesHeightMm(half);
+        double top = Math.Max(room.MinY + matter.Notes.HeightMm(half), caution + GapMm + tables);
+        return new(
+            new(room.MinX, top + GapMm, room.MaxX, room.MaxY),
+            new(room.MaxX - half, caution + GapMm, room.MaxX, caution + GapMm + tables),
+            new(room.MinX, room.MinY, room.MinX + half, top),
+            new(room.MaxX - half, room.MinY, room.MaxX, caution),
+            room.MaxY - top - GapMm >= LeastPicture * room.Height);
+    }
+
+    // Notes, caution and the first tables in a column above the title block, the other tables left of the block; the picture has the rest, down to the
+    // frame where the column is as wide as the block.
+    private static SheetPlan Split(PaperSize size, SheetMatter matter, int atFoot, double columnMm)
+    {
+        Bounds room = SheetFrame.RoomOf(size);
+        Bounds low = SheetFrame.BesideTitleBlock(size);
+        (SheetMatter beside, SheetMatter foot) = (matter.Only(..^atFoot), matter.Only(^atFoot..));
+        double left = room.MaxX - columnMm;
+        double words = Math.Min(columnMm, NotesWidthMm * 1.5);
+        double cautionTop = room.MinY + matter.Caution.HeightMm(words);
+        double notesTop = cautionTop + GapMm + matter.Notes.HeightMm(words);
+        double tables = beside.Tables.Count == 0 ? 0 : GapMm + beside.TablesHeightMm(columnMm);
+        double footTop = low.MinY + (atFoot == 0 ? 0 : foot.TablesHeightMm(low.Width) + GapMm);
+        double pictureFoot = Math.Max(footTop, left - GapMm <= low.MaxX + GapMm ? low.MinY : room.MinY);
+        Bounds picture = new(room.MinX, pictureFoot, left - GapMm, room.MaxY);
+        bool isRoomy = notesTop + tables <= room.MaxY && foot.IsWholeAt(low.Width) && picture.Height >= LeastPicture * room.Height && picture.Width >= LeastPicture * room.Width;
+        return new(picture, new(left, Math.Min(notesTop + GapMm, room.MaxY), room.MaxX, room.MaxY), new(left, cautionTop + GapMm, left + words, notesTop), new(left, room.MinY, left + words, cautionTop), isRoomy)
+        {
+            CountAtFoot = atFoot,
+            Foot = new(low.MinX, low.MinY, low.MaxX, Math.Max(low.MinY, footTop - (atFoot == 0 ? 0 : GapMm))),
+        };
     }
 
     /// <summary>Shares out lying paper with the tables beside the title block, so that only notes stand beside the picture.</summary>
@@ -100,7 +194,9 @@ internal sealed record SheetPlan(Bounds Picture, Bounds Table, Bounds Notes, Bou
     /// <returns>How many rows of the tables found no room.</returns>
     public int Draw(SheetBuilder sheet, SheetMatter matter)
     {
-        int missing = matter.DrawTables(sheet, Table);
+        int beside = matter.Tables.Count - CountAtFoot;
+        int missing = matter.Only(..beside).DrawTables(sheet, Table);
+        missing += CountAtFoot == 0 ? 0 : matter.Only(beside..).DrawTables(sheet, Foot, beside + 1);
         GroupPen words = sheet.Group("notes", "Notes and caution", "notes");
         matter.Notes.Draw(words, new Point(Notes.MinX, Notes.MaxY), Notes.Width);
         matter.Caution.Draw(words, new Point(Caution.MinX, Caution.MaxY), Caution.Width);

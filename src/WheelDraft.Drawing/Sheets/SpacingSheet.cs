@@ -13,7 +13,7 @@ internal static class SpacingSheet
         TightPlaces places = TightPlaces.Of(design);
         SheetMatter matter = new(SpacingWords.Table(design, places), new("Notes", SpacingWords.Notes(design, places))) { Caution = new(SheetWordsOf.CautionsOf(design)) };
         SpacingPicture? picture = null;
-        foreach (PaperSize size in PaperSize.Iso)
+        foreach (PaperSize size in SheetPapers.Of(design, PaperSize.Iso))
         {
             picture = On(size) ?? picture;
             if (picture is { IsRoomy: true })
@@ -22,7 +22,7 @@ internal static class SpacingSheet
             }
         }
 
-        return (picture ?? new(design, places, matter, PaperSize.Iso[^1])).Draw(number ?? SheetNumber.Single);
+        return (picture ?? new(design, places, matter, SheetPapers.Of(design, PaperSize.Iso).Last())).Draw(number ?? SheetNumber.Single);
 
         // Small paper may have no room for a legend with long names, and larger paper has.
         SpacingPicture? On(PaperSize size)

@@ -19,9 +19,10 @@ internal static class StripSheet
         PlacedStrip strip = design.Strips.Strips[index];
         StripWords words = new(design, strip);
         SheetMatter matter = new([words.FoldTable(), words.FigureTable()], words.Notes()) { Caution = new(SheetWordsOf.CautionsOf(design)) };
-        PaperSize size = Sizes.FirstOrDefault(s => SheetPlan.Of(s, matter) is { IsRoomy: true } p && StripViews.Fits(strip, p.Picture)) ?? PaperSize.A0;
-        SheetPlan plan = SheetPlan.Of(size, matter);
-        StripViews views = new(design, strip, plan.Picture);
+        PaperSize[] papers = [.. SheetPapers.Of(design, Sizes)];
+        (PaperSize size, SheetPlan plan, StripViews views) =
+            SheetPlan.Best(papers, matter, (_, shared) => StripViews.Fits(strip, shared.Picture) ? new StripViews(design, strip, shared.Picture) : null, v => v.Scale.Factor)
+            ?? (papers[^1], SheetPlan.Of(papers[^1], matter), new(design, strip, SheetPlan.Of(papers[^1], matter).Picture));
         string slug = FileSlugs.Of(design.Strips.Strips.Select(s => s.Form.Strip.Name))[index];
         SheetBuilder sheet = new(new($"strip-{slug}", $"Strip {strip.Form.Strip.Name}: {design.Brief.Title}", words.Description()), size);
         TitleBlock block = SheetWordsOf.TitleBlock(design, $"Strip: {strip.Form.Strip.Name}", "Part drawing", views.Scale) with { Projection = Projection.FirstAngle };

@@ -19,7 +19,7 @@ internal static class TimingSheet
         TimingChart? chart = null;
         IReadOnlyList<TimingSection> sections = new TimingRows(design).Sections();
         MomentView? moment = (options ?? SheetOptions.Usual).MomentOf(design);
-        foreach (PaperSize size in Sizes)
+        foreach (PaperSize size in SheetPapers.Of(design, Sizes))
         {
             chart = new(design, sections, size) { Moment = moment };
             if (chart.IsRoomy)

@@ -10,11 +10,16 @@ internal sealed class WheelCallouts(Design design)
     private readonly DrawingNumbers _numbers = new(design.Brief.DrawingUnit);
     private readonly CutNumbers _cut = CutNumbers.Of(design);
 
-    /// <summary>Ways of annotating, the fullest first: rings by name, then by their number in the table; the table has what a way leaves out.</summary>
-    public IReadOnlyList<IReadOnlyList<RingCallout>> Ways() =>
+    /// <summary>Ways of annotating with every edge's angle: rings by name, then by their number in the table.</summary>
+    public IReadOnlyList<IReadOnlyList<RingCallout>> WaysWithEdges() =>
     [
         [.. Holes(), .. Stations(Named), .. Edges(Named)],
         [.. Holes(), .. Stations(ByNumber), .. Edges(ByNumber)],
+    ];
+
+    /// <summary>Ways of annotating where the table has the edges, the fullest first.</summary>
+    public IReadOnlyList<IReadOnlyList<RingCallout>> WaysWithoutEdges() =>
+    [
         [.. Holes(), .. Stations(Named)],
         [.. Holes(), .. Stations(ByNumber)],
         [.. Holes()],
@@ -30,11 +35,13 @@ internal sealed class WheelCallouts(Design design)
 
     private IEnumerable<RingCallout> Holes()
     {
+        // The bore's own size stands on the section.
         BoreBrief bore = design.Brief.Wheel.Bore;
-        string flat = bore.FlatMm is double mm ? $", flat {_numbers.Length(mm)}" : "";
+        if (bore.FlatMm is double flat)
+        {
+            yield return new(Point.Polar(flat - (bore.DiameterMm / 2), bore.FlatAtRad), $"flat {_numbers.Length(flat)} at {DrawingNumbers.Direction(bore.FlatAtRad)}");
+        }
 
-        // Away from the flat, and from the home mark.
-        yield return new(Point.Polar(bore.DiameterMm / 2, bore.FlatMm is null ? Angles.RadFromDeg(200) : bore.FlatAtRad + Angles.RadFromDeg(160)), _numbers.Diameter(bore.DiameterMm) + flat);
         if (_wheel.Fixings.Count > 0)
         {
             FixingsBrief fixings = design.Brief.Wheel.Fixings!;
@@ -81,43 +88,37 @@ internal static class WheelEdges
         return design.Motion.Direction == Turning.Clockwise ? (start, end) : (end, start);
     }
 
-    /// <summary>Every ring and every edge; then how edges and corners are set out, where there are any.</summary>
+    /// <summary>Every ring; then every edge and how it is set out, where there are any.</summary>
     /// <param name="design">The design.</param>
-    /// <param name="withNumbers">Whether rings are numbered.</param>
     /// <param name="withCorners">Whether corners are set out too.</param>
-    public static IReadOnlyList<SheetTable> Tables(Design design, bool withNumbers = true, bool withCorners = true)
+    /// <param name="withAngles">Whether edges are listed with their angles; not where these stand on the drawing.</param>
+    public static IReadOnlyList<SheetTable> Tables(Design design, bool withCorners = true, bool withAngles = true)
     {
-        SheetTable setOut = SetOutWords.Table(design, withCorners);
-        return setOut.Rows.Count == 0 ? [Table(design, withNumbers)] : [Table(design, withNumbers), setOut];
+        SheetTable setOut = SetOutWords.Table(design, withCorners, withAngles);
+        return setOut.Rows.Count == 0 ? [Table(design)] : [Table(design), setOut];
     }
 
-    /// <summary>Every ring and every edge.</summary>
-    /// <param name="design">The design.</param>
-    /// <param name="withNumbers">Whether rings are numbered, for callouts that name them by number.</param>
-    public static SheetTable Table(Design design, bool withNumbers = true)
+    /// <summary>Every ring.</summary>
+    public static SheetTable Table(Design design)
     {
         CutNumbers numbers = CutNumbers.Of(design);
-        int first = withNumbers ? 0 : 1;
-        TableColumn[] columns =
-            [
-                new("No.", TextAlong.End),
-                new("Ring"),
-                new($"Radius {numbers.UnitSign}", TextAlong.End),
-                new(design.Wheel.Feed is null ? "Wipers at home °" : "Wiper at home °", TextAlong.End),
-                new($"{(design.Wheel.Feed is null ? "Lands" : "Windows")} {numbers.UnitSign}", TextAlong.End),
-                new("Make edge °", TextAlong.End),
-                new("Break edge °", TextAlong.End),
-                new("Makes s", TextAlong.End),
-                new("Breaks s", TextAlong.End),
-            ];
-        return new(columns[first..], [.. design.Wheel.AllRings.SelectMany(ring => Rows(design, numbers, ring)).Select(r => (IReadOnlyList<string>)[.. r.Skip(first)])])
+        bool hasLands = design.Wheel.Feed is null;
+        return new(
+        [
+            new("No.", TextAlong.End),
+            new("Ring"),
+            new($"Radius {numbers.UnitSign}", TextAlong.End),
+            new(hasLands ? "Wipers at home °" : "Wiper at home °", TextAlong.End),
+            new($"{(hasLands ? "Lands" : "Windows")} {numbers.UnitSign}", TextAlong.End),
+        ],
+        [.. design.Wheel.AllRings.Select(ring => Row(design, numbers, ring))])
         {
-            Title = "Rings and edges",
+            Title = "Rings",
         };
     }
 
     /// <summary>What the drawing leaves to words.</summary>
-    public static IReadOnlyList<string> Notes(Design design)
+    public static IReadOnlyList<string> Notes(Design design, bool withNumbers = false)
     {
         DrawingNumbers numbers = new(design.Brief.DrawingUnit);
         ProcessBrief process = design.Brief.Process;
@@ -125,11 +126,14 @@ internal static class WheelEdges
         [
             $"Seen from the wiper side; the wheel turns {SheetWordsOf.Turns(design)}, {DrawingNumbers.Trimmed(design.Motion.TurnTimeS, 3)} s a turn. Circles mark the wipers at home.",
             "All angles are wheel angles: from the home mark, anticlockwise seen from the wiper side, edges on their ring radius. Finished sizes, before any kerf.",
+            WheelSection.Note(design),
+            "Remove all burrs; no edge stands up on the wiper side (common practice, no source).",
             SetOutWords.Note(design),
-            $"Copper {design.Brief.Wheel.Material}, {numbers.Thickness(design.Brief.Wheel.ThicknessMm)} thick. Cut edges ±{numbers.LengthWithUnit(process.ToleranceMm, 3)}; inside corners {numbers.Radius(process.InsideRadiusMm, 3)}.",
+            $"Copper {design.Brief.Wheel.Material}, {numbers.Thickness(design.Brief.Wheel.ThicknessMm)} thick. General tolerance: cut edges ±{numbers.LengthWithUnit(process.ToleranceMm, 3)} each, thicknesses those of the stock; inside corners {numbers.Radius(process.InsideRadiusMm, 3)}.",
             .. design.Wheel.Rings.Where(r => r.Adjust is not null).Select(r => Slope(design, r)),
             .. design.Brief.Wheel.Rim || design.Wheel.Feed is null ? (string[])[] : ["No rim: windows of the outermost ring are open to the outside."],
             .. WheelMarks.Of(design).Missing,
+            .. withNumbers ? [$"Edges are numbered because their names and angles do not fit beside the wheel: {(design.Wheel.Feed is null ? "land 2.1 is" : "copper 2.1 is")} the first on-period of ring 2; the table has its edges."] : (string[])[],
         ];
     }
 
@@ -163,33 +167,12 @@ internal static class WheelEdges
         return $"'{ring.Name}': sloped {(ring.Adjust!.Edge.End == EdgeEnd.Make ? "make" : "break")} edge, straight from {End(ring.Adjust.EdgeInner)} to {End(ring.Adjust.EdgeOuter)}.";
     }
 
-    private static IEnumerable<IReadOnlyList<string>> Rows(Design design, CutNumbers numbers, RingLayout ring)
-    {
-        string[] place =
-        [
-            ring.IsFeed ? "" : DrawingNumbers.Trimmed(NumberOf(design, ring), 0),
-            ring.IsFeed ? $"feed ({ring.Name})" : ring.Name,
-            numbers.Length(ring.RadiusMm),
-            string.Join(", ", ring.Wipers.Select(w => DrawingNumbers.DirectionInColumn(w.StationRad, 2))),
-        ];
-        if (ring.IsWhole)
-        {
-            yield return [.. place, Band(numbers, ring), "", "", "always", "never"];
-        }
-
-        foreach (RingPeriod period in ring.Periods)
-        {
-            (double make, double off) = MakeAndBreak(design, period);
-            yield return
-            [
-                .. place,
-                Band(numbers, ring),
-                numbers.Direction(make, ring.RadiusMm),
-                numbers.Direction(off, ring.RadiusMm),
-                DrawingNumbers.Fixed(design.Motion.SecondsFromRad(period.Wanted.StartRad), 2),
-                DrawingNumbers.Fixed(design.Motion.SecondsFromRad(Angles.InTurn(period.Wanted.EndRad)), 2),
-            ];
-            place = ["", "", "", ""];
-        }
-    }
+    private static IReadOnlyList<string> Row(Design design, CutNumbers numbers, RingLayout ring) =>
+    [
+        ring.IsFeed ? "" : DrawingNumbers.Trimmed(NumberOf(design, ring), 0),
+        ring.IsFeed ? $"feed ({ring.Name})" : ring.Name,
+        numbers.Length(ring.RadiusMm),
+        string.Join(", ", ring.Wipers.Select(w => DrawingNumbers.DirectionInColumn(w.StationRad, 2))),
+        Band(numbers, ring),
+    ];
 }

@@ -16,40 +16,58 @@ internal static class WheelSheet
     public static Sheet Of(Design design, SheetNumber? number = null, SheetOptions? options = null)
     {
         ArgumentNullException.ThrowIfNull(design);
-        IReadOnlyList<RingCallout> key = (options ?? SheetOptions.Usual).Callouts == CalloutMarks.Numbers ? new WheelCallouts(design).Numbered() : [];
+        WheelCallouts callouts = new(design);
+        IReadOnlyList<RingCallout> key = (options ?? SheetOptions.Usual).Callouts == CalloutMarks.Numbers ? callouts.Numbered() : [];
+        PaperSize[] papers = [.. SheetPapers.Of(design, PaperSize.Iso)];
+        SheetNumber place = number ?? SheetNumber.Single;
 
         // Hundreds of edges with their corners have no room on any paper: then corners are left to the edges' angles and the rings' windows.
-        foreach (bool withCorners in (bool[])[true, false])
+        foreach ((bool withCorners, double leastScale) in ((bool, double)[])[(true, 1), (false, 1), (true, 0), (false, 0)])
         {
-            SheetMatter matter = new SheetMatter(WheelEdges.Tables(design, key.Count == 0, withCorners), new("Notes", WheelEdges.Notes(design))) { Caution = new(SheetWordsOf.CautionsOf(design)) }.WithKey(key);
-            foreach (PaperSize size in PaperSize.Iso)
+            SheetMatter withEdges = Matter(design, withCorners, hasEdges: true).WithKey(key);
+            SheetMatter withoutEdges = Matter(design, withCorners, hasEdges: false);
+            foreach (PaperSize size in papers)
             {
-                SheetPlan plan = SheetPlan.Of(size, matter);
-                WheelPicture picture = WheelPicture.Fitted(design, size, plan, key);
-                bool isLast = size == PaperSize.Iso[^1] && (plan.IsRoomy || !withCorners);
-                if (isLast || (plan.IsRoomy && picture.Scale.Factor >= 1 && picture.HasAllCallouts))
+                WheelChoice? full = Best(design, size, withEdges, key.Count > 0 ? [key] : callouts.WaysWithEdges());
+                WheelChoice? few = key.Count > 0 ? null : Best(design, size, withoutEdges, callouts.WaysWithoutEdges());
+                WheelChoice? chosen = full is not null && (few is null || full.Picture.Scale.Factor >= few.Picture.Scale.Factor || full.Picture.IsLarge) ? full : few;
+                if (chosen is not null && chosen.Picture.Scale.Factor >= leastScale)
                 {
-                    return picture.Draw(matter.WithKey(picture.Key), number ?? SheetNumber.Single);
+                    return chosen.Picture.Draw(chosen.Matter.WithKey(chosen.Picture.Key), place);
                 }
             }
         }
 
-        throw new System.Diagnostics.UnreachableException();
+        SheetMatter last = Matter(design, withCorners: false, hasEdges: false);
+        SheetPlan plan = SheetPlan.Of(papers[^1], last);
+        return new WheelPicture(design, papers[^1], plan, callouts.WaysWithoutEdges()[^1]).Draw(last, place);
     }
+
+    private sealed record WheelChoice(SheetMatter Matter, WheelPicture Picture);
+
+    private static SheetMatter Matter(Design design, bool withCorners, bool hasEdges) =>
+        new([.. RevisionTable.Of(design), .. WheelEdges.Tables(design, withCorners, !hasEdges)], new("Notes", WheelEdges.Notes(design, !hasEdges))) { Caution = new(SheetWordsOf.CautionsOf(design)) };
+
+    private static WheelChoice? Best(Design design, PaperSize size, SheetMatter matter, IReadOnlyList<IReadOnlyList<RingCallout>> ways) =>
+        SheetPlan.Best([size], matter, (paper, plan) => ways.Select((w, i) => WheelPicture.Fitted(design, paper, plan, w, i)).OfType<WheelPicture>().MaxBy(p => p.Worth), p => p.Worth) is { } best
+            ? new(matter, best.Picture)
+            : null;
 }
 
 /// <summary>The view of the wheel on one size of paper.</summary>
 internal sealed class WheelPicture
 {
-    // Above and below the wheel, mm on the paper: the arrow of rotation and the line of the diameter, each with its text.
+    // Above the wheel, mm on the paper: the arrow of rotation and its text; below it the line of the diameter.
     private const double AboveMm = 13;
+    private const double DiameterMm = 13;
 
     // Patches are small, and leaders end on them: a circle lets them be found.
     private const double PatchCircleMm = 1.5;
     private static readonly LineStyle PatchCircle = LineStyle.Wide(LineKind.ContinuousNarrow, Ink.Accent, 0.35);
 
-    // From the wheel to the texts at its sides: what the arrows of leaders need.
+    // From the wheel to the texts at its sides: what the arrows of leaders need; and at the least what the frames of run-out take.
     private const double BesideMm = 12;
+    private const double FramesMm = 32;
 
     // Leaders to edges may cost one step of scale as long as the wheel keeps this size on the paper, mm.
     private const double LeastWheelMm = 85;
@@ -58,27 +76,47 @@ internal sealed class WheelPicture
     private const int MostCallouts = 26;
 
     private readonly Design _design;
-    private readonly SheetBuilder _sheet;
+    private readonly PaperSize _size;
+    private readonly CalloutMarks _marks;
+    private SheetBuilder? _builder;
     private readonly SheetPlan _plan;
     private readonly SheetView _view;
     private readonly IReadOnlyList<RingCallout> _callouts;
 
-    private WheelPicture(Design design, PaperSize size, SheetPlan plan, (SheetView View, IReadOnlyList<RingCallout> Callouts) choice)
+    /// <summary>Puts the wheel on a sheet.</summary>
+    /// <param name="design">The design.</param>
+    /// <param name="size">The paper.</param>
+    /// <param name="plan">How it is shared out.</param>
+    /// <param name="callouts">What is said of it, in the wheel frame.</param>
+    /// <exception cref="NoRoomException">It fits at no standard scale.</exception>
+    public WheelPicture(Design design, PaperSize size, SheetPlan plan, IReadOnlyList<RingCallout> callouts)
     {
         _design = design;
         _plan = plan;
-        _sheet = new(new("wheel", $"Contact wheel: {design.Brief.Title}", WheelEdges.Description(design)), size);
-        (_view, _callouts) = choice;
+        _size = size;
+        _marks = callouts.Any(c => c.Number is not null) ? CalloutMarks.Numbers : CalloutMarks.Words;
+        _view = ViewOn(design, plan.Picture, CalloutRing.ColumnMm(_marks, callouts.Select(c => c.Text)));
+        RingCallout[] placed = [.. callouts.Select(c => c with { At = _view.Of(c.At) })];
+        _callouts = _marks == CalloutMarks.Numbers ? CalloutKey.Numbered(Ring.InOrder(placed)) : placed;
     }
 
     /// <summary>The scale.</summary>
     public DrawingScale Scale => _view.Scale;
 
-    /// <summary>Whether numbered callouts, which the key counts on, all find room; words may give way to the table.</summary>
-    public bool HasAllCallouts => MarksOf(_callouts) == CalloutMarks.Words || _callouts.Count <= Ring(_design, (_view, _callouts), _plan.Picture).Capacity;
+    /// <summary>How good it is: the scale, and of equal scales the fuller words.</summary>
+    public double Worth => Scale.Factor * (1 - (0.001 * Way));
+
+    /// <summary>Which way of annotating it has, the fullest first.</summary>
+    private int Way { get; init; }
+
+    /// <summary>Whether the wheel is large enough on the paper to give a step of scale for the angles of its edges.</summary>
+    public bool IsLarge => _view.OnPaperMm(Reach(_design)) >= LeastWheelMm;
+
+    // Begun when it is drawn: many ways are tried before, and the description costs more than all of them.
+    private SheetBuilder Builder => _builder ??= new(new("wheel", $"Contact wheel: {_design.Brief.Title}", WheelEdges.Description(_design)), _size);
 
     /// <summary>The key to numbered callouts; empty for words.</summary>
-    public IReadOnlyList<RingCallout> Key => MarksOf(_callouts) == CalloutMarks.Numbers ? _callouts : [];
+    public IReadOnlyList<RingCallout> Key => _marks == CalloutMarks.Numbers ? _callouts : [];
 
     private WheelLayout Wheel => _design.Wheel;
 
@@ -86,69 +124,72 @@ internal sealed class WheelPicture
 
     private double OuterMm => _view.OnPaperMm(Reach(_design) / 2);
 
-    /// <summary>Chooses scale and callouts for a sheet.</summary>
-    /// <param name="design">The design.</param>
-    /// <param name="size">The paper.</param>
-    /// <param name="plan">How it is shared out.</param>
-    /// <param name="key">Numbered callouts; empty for words, as many as find room.</param>
-    public static WheelPicture Fitted(Design design, PaperSize size, SheetPlan plan, IReadOnlyList<RingCallout> key)
+    // The copper's face on the section, under the plan and the line of its diameter.
+    private double SectionY => Centre.Y - OuterMm - DiameterMm - WheelSection.OverMm;
+
+    private CalloutRing Ring
     {
-        if (key.Count > 0)
+        get
         {
-            (SheetView View, IReadOnlyList<RingCallout> Callouts) all = View(design, plan.Picture, key);
-            return new(design, size, plan, (all.View, CalloutKey.Numbered(Ring(design, all, plan.Picture).InOrder(all.Callouts))));
+            double half = Reach(_design) / 2;
+            return new(_view.Of(new Bounds(-half, -half, half, half)).Grown(4), _plan.Picture with { MinY = SectionY + WheelSection.OverMm }) { Marks = _marks };
         }
+    }
 
-        (SheetView View, IReadOnlyList<RingCallout> Callouts)[] ways = [.. new WheelCallouts(design).Ways().Select(w => View(design, plan.Picture, w))];
-        (SheetView View, IReadOnlyList<RingCallout> Callouts) few = ways[^1];
-        foreach ((SheetView View, IReadOnlyList<RingCallout> Callouts) way in ways)
+    /// <summary>The wheel on a sheet with all these callouts, or null where they find no room.</summary>
+    public static WheelPicture? Fitted(Design design, PaperSize size, SheetPlan plan, IReadOnlyList<RingCallout> callouts, int way)
+    {
+        try
         {
-            bool large = way.View.Scale == few.View.Scale || way.View.OnPaperMm(Reach(design)) >= LeastWheelMm;
-            if (large && way.Callouts.Count <= MostCallouts && way.Callouts.Count <= Ring(design, way, plan.Picture).Capacity)
-            {
-                return new(design, size, plan, way);
-            }
+            WheelPicture picture = new(design, size, plan, callouts) { Way = way };
+            return callouts.Count <= picture.Ring.Capacity && (picture._marks == CalloutMarks.Numbers || callouts.Count <= MostCallouts) ? picture : null;
         }
-
-        return new(design, size, plan, few);
+        catch (NoRoomException)
+        {
+            return null;
+        }
     }
 
     /// <summary>Draws the whole sheet.</summary>
     public Sheet Draw(SheetMatter matter, SheetNumber number)
     {
-        SheetFrame.Draw(_sheet, number.On(SheetWordsOf.TitleBlock(_design, "Contact wheel, seen from the wiper side", "Part drawing", Scale)));
-        int left = _plan.Draw(_sheet, matter);
+        SheetFrame.Draw(Builder, number.On(SheetWordsOf.TitleBlock(_design, "Contact wheel, seen from the wiper side", "Part drawing", Scale)));
+        int left = _plan.Draw(Builder, matter);
         if (left > 0)
         {
-            _sheet.Warn(Invariant.Text($"The table of the wheel drawing lacks its last {left} rows: even this paper is too small; report.json lists all edges."));
+            Builder.Warn(Invariant.Text($"The table of the wheel drawing lacks its last {left} rows: even this paper is too small; report.json lists all edges."));
         }
 
         DrawWheel();
+        bool allRadii = new WheelSection(_design, SheetView.At(Scale, Point.Origin, new(Centre.X, SectionY)), _plan.Picture).Draw(Builder);
         DrawDirection();
         DrawDimensions();
-        return _sheet.Build();
+        int unnumbered = DrawNumbers();
+        DrawCuttingPlane();
+        AngleSense.TryDraw(Builder, _plan.Picture);
+        DrawDetails(allRadii, unnumbered);
+        return Builder.Build();
     }
 
     private static double Reach(Design design) => Math.Max(design.Wheel.OuterDiameterMm, design.Brief.Carrier.DiameterMm ?? 0);
 
-    // Callouts come in the wheel frame and go on the paper.
-    private static (SheetView View, IReadOnlyList<RingCallout> Callouts) View(Design design, Bounds picture, IReadOnlyList<RingCallout> chosen)
+    // The plan over its section, in line, in the middle of the picture, at the largest standard scale.
+    private static SheetView ViewOn(Design design, Bounds picture, double columnMm)
     {
-        double half = Reach(design) / 2;
-        double beside = Math.Min(BesideMm + CalloutRing.ColumnMm(MarksOf(chosen), chosen.Select(c => c.Text)), picture.Width * 0.4);
-        Bounds area = new(picture.MinX + beside, picture.MinY + AboveMm, picture.MaxX - beside, picture.MaxY - AboveMm);
-        SheetView view = SheetView.Fitted(new(-half, -half, half, half), area);
-        return (view, [.. chosen.Select(c => c with { At = view.Of(c.At) })]);
-    }
+        double reach = Reach(design);
+        double beside = Math.Max(FramesMm, Math.Min(BesideMm + columnMm, picture.Width * 0.4));
+        foreach (DrawingScale scale in DrawingScale.Iso)
+        {
+            double high = AboveMm + (reach * scale.Factor) + DiameterMm + WheelSection.OverMm + WheelSection.UnderMm(design, scale.Factor);
+            if ((reach * scale.Factor) + (2 * beside) <= picture.Width && high <= picture.Height)
+            {
+                double top = picture.MaxY - ((picture.Height - high) / 2);
+                return SheetView.At(scale, Point.Origin, new(picture.Centre.X, top - AboveMm - (reach * scale.Factor / 2)));
+            }
+        }
 
-    private static CalloutRing Ring(Design design, (SheetView View, IReadOnlyList<RingCallout> Callouts) way, Bounds picture)
-    {
-        double half = Reach(design) / 2;
-        return new(way.View.Of(new Bounds(-half, -half, half, half)).Grown(4), picture) { Marks = MarksOf(way.Callouts) };
+        throw new NoRoomException("The wheel with its section and its leaders fits the paper at no standard scale.");
     }
-
-    private static CalloutMarks MarksOf(IReadOnlyList<RingCallout> callouts) =>
-        callouts.Any(c => c.Number is not null) ? CalloutMarks.Numbers : CalloutMarks.Words;
 
     private void DrawWheel()
     {
@@ -162,7 +203,7 @@ internal sealed class WheelPicture
         foreach (CopperPiece piece in Wheel.Copper)
         {
             copper.Area(piece.Outline, Fill.Of(FillKind.Copper), LineStyle.Edge);
-            _sheet.Texts.TakeEdges(piece.Outline.Pieces.Select(p => p.Placed(_view.ToPaper)));
+            Builder.Texts.TakeEdges(piece.Outline.Pieces.Select(p => p.Placed(_view.ToPaper)));
         }
 
         ViewPen rings = In("rings", "Ring radii", "rings");
@@ -205,7 +246,7 @@ internal sealed class WheelPicture
     /// <summary>The home mark's index outside the wheel and the arrow of rotation over it.</summary>
     private void DrawDirection()
     {
-        GroupPen pen = _sheet.Group("home", "Home mark and direction of rotation", "direction");
+        GroupPen pen = Builder.Group("home", "Home mark and direction of rotation", "direction");
         Point tip = Centre + new Vector(OuterMm + 2.5, 0);
         pen.Area(new Outline(Contour.Polygon(tip, tip + new Vector(HomeMm, -HomeMm / 2), tip + new Vector(HomeMm, HomeMm / 2))), Fill.Solid(Ink.Accent));
         double sense = _design.Motion.Sigma;
@@ -228,11 +269,10 @@ internal sealed class WheelPicture
 
     private void DrawDimensions()
     {
-        GroupPen pen = _sheet.Group("dimensions", "Dimensions", "dimensions");
-        CalloutRing ring = Ring(_design, (_view, _callouts), _plan.Picture);
-        if (!ring.TryDraw(pen, _callouts))
+        GroupPen pen = Builder.Group("dimensions", "Dimensions", "dimensions");
+        if (!Ring.TryDraw(pen, _callouts))
         {
-            _sheet.Warn("The wheel drawing has no room for leaders to its edges and wipers; its table lists them.");
+            Builder.Warn("The wheel drawing has no room for leaders to its edges and wipers; its table lists them.");
         }
 
         string turns = $"turns {SheetWordsOf.Turns(_design)}";
@@ -250,8 +290,82 @@ internal sealed class WheelPicture
             Direction = LinearDirection.Level,
             Subject = "outer diameter",
         });
-        AngleSense.TryDraw(_sheet, _plan.Picture);
     }
 
-    private ViewPen In(string id, string title, string role) => _sheet.Group(id, title, role).In(_view);
+    // Where leaders to the edges find no room, each on-period's copper carries the number that it has in the table.
+    private int DrawNumbers()
+    {
+        if (_callouts.Any(c => c.Text.Contains(" make ", StringComparison.Ordinal)))
+        {
+            return 0;
+        }
+
+        GroupPen pen = Builder.Group("numbers", "Numbers of the on-periods, as in the table", "dimensions");
+        int missing = 0;
+        foreach (RingLayout ring in Wheel.Rings)
+        {
+            for (int i = 0; i < ring.Periods.Count; i++)
+            {
+                string number = Invariant.Text($"{WheelEdges.NumberOf(_design, ring)}.{i + 1}");
+                CircleArc copper = ring.Periods[i].CopperRad;
+                IEnumerable<TextSpot> spots = ((double[])[0.5, 0.35, 0.65, 0.2, 0.8]).Select(share => new TextSpot(_view.Of(Point.Polar(ring.RadiusMm, copper.StartRad + (share * copper.SweepRad))), TextAlong.Middle, TextAcross.Middle));
+                TextSpot? free = spots.Where(s => pen.Texts.IsFree(new SheetText(number, s, DimensionForm.TextStyle).Box.Grown(TextRegistry.AirMm))).Cast<TextSpot?>().FirstOrDefault();
+                if (free is TextSpot spot)
+                {
+                    pen.PlatedText(number, spot, DimensionForm.TextStyle);
+                }
+
+                missing += free is null ? 1 : 0;
+            }
+        }
+
+        return missing;
+    }
+
+    private void DrawCuttingPlane()
+    {
+        GroupPen pen = Builder.Group("cutting-plane", "Where the section is taken", "cutting-plane");
+        foreach (int side in (int[])[-1, 1])
+        {
+            // Right of the wheel stands the index of home.
+            (double from, double to) = side > 0 ? (HomeMm + 2.7, HomeMm + 4.7) : (2, 7);
+            Point end = Centre + new Vector(side * (OuterMm + from), 0);
+            Point tip = Centre + new Vector(side * (OuterMm + to), 0);
+            pen.Line(end, tip, LineStyle.Edge);
+            SectionArrow.Draw(pen, tip);
+            pen.TryText(
+                "A",
+                from up in (double[])[1.5, -1.5, 3, -3, 4.5, -4.5]
+                from along in (double[])[3, 6, 0, 9]
+                select new TextSpot(end + new Vector(side * along, up), TextAlong.Middle, up > 0 ? TextAcross.Baseline : TextAcross.Top),
+                TextStyle.Label);
+        }
+    }
+
+    private void DrawDetails(bool allRadii, int unnumbered)
+    {
+        Bounds plan = new Bounds(Centre.X, Centre.Y, Centre.X, Centre.Y).Grown(OuterMm + 6);
+        int missing = new WheelDetails(_design).Draw(Builder, _view, _plan.Picture, [plan]);
+        string[] words =
+        [
+            .. missing > 0 ? [Invariant.Text($"{missing} small {(Wheel.Feed is null ? "lands" : "windows")} are not shown enlarged: no room.")] : (string[])[],
+            .. unnumbered > 0 ? [Invariant.Text($"{unnumbered} on-periods have no room for their numbers: see the table.")] : (string[])[],
+            .. allRadii ? (string[])[] : ["Radii that are not drawn stand in the table."],
+        ];
+        GroupPen pen = Builder.Group("left-out", "What is not drawn", "notes");
+        foreach (string word in words)
+        {
+            IEnumerable<TextSpot> spots = Enumerable.Range(0, (int)(_plan.Picture.Height / 4)).SelectMany(i => new[]
+            {
+                new TextSpot(new(_plan.Picture.MinX, _plan.Picture.MinY + (4 * i))),
+                new TextSpot(new(_plan.Picture.MaxX, _plan.Picture.MinY + (4 * i)), TextAlong.End),
+            });
+            if (!pen.TryText(word, spots, TextStyle.Small))
+            {
+                Builder.Warn($"The wheel drawing: {word}");
+            }
+        }
+    }
+
+    private ViewPen In(string id, string title, string role) => Builder.Group(id, title, role).In(_view);
 }

@@ -52,6 +52,21 @@ internal sealed class SheetTable
     /// <summary>The width at which no cell is broken into lines and no heading into more than two, mm.</summary>
     public double NaturalWidthMm => Natural().Sum();
 
+    /// <summary>The least width at which every word and figure stays whole, mm.</summary>
+    public double LeastWidthMm
+    {
+        get
+        {
+            double[] natural = Natural();
+            double[] least = [.. Columns.Select((c, i) => Rows.Select(r => r[i]).Select(cell => (cell, Body)).Append((c.Heading, Head))
+                .Max(t => t.Item1.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(w => TextFit.WidthMm(w, t.Item2)).DefaultIfEmpty(0).Max()) + (2 * PadMm) + 0.01)];
+
+            // Wide columns give way first, all to one width: the longest word of all is what it may come down to.
+            double cap = least.Max();
+            return natural.Sum(n => Math.Min(n, cap));
+        }
+    }
+
     /// <summary>Height of the whole table at a width, mm.</summary>
     public double HeightMm(double widthMm)
     {

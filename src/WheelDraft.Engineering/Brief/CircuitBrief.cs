@@ -14,6 +14,9 @@ public sealed record LoadBrief(string Name, string From, string To, LoadRating R
     /// <summary>Voltage that its rating and its shares refer to, V; null for the supply's: line to neutral, and line to line for a
     /// load that lies between two lines.</summary>
     public double? RatedV { get; init; }
+
+    /// <summary>Its reference designation as given; empty for the usual letter code.</summary>
+    public string Designation { get; init; } = "";
 }
 
 /// <summary>What a load draws: by power, by current or as an impedance.</summary>
@@ -39,7 +42,11 @@ public sealed record RatedImpedance(double ResistanceOhm, double ReactanceOhm) :
 /// <param name="From">First net.</param>
 /// <param name="To">Second net.</param>
 /// <param name="ClosedWhen">Words for the drawings, or null.</param>
-public sealed record InputBrief(string Name, string From, string To, string? ClosedWhen);
+public sealed record InputBrief(string Name, string From, string To, string? ClosedWhen)
+{
+    /// <summary>Its reference designation as given; empty for the usual letter code.</summary>
+    public string Designation { get; init; } = "";
+}
 
 /// <summary>A claim that must hold in every reachable state.</summary>
 /// <param name="Name">Name.</param>

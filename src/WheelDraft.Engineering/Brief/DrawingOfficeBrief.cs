@@ -15,6 +15,9 @@ public sealed record DrawingOfficeBrief
     /// <summary>The present revision; empty when not given.</summary>
     public string Revision { get; init; } = "";
 
+    /// <summary>The largest paper that a sheet may have, A4 to A0; empty for any.</summary>
+    public string LargestSheet { get; init; } = "";
+
     /// <summary>What changed from revision to revision, in file order.</summary>
     public IReadOnlyList<RevisionBrief> Revisions { get; init; } = [];
 }

@@ -10,6 +10,9 @@ namespace WheelDraft.Engineering;
 /// <param name="Shape">Pieces from the terminal end to the tip.</param>
 public sealed record StripBrief(string Name, StripTask Task, string Material, double ThicknessMm, IReadOnlyList<StripPiece> Shape)
 {
+    /// <summary>Its reference designation as given; empty for the usual letter code.</summary>
+    public string Designation { get; init; } = "";
+
     /// <summary>Rolling direction of the stock; null for unknown, the worse is taken.</summary>
     public StripGrain? Grain { get; init; }
 

@@ -48,7 +48,11 @@ public enum WheelConstruction
 /// <param name="DiameterMm">Diameter.</param>
 /// <param name="FlatMm">From the flat to the opposite side; null for a round bore.</param>
 /// <param name="FlatAtRad">Direction of the flat's normal, wheel angle.</param>
-public sealed record BoreBrief(double DiameterMm, double? FlatMm, double FlatAtRad);
+public sealed record BoreBrief(double DiameterMm, double? FlatMm, double FlatAtRad)
+{
+    /// <summary>Its fit or tolerance as it is written beside the diameter, e.g. H7; empty for the cut's own. Nothing is worked out from it.</summary>
+    public string Fit { get; init; } = "";
+}
 
 /// <summary>Equal holes on a pitch circle.</summary>
 /// <param name="Count">How many.</param>

@@ -14,7 +14,7 @@ public sealed class WiringLayoutTests
             .Watts("dosing valve", "dose", "N", 7).Watts("mist valve", "mist", "N", 7).Motor("run", "N").Input("thermostat", "L", "run").Request());
         Assert.Equal(0, layout.Crossings);
         Assert.Equal(1 + 1 + 3 + 2 + 1, layout.Symbols.Count);
-        Assert.Equal("100.0° to 110.0°", layout.Symbols.Single(s => s.Kind == WiringKind.Ring && s.Name is "dose").Words);
+        Assert.Equal("100–110° = 100–110 s", layout.Symbols.Single(s => s.Kind == WiringKind.Ring && s.Name is "dose").Words);
         Assert.Equal(0, layout.Bars[0].XMm);
         Assert.Equal(layout.WidthMm, layout.Bars[1].XMm);
         Keeps(layout);

@@ -133,7 +133,8 @@ public sealed class MomentSheetTests
                 Assert.Equal(callout.Name.Title, key[Array.IndexOf(key, number) + 1]);
             }
 
-            Assert.Equal(callouts.Length, (key.Length / 2) - 1);
+            // Beside each other, the parts of a key repeat its heading.
+            Assert.Equal(callouts.Length, (key.Length / 2) - key.Count(k => k is "No."));
         }
     }
 

@@ -102,6 +102,55 @@ public sealed class PartSheetsTests
         }
     }
 
+    [Fact]
+    public void CircuitSheet_ContactThatIsAlwaysClosed_IsDrawnClosedAndSaidSo()
+    {
+        // A note said that every contact is open, and one that is always closed was drawn open beside it.
+        Design design = Demos.Of("tank-doser");
+        Sheet sheet = CircuitSheet.Of(design);
+        string words = string.Join(' ', sheet.Texts.Select(t => t.Text));
+        Assert.DoesNotContain("every contact", words, StringComparison.Ordinal);
+        WiringLayout layout = WiringLayout.Of(design.Circuit.Request);
+        Assert.Equal("lamp", Assert.Single(layout.Symbols, s => s.IsAlways).Name);
+
+        // Oracle: the heights of the blades. Open ones rise by 4 mm, a closed one by half of one.
+        Segment[] blades = [.. sheet.Groups.Single(g => g.Id is "symbols").Items.OfType<SheetLine>().SelectMany(l => l.Pieces).OfType<Segment>().Where(s => s.Start.X < s.End.X && s.End.Y > s.Start.Y)];
+        Assert.Equal(layout.Symbols.Count(s => s.Kind is WiringKind.Ring or WiringKind.Input), blades.Length);
+        Assert.Single(blades, b => b.End.Y - b.Start.Y < 1);
+    }
+
+    [Fact]
+    public void CircuitSheet_Designations_AreTheFilesOwnOrLetterCodesThatPassOverThem()
+    {
+        Design demo = Demos.Of("propagation-bench");
+        Brief brief = demo.Brief with { Loads = [demo.Brief.Loads[0] with { Designation = "E2" }, .. demo.Brief.Loads.Skip(1)] };
+        ReferenceDesignations designations = new(brief);
+        Assert.Equal("E2", designations.Load(brief.Loads[0].Name));
+        Assert.Equal("E1", designations.Load(brief.Loads[1].Name));
+        string[] texts = [.. CircuitSheet.Of(demo).Texts.Select(t => t.Text)];
+        foreach (string letter in (string[])["-B1", "-B2", "-Q1", "-Q2", "-Q3", "-X1", "-M1", "-E1", "-E2", "PE"])
+        {
+            Assert.Single(texts, t => string.Equals(t, letter, StringComparison.Ordinal));
+        }
+    }
+
+    [Fact]
+    public void AssemblySheet_ShowsTheSideAndEveryItemOfItsPartsList()
+    {
+        Sheet sheet = AssemblySheet.Of(Demos.Of("propagation-bench"));
+        Assert.Contains(sheet.Groups, g => g.Id is "side");
+        string[] list = [.. sheet.Groups.Single(g => g.Name.Title is "Parts list").Items.OfType<SheetText>().Select(t => t.Text)];
+        string[] labels = [.. sheet.Groups.Single(g => g.Id is "labels").Items.OfType<SheetText>().Select(t => t.Text)];
+        foreach (string item in (string[])["1", "2", "4", "5", "6", "7", "8"])
+        {
+            Assert.Contains(item, list, StringComparer.Ordinal);
+            Assert.Contains(item, labels, StringComparer.Ordinal);
+        }
+
+        Assert.Contains(sheet.Texts, t => t.Text is "Ø62.44");
+        Assert.Contains(sheet.Texts, t => t.Text is "43.24");
+    }
+
     private static IEnumerable<Sheet> All(Design design) =>
     [
         .. design.Strips.Strips.Select((_, i) => StripSheet.Of(design, i)),

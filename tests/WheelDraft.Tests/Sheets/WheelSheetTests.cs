@@ -71,6 +71,59 @@ public sealed class WheelSheetTests
         Sheet sheet = WheelSheet.Of(design);
         PaperTests.AssertTidy(sheet);
         Assert.Empty(sheet.Warnings);
-        Assert.Equal(design.Wheel.Rings.Sum(r => r.Periods.Count), sheet.Groups.Single(g => g.Id is "table").Items.OfType<SheetText>().Count(t => t.Text.Contains('–', StringComparison.Ordinal)));
+        SheetText[] tables = [.. sheet.Groups.Where(g => g.Name.Role is "table").SelectMany(g => g.Items).OfType<SheetText>()];
+        Assert.Equal(design.Wheel.Rings.Sum(r => r.Periods.Count), tables.Count(t => t.Text.EndsWith(" make", StringComparison.Ordinal)));
+
+        // What has no leader carries a number that the table explains, and what has not even that is counted on the drawing.
+        Assert.Contains(tables, t => t.Text is "12.12 output 12 make" or "12.12");
+        Assert.Contains(sheet.Texts, t => t.Text.StartsWith("Edges are numbered", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Of_Demo_DrawsSectionDatumRunOutRadiiAndTheSmallWindowEnlarged()
+    {
+        // Rings, webs and rim stood in a table alone, thickness and run-out nowhere; a window of 1.4 mm could not be read.
+        Design design = SheetDesigns.Demo("propagation-bench");
+        Sheet sheet = WheelSheet.Of(design);
+        Assert.Equal("2:1", SheetScale(sheet));
+        SheetText[] section = [.. sheet.Groups.Single(g => g.Id is "section-dimensions").Items.OfType<SheetText>()];
+        CutNumbers numbers = CutNumbers.Of(design);
+        foreach (double radius in design.Wheel.Rings.SelectMany(r => new[] { r.WindowFromMm, r.WindowToMm, r.RadiusMm }).OfType<double>().Append(design.Wheel.OuterDiameterMm / 2))
+        {
+            Assert.Contains(section, t => t.Text.StartsWith(numbers.Length(radius), StringComparison.Ordinal));
+        }
+
+        Assert.Contains(section, t => t.Text is "0.5"); // copper
+        Assert.Contains(section, t => t.Text is "3"); // carrier
+        Assert.Equal(3, section.Count(t => t.Text is "A")); // the datum and two frames
+        Assert.Equal(2, section.Count(t => t.Text is "0.1")); // run-out of rim and face
+        Assert.Contains(sheet.AllGroups, g => g.Name.Title is "Detail B: run, window");
+    }
+
+    [Fact]
+    public void Of_Demo_GivesEachEdgeOnce()
+    {
+        // Every angle stood in two tables and at a leader.
+        string[] texts = [.. WheelSheet.Of(SheetDesigns.Demo("propagation-bench")).Texts.Select(t => t.Text)];
+        Assert.Equal(1, texts.Count(t => t.Contains("94.84", StringComparison.Ordinal)));
+    }
+
+    [Theory]
+    [InlineData("A4")]
+    [InlineData("A3")]
+    public void DesignSheets_LargestSheetGiven_NoneIsLarger(string largest)
+    {
+        Design demo = SheetDesigns.Demo("propagation-bench");
+        Design design = demo with { Brief = demo.Brief with { Office = new() { LargestSheet = largest, Revisions = [new("A", new(2026, 10, 2), "first issue")] } } };
+        double most = PaperSize.Iso.Single(s => string.Equals(s.Name, largest, StringComparison.Ordinal)) is { } size ? size.WidthMm * size.HeightMm : 0;
+        IReadOnlyList<Sheet> sheets = DesignSheets.Of(design, null, _ => { });
+        Assert.All(sheets, s => Assert.InRange(s.WidthMm * s.HeightMm, 1, most));
+        Assert.Contains(sheets.Single(s => s.Words.Name is "wheel").Texts, t => t.Text is "first issue");
+    }
+
+    private static string SheetScale(Sheet sheet)
+    {
+        string[] block = [.. sheet.Groups.Single(g => g.Id is "title-block").Items.OfType<SheetText>().Select(t => t.Text)];
+        return block[Array.IndexOf(block, "Scale") + 1];
     }
 }

@@ -54,6 +54,7 @@ internal static class BriefMaker
         CreatedBy = table.Text("created_by") ?? "",
         ApprovedBy = table.Text("approved_by") ?? "",
         Revision = table.Text("revision") ?? "",
+        LargestSheet = table.Text("sheet") ?? "",
         Revisions = [.. table.Tables("revisions").Select(r => new RevisionBrief(r.Text("revision")!, r.Find("date")?.Content as DateOnly?, r.Text("text")!))],
     };
 }

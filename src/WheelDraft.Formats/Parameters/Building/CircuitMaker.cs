@@ -13,6 +13,7 @@ internal static class CircuitMaker
         return new LoadBrief(name, ends[0], ends[1], Rating(table), table.Base("pull_in"), table.Base("drop_out"))
         {
             RatedV = table.BaseOrNull("voltage"),
+            Designation = table.Text("designation") ?? "",
         };
     }
 
@@ -20,7 +21,7 @@ internal static class CircuitMaker
     public static InputBrief Input(CheckedTable table)
     {
         IReadOnlyList<string> ends = table.Texts("between");
-        return new InputBrief(table.Text("name")!, ends[0], ends[1], table.Text("closed_when"));
+        return new InputBrief(table.Text("name")!, ends[0], ends[1], table.Text("closed_when")) { Designation = table.Text("designation") ?? "" };
     }
 
     /// <summary>A claim.</summary>

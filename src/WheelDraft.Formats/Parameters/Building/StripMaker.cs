@@ -22,6 +22,7 @@ internal static class StripMaker
     public static StripBrief Strip(CheckedTable table) =>
         new(table.Text("name")!, Task(table), table.Text("material")!, table.Base("thickness"), [.. table.Tables("shape").Select(Piece)])
         {
+            Designation = table.Text("designation") ?? "",
             Grain = table.Text("grain") switch { "along" => StripGrain.Along, "across" => StripGrain.Across, _ => null },
             KFactor = table.Number("k_factor"),
             Holes = [.. table.Tables("holes").Select(h => new StripHole(h.Base("at"), h.Base("across"), h.Base("diameter")))],

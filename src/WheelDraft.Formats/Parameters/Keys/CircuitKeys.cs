@@ -24,11 +24,16 @@ internal static class CircuitKeys
     private static KeyDefinition Between(string of) =>
         Make.Needed("between", Nets, "how it is wired", $"The two nets of the {of}.", "[\"mist\", \"N\"]");
 
+    /// <summary>What drawings call it besides its name.</summary>
+    internal static KeyDefinition Designation(string example) =>
+        Make.Optional("designation", new TextShape(12), "Reference designation on drawings; left out, the usual letter code and a number.", example);
+
     /// <summary>[[load]]</summary>
     public static TableDefinition Load => new("[[load]]", "An electrical load between two nets.",
     [
         Make.Needed("name", new NameShape(), "what interlocks and drawings call it", "Name; motor is the drive motor's.", "\"mist valve\""),
         Between("load"),
+        Designation("\"E1\""),
         .. Rating,
     ])
     {
@@ -40,6 +45,7 @@ internal static class CircuitKeys
     public static TableDefinition DriveMotor => new("[drive_motor]", "The drive motor as a load; its name everywhere is motor.",
     [
         Between("motor"),
+        Designation("\"M1\""),
         .. Rating,
     ])
     {
@@ -53,6 +59,7 @@ internal static class CircuitKeys
         Make.Needed("name", new NameShape(), "what scenarios and interlocks call it", "Name.", "\"thermostat\""),
         Between("input"),
         Make.Optional("closed_when", new TextShape(200), "Words for the drawings.", "\"bed below 12 degC\""),
+        Designation("\"B1\""),
     ]);
 
     /// <summary>[[interlock]]</summary>

@@ -12,6 +12,7 @@ internal static class OfficeKeys
         Make.Optional("created_by", Words(MostWords), "Who made the design; left blank, a line to sign on.", "\"M. R.\""),
         Make.Optional("approved_by", Words(MostWords), "Who approves it; left blank, a line to sign on.", "\"\""),
         Make.Optional("revision", Words(8), "Index of the present revision.", "\"B\""),
+        Make.Optional("sheet", Make.Word("A4", "A3", "A2", "A1", "A0"), "Largest paper of any sheet; left out, each has what it needs.", "\"A4\""),
         Make.Optional("revisions", new ListShape(new TableShape(Revision), 0, 100), "The table of revisions.", "[ { revision = \"A\", date = \"2026-10-02\", text = \"first issue\" } ]"),
     ]);
 

@@ -21,6 +21,7 @@ internal static class StripKeys
     public static TableDefinition Strip => new("[[strip]]", "A formed copper strip, from its terminal end to its tip.",
     [
         Make.Needed("name", new NameShape(), "what drawings and files call it", "Name.", "\"mist strip\""),
+        CircuitKeys.Designation("\"Q1\""),
         Make.Optional("output", new NameShape(), "The output whose wiper it is; or feed, or net with tip.", "\"mist\""),
         Make.Optional("wiper", Make.Word("return"), "Lands wheel: that it is the second wiper of its output.", "\"return\""),
         Make.Optional("feed", new TrueShape(), "That it is the feed wiper.", "true"),

@@ -77,6 +77,7 @@ internal static class WheelKeys
         Make.Needed("diameter", Make.Length(), "the shaft that fits", "Diameter.", "\"6 mm\""),
         Make.Optional("flat", Make.Length(), "From the flat to the opposite side.", "\"5 mm\""),
         Make.Preset("flat_at", Make.Direction(), "\"0 deg\"", "Direction of the flat's normal, wheel angle."),
+        Make.Optional("fit", new TextShape(24), "Fit or tolerance, written beside the diameter on drawings; left out, the tolerance of the cut. Nothing is worked out from it.", "\"H7\""),
     ])
     {
         Companions = [new("flat_at", "flat")],

@@ -1,0 +1,40 @@
+using WheelDraft.Engineering;
+
+namespace WheelDraft.Drawing;
+
+/// <summary>Which papers a design's sheets may have.</summary>
+internal static class SheetPapers
+{
+    /// <summary>Those of a list that are no larger than the file allows; where none is, the largest that it allows, lying and upright.</summary>
+    /// <param name="design">The design.</param>
+    /// <param name="sizes">The papers that suit a sheet, the smallest first.</param>
+    public static IEnumerable<PaperSize> Of(Design design, IEnumerable<PaperSize> sizes)
+    {
+        if (PaperSize.Iso.FirstOrDefault(s => string.Equals(s.Name, design.Brief.Office.LargestSheet, StringComparison.Ordinal)) is not PaperSize largest)
+        {
+            return sizes;
+        }
+
+        PaperSize[] allowed = [.. sizes.Where(s => s.WidthMm * s.HeightMm <= largest.WidthMm * largest.HeightMm)];
+        return allowed.Length > 0 ? allowed : [largest, largest.Turned];
+    }
+}
+
+/// <summary>The table of revisions, on the first sheet of a set.</summary>
+internal static class RevisionTable
+{
+    /// <summary>It, the present revision last as in the file; nothing where the file has none.</summary>
+    public static IEnumerable<SheetTable> Of(Design design)
+    {
+        IReadOnlyList<RevisionBrief> revisions = design.Brief.Office.Revisions;
+        if (revisions.Count > 0)
+        {
+            yield return new SheetTable(
+                [new("Rev."), new("Date"), new("Change")],
+                [.. revisions.Select(r => (IReadOnlyList<string>)[r.Revision, r.Date?.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture) ?? "", r.Text])])
+            {
+                Title = "Revisions",
+            };
+        }
+    }
+}
