@@ -49,7 +49,7 @@ internal static class StoryWords
             follows.Add(now.IsTurning ? "the wheel turns" : "the wheel stands");
         }
 
-        string consequence = follows.Count == 0 ? "" : $": {string.Join(", ", follows)}";
-        return $"{char.ToUpperInvariant(what[0])}{what[1..]}{consequence}.";
+        string consequence = follows.Count == 0 ? "nothing else changes" : string.Join(", ", follows);
+        return $"After {Wording.Seconds(now.TimeS)} {what}; {consequence}.";
     }
 }

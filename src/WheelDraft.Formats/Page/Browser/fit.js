@@ -38,8 +38,12 @@
   // A4 less its margins of 14 mm, as page.css has them, at 96 pixels an inch; a little is left for rounding.
   const PAPER = { width: 182 * 96 / 25.4, height: 266 * 96 / 25.4 };
   const print = [...document.styleSheets[0].cssRules].find(rule => rule.media && rule.media.mediaText === "print");
-  const FIRST = ".side, .turn, .main-cautions, .cautions";
-  const SECOND = ".second, .two";
+  const FIRST = ".side, .turn";
+  const SECOND = ".second, .two, footer";
+
+  // Letters smaller than this share of their size nobody reads: tables are rather left to the screen, the longest first.
+  const LEAST = 0.62;
+  const LONG = [["h-truth", "truth table"], ["h-times", "table of the programme"]];
 
   const zoom = (selector, share) => all(selector).forEach(part => { part.style.zoom = share === 1 ? "" : share; });
 
@@ -52,7 +56,7 @@
     let [least, most] = [0.02, 1];
     zoom(selector, 1);
     if (reach(from, measured) <= PAPER.height) {
-      return;
+      return 1;
     }
     for (let step = 0; step < 8; step++) {
       const middle = (least + most) / 2;
@@ -60,6 +64,21 @@
       [least, most] = reach(from, measured) <= PAPER.height ? [middle, most] : [least, middle];
     }
     zoom(selector, least);
+    return least;
+  }
+
+  const cards = LONG.map(([heading]) => one(heading).closest(".card"));
+
+  function fitSecond() {
+    const left = one("left");
+    for (let count = 0; count <= cards.length; count++) {
+      cards.forEach((card, i) => { card.hidden = i < count; });
+      left.hidden = count === 0;
+      left.textContent = `Not printed, for it would be too small to read: ${LONG.slice(0, count).map(([, name]) => name).join(", ")}. The page shows all of it.`;
+      if (fit(SECOND, one("wiring").closest(".second"), SECOND) >= LEAST) {
+        return;
+      }
+    }
   }
 
   window.addEventListener("beforeprint", () => {
@@ -69,9 +88,12 @@
     print.media.mediaText = "all";
     document.body.style.width = `${PAPER.width}px`;
     fit(FIRST, document.body, ".top, .stage, .turn, .cautions");
-    fit(SECOND, one("wiring").closest(".second"), ".second, .two");
+    fitSecond();
     document.body.style.width = "";
     print.media.mediaText = "print";
   });
-  window.addEventListener("afterprint", () => zoom(`${FIRST}, ${SECOND}`, 1));
+  window.addEventListener("afterprint", () => {
+    zoom(`${FIRST}, ${SECOND}`, 1);
+    [...cards, one("left")].forEach((part, i) => { part.hidden = i >= cards.length; });
+  });
 })();
