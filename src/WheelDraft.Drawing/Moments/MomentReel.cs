@@ -3,7 +3,7 @@ using WheelDraft.Geometry;
 
 namespace WheelDraft.Drawing;
 
-/// <summary>A film as a list of moments, each with the time that it is shown and a caption: one turn, or a scenario told event by event.</summary>
+/// <summary>A film in one file as a list of moments, each with the time that it is shown and a caption: one turn, or a scenario told event by event.</summary>
 /// <remarks>Every make and break of a turn is a moment of its own, so that a film switches when the timer does. After its end it begins anew.</remarks>
 public sealed class MomentReel
 {

@@ -19,7 +19,7 @@ internal static class ApngWriter
     public static byte[] Write(MomentReel reel, int widthPx, Theme theme)
     {
         double pixelsPerMm = widthPx / reel.Size.WidthMm;
-        List<Picture> pictures = [];
+        List<FilmPart> pictures = [];
         uint[] before = [];
         foreach (int[] some in Enumerable.Range(0, reel.Frames.Count).Chunk(Environment.ProcessorCount))
         {
@@ -47,9 +47,9 @@ internal static class ApngWriter
         return File(pictures);
     }
 
-    private sealed record Picture(byte[] Png, SKRectI Place, double ForS);
+    private sealed record FilmPart(byte[] Png, SKRectI Place, double ForS);
 
-    private static void Add(List<Picture> pictures, (uint[] Before, uint[] Now, int Width) pixels, double forS)
+    private static void Add(List<FilmPart> pictures, (uint[] Before, uint[] Now, int Width) pixels, double forS)
     {
         SKRectI place = pixels.Before.Length == 0 ? new SKRectI(0, 0, pixels.Width, pixels.Now.Length / pixels.Width) : Difference(pixels);
         if (place.IsEmpty)
@@ -118,7 +118,7 @@ internal static class ApngWriter
         return bottom == 0 ? SKRectI.Empty : new SKRectI(left, top, right, bottom);
     }
 
-    private static byte[] File(List<Picture> pictures)
+    private static byte[] File(List<FilmPart> pictures)
     {
         List<byte> file = [.. pictures[0].Png.AsSpan(0, PngChunks.SignatureBytes)];
         file.AddRange(PngChunks.Chunk("IHDR", PngChunks.ContentOf(pictures[0].Png, "IHDR")));
@@ -127,7 +127,7 @@ internal static class ApngWriter
         file.AddRange(PngChunks.Chunk("acTL", control)); // number of plays 0: again and again
         uint sequence = 0;
         double atS = 0;
-        foreach (Picture picture in pictures)
+        foreach (FilmPart picture in pictures)
         {
             // From when to when, each rounded, so that delays do not drift.
             int fromMs = (int)Math.Round(atS * PerS);

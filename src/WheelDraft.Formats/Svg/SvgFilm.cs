@@ -62,7 +62,7 @@ internal sealed class SvgFilm
         string motion = Motion();
         PaperSize size = _reel.Size;
         string title = SvgMarkup.Escaped(_reel.Title);
-        string description = SvgMarkup.Escaped($"A film of {Wording.Seconds(Math.Round(_endS, 1))} that runs again and again. {string.Join(' ', _reel.Frames.Select(f => f.Caption).Distinct(StringComparer.Ordinal))} It begins so: {sheets[0].Words.Description}");
+        string description = SvgMarkup.Escaped($"A film of {Wording.Seconds(Math.Round(_reel.ForS, 1))} that runs again and again. {string.Join(' ', _reel.Frames.Select(f => f.Caption).Distinct(StringComparer.Ordinal))} It begins so: {sheets[0].Words.Description}");
         StringBuilder file = new();
         file.Append(CultureInfo.InvariantCulture, $"<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{widthPx}\" height=\"{Math.Round(widthPx * size.HeightMm / size.WidthMm)}\" viewBox=\"0 0 {N(size.WidthMm)} {N(size.HeightMm)}\" role=\"group\" aria-labelledby=\"{_prefix}-title {_prefix}-desc\">\n")
             .Append(CultureInfo.InvariantCulture, $"<title id=\"{_prefix}-title\">{title}</title>\n<desc id=\"{_prefix}-desc\">{description}</desc>\n")
@@ -110,7 +110,7 @@ internal sealed class SvgFilm
         foreach (string id in order)
         {
             string[][] items = [.. sheets.Select(s => s.Groups.FirstOrDefault(g => string.Equals(g.Id, id, StringComparison.Ordinal))?.Items.Select(writer.Item).ToArray() ?? [])];
-            string moves = Turning.Contains(id) ? $" class=\"{_prefix}-turn {_prefix}-moves\"" : id == Sliding ? $" class=\"{_prefix}-slide {_prefix}-moves\"" : "";
+            string moves = Turning.Contains(id) ? $" class=\"{_prefix}-turn {_prefix}-moves\"" : string.Equals(id, Sliding, StringComparison.Ordinal) ? $" class=\"{_prefix}-slide {_prefix}-moves\"" : "";
             body.Append("<g").Append(moves).Append(">\n").Append(Items(items)).Append("</g>\n");
         }
 
