@@ -67,7 +67,7 @@ internal sealed class PictureOptions
             : choice;
     }
 
-    private IReadOnlyList<string> FilmKinds(ParseResult parsed)
+    private string[] FilmKinds(ParseResult parsed)
     {
         string[] kinds = [.. (parsed.GetValue(_film) ?? []).SelectMany(k => k.Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries))];
         return kinds.FirstOrDefault(k => k is not ("svg" or "apng")) is string unknown
