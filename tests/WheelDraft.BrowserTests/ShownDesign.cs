@@ -23,13 +23,19 @@ internal sealed class ShownDesign : IAsyncDisposable
     /// <summary>Console messages, faults of the script, requests for anything but the page itself.</summary>
     public IReadOnlyList<string> Noise => _noise;
 
-    public static Design Work(string demo) =>
-        Design.Of(ParameterReader.Read(File.ReadAllBytes(Path.Combine(AppContext.BaseDirectory, "parameters", demo + ".toml"))).Brief!);
+    public static Design Work(string demo) => WorkText(TextOf(demo));
 
-    public static async Task<ShownDesign> Open(Chromium chromium, string demo, BrowserNewContextOptions? options = null)
+    public static Design WorkText(string toml) => Design.Of(ParameterReader.Read(System.Text.Encoding.UTF8.GetBytes(toml)).Brief!);
+
+    public static string TextOf(string demo) => File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "parameters", demo + ".toml"));
+
+    public static Task<ShownDesign> Open(Chromium chromium, string demo, BrowserNewContextOptions? options = null, string fragment = "") =>
+        Open(chromium, Work(demo), options, fragment);
+
+    public static async Task<ShownDesign> Open(Chromium chromium, Design design, BrowserNewContextOptions? options = null, string fragment = "")
     {
         IBrowser browser = chromium.Browser;
-        ShownDesign shown = new(Work(demo));
+        ShownDesign shown = new(design);
         string file = Path.Combine(shown._folder, "index.html");
         await File.WriteAllBytesAsync(file, ShowPage.Write(shown.Design));
         shown._context = await browser.NewContextAsync(options ?? new());
@@ -39,12 +45,12 @@ internal sealed class ShownDesign : IAsyncDisposable
         shown.Page.PageError += (_, error) => shown._noise.Add($"script: {error}");
         shown.Page.Request += (_, request) =>
         {
-            if (!string.Equals(request.Url, address, StringComparison.Ordinal))
+            if (!string.Equals(request.Url.Split('#')[0], address, StringComparison.Ordinal))
             {
                 shown._noise.Add($"request: {request.Url}");
             }
         };
-        await shown.Page.GotoAsync(address);
+        await shown.Page.GotoAsync(address + fragment);
         return shown;
     }
 

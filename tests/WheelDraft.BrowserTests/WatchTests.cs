@@ -48,6 +48,10 @@ public sealed class WatchTests(Chromium chromium)
         string fault = await page.Locator("#faults").InnerTextAsync();
         Assert.Contains(string.Create(CultureInfo.InvariantCulture, $"line {line}, column "), fault, StringComparison.Ordinal);
         Assert.Contains("parsecs", fault, StringComparison.Ordinal);
+
+        // Once nothing beside the picture said that it was of an older state of the file.
+        Assert.Contains("the picture is of saving 2", await page.Locator("#state").InnerTextAsync(), StringComparison.Ordinal);
+        Assert.Equal("This picture is of saving 2, an older state of the file. The file is at saving 3, which cannot be drawn.", await page.Locator("#older").InnerTextAsync());
         Assert.Equal("Bench, second edition", await design.Locator("h1").InnerTextAsync());
 
         // A page opened now shows the last picture, and the fault too.
@@ -58,7 +62,54 @@ public sealed class WatchTests(Chromium chromium)
         await run.Replace("180 parsecs", "200 s");
         await page.Locator("#faults").WaitForAsync(new() { State = WaitForSelectorState.Hidden });
         await page.WaitForFunctionAsync("() => document.querySelector('iframe')?.contentDocument?.getElementById('time')?.max === '200'");
+        await page.Locator("#older").WaitForAsync(new() { State = WaitForSelectorState.Hidden });
         Assert.Empty(noise);
+    }
+
+    [Fact]
+    public async Task Watch_SheetChosen_IsShownAndRedrawnWhenSaved()
+    {
+        IBrowser browser = chromium.Browser;
+        await using WatchRun run = new("propagation-bench");
+        await using IBrowserContext context = await browser.NewContextAsync();
+        IPage page = await context.NewPageAsync();
+        List<string> noise = [];
+        page.Console += (_, message) => noise.Add(message.Text);
+        page.PageError += (_, error) => noise.Add(error);
+        await page.GotoAsync(await run.Address);
+        await Shown(page, 1);
+        await page.Locator("#sheet option[value=timing]").WaitForAsync(new() { State = WaitForSelectorState.Attached });
+        Assert.Contains("circuit", await page.Locator("#sheet").InnerTextAsync(), StringComparison.Ordinal);
+        await page.Locator("#sheet").SelectOptionAsync("timing");
+        await page.WaitForFunctionAsync("() => document.querySelector('main img')?.naturalWidth > 100");
+        string before = await SheetText(page);
+        await run.Replace("Propagation bench controller", "Bench, second edition");
+        await page.WaitForFunctionAsync("() => document.querySelector('main img')?.alt === 'Sheet timing, saving 2'");
+        Assert.Contains("second edition", await SheetText(page), StringComparison.Ordinal);
+        Assert.DoesNotContain("second edition", before, StringComparison.Ordinal);
+
+        // The address keeps the choice.
+        await page.ReloadAsync();
+        await page.WaitForFunctionAsync("() => document.querySelector('main img')?.alt === 'Sheet timing, saving 2'");
+        await page.Locator("#sheet").SelectOptionAsync("");
+        await page.FrameLocator("iframe").Locator("h1").WaitForAsync();
+        Assert.Empty(noise);
+    }
+
+    private static Task<string> SheetText(IPage page) => page.EvaluateAsync<string>("fetch(document.querySelector('main img').src).then(r => r.text())");
+
+    [Fact]
+    public async Task Watch_At1280_TimeCardIsSmallAndNothingScrollsSideways()
+    {
+        IBrowser browser = chromium.Browser;
+        await using WatchRun run = new("propagation-bench");
+        await using IBrowserContext context = await browser.NewContextAsync(new() { ViewportSize = new() { Width = 1280, Height = 720 } });
+        IPage page = await context.NewPageAsync();
+        await page.GotoAsync(await run.Address);
+        await Shown(page, 1);
+        IFrame design = page.Frames.Single(f => f.Url.EndsWith("index.html", StringComparison.Ordinal) || f.Url.Contains("index.html#", StringComparison.Ordinal));
+        Assert.Equal("", await design.EvaluateAsync<string>(PageFitTests.Faults));
+        Assert.Equal(0, await page.EvaluateAsync<int>("document.documentElement.scrollWidth - document.documentElement.clientWidth"));
     }
 
     [Fact]

@@ -20,10 +20,16 @@ internal sealed class PictureOptions
     private readonly Option<string> _callouts = new("--callouts") { HelpName = "KIND", Description = "Leaders of wheel and assembly end in words, or in numbers with a key", DefaultValueFactory = _ => "words" };
     private readonly Option<string> _frame = new("--frame") { HelpName = "T", Description = "Draw the state at a moment: time in the turn (\"83 s\"; a bare number is seconds) or programme angle (\"90 deg\")" };
     private readonly Option<string> _frames = new("--frames") { HelpName = "N", Description = FormattableString.Invariant($"Draw a film of one turn besides: so many PNGs, 1 to {MomentFilm.MostFrames}, in frames/") };
-    private readonly Option<string[]> _closed = new("--closed") { HelpName = "INPUT,...", Description = "Inputs that are closed in --frame and --frames; all others are open" };
+    private readonly Option<string[]> _closed = new("--closed") { HelpName = "INPUT,...", Description = "Inputs that are closed in --frame, --frames and --film; all others are open" };
+    private readonly Option<string[]> _film = new("--film") { HelpName = "KIND,...", Description = "Draw a film of one turn besides, in one file that needs no other program, in film/: svg, apng or both; it runs again and again, the svg can be paused and stands for those who want no motion" };
+    private readonly Option<string> _filmWidth = new("--film-width") { HelpName = "N", Description = FormattableString.Invariant($"Width of --film and --story in pixels, {LeastFilmPx} to {MostFilmPx}; 960 when left out") };
+    private readonly Option<string> _story = new("--story") { HelpName = "SCENARIO", Description = "Draw a film of a scenario instead of a turn, with a caption at each event; as svg and apng unless --film says which" };
+
+    private const int LeastFilmPx = 240;
+    private const int MostFilmPx = 1920;
 
     /// <summary>Every option.</summary>
-    public IReadOnlyList<Option> All => [_theme, _text, _width, _dpi, _callouts, _frame, _frames, _closed];
+    public IReadOnlyList<Option> All => [_theme, _text, _width, _dpi, _callouts, _frame, _frames, _film, _filmWidth, _story, _closed];
 
     /// <summary>Those that shape a single SVG.</summary>
     public IReadOnlyList<Option> OfSvg => [_theme, _text, _width];
@@ -51,10 +57,22 @@ internal sealed class PictureOptions
             Frame = parsed.GetValue(_frame) is string frame ? Moment(frame) : null,
             Frames = parsed.GetValue(_frames) is string frames ? Number(_frames, frames, 1, MomentFilm.MostFrames) : null,
             Closed = closed,
+            Film = FilmKinds(parsed),
+            FilmWidthPx = parsed.GetValue(_filmWidth) is string width ? Number(_filmWidth, width, LeastFilmPx, MostFilmPx) : null,
+            Story = parsed.GetValue(_story),
         };
-        return closed.Length > 0 && choice is { Frame: null, Frames: null }
-            ? throw Refused(_closed, "says how inputs stand in --frame or --frames; give one of them with it")
+        return closed.Length > 0 && choice.Story is not null ? throw Refused(_closed, "the scenario of --story says itself how inputs stand")
+            : closed.Length > 0 && choice is { Frame: null, Frames: null, Film.Count: 0 } ? throw Refused(_closed, "says how inputs stand in --frame, --frames or --film; give one of them with it")
+            : choice is { FilmWidthPx: not null, Film.Count: 0, Story: null } ? throw Refused(_filmWidth, "says how wide --film or --story is; give one of them with it")
             : choice;
+    }
+
+    private string[] FilmKinds(ParseResult parsed)
+    {
+        string[] kinds = [.. (parsed.GetValue(_film) ?? []).SelectMany(k => k.Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries))];
+        return kinds.FirstOrDefault(k => k is not ("svg" or "apng")) is string unknown
+            ? throw Refused(_film, $"knows no '{unknown}'; it is svg or apng, or both as svg,apng")
+            : kinds;
     }
 
     private static T Choice<T>(Option<string> option, ParseResult parsed, IReadOnlyList<(string Word, T Value)> choices)
@@ -123,6 +141,15 @@ internal sealed record PictureChoice
     /// <summary>Names of inputs that are closed.</summary>
     public required IReadOnlyList<string> Closed { get; init; }
 
+    /// <summary>Kinds of film in one file: svg, apng; none when no film was asked for, or only a story.</summary>
+    public IReadOnlyList<string> Film { get; init; } = [];
+
+    /// <summary>Width of that film in pixels, or null.</summary>
+    public int? FilmWidthPx { get; init; }
+
+    /// <summary>Name of the scenario that the film shows, or null for a turn.</summary>
+    public string? Story { get; init; }
+
     /// <summary>The request for a design, with all that these choices say.</summary>
     /// <exception cref="DesignRefusedException">The moment is outside the turn, or the design has no such input.</exception>
     public OutputRequest On(OutputRequest request, Design design)
@@ -145,7 +172,27 @@ internal sealed record PictureChoice
                 Moment = Frame is TurnAmount frame ? design.Circuit.At(AngleOf(design, frame), inputs) : null,
             },
             Film = Frames is int frames ? new MomentFilm(design, frames, inputs) : null,
+            Moving = Film.Count > 0 || Story is not null ? Moving(design, inputs) : null,
         };
+    }
+
+    private MovingPicture Moving(Design design, int inputs)
+    {
+        MovingPicture moving = new(Story is string name ? MomentReel.OfStory(design, ScenarioOf(design, name)) : MomentReel.OfTurn(design, inputs));
+        return moving with
+        {
+            AsSvg = Film.Count == 0 || Film.Contains("svg", StringComparer.Ordinal),
+            AsPng = Film.Count == 0 || Film.Contains("apng", StringComparer.Ordinal),
+            WidthPx = FilmWidthPx ?? moving.WidthPx,
+        };
+    }
+
+    private static int ScenarioOf(Design design, string name)
+    {
+        IReadOnlyList<ScenarioBrief> scenarios = design.Brief.Scenarios;
+        int index = Enumerable.Range(0, scenarios.Count).FirstOrDefault(i => string.Equals(scenarios[i].Name, name, StringComparison.OrdinalIgnoreCase), -1);
+        string known = scenarios.Count == 0 ? "the file has none" : $"the file has {string.Join(", ", scenarios.Select(s => $"'{s.Name}'"))}";
+        return index >= 0 ? index : throw new DesignRefusedException("arguments.story", $"--story: there is no scenario '{name}'; {known}.");
     }
 
     private static double AngleOf(Design design, TurnAmount frame)

@@ -13,6 +13,7 @@ internal static class WatchJson
         json.WriteString("file", file);
         json.WriteString("title", watched.Design?.Brief.Title ?? "");
         json.WriteBoolean("drawn", watched.Design is not null);
+        json.WriteNumber("drawn_version", watched.DrawnVersion);
         json.WriteBoolean("meets", watched.Design?.Meets ?? false);
         List(json, "faults", watched.Faults);
         List(json, "findings", watched.Design is Design design ? AsRead(design) : []);
@@ -27,6 +28,9 @@ internal static class WatchJson
 
     /// <summary>The names of the files.</summary>
     public static byte[] Files(WatchedDesign watched) => Write(json => json.WriteStrings("files", watched.Files.Select(f => f.Name)));
+
+    /// <summary>The names of the sheets, without folder and ending.</summary>
+    public static byte[] Sheets(WatchedDesign watched) => Write(json => json.WriteStrings("sheets", watched.Sheets.Select(f => Path.GetFileNameWithoutExtension(f.Name))));
 
     private static byte[] Write(Action<Utf8JsonWriter> members)
     {

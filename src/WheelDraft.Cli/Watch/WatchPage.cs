@@ -3,7 +3,7 @@ using System.Text;
 
 namespace WheelDraft.Cli;
 
-/// <summary>The watching page: the design's own page in a frame, with what is wrong, what was found, and links to the files.</summary>
+/// <summary>The watching page: the design's own page in a frame, or a sheet, with what is wrong, what was found, and links to the files.</summary>
 internal static class WatchPage
 {
     /// <summary>The page, UTF-8, and the Content-Security-Policy to send with it.</summary>
@@ -11,7 +11,7 @@ internal static class WatchPage
     {
         string style = Read("watch.css");
         string script = Read("watch.js");
-        string policy = $"default-src 'none'; style-src '{Hash(style)}'; script-src '{Hash(script)}'; connect-src 'self'; frame-src 'self'; img-src data:; base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
+        string policy = $"default-src 'none'; style-src '{Hash(style)}'; script-src '{Hash(script)}'; connect-src 'self'; frame-src 'self'; img-src 'self' data:; base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
         string page = Read("watch.html")
             .Replace("{{style}}", style, StringComparison.Ordinal)
             .Replace("{{script}}", script, StringComparison.Ordinal);

@@ -106,6 +106,7 @@ internal sealed class WatchServer
                 "/" => Index(response),
                 "/state" => Send(response, "application/json", WatchJson.State(_now(), _file)),
                 "/files" => Send(response, "application/json", WatchJson.Files(_now())),
+                "/sheets" => Send(response, "application/json", WatchJson.Sheets(_now())),
                 "/events" => Events(context),
                 _ => OutputOf(response, path),
             }).ConfigureAwait(false);
@@ -151,7 +152,9 @@ internal sealed class WatchServer
             return Send(response, "text/html; charset=utf-8", now.Page);
         }
 
-        return name.Length > 0 && now.Files.FirstOrDefault(f => string.Equals(f.Name, name, StringComparison.Ordinal)) is { } file
+        // A sheet is drawn without waiting for all the other files.
+        IReadOnlyList<OutputFile> files = name.StartsWith(OutputFiles.DrawFolder + "/", StringComparison.Ordinal) && name.EndsWith(".svg", StringComparison.Ordinal) ? now.Sheets : now.Files;
+        return name.Length > 0 && files.FirstOrDefault(f => string.Equals(f.Name, name, StringComparison.Ordinal)) is { } file
             ? Send(response, TypeOf(file), file.Bytes)
             : Text(response, StatusCodes.Status404NotFound, "There is no such file.");
     }

@@ -11,14 +11,27 @@ internal sealed class WatchedDesign
 {
     private readonly Lazy<byte[]> _page;
     private readonly Lazy<IReadOnlyList<OutputFile>> _files;
+    private readonly Lazy<IReadOnlyList<OutputFile>> _sheets;
     private readonly TaskCompletionSource _followed = new(TaskCreationOptions.RunContinuationsAsynchronously);
 
-    private WatchedDesign(int version, Design? design, IReadOnlyList<Finding> faults)
+    private WatchedDesign(int version, Design design)
+        : this(version, design, version, [])
+    {
+    }
+
+    private WatchedDesign(int version, WatchedDesign? before, IReadOnlyList<Finding> faults)
+        : this(version, before?.Design, before?.DrawnVersion ?? 0, faults)
+    {
+    }
+
+    private WatchedDesign(int version, Design? design, int drawnVersion, IReadOnlyList<Finding> faults)
     {
         Version = version;
         Design = design;
+        DrawnVersion = drawnVersion;
         Faults = faults;
         _page = new(() => design is null ? [] : ShowPage.Write(design));
+        _sheets = new(() => design is null ? [] : [.. OutputFiles.Of(design, new OutputRequest { Kinds = [OutputKind.Draw] })]);
         _files = new(() => design is null ? [] : [.. OutputFiles.Of(design, new OutputRequest())]);
     }
 
@@ -28,11 +41,17 @@ internal sealed class WatchedDesign
     /// <summary>The design; the one before when this saving has faults; null when there never was one.</summary>
     public Design? Design { get; }
 
+    /// <summary>The saving that the design is of: this one, or an earlier one when this has faults; 0 when there never was one.</summary>
+    public int DrawnVersion { get; }
+
     /// <summary>Why this saving cannot be worked out; empty when it can.</summary>
     public IReadOnlyList<Finding> Faults { get; }
 
     /// <summary>The page of the design.</summary>
     public byte[] Page => _page.Value;
+
+    /// <summary>The sheets as SVG, made sooner than all files.</summary>
+    public IReadOnlyList<OutputFile> Sheets => _sheets.Value;
 
     /// <summary>Every file that <c>make</c> would write.</summary>
     public IReadOnlyList<OutputFile> Files => _files.Value;
@@ -50,22 +69,22 @@ internal sealed class WatchedDesign
         {
             ParameterResult result = ParameterReader.Read(WholeFile.BytesSoon(path));
             return result.Brief is { } brief
-                ? new(version, WorkedOut.Of(brief), [])
-                : new(version, before?.Design, [.. result.Diagnostics.Select(d => Finding.Error("parameters", d.Message, d.Place))]);
+                ? new(version, WorkedOut.Of(brief))
+                : new(version, before, [.. result.Diagnostics.Select(d => Finding.Error("parameters", d.Message, d.Place))]);
         }
         catch (DesignRefusedException refused)
         {
-            return new(version, before?.Design, refused.Reasons);
+            return new(version, before, refused.Reasons);
         }
         catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
         {
-            return new(version, before?.Design, [Finding.Error("file", $"The file cannot be read: {trouble.Message}")]);
+            return new(version, before, [Finding.Error("file", $"The file cannot be read: {trouble.Message}")]);
         }
 #pragma warning disable CA1031 // Whatever a saving brings about is shown on the page; watching goes on with the next one.
         catch (Exception fault)
 #pragma warning restore CA1031
         {
-            return new(version, before?.Design, [Finding.Error("program", $"A fault of the program itself ({fault.GetType().Name}: {fault.Message}); please report it with this file.")]);
+            return new(version, before, [Finding.Error("program", $"A fault of the program itself ({fault.GetType().Name}: {fault.Message}); please report it with this file.")]);
         }
     }
 

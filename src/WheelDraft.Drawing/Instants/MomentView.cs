@@ -25,8 +25,14 @@ internal sealed class MomentView
     /// <summary>Time in the turn, s.</summary>
     public double TimeS => _design.Motion.SecondsFromRad(Moment.AngleRad);
 
-    /// <summary>From the wheel to the housing.</summary>
-    public Placement Wheel => _design.Motion.WheelAt(Moment.AngleRad);
+    /// <summary>Whether what moves is drawn as it stands at home, for films that move it themselves; states are those of the moment all the same.</summary>
+    public bool IsUnmoved { get; init; }
+
+    /// <summary>From the wheel to the housing, as drawn.</summary>
+    public Placement Wheel => IsUnmoved ? Placement.Turn(0) : _design.Motion.WheelAt(Moment.AngleRad);
+
+    /// <summary>Where the cursor of a chart is drawn, s from home.</summary>
+    public double CursorS => IsUnmoved ? 0 : TimeS;
 
     /// <summary>Whether the fuse is open.</summary>
     public bool IsShort => Moment.State.IsShort;

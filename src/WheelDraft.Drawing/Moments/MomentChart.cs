@@ -54,11 +54,14 @@ internal sealed class MomentChart
     /// <summary>Whether every row finds room.</summary>
     public bool Fits(Bounds area) => Pitch(area) >= LeastPitchMm;
 
+    /// <summary>How far the cursor goes in a turn, mm.</summary>
+    public double TravelMm(Bounds area) => area.Width - StateMm - NamesMm(area);
+
     /// <summary>Draws it.</summary>
     public void Draw(SheetBuilder sheet, MomentView moment, Bounds area)
     {
         double pitch = Math.Clamp(Pitch(area), 1, MostPitchMm);
-        double names = Math.Min(area.Width * 0.34, _sections.SelectMany(s => s.Rows).Max(r => TextFit.WidthMm(r.Name, TextStyle.Small)) + 2);
+        double names = NamesMm(area);
         ChartAxis axis = new(0, _design.Motion.TurnTimeS, area.MinX + names, area.MaxX - StateMm) { Steps = StepKind.Seconds };
         double top = area.MaxY - CursorHeadMm;
         double bottom = top - (_sections.Count * HeadingMm) - (Rows * pitch);
@@ -88,8 +91,10 @@ internal sealed class MomentChart
             }
         }
 
-        TimingCursor.Draw(sheet.Group("cursor", "The moment", "moment"), axis.Of(moment.TimeS), bottom, top);
+        TimingCursor.Draw(sheet.Group("cursor", "The moment", "moment"), axis.Of(moment.CursorS), bottom, top);
     }
+
+    private double NamesMm(Bounds area) => Math.Min(area.Width * 0.34, _sections.SelectMany(s => s.Rows).Max(r => TextFit.WidthMm(r.Name, TextStyle.Small)) + 2);
 
     private double Pitch(Bounds area) => (area.Height - AxisMm - CursorHeadMm - (_sections.Count * HeadingMm)) / Rows;
 

@@ -34,6 +34,9 @@ internal sealed class MomentPlan
         }
     }
 
+    /// <summary>The axis of the wheel on the paper.</summary>
+    public Point Axis => _view.Of(Point.Origin);
+
     /// <summary>Wipers whose tag finds no room.</summary>
     public IEnumerable<string> Untagged => _wipers.Except(_tags.Select(t => t.Wiper)).Select(w => w.Name);
 

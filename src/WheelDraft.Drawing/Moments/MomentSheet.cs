@@ -70,32 +70,43 @@ internal sealed class MomentScene
     private readonly Design _design;
     private readonly MomentChart _chart;
     private readonly MomentPlan _plan;
+    private readonly double _captionMm;
 
     /// <summary>Measures a design's moments.</summary>
     /// <param name="design">The design.</param>
     /// <param name="inputs">Inputs that are closed, one bit each.</param>
-    public MomentScene(Design design, int inputs)
+    /// <param name="captionMm">Height of a strip for a caption below everything, mm.</param>
+    public MomentScene(Design design, int inputs, double captionMm = 0)
     {
-        _design = design;
+        (_design, _captionMm) = (design, captionMm);
         _chart = new MomentChart(design, inputs);
         int times = Enumerable.Range(1, 20).First(k => k == 20 || _chart.Fits(ChartRoom(Room(k))));
-        Size = new PaperSize("screen", WidthMm * times, HeightMm * times);
+        Size = new PaperSize("screen", WidthMm * times, (HeightMm * times) + captionMm);
         _plan = new MomentPlan(design, PlanRoom(Inside(All)));
     }
 
     /// <summary>The size of every moment's picture.</summary>
     public PaperSize Size { get; }
 
-    private Bounds All => new(MarginMm, MarginMm, Size.WidthMm - MarginMm, Size.HeightMm - MarginMm);
+    private Bounds All => new(MarginMm, MarginMm + _captionMm, Size.WidthMm - MarginMm, Size.HeightMm - MarginMm);
+
+    /// <summary>The axis of the wheel on the paper.</summary>
+    public Point Axis => _plan.Axis;
+
+    /// <summary>How far the chart's cursor goes in a turn, mm.</summary>
+    public double CursorTravelMm => _chart.TravelMm(ChartRoom(Inside(All)));
 
     /// <summary>The picture of a moment.</summary>
-    public Sheet At(CircuitMoment moment)
+    public Sheet At(CircuitMoment moment) => At(new MomentView(_design, moment), "");
+
+    /// <summary>The picture of a moment, with a caption in its strip.</summary>
+    public Sheet At(MomentView view, string caption)
     {
-        MomentView view = new(_design, moment);
         SheetBuilder sheet = new(new("moment", $"{view.Time} after home: {_design.Brief.Title}", Description(view)), Size);
         Bounds room = Inside(All);
         Head(sheet, view);
         Foot(sheet);
+        Caption(sheet, caption);
         _plan.Draw(sheet, view);
         _chart.Draw(sheet, view, ChartRoom(room));
         foreach (string name in _plan.Untagged)
@@ -133,6 +144,24 @@ internal sealed class MomentScene
         sheet.Group("title", "Title", "title").Text(words, new(new(All.MinX, middle), TextAlong.Start, TextAcross.Middle), title.Style);
         pen.Text(view.Angle, new(new(All.MaxX, middle), TextAlong.End, TextAcross.Middle), ClockStyle);
         pen.Text(view.Time, new(new(All.MaxX - TextFit.WidthMm("000.0°   ", ClockStyle), middle), TextAlong.End, TextAcross.Middle), ClockStyle);
+    }
+
+    // To the right of a caption: where a film's pause stands.
+    private const double CaptionAirMm = 24;
+
+    private void Caption(SheetBuilder sheet, string caption)
+    {
+        if (caption.Length == 0)
+        {
+            return;
+        }
+
+        FittedText words = TextFit.IntoField(caption, All.Width - CaptionAirMm, _captionMm, TextStyle.Title);
+        GroupPen pen = sheet.Group("caption", "What happens", "notes");
+        for (int i = 0; i < words.Lines.Count; i++)
+        {
+            pen.Text(words.Lines[i], new(new(All.MinX, MarginMm + _captionMm - 2 - (i * words.PitchMm)), TextAlong.Start, TextAcross.Top), words.Style);
+        }
     }
 
     private void Foot(SheetBuilder sheet)

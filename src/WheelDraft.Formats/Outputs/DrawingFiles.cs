@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using WheelDraft.Drawing;
+using WheelDraft.Engineering;
 using WheelDraft.Formats.Pdf;
 using WheelDraft.Formats.Raster;
 using WheelDraft.Formats.Svg;
@@ -58,6 +59,22 @@ internal static class DrawingFiles
                 yield return file;
             }
         }
+    }
+
+    /// <summary>A film in one file, as an SVG that moves and as an animated PNG.</summary>
+    public static IEnumerable<OutputFile> Moving(OutputTask task)
+    {
+        if (task.Request.Moving is not MovingPicture moving)
+        {
+            return [];
+        }
+
+        MomentReel reel = moving.Reel;
+        string name = $"{OutputFiles.MovingFolder}/{reel.Name}";
+        string prefix = $"film-{FileSlugs.Of([task.Design.Brief.DrawingNumber ?? task.Design.Brief.Title])[0]}-{reel.Name}";
+        SvgOptions options = new() { Theme = task.Request.Theme, Text = task.Request.Text };
+        return (moving.AsSvg ? task.OrLeftOut("the film as SVG", () => new($"{name}.svg", Encoding.UTF8.GetBytes(SvgFilm.Write(reel, prefix, moving.WidthPx, options)))) : [])
+            .Concat(moving.AsPng ? task.OrLeftOut("the film as PNG", () => new($"{name}.png", ApngWriter.Write(reel, moving.WidthPx, task.Request.Theme))) : []);
     }
 
     /// <summary>The name of a film's picture.</summary>

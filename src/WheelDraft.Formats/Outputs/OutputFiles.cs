@@ -63,6 +63,23 @@ public sealed record OutputRequest
 
     /// <summary>The film to draw as well, picture by picture, with any kinds; null for none.</summary>
     public MomentFilm? Film { get; init; }
+
+    /// <summary>The film to write as well in one file, with any kinds; null for none.</summary>
+    public MovingPicture? Moving { get; init; }
+}
+
+/// <summary>A film that is one file and needs no other program.</summary>
+/// <param name="Reel">What it shows.</param>
+public sealed record MovingPicture(MomentReel Reel)
+{
+    /// <summary>Whether it is written as an SVG that moves.</summary>
+    public bool AsSvg { get; init; } = true;
+
+    /// <summary>Whether it is written as an animated PNG.</summary>
+    public bool AsPng { get; init; } = true;
+
+    /// <summary>Width in pixels; the height follows.</summary>
+    public int WidthPx { get; init; } = 960;
 }
 
 /// <summary>One file of a set.</summary>
@@ -81,6 +98,9 @@ public static class OutputFiles
 
     /// <summary>The folder of a film's pictures.</summary>
     public const string FilmFolder = "frames";
+
+    /// <summary>The folder of films that are one file.</summary>
+    public const string MovingFolder = "film";
 
     /// <summary>Whether the files that parts are cut by, cutting files and the true-size template, are withheld.</summary>
     public static bool Withheld(Design design, OutputRequest request)
@@ -137,7 +157,7 @@ public static class OutputFiles
         ArgumentNullException.ThrowIfNull(design);
         ArgumentNullException.ThrowIfNull(request);
         OutputTask task = new(design, request, warn ?? (_ => { }));
-        return request.Kinds.Distinct().Order().SelectMany(kind => Of(task, kind)).Concat(Film(request));
+        return request.Kinds.Distinct().Order().SelectMany(kind => Of(task, kind)).Concat(Film(request)).Concat(DrawingFiles.Moving(task));
     }
 
     private static IEnumerable<OutputFile> CutFiles(Design design, OutputRequest request) =>

@@ -27,9 +27,10 @@ internal static class ShowChart
             html.Put($"<li><span class=\"kind\">ring</span> {SvgMarkup.Escaped(contact.Name)}</li>\n");
         }
 
-        foreach (NetworkLoad load in network.Loads)
+        for (int l = 0; l < network.Loads.Count; l++)
         {
-            html.Put($"<li class=\"of-load\"><span class=\"kind\">load</span> {SvgMarkup.Escaped(load.Name)}</li>\n");
+            // The motor's own name says what it is.
+            html.Put($"<li class=\"of-load\"><span class=\"kind\">{(l == network.Motor ? "" : "load")}</span> {SvgMarkup.Escaped(network.Loads[l].Name)}</li>\n");
         }
 
         int height = (rows * RowPx) + 24;

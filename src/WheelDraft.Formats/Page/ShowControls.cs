@@ -9,6 +9,10 @@ internal static class ShowControls
     private const string Lamp =
         "<svg viewBox=\"-14 -14 28 28\" aria-hidden=\"true\"><g class=\"rays\"><path d=\"M0 -13V-10M0 13V10M-13 0H-10M13 0H10M-9.2 -9.2L-7.1 -7.1M9.2 9.2L7.1 7.1M-9.2 9.2L-7.1 7.1M9.2 -9.2L7.1 -7.1\"/></g><circle class=\"glass\" r=\"7.5\"/><path class=\"cross\" d=\"M-5.3 -5.3L5.3 5.3M-5.3 5.3L5.3 -5.3\"/><text class=\"query\" y=\"4\">?</text></svg>";
 
+    // A machine, not a lamp: the sign of a motor, and an arrow round it while it turns (IEC 60617, from memory).
+    private const string Motor =
+        "<svg viewBox=\"-14 -14 28 28\" aria-hidden=\"true\"><circle class=\"case\" r=\"8.4\"/><text class=\"letter\" y=\"3.6\">M</text><path class=\"turns\" d=\"M-9.9 -6.5A11.8 11.8 0 0 1 9.9 -6.5M10.6 -10.6L9.9 -6.5L5.9 -7.4\"/><text class=\"query\" x=\"10.5\" y=\"-5.5\">?</text></svg>";
+
     /// <summary>One checkbox an input.</summary>
     public static string Inputs(Design design)
     {
@@ -29,14 +33,15 @@ internal static class ShowControls
         return inputs.Count == 0 ? "<p class=\"none\">This timer has no inputs.</p>" : html.ToString();
     }
 
-    /// <summary>One lamp a load, the motor last.</summary>
+    /// <summary>One lamp a load; the motor, last, is drawn as a motor.</summary>
     public static string Lamps(CircuitNetwork network)
     {
         Markup html = new();
         for (int l = 0; l < network.Loads.Count; l++)
         {
             string name = SvgMarkup.Escaped(network.Loads[l].Name);
-            html.Put($"<div class=\"lamp off\" role=\"status\" data-load=\"{l}\" aria-label=\"{name} off\">{Lamp}<span class=\"name\">{name}</span><span class=\"state\">off</span><span class=\"volts\"></span></div>\n");
+            bool isMotor = l == network.Motor;
+            html.Put($"<div class=\"lamp {(isMotor ? "motor " : "")}off\" role=\"status\" data-load=\"{l}\" aria-label=\"{name} off\">{(isMotor ? Motor : Lamp)}<span class=\"name\">{name}</span><span class=\"state\">off</span><span class=\"volts\"></span></div>\n");
         }
 
         return network.Loads.Count == 0 ? "<p class=\"none\">This timer has no loads.</p>" : html.ToString();
@@ -76,12 +81,15 @@ internal static class ShowControls
             InterlockResult result = design.Circuit.Interlocks[i];
             (string look, string verdict) = result.Verdict switch
             {
-                InterlockVerdict.Holds when !result.Applies => ("unsure", "? never asks anything"),
-                InterlockVerdict.Holds => ("meets", "✓ proved"),
-                InterlockVerdict.Fails => ("misses", "✕ refuted"),
-                _ => ("unsure", "? undecided"),
+                InterlockVerdict.Holds when !result.Applies => ("unsure", "<span class=\"tick\" aria-hidden=\"true\">? </span>never asks anything"),
+                InterlockVerdict.Holds => ("meets", "<span class=\"tick\" aria-hidden=\"true\">✓ </span>proved"),
+                InterlockVerdict.Fails => ("misses", "<span aria-hidden=\"true\">✕ </span>refuted"),
+                _ => ("unsure", "<span aria-hidden=\"true\">? </span>undecided"),
             };
-            html.Put($"<article class=\"interlock\" data-interlock=\"{i}\"><h3>{SvgMarkup.Escaped(result.Name)}</h3><p class=\"badge {look}\">{verdict}</p><p>{SvgMarkup.Escaped(Claim(design.Brief.Interlocks[i]))}</p>{Blindness(result)}");
+
+            // A proof says for which faults it is one, so that it stays true when the reader sets some.
+            string depth = result.Verdict != InterlockVerdict.Holds ? "" : design.Brief.Interlocks[i].Faults == FaultDepth.Single ? " with any one fault" : " without faults";
+            html.Put($"<article class=\"interlock\" data-interlock=\"{i}\"><h3>{SvgMarkup.Escaped(result.Name)}</h3><p class=\"badge {look}\">{verdict}{depth}</p><p>{SvgMarkup.Escaped(Claim(design.Brief.Interlocks[i]))}</p>{Blindness(result)}");
             if (result.History.Count > 0)
             {
                 html.Put($"<ol>{string.Concat(result.History.Select(h => $"<li>{SvgMarkup.Escaped(h)}</li>"))}</ol>");

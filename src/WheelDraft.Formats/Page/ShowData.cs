@@ -19,6 +19,8 @@ internal static class ShowData
         {
             json.WriteStartObject();
             json.WriteNumber("sense", design.Motion.Sigma);
+            Slugs(json, "inputs", ShowLink.Inputs(design));
+            Slugs(json, "faultSlugs", ShowLink.Faults(design));
             json.WritePropertyName("network");
             Network(json, network, design.Motion.TurnTimeS);
             json.WriteStartArray("faults");
@@ -29,6 +31,8 @@ internal static class ShowData
 
             json.WriteEndArray();
             Interlocks(json, design);
+            ShowScrews.Write(json, design, network);
+            ShowStories.Write(json, design);
             json.WriteEndObject();
         }
 
@@ -172,9 +176,13 @@ internal static class ShowData
     private static void Interlocks(Utf8JsonWriter json, Design design)
     {
         json.WriteStartArray("interlocks");
-        foreach (InterlockBrief interlock in design.Brief.Interlocks)
+        for (int i = 0; i < design.Brief.Interlocks.Count; i++)
         {
+            InterlockBrief interlock = design.Brief.Interlocks[i];
             json.WriteStartObject();
+            json.WriteString("name", interlock.Name);
+            json.WriteBoolean("holds", design.Circuit.Interlocks[i] is { Verdict: InterlockVerdict.Holds });
+            json.WriteNumber("faults", interlock.Faults == FaultDepth.Single ? 1 : 0);
             json.WriteString("claim", interlock.Claim switch { InterlockClaim.NeverOn => "never", InterlockClaim.AlwaysOn => "always", _ => "together" });
             Indices(json, "loads", interlock.Loads, [.. design.Circuit.Loads]);
             string[] switches = [.. design.Circuit.Inputs, .. design.Brief.Outputs.Select(o => o.Name)];
@@ -192,6 +200,17 @@ internal static class ShowData
             }
 
             json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static void Slugs(Utf8JsonWriter json, string key, IReadOnlyList<string> slugs)
+    {
+        json.WriteStartArray(key);
+        foreach (string slug in slugs)
+        {
+            json.WriteStringValue(slug);
         }
 
         json.WriteEndArray();

@@ -6,18 +6,22 @@ using WheelDraft.Formats.Svg;
 
 namespace WheelDraft.Formats.Page;
 
-// The folder "Page": a design as one page to look at and play with. The markup is made here, once; page.css is its look,
-// solver.js solves the circuit at one instant, page.js moves what moves. The page loads nothing but itself.
+// The folder "Page": a design as one page to look at and play with. The markup is made here, once; in "Browser" page.css is its look,
+// solver.js solves the circuit at one instant, page.js moves what moves, screws.js, story.js and link.js what their names say, and
+// fit.js keeps the time at hand and the print on two pages. The page loads nothing but itself.
 
 /// <summary>Writes show/index.html: one self-contained page on which the wheel turns and the lamps light.</summary>
 internal static class ShowPage
 {
+    // In the order in which each finds those before it.
+    private static readonly string[] Scripts = ["solver.js", "page.js", "screws.js", "story.js", "link.js", "fit.js"];
+
     /// <summary>The page, UTF-8, lines ending in a line feed; the same bytes for the same design.</summary>
     public static byte[] Write(Design design)
     {
         ArgumentNullException.ThrowIfNull(design);
         string style = PageText.Read("page.css");
-        string script = PageText.Read("solver.js") + PageText.Read("page.js");
+        string script = string.Concat(Scripts.Select(PageText.Read));
         CircuitNetwork network = design.Circuit.Network;
         Dictionary<string, string> parts = new(StringComparer.Ordinal)
         {
@@ -26,6 +30,10 @@ internal static class ShowPage
             ["number"] = SvgMarkup.Escaped(design.Brief.DrawingNumber ?? ""),
             ["facts"] = ShowWords.Facts(design),
             ["verdict"] = ShowWords.Verdict(design),
+            ["intro"] = ShowWords.Intro(design),
+            ["screws"] = ShowScrews.Write(design),
+            ["stories"] = ShowStories.Write(design),
+            ["embed"] = SvgMarkup.Escaped(ShowLink.Frame(design, "index.html")),
             ["style"] = style,
             ["script"] = script,
             ["data"] = ShowData.Write(design, network),

@@ -14,16 +14,18 @@ internal static class ShowTables
         foreach (RingLayout ring in design.Wheel.Rings)
         {
             string name = SvgMarkup.Escaped(ring.Name);
+            int contact = design.Circuit.Network.ContactOf(ring.Name);
             if (ring.IsWhole)
             {
                 html.Put($"<tr><th scope=\"row\">{name}</th><td colspan=\"4\">always on</td></tr>\n");
             }
 
-            foreach (RingPeriod period in ring.Periods)
+            for (int p = 0; p < ring.Periods.Count; p++)
             {
+                RingPeriod period = ring.Periods[p];
                 double from = design.Motion.SecondsFromRad(period.Wanted.StartRad);
                 double lasts = design.Motion.SecondsFromRad(period.Wanted.SweepRad);
-                html.Put($"<tr><th scope=\"row\">{name}</th><td>{Wording.Seconds(from)}</td><td>{Wording.Seconds((from + lasts) % turn)}</td><td>{Wording.Seconds(lasts)}</td><td>{Wording.Number(lasts - period.Limits.ShorterS, 2)} to {Wording.Number(lasts + period.Limits.LongerS, 2)} s</td></tr>\n");
+                html.Put($"<tr data-period=\"{contact} {p}\"><th scope=\"row\">{name}</th><td>{Wording.Seconds(from)}</td><td>{Wording.Seconds((from + lasts) % turn)}</td><td>{Wording.Seconds(lasts)}</td><td>{Wording.Number(lasts - period.Limits.ShorterS, 2)} to {Wording.Number(lasts + period.Limits.LongerS, 2)} s</td></tr>\n");
             }
         }
 

@@ -74,7 +74,7 @@ internal sealed class ShowWiring
             _ => FormattableString.Invariant($"data-load=\"{_network.LoadOf(symbol.Name)}\""),
         };
         bool isSwitch = symbol.Kind is WiringKind.Feed or WiringKind.Ring or WiringKind.Input;
-        _svg.Put($"<g class=\"{(isSwitch ? "switch" : "load")}\" {at} transform=\"translate({N(symbol.CentreMm)} {N(symbol.YMm)})\">");
+        _svg.Put($"<g class=\"{(isSwitch ? "switch" : symbol.Kind == WiringKind.Motor ? "load motor" : "load")}\" {at} transform=\"translate({N(symbol.CentreMm)} {N(symbol.YMm)})\">");
         double half = symbol.Kind == WiringKind.Motor ? MotorRadiusMm : HalfMm;
         Lead(symbol, symbol.LeftBar, symbol.LeftMm, -half);
         Lead(symbol, symbol.RightBar, symbol.RightMm, half);

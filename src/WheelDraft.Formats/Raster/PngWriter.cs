@@ -1,4 +1,3 @@
-using System.Buffers.Binary;
 using System.Globalization;
 using SkiaSharp;
 using WheelDraft.Drawing;
@@ -64,52 +63,29 @@ internal static class PngWriter
                 string.Create(CultureInfo.InvariantCulture, $"{width} x {height} pixels are more than {MostPixels / 1_000_000} million: choose a lower resolution than {chosen.Dpi} dpi."));
         }
 
-        SKImageInfo info = new(width, height, SKColorType.Rgb888x, SKAlphaType.Opaque);
-        using SKSurface surface = SKSurface.Create(info) ?? throw new InvalidOperationException("The picture could not be made in memory.");
-        surface.Canvas.Clear(new SKColor(chosen.Theme.Paper.Red, chosen.Theme.Paper.Green, chosen.Theme.Paper.Blue));
-        surface.Canvas.Scale((float)pixelsPerMm);
-        new SheetPainter(surface.Canvas, chosen.Theme).Paint(sheet);
+        using SKSurface surface = Painted(sheet, chosen.Theme, pixelsPerMm);
         using SKPixmap pixels = surface.PeekPixels();
+        return PngChunks.WithResolution(Encoded(pixels), chosen.Dpi);
+    }
+
+    /// <summary>A sheet painted into memory.</summary>
+    internal static SKSurface Painted(Sheet sheet, Theme theme, double pixelsPerMm)
+    {
+        SKImageInfo info = new(Pixels(sheet.WidthMm * pixelsPerMm), Pixels(sheet.HeightMm * pixelsPerMm), SKColorType.Rgb888x, SKAlphaType.Opaque);
+        SKSurface surface = SKSurface.Create(info) ?? throw new InvalidOperationException("The picture could not be made in memory.");
+        surface.Canvas.Clear(new SKColor(theme.Paper.Red, theme.Paper.Green, theme.Paper.Blue));
+        surface.Canvas.Scale((float)pixelsPerMm);
+        new SheetPainter(surface.Canvas, theme).Paint(sheet);
+        return surface;
+    }
+
+    /// <summary>Pixels as a PNG file.</summary>
+    internal static byte[] Encoded(SKPixmap pixels)
+    {
         using SKData data = pixels.Encode(Flat) ?? throw new InvalidOperationException("The picture could not be encoded.");
-        return PngResolution.With(data.ToArray(), chosen.Dpi);
+        return data.ToArray();
     }
 
     /// <summary>Rounded up, a hair of rounding aside, so that the edge of the sheet is in the picture.</summary>
     private static int Pixels(double exact) => Math.Max(1, (int)Math.Ceiling(exact - 1e-6));
-}
-
-/// <summary>The resolution chunk of PNG (pHYs, PNG specification 11.3.4.3), which the encoder leaves out.</summary>
-internal static class PngResolution
-{
-    /// <summary>Signature (8 bytes) and header chunk (25 bytes): the resolution must come before the pixels, so right after these.</summary>
-    private const int AfterHeader = 33;
-
-    internal static byte[] With(byte[] png, double dpi)
-    {
-        uint perMetre = (uint)Math.Round(dpi / 0.0254);
-        byte[] chunk = new byte[21];
-        BinaryPrimitives.WriteUInt32BigEndian(chunk, 9);
-        "pHYs"u8.CopyTo(chunk.AsSpan(4));
-        BinaryPrimitives.WriteUInt32BigEndian(chunk.AsSpan(8), perMetre);
-        BinaryPrimitives.WriteUInt32BigEndian(chunk.AsSpan(12), perMetre);
-        chunk[16] = 1;
-        BinaryPrimitives.WriteUInt32BigEndian(chunk.AsSpan(17), Crc(chunk.AsSpan(4, 13)));
-        return [.. png.AsSpan(0, AfterHeader), .. chunk, .. png.AsSpan(AfterHeader)];
-    }
-
-    /// <summary>The check sum of PNG chunks (PNG specification, annex D).</summary>
-    private static uint Crc(ReadOnlySpan<byte> bytes)
-    {
-        uint crc = 0xFFFFFFFF;
-        foreach (byte b in bytes)
-        {
-            crc ^= b;
-            for (int bit = 0; bit < 8; bit++)
-            {
-                crc = (crc & 1) != 0 ? (crc >> 1) ^ 0xEDB88320 : crc >> 1;
-            }
-        }
-
-        return ~crc;
-    }
 }

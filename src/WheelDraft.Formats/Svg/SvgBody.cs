@@ -31,6 +31,14 @@ internal sealed class SvgBody
         return _text.ToString();
     }
 
+    /// <summary>One item by itself, as a line of markup.</summary>
+    internal string Item(SheetItem item)
+    {
+        _text.Clear();
+        Add(item, 0);
+        return _text.ToString();
+    }
+
     private void Add(SheetGroup group, int depth)
     {
         string id = SvgMarkup.Escaped(_options.IdPrefix + group.Id);

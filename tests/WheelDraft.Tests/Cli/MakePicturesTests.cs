@@ -65,6 +65,29 @@ public sealed class MakePicturesTests
     }
 
     [Fact]
+    public void Make_FilmAndStory_AreOneFileEach()
+    {
+        using CliRun run = Bench();
+        Assert.Equal(0, run.Run("make", "bench.toml", "-o", "made", "--only", "report", "--film", "svg", "--film-width", "640", "--closed", "lid"));
+        Assert.Contains("width=\"640\"", File.ReadAllText(run.PathOf("made/film/turn.svg")), StringComparison.Ordinal);
+        Assert.False(File.Exists(run.PathOf("made/film/turn.png")));
+        Assert.Equal(0, run.Run("make", "bench.toml", "-o", "made", "--only", "report", "--story", "One dry hour begins", "--film", "svg"));
+        Assert.Contains("the wheel turns", File.ReadAllText(run.PathOf("made/film/story-one-dry-hour-begins.svg")), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("--film", "gif", "knows no 'gif'")]
+    [InlineData("--film-width", "100", "no whole number from 240 to 1920")]
+    [InlineData("--film-width", "640", "says how wide")]
+    [InlineData("--story", "two hours", "there is no scenario 'two hours'")]
+    public void Make_FilmThatCannotBe_IsRefused(string option, string value, string words)
+    {
+        using CliRun run = Bench();
+        Assert.Equal(2, run.Run("make", "bench.toml", "-o", "made", "--only", "report", option, value));
+        Assert.Contains(words, run.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Make_Frames_DrawsANumberedFilmAndDeletesALongerOne()
     {
         using CliRun run = Bench();

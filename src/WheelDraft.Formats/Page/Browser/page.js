@@ -1,7 +1,7 @@
 
 /* What moves on the page. One value rules everything: the time in the turn. The wheel's angle follows from it, the contacts
  * from the angle, and the lamps from contacts, inputs and faults together. */
-(() => {
+const wheelPage = (() => {
   const design = JSON.parse(document.getElementById("design").textContent);
   const network = design.network;
   const turn = network.turn;
@@ -22,6 +22,9 @@
     clock: one("clock-s"),
     degrees: one("clock-deg"),
     note: one("note"),
+    wheelWords: one("wheel-desc"),
+    verdict: one("verdict"),
+    holds: one("holds"),
     lamps: all(".lamp"),
     contacts: all(".wiper, .tag, .switch[data-contact], .row[data-contact]"),
     onLands: all(".wiper[data-on]").map(wiper => ({ wiper, times: pairs(wiper.dataset.on.split(" ").map(Number)) })),
@@ -37,14 +40,27 @@
   let playing = false;
   let lastFrame = 0;
   let shown = "";
+  let told = "";
+
+  // What else follows a drawing: link, story. And what is told that a person has taken hold: the story stops.
+  const drawn = [];
+  const handTaken = [];
 
   // Every make and break of the turn, in order; home too, where a turn begins.
-  const changes = [...new Set([0, ...network.contacts.flatMap(c => c.on.flat().map(t => t % turn))])].sort((a, b) => a - b);
+  const changesNow = () => [...new Set([0, ...network.contacts.flatMap(c => c.on.flat().map(t => t % turn))])].sort((a, b) => a - b);
+  let changes = changesNow();
+
+  // What one press of an arrow moves: a second, or half a percent of a turn that is long, a twentieth of one that is short.
+  const arrow = Math.max(Math.min(1, turn / 20), turn * 0.005);
+  const PAGE = 10;
+  const FINE = 0.1;
 
   /** What is switched by hand: inputs and faults. */
   const handed = () => wheelCircuit.handed(
     inputs.map(box => box.checked),
-    switches.filter(box => box.checked).map(box => design.faults[Number(box.dataset.fault)]));
+    faultsSet().map(i => design.faults[i]));
+
+  const faultsSet = () => switches.filter(box => box.checked).map(box => Number(box.dataset.fault));
 
   let hand = handed();
   let solved = new Map();
@@ -89,8 +105,35 @@
     }
     parts.onLands.forEach(({ wiper, times }) => wiper.classList.toggle("made", wheelCircuit.within(times, time, turn)));
     showNote(state);
-    parts.interlocks.forEach((article, i) => showInterlock(article, design.interlocks[i], state));
+    showClaims(state);
     showRow();
+    if (!playing) {
+      tell(state);
+    }
+    drawn.forEach(follow => follow());
+  }
+
+  /** The picture in words, for those who do not see it: rewritten when something changes and whenever it stands. */
+  function tell(state) {
+    const on = word => network.loads.filter((_, i) => state.loads[i] === word).map(load => load.name);
+    const made = network.contacts.filter((_, i) => state.contacts[i]).map(contact => contact.name);
+    const closed = network.inputs.filter((_, i) => hand.inputs[i]).map(input => input.name);
+    const list = (words, names, none) => (names.length ? `${words}: ${names.join(", ")}.` : none);
+    const words = [
+      `${time.toFixed(1)} seconds after home the wheel has turned by ${(time / turn * 360).toFixed(0)} degrees.`,
+      list("Contacts closed", made, "Every contact is open."),
+      network.inputs.length ? list("Inputs closed", closed, "Every input is open.") : "",
+      state.short ? "A fuse is open." : "",
+      list("On", on("on"), "Nothing is on."),
+      list("Undecided", on("undecided"), ""),
+      faultsSet().length ? list("Faults set", faultsSet().map(i => design.faults[i].words), "") : "",
+    ].filter(Boolean).join(" ");
+    if (told !== words) {
+      told = words;
+      put(parts.wheelWords, `Copper as cut; the wheel turns under wipers that stand still. ${words}`);
+      one("wiring").setAttribute("aria-label", `Wiring diagram: nets upright, contacts, inputs and loads between them. ${words}`);
+      one("chart").setAttribute("aria-label", `Timing chart of one turn, its cursor at ${time.toFixed(1)} seconds; the tables give the same in words. ${words}`);
+    }
   }
 
   function show(state) {
@@ -112,6 +155,7 @@
       }
     });
     parts.loads.forEach(element => setClass(element, state.loads[Number(element.dataset.load)]));
+    tell(state);
     parts.lamps.forEach(lamp => {
       const i = Number(lamp.dataset.load);
       setClass(lamp, state.loads[i]);
@@ -149,11 +193,59 @@
       : hand.motion < 0 ? "The motor runs backward." : "");
   }
 
-  function showInterlock(article, interlock, state) {
-    const now = wheelCircuit.claimNow(network, interlock, { ...hand, contacts: state.contacts, states: state.loads }, time);
-    put(article.querySelector(".now"), now.words);
+  /** Interlocks as they stand now, and what of the proofs still holds with the faults that are set. */
+  function showClaims(state) {
+    const faults = faultsSet().length;
+    const nows = design.interlocks.map(interlock =>
+      wheelCircuit.claimNow(network, interlock, { ...hand, contacts: state.contacts, states: state.loads }, time));
+    parts.interlocks.forEach((article, i) => showInterlock(article, design.interlocks[i], nows[i], faults));
+    const sound = faults === 0;
+    parts.verdict.classList.toggle("sound", sound);
+    parts.verdict.classList.toggle("faulty", !sound);
+    if (parts.verdict.classList.contains("meets") || parts.verdict.dataset.met) {
+      parts.verdict.dataset.met = "1";
+      parts.verdict.classList.toggle("meets", sound);
+      parts.verdict.classList.toggle("unsure", !sound);
+      put(parts.verdict.lastChild, sound ? "Meets its rules" : "Meets its rules without faults");
+      parts.verdict.firstChild.hidden = !sound;
+    }
+    put(parts.holds, standing(nows, faults));
+    parts.holds.classList.toggle("broken", nows.some(now => now.broken));
+  }
+
+  /** What holds now, in a sentence; nothing while all is as it was proved. */
+  function standing(nows, faults) {
+    const names = is => design.interlocks.filter((_, i) => is(nows[i])).map(interlock => `“${interlock.name}”`);
+    const broken = names(now => now.broken);
+    const open = names(now => now.applies && !now.broken && !now.kept);
+    const kept = names(now => now.kept);
+    if (!faults && !broken.length) {
+      return "";
+    }
+    const when = faults ? `Now, with ${faults} fault${faults === 1 ? "" : "s"} set: ` : "Now: ";
+    const parts = [
+      broken.length ? `${broken.join(", ")} ${broken.length === 1 ? "is" : "are"} broken` : "",
+      open.length ? `${open.join(", ")} cannot be decided` : "",
+      kept.length ? `${kept.join(", ")} ${kept.length === 1 ? "is" : "are"} kept` : "",
+    ].filter(Boolean);
+    return when + (parts.length ? parts.join("; ") : design.interlocks.length ? "no interlock asks anything here" : "no interlock is claimed") + ".";
+  }
+
+  function showInterlock(article, interlock, now, faults) {
+    const unreached = now.broken && interlock.holds && faults <= interlock.faults;
+    put(article.querySelector(".now"), unreached ? `${now.words} The wheel never comes to this state from home by itself.` : now.words);
     article.classList.toggle("broken", now.broken);
     article.classList.toggle("applies", now.applies);
+    const tick = article.querySelector(".tick");
+    if (tick) {
+      // The tick is for what was proved: it goes where the proof does not reach, and never stands beside what is broken.
+      const covered = faults <= interlock.faults && !now.broken;
+      const badge = article.querySelector(".badge");
+      tick.hidden = !covered;
+      const proved = tick.textContent.startsWith("✓");
+      badge.classList.toggle("meets", covered && proved);
+      badge.classList.toggle("unsure", !(covered && proved));
+    }
   }
 
   /** The truth table's row: the last interval that has begun; before the first of the turn, the one that passes home. */
@@ -179,6 +271,18 @@
     });
   }
 
+  /** The row of a ring whose on-periods have been moved. */
+  function chartContact(index) {
+    const row = document.querySelector(`.row[data-contact="${index}"] .bars`);
+    row.replaceChildren();
+    network.contacts[index].on.forEach(([from, to]) => {
+      addBar(row, index, [from, Math.min(to, turn)], "");
+      if (to > turn) {
+        addBar(row, index, [0, to - turn], "");
+      }
+    });
+  }
+
   function addBar(row, index, [from, to], look) {
     const last = row.lastElementChild;
     if (last && last.getAttribute("class") === look && Number(last.dataset.to) === from) {
@@ -196,7 +300,7 @@
     row.append(bar);
   }
 
-  /** Something was switched by hand. */
+  /** Something was switched by hand, or by a story or a link. */
   function handedAnew() {
     hand = handed();
     solved = new Map();
@@ -256,30 +360,45 @@
 
   const motorRuns = () => network.motor < 0 || at(time).loads[network.motor] === "on";
 
-  slider.addEventListener("input", () => {
+  const takeHold = () => {
     setPlaying(false);
+    handTaken.forEach(stop => stop());
+  };
+
+  slider.addEventListener("input", () => {
+    takeHold();
     time = Number(slider.value);
     draw();
   });
   slider.addEventListener("keydown", event => {
-    const way = { ArrowRight: 1, ArrowUp: 1, ArrowLeft: -1, ArrowDown: -1 }[event.key];
-    if (way && event.shiftKey) {
+    const way = { ArrowRight: 1, ArrowUp: 1, ArrowLeft: -1, ArrowDown: -1, PageUp: PAGE, PageDown: -PAGE }[event.key];
+    if (way && !event.altKey && !event.ctrlKey && !event.metaKey) {
       event.preventDefault();
-      setPlaying(false);
-      go(time + way * 0.1);
+      takeHold();
+      go(time + (event.shiftKey && Math.abs(way) === 1 ? way * FINE : way * arrow));
     }
   });
-  play.addEventListener("click", () => setPlaying(!playing));
+  const plain = seconds => `${Number(seconds.toPrecision(4))} s`;
+  put(one("keys"), `On the time: arrow keys move by ${plain(arrow)}, Page Up and Page Down by ${plain(PAGE * arrow)}, Shift with an arrow by ${plain(FINE)}, Home and End to the ends of the turn.`);
+  play.addEventListener("click", () => {
+    handTaken.forEach(stop => stop());
+    setPlaying(!playing);
+  });
   one("on").addEventListener("click", () => {
-    setPlaying(false);
+    takeHold();
     go(changes.find(c => c > time + 1e-9) ?? turn);
   });
   one("back").addEventListener("click", () => {
-    setPlaying(false);
+    takeHold();
     go(changes.findLast(c => c < time - 1e-9) ?? 0);
   });
-  inputs.forEach(box => box.addEventListener("change", handedAnew));
+  const handStops = () => handTaken.forEach(stop => stop());
+  inputs.forEach(box => box.addEventListener("change", () => {
+    handStops();
+    handedAnew();
+  }));
   switches.forEach(box => box.addEventListener("change", () => {
+    handStops();
     if (box.checked) {
       mendOpposite(box);
     }
@@ -306,7 +425,7 @@
   const chart = one("chart");
   const pick = event => {
     const box = chart.getBoundingClientRect();
-    setPlaying(false);
+    takeHold();
     go((event.clientX - box.left) / box.width * turn);
   };
   chart.addEventListener("pointerdown", event => {
@@ -315,7 +434,28 @@
   });
   chart.addEventListener("pointermove", event => event.buttons === 1 && pick(event));
 
+  /** Sets inputs and faults, given by their indices, without a hand of the reader's. */
+  function setSwitches(closed, faults) {
+    inputs.forEach((box, i) => { box.checked = closed.includes(i); });
+    switches.forEach(box => { box.checked = faults.includes(Number(box.dataset.fault)); });
+    handedAnew();
+  }
+
+  /** A screw has moved the on-periods of a contact. */
+  function contactMoved(index) {
+    changes = changesNow();
+    chartContact(index);
+    handedAnew();
+  }
+
   slider.value = 0;
   [drive, ...inputs, ...switches].forEach(box => { box.checked = false; });
   handedAnew();
+  return {
+    design, network, turn, one, all, put, stillness, drawn, handTaken, go, setSwitches, setPlaying, contactMoved, faultsSet,
+    time: () => time,
+    isPlaying: () => playing,
+    speed: () => Number(one("speed").value),
+    closedInputs: () => inputs.flatMap((box, i) => (box.checked ? [i] : [])),
+  };
 })();

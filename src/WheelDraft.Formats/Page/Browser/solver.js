@@ -246,7 +246,7 @@ const wheelCircuit = (() => {
       : broken ? `Now: it applies, and is broken: ${outcomes[0]}.`
       : kept ? `Now: it applies, and is kept: ${outcomes[1]}.`
       : "Now: it applies, and cannot be decided.";
-    return { applies, broken: applies && broken, words };
+    return { applies, broken: applies && broken, kept: applies && !broken && kept, words };
   }
 
   return { solve, closedAt, within, handed, at, claimNow };
