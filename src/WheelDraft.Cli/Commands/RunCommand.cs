@@ -35,8 +35,9 @@ internal sealed class RunCommand : ICommand
     public int Run(ParseResult parsed, CommandContext context)
     {
         string named = parsed.GetRequiredValue(_file);
-        SvgOptions svg = _pictures.Svg(parsed);
+        SvgOptions asked = _pictures.Svg(parsed);
         Design design = DesignFile.Read(named, context);
+        SvgOptions svg = asked with { IdPrefix = SvgOptions.PrefixFrom(design.Brief.DrawingNumber, design.Brief.Title) };
         int[] chosen = Chosen(design.Brief.Scenarios, parsed.GetValue(_scenario));
         string folder = parsed.GetValue(_folder) ?? Path.Combine("out", Path.GetFileNameWithoutExtension(named));
         IReadOnlyList<string> slugs = FileSlugs.Of(design.Brief.Scenarios.Select(s => s.Name));

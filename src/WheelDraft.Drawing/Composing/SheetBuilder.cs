@@ -71,6 +71,7 @@ internal sealed class SheetBuilder
 internal sealed class GroupPen
 {
     private readonly List<object> _content = [];
+    private int _numbered;
 
     internal GroupPen(GroupName name, TextRegistry texts)
     {
@@ -93,6 +94,9 @@ internal sealed class GroupPen
         _content.Add(pen);
         return pen;
     }
+
+    /// <summary>Opens a group inside this one for a thing of which there are many, such as a leader with its words: its id is this group's and a number.</summary>
+    public GroupPen Numbered(string title, string role) => Group(Invariant.Text($"{Name.Id}-{++_numbered}"), title, role);
 
     /// <summary>Draws an item as it is; texts are taken in the registry.</summary>
     public GroupPen Add(SheetItem item)

@@ -96,7 +96,7 @@ internal sealed class CalloutRing
     private static void Draw(GroupPen pen, PlacedCallout placed)
     {
         (RingCallout callout, DimensionLayout layout) = placed;
-        GroupPen own = callout.Number is int number ? pen.Group(Invariant.Text($"callout-{number}"), callout.Text, "callout") : pen;
+        GroupPen own = callout.Number is int number ? pen.Group(Invariant.Text($"callout-{number}"), callout.Text, "callout") : pen.Numbered(callout.Text, "callout");
         own.Line(layout.Lines, LineStyle.Dimension).Add(layout.Heads).Add(layout.Text);
         if (callout.Number is not null)
         {

@@ -49,12 +49,13 @@ internal static class LiveWidths
     private static Measure Of(char c) =>
         Space.Contains(c, StringComparison.Ordinal) ? new(0.318, 0.349, 0, 0)
         : char.IsLowSurrogate(c) ? new(0, 0, 0, 0)
+        : AlphabetMarks.IsMark(c) ? new(0, 0, 1, -0.3)
         : Table.Value.TryGetValue(c, out Measure known) ? known : Unknown;
 
     private static FrozenDictionary<char, Measure> Read()
     {
         const int cells = 5;
-        string[] words = Rows.Split((char[])[' ', '\n', '\r'], StringSplitOptions.RemoveEmptyEntries);
+        string[] words = (Rows + "\n" + LiveWidthRows.OfScripts).Split((char[])[' ', '\n', '\r'], StringSplitOptions.RemoveEmptyEntries);
         Dictionary<char, Measure> table = [];
         for (int i = 0; i < words.Length; i += cells)
         {

@@ -52,6 +52,9 @@ internal sealed class SheetText : SheetItem
         _ => 0,
     }));
 
+    /// <summary>Where on the paper the line of strokes begins: the left end of its base line.</summary>
+    public Point StrokeStart => Frame.Of(new Point(StartOf(Lettering.Measure(Text, Style.HeightMm, Style.Weight).WidthMm), 0));
+
     /// <summary>The letters as strokes on the paper, width <see cref="TextStyle.StrokeMm"/>, round ends.</summary>
     public IReadOnlyList<Piece> Strokes
     {

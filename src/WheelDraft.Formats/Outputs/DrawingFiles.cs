@@ -7,7 +7,7 @@ using WheelDraft.Formats.Svg;
 
 namespace WheelDraft.Formats.Outputs;
 
-/// <summary>The sheets of a design as files. Only pictures, PDF and template load the graphics library.</summary>
+/// <summary>The sheets of a design as files. Only pictures load the graphics library.</summary>
 internal static class DrawingFiles
 {
     // Pictures of moments, 240 by 135 mm, are 1920 by 1080 pixels, as screens and films have them; larger ones 3840 by 2160.
@@ -16,7 +16,7 @@ internal static class DrawingFiles
 
     public static IEnumerable<OutputFile> Svg(OutputTask task)
     {
-        SvgOptions options = new() { Theme = task.Request.Theme, Text = task.Request.Text, WidthMm = task.Request.SvgWidthMm };
+        SvgOptions options = new() { Theme = task.Request.Theme, Text = task.Request.Text, WidthMm = task.Request.SvgWidthMm, IdPrefix = SvgOptions.PrefixFrom(task.Design.Brief.DrawingNumber, task.Design.Brief.Title) };
         return SideBySide(task, task.Sheets, Environment.ProcessorCount, s => new OutputFile($"{OutputFiles.DrawFolder}/{s.Words.Name}.svg", Encoding.UTF8.GetBytes(SvgWriter.Write(s, options))));
     }
 
@@ -90,7 +90,7 @@ internal static class DrawingFiles
 
     public static IEnumerable<OutputFile> Pdf(OutputTask task)
     {
-        PdfOptions options = new(task.Design.Brief.Title) { Theme = task.Request.Theme, Subject = "Drawings of a contact timer" };
+        PdfOptions options = new(task.Design.Brief.Title) { Theme = task.Request.Theme, Subject = "Drawings of a contact timer", Number = task.Design.Brief.DrawingNumber, Author = task.Design.Brief.Office.CreatedBy };
         return task.OrLeftOut("the set of drawings as PDF", () => new($"{OutputFiles.DrawFolder}/set.pdf", PdfWriter.Write(task.Sheets, options)));
     }
 

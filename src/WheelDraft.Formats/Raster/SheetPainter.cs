@@ -4,8 +4,7 @@ using WheelDraft.Geometry;
 
 namespace WheelDraft.Formats.Raster;
 
-// The folder "Raster": sheets painted on a canvas, and the PNG files made so; the folder "Pdf" paints its pages with the
-// same painter. Texts are drawn as stroke lettering always: no font of any machine is touched.
+// The folder "Raster": sheets painted on a canvas, and the PNG files made so. Texts are drawn as stroke lettering always: no font of any machine is touched.
 
 /// <summary>Paints a sheet on a canvas whose unit is one millimetre, y downwards, origin in the sheet's upper left corner.</summary>
 internal sealed class SheetPainter
@@ -34,34 +33,6 @@ internal sealed class SheetPainter
         {
             Paint(item, sheet.HeightMm);
         }
-    }
-
-    /// <summary>What a window on a page shows of a sheet that is shifted behind it.</summary>
-    /// <param name="sheet">The sheet behind the window.</param>
-    /// <param name="shift">From a point of the sheet to its place on the page, mm, y up.</param>
-    /// <param name="window">The window, mm on the page, y up.</param>
-    /// <param name="pageHeightMm">Height of the page.</param>
-    internal void PaintWindow(Sheet sheet, Vector shift, Bounds window, double pageHeightMm)
-    {
-        _canvas.Save();
-        _canvas.ClipRect(new SKRect((float)window.MinX, (float)(pageHeightMm - window.MaxY), (float)window.MaxX, (float)(pageHeightMm - window.MinY)));
-        _canvas.Translate((float)shift.X, (float)(pageHeightMm - shift.Y - sheet.HeightMm));
-        PaintItems(sheet);
-        _canvas.Restore();
-    }
-
-    /// <summary>A sheet made smaller or larger so that it just fits a room of a page, in its middle.</summary>
-    /// <param name="sheet">The sheet.</param>
-    /// <param name="room">The room, mm on the page, y up.</param>
-    /// <param name="pageHeightMm">Height of the page.</param>
-    internal void PaintInto(Sheet sheet, Bounds room, double pageHeightMm)
-    {
-        double scale = Math.Min(room.Width / sheet.WidthMm, room.Height / sheet.HeightMm);
-        _canvas.Save();
-        _canvas.Translate((float)(room.Centre.X - (scale * sheet.WidthMm / 2)), (float)(pageHeightMm - room.Centre.Y - (scale * sheet.HeightMm / 2)));
-        _canvas.Scale((float)scale);
-        PaintItems(sheet);
-        _canvas.Restore();
     }
 
     private void Paint(SheetItem item, double heightMm)

@@ -33,8 +33,8 @@ internal sealed class SvgBody
 
     private void Add(SheetGroup group, int depth)
     {
-        string id = SvgMarkup.Escaped(_options.IdPrefix + group.Id);
-        Indent(depth).Append("<g id=\"").Append(id).Append("\" class=\"wd-").Append(group.Name.Role).Append("\">\n");
+        string id = SvgMarkup.Escaped($"{_options.PrefixOf(_sheet)}-{group.Id}");
+        Indent(depth).Append("<g id=\"").Append(id).Append("\" data-role=\"").Append(group.Name.Role).Append("\">\n");
         Indent(depth + 1).Append("<title>").Append(SvgMarkup.Escaped(group.Name.Title)).Append("</title>\n");
         if (group.Name.Description is string description)
         {
