@@ -11,6 +11,8 @@ internal static class Alphabet
 {
     private const string MissingBox = "5;0,0 5,0 5,9 0,9 z;0,0 5,9;0,9 5,0";
 
+    private const char SoftHyphen = '\u00AD';
+
     private static readonly Lazy<Dictionary<int, string>> Sources = new(ReadSources);
     private static readonly ConcurrentDictionary<int, Glyph> Glyphs = new();
 
@@ -20,11 +22,19 @@ internal static class Alphabet
     /// <summary>The letter of a character; the crossed box if it has none.</summary>
     public static Glyph Letter(int codePoint) => Glyphs.GetOrAdd(codePoint, static code => Read(code));
 
-    /// <summary>The letters of a text in turn: a mark that follows a letter stands on it.</summary>
-    public static IEnumerable<(string Text, Glyph Glyph)> Letters(string text)
+    /// <summary>The letters of a text in turn: a mark that follows a letter stands on it; soft hyphens, which only say where a word may be broken, are left out.</summary>
+    /// <param name="text">The text.</param>
+    /// <param name="withHidden">Whether soft hyphens are told all the same.</param>
+    public static IEnumerable<(string Text, Glyph Glyph)> Letters(string text, bool withHidden = false)
     {
         for (int at = 0; at < text.Length;)
         {
+            if (text[at] == SoftHyphen && !withHidden)
+            {
+                at++;
+                continue;
+            }
+
             Rune.DecodeFromUtf16(text.AsSpan(at), out Rune rune, out int length);
             int end = at + length;
             bool marked = end < text.Length && AlphabetMarks.IsMark(text[end]);

@@ -80,6 +80,15 @@ internal static class AlphabetMarks
         "cedilla" => ("0;0,0 0,-1 0.9,-1~0.9 0.9,-2.9~0.9 -0.9,-2.9", MarkPlace.Below),
         "comma" => ("0;0.3,-1.3 -0.3,-2.8", MarkPlace.Below),
         "dot-below" => ("0;. 0,-1.8", MarkPlace.Below),
+        "diaeresis-below" => ("0;. -1.1,-1.8;. 1.1,-1.8", MarkPlace.Below),
+        "ring-below" => ("0;o 0,-2 0.8", MarkPlace.Below),
+        "circumflex-below" => ("0;-1.2,-2.9 0,-1.4 1.2,-2.9", MarkPlace.Below),
+        "tilde-below" => ("0;-1.6,-2.5 -0.8,-1.5~0.6 0.8,-2.5~0.6 1.6,-1.5", MarkPlace.Below),
+        "breve-below" => ("0;-1.3,-1.3 -1.3,-2.9~1.25 1.3,-2.9~1.25 1.3,-1.3", MarkPlace.Below),
+        "iota-below" => ("0;0,-1.4 0,-2.8", MarkPlace.Below),
+        "inverted-breve" => ("0;-1.3,0 -1.3,1.6~1.25 1.3,1.6~1.25 1.3,0", MarkPlace.Above),
+        "psili" => ("0;0.4,1.7 0.4,0.9~0.4 -0.3,0", MarkPlace.Above),
+        "dasia" => ("0;-0.4,1.7 -0.4,0.9~0.4 0.3,0", MarkPlace.Above),
         "macron-below" => ("0;-1.4,-1.6 1.4,-1.6", MarkPlace.Below),
         "ogonek" => ("0;0.9,0 0,-2.3~0.8 1.5,-2.3", MarkPlace.Foot),
         "apostrophe" => ("0;1.5,0 1.1,-2", MarkPlace.RightTop),
@@ -103,12 +112,21 @@ internal static class AlphabetMarks
         0x30B => "double-acute",
         0x30C => "caron",
         0x30F => "double-grave",
-        0x312 or 0x313 or 0x314 => "turned-comma",
+        0x311 => "inverted-breve",
+        0x312 => "turned-comma",
+        0x313 => "psili",
+        0x314 => "dasia",
         0x31B => "horn",
         0x323 => "dot-below",
+        0x324 => "diaeresis-below",
+        0x325 => "ring-below",
         0x326 => "comma",
         0x327 => "cedilla",
         0x328 => "ogonek",
+        0x32D => "circumflex-below",
+        0x32E => "breve-below",
+        0x330 => "tilde-below",
+        0x345 => "iota-below",
         0x331 or 0x332 => "macron-below",
         _ => null,
     };
@@ -151,5 +169,30 @@ internal static class AlphabetMarks
         horn ƠO ơo ƯU ưu
         dot-below ẠA ạa ẸE ẹe ỊI ịi ỌO ọo ỤU ụu ỴY ỵy ẶĂ ặă ỢƠ ợơ ỰƯ ựư
         tonos-before ΆA ΈE ΉH ΊI ΌO ΎY ΏΩ
+        macron ǕÜ ǖü ǞÄ ǟä ǢÆ ǣæ ǬǪ ǭǫ ȪÖ ȫö ȬÕ ȭõ ȰȮ ȱȯ ӢИ ӣи ӮУ ӯу ḠG ḡg ḸḶ ḹḷ ṜṚ ṝṛ ᾱα ᾹΑ ῑι ῙΙ ῡυ ῩΥ ǠȦ ǡȧ
+        acute ǗÜ ǘü ǺÅ ǻå ḈÇ ḉç ḖĒ ḗē ḮÏ ḯï ḰK ḱk ḾM ḿm ṌÕ ṍõ ṒŌ ṓō ṔP ṕp ṸŨ ṹũ ἄἀ ἅἁ ἌἈ ἍἉ ἔἐ ἕἑ ἜἘ ἝἙ ἤἠ ἥἡ ἬἨ ἭἩ ἴἰ ἵἱ ἼἸ ἽἹ ὄὀ ὅὁ ὌὈ ὍὉ ὔὐ ὕὑ ὝὙ ὤὠ ὥὡ ὬὨ ὭὩ
+        caron ǙÜ ǚü ǨK ǩk ǰȷ ȞH ȟh
+        grave ǛÜ ǜü ḔĒ ḕē ṐŌ ṑō ἂἀ ἃἁ ἊἈ ἋἉ ἒἐ ἓἑ ἚἘ ἛἙ ἢἠ ἣἡ ἪἨ ἫἩ ἲἰ ἳἱ ἺἸ ἻἹ ὂὀ ὃὁ ὊὈ ὋὉ ὒὐ ὓὑ ὛὙ ὢὠ ὣὡ ὪὨ ὫὩ ὰα ὲε ὴη ὶι ὸο ὺυ ὼω ᾺΑ ῈΕ ῊΗ ῒϊ ῚΙ ῢϋ ῪΥ ῭¨ ῸΟ ῺΩ
+        double-grave ȀA ȁa ȄE ȅe ȈI ȉı ȌO ȍo ȐR ȑr ȔU ȕu
+        inverted-breve ȂA ȃa ȆE ȇe ȊI ȋı ȎO ȏo ȒR ȓr ȖU ȗu
+        dot ȦA ȧa ȮO ȯo ḊD ḋd ḞF ḟf ḢH ḣh ṀM ṁm ṄN ṅn ṖP ṗp ṘR ṙr ṠS ṡs ṤŚ ṥś ṦŠ ṧš ṨṢ ṩṣ ṪT ṫt ẆW ẇw ẊX ẋx ẎY ẏy ẛſ
+        cedilla ȨE ȩe ḐD ḑd ḨH ḩh
+        breve ӁЖ ӂж ӐА ӑа ӖЕ ӗе ḜȨ ḝȩ ᾰα ᾸΑ ῐι ῘΙ ῠυ ῨΥ
+        diaeresis ӒА ӓа ӜЖ ӝж ӞЗ ӟз ӤИ ӥи ӦО ӧо ӬЭ ӭэ ӰУ ӱу ӴЧ ӵч ӸЫ ӹы ḦH ḧh ṎÕ ṏõ ṺŪ ṻū ẌX ẍx ẗt
+        double-acute ӲУ ӳу
+        ring-below ḀA ḁa
+        dot-below ḄB ḅb ḌD ḍd ḤH ḥh ḲK ḳk ḶL ḷl ṂM ṃm ṆN ṇn ṚR ṛr ṢS ṣs ṬT ṭt ṾV ṿv ẈW ẉw ẒZ ẓz
+        macron-below ḆB ḇb ḎD ḏd ḴK ḵk ḺL ḻl ṈN ṉn ṞR ṟr ṮT ṯt ẔZ ẕz ẖh
+        circumflex-below ḒD ḓd ḘE ḙe ḼL ḽl ṊN ṋn ṰT ṱt ṶU ṷu
+        tilde-below ḚE ḛe ḬI ḭi ṴU ṵu
+        breve-below ḪH ḫh
+        diaeresis-below ṲU ṳu
+        tilde ṼV ṽv ἆἀ ἇἁ ἎἈ ἏἉ ἦἠ ἧἡ ἮἨ ἯἩ ἶἰ ἷἱ ἾἸ ἿἹ ὖὐ ὗὑ ὟὙ ὦὠ ὧὡ ὮὨ ὯὩ ᾶα ῁¨ ῆη ῖι ῗϊ ῦυ ῧϋ ῶω
+        circumflex ẐZ ẑz
+        ring ẘw ẙy
+        psili ἀα ἈΑ ἐε ἘΕ ἠη ἨΗ ἰι ἸΙ ὀο ὈΟ ὐυ ὠω ὨΩ ῤρ
+        dasia ἁα ἉΑ ἑε ἙΕ ἡη ἩΗ ἱι ἹΙ ὁο ὉΟ ὑυ ὙΥ ὡω ὩΩ ῥρ ῬΡ
+        same άά έέ ήή ίί όό ύύ ώώ ΆΆ ιι ΈΈ ΉΉ ΐΐ ΊΊ ΰΰ ΎΎ `` ΌΌ ΏΏ ´´
+        iota-below ᾀἀ ᾁἁ ᾂἂ ᾃἃ ᾄἄ ᾅἅ ᾆἆ ᾇἇ ᾈἈ ᾉἉ ᾊἊ ᾋἋ ᾌἌ ᾍἍ ᾎἎ ᾏἏ ᾐἠ ᾑἡ ᾒἢ ᾓἣ ᾔἤ ᾕἥ ᾖἦ ᾗἧ ᾘἨ ᾙἩ ᾚἪ ᾛἫ ᾜἬ ᾝἭ ᾞἮ ᾟἯ ᾠὠ ᾡὡ ᾢὢ ᾣὣ ᾤὤ ᾥὥ ᾦὦ ᾧὧ ᾨὨ ᾩὩ ᾪὪ ᾫὫ ᾬὬ ᾭὭ ᾮὮ ᾯὯ ᾲὰ ᾳα ᾴά ᾷᾶ ᾼΑ ῂὴ ῃη ῄή ῇῆ ῌΗ ῲὼ ῳω ῴώ ῷῶ ῼΩ
         """;
 }
