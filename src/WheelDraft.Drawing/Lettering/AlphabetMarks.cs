@@ -45,6 +45,7 @@ internal static class AlphabetMarks
         {
             MarkPlace.Above => new Vector(right / 2, top > CapitalTop ? top + AboveMark : top > SmallTop ? AboveCapital : AboveSmall),
             MarkPlace.Below => new Vector(right / 2, Math.Min(letter.Span?.MinY ?? 0, 0)),
+            MarkPlace.Under => new Vector(right / 2, 0),
             MarkPlace.Foot => new Vector(Math.Max(right - 0.9, right / 2), 0),
             MarkPlace.RightTop => new Vector(right, Math.Min(top, 9)),
             _ => new Vector(0, 0),
@@ -55,6 +56,7 @@ internal static class AlphabetMarks
     {
         Above,
         Below,
+        Under,
         Foot,
         RightTop,
         Before,
@@ -85,7 +87,7 @@ internal static class AlphabetMarks
         "circumflex-below" => ("0;-1.2,-2.9 0,-1.4 1.2,-2.9", MarkPlace.Below),
         "tilde-below" => ("0;-1.6,-2.5 -0.8,-1.5~0.6 0.8,-2.5~0.6 1.6,-1.5", MarkPlace.Below),
         "breve-below" => ("0;-1.3,-1.3 -1.3,-2.9~1.25 1.3,-2.9~1.25 1.3,-1.3", MarkPlace.Below),
-        "iota-below" => ("0;0,-1.4 0,-2.8", MarkPlace.Below),
+        "iota-below" => ("0;0,-1.4 0,-2.8", MarkPlace.Under),
         "inverted-breve" => ("0;-1.3,0 -1.3,1.6~1.25 1.3,1.6~1.25 1.3,0", MarkPlace.Above),
         "psili" => ("0;0.4,1.7 0.4,0.9~0.4 -0.3,0", MarkPlace.Above),
         "dasia" => ("0;-0.4,1.7 -0.4,0.9~0.4 0.3,0", MarkPlace.Above),
@@ -148,7 +150,7 @@ internal static class AlphabetMarks
 
     private const string Rows =
         """
-        same ΑA ΒB ΕE ΖZ ΗH ΙI ΚK ΜM ΝN ΟO ΡP ΤT ΥY ΧX οo νv АA ВB ЕE КK МM НH ОO РP СC ТT ХX ІI ЈJ ЅS аa еe оo рp сc уy хx іi јj ѕs ГΓ ПΠ ФΦ З3 кκ фφ ĸκ ĐÐ ϑθ ϕφ ϵε ꞏ·
+        same ΑA ΒB ΕE ΖZ ΗH ΙI ΚK ΜM ΝN ΟO ΡP ΤT ΥY ΧX οo νv АA ВB ЕE КK МM НH ОO РP СC ТT ХX ІI ЈJ ЅS аa еe оo рp сc уy хx іi јj ѕs ГΓ ПΠ ФΦ З3 кκ фφ ĸκ ĐÐ ϑθ ϕφ ϵε ··
         grave ÀA ÈE ÌI ÒO ÙU àa èe ìı òo ùu ǸN ǹn ẀW ẁw ỲY ỳy ЀE ѐe ЍИ ѝи ẦÂ ầâ ẰĂ ằă ỀÊ ềê ỒÔ ồô ỜƠ ờơ ỪƯ ừư
         acute ÁA ÉE ÍI ÓO ÚU ÝY áa ée íı óo úu ýy ĆC ćc ŃN ńn ŚS śs ŹZ źz ĹL ĺl ŔR ŕr ǴG ǵg ẂW ẃw ǼÆ ǽæ ǾØ ǿø άα έε ήη ίι όo ύυ ώω ΐϊ ΰϋ ЃΓ ѓг ЌK ќκ ẤÂ ấâ ẮĂ ắă ẾÊ ếê ỐÔ ốô ỚƠ ớơ ỨƯ ứư
         circumflex ÂA ÊE ÎI ÔO ÛU âa êe îı ôo ûu ĈC ĉc ĜG ĝg ĤH ĥh ĴJ ĵȷ ŜS ŝs ŴW ŵw ŶY ŷy ẬẠ ậạ ỆẸ ệẹ ỘỌ ộọ

@@ -58,7 +58,7 @@ internal static class PdfWriter
             PdfPainter painter = new(lettering, options.Theme);
             page.Paint(painter);
             int content = file.AddStream(painter.Content);
-            string size = $"{FixedPoint.Short(page.Size.WidthMm * PointsPerMm, 4)} {FixedPoint.Short(page.Size.HeightMm * PointsPerMm, 4)}";
+            string size = $"{Points(page.Size.WidthMm)} {Points(page.Size.HeightMm)}";
             leaves.Add(file.Add($"<</Type/Page/Parent {PdfFile.To(tree)}/MediaBox[0 0 {size}]/Resources {PdfFile.To(resources)}/Contents {PdfFile.To(content)}>>"));
             entries.AddRange(page.Entries.Select(e => (e, leaves[^1])));
         }
@@ -73,7 +73,14 @@ internal static class PdfWriter
         return file.Bytes(catalog, file.Add(PdfMetadata.Information(options)));
     }
 
-    private const double PointsPerMm = 72 / 25.4;
+    /// <summary>Points of 1/72 in, never more than the paper has: a hair more would be another row of pixels.</summary>
+    private static string Points(double lengthMm)
+    {
+        const double hair = 1e-9;
+        const int decimals = 5;
+        double unit = Math.Pow(10, -decimals);
+        return FixedPoint.Short(Math.Floor((lengthMm * 72 / 25.4 / unit) + hair) * unit, decimals);
+    }
 
     private static int Outline(PdfFile file, List<(string Title, int Page)> entries)
     {

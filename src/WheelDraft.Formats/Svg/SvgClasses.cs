@@ -10,9 +10,6 @@ internal sealed class SvgClasses
 {
     private const string Fonts = "Helvetica,Arial,'Liberation Sans','DejaVu Sans',sans-serif";
 
-    // What a text takes over from the page round it, unless it says otherwise.
-    private const string Plain = ";font-style:normal;letter-spacing:normal;word-spacing:normal;stroke:none";
-
     private readonly SortedDictionary<string, string> _rules = new(StringComparer.Ordinal);
     private readonly Theme _theme;
     private readonly string _prefix;
@@ -21,6 +18,10 @@ internal sealed class SvgClasses
     /// <param name="theme">Colours.</param>
     /// <param name="prefix">The picture's own: letters a to z, digits and hyphens, beginning with a letter.</param>
     internal SvgClasses(Theme theme, string prefix) => (_theme, _prefix) = (theme, prefix);
+
+    /// <summary>The whole picture: what it would else take over from the page round it.</summary>
+    internal string Picture() =>
+        Use("picture", "fill:none;stroke:none;font-style:normal;font-variant:normal;letter-spacing:normal;word-spacing:normal;text-transform:none");
 
     internal string Paper() => Use("paper", $"fill:{_theme.Paper.Hex}");
 
@@ -52,7 +53,7 @@ internal sealed class SvgClasses
         bool heavy = style.Weight == TextWeight.Heavy;
         return Use(
             $"text-{Look(style.Ink, style.HeightMm)}{(heavy ? "-heavy" : "")}",
-            $"font-family:{Fonts};font-size:{SvgMarkup.Number(style.FontSizeMm)}px;font-weight:{(heavy ? "bold" : "normal")};fill:{_theme.Of(style.Ink).Hex}{Plain}");
+            $"font-family:{Fonts};font-size:{SvgMarkup.Number(style.FontSizeMm)}px;font-weight:{(heavy ? "bold" : "normal")};fill:{_theme.Of(style.Ink).Hex}");
     }
 
     internal string Rules()

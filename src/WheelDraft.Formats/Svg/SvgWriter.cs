@@ -63,19 +63,21 @@ internal static class SvgWriter
         }
 
         SvgClasses classes = new(chosen.Theme, chosen.PrefixOf(sheet));
+        string root = classes.Picture();
         string body = new SvgBody(sheet, chosen, classes).Write();
         StringBuilder file = new();
-        Open(file, sheet, chosen);
+        Open(file, sheet, (chosen, root));
         file.Append("<style>\n").Append(classes.Rules()).Append("</style>\n");
         return file.Append(body).Append("</svg>\n").ToString();
     }
 
-    private static void Open(StringBuilder file, Sheet sheet, SvgOptions options)
+    private static void Open(StringBuilder file, Sheet sheet, (SvgOptions Options, string Class) root)
     {
+        SvgOptions options = root.Options;
         string id = SvgMarkup.Escaped(options.PrefixOf(sheet));
         string language = SvgMarkup.Escaped(options.Language);
         double scale = (options.WidthMm ?? sheet.WidthMm) / sheet.WidthMm;
-        file.Append("<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" id=\"").Append(id).Append("\" lang=\"").Append(language).Append("\" xml:lang=\"").Append(language).Append('"')
+        file.Append("<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" id=\"").Append(id).Append("\" class=\"").Append(root.Class).Append("\" lang=\"").Append(language).Append("\" xml:lang=\"").Append(language).Append('"')
             .Append(" width=\"").Append(SvgMarkup.Number(sheet.WidthMm * scale)).Append("mm\"")
             .Append(" height=\"").Append(SvgMarkup.Number(sheet.HeightMm * scale)).Append("mm\"")
             .Append(" viewBox=\"0 0 ").Append(SvgMarkup.Number(sheet.WidthMm)).Append(' ').Append(SvgMarkup.Number(sheet.HeightMm)).Append('"')
