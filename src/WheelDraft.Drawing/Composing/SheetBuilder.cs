@@ -61,9 +61,7 @@ internal sealed class SheetBuilder
     public Sheet Build()
     {
         SheetGroup[] groups = [.. _pens.Where(p => !p.IsEmpty).Select(p => p.Build())];
-        string[] missing = [.. groups.SelectMany(g => g.Items).OfType<SheetText>().SelectMany(t => t.Missing).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
-        IEnumerable<string> boxes = missing.Select(m => $"The lettering has no letter for '{m}' (U+{char.ConvertToUtf32(m, 0):X4}); sheet '{_words.Name}' shows a crossed box.");
-        return new Sheet(_words, Size, groups, [.. _warnings, .. boxes]);
+        return new Sheet(_words, Size, groups, _warnings);
     }
 }
 

@@ -1,6 +1,5 @@
 using System.Collections.Concurrent;
 using System.Text;
-using WheelDraft.Geometry;
 
 namespace WheelDraft.Drawing;
 

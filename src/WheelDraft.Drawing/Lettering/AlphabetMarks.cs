@@ -1,4 +1,3 @@
-using System.Globalization;
 using WheelDraft.Geometry;
 
 namespace WheelDraft.Drawing;

@@ -17,7 +17,7 @@ internal sealed class MomentChart
     private const double MostPitchMm = 9.5;
     private const double BarShare = 0.6;
     private const double AxisMm = 11;
-    private const double StateMm = 22;
+    private const double StateMm = 29;
     private const double LampMm = 1.7;
 
     // Of the width, what names take at most; two lines of them need this pitch, mm.

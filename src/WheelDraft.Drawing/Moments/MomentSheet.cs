@@ -98,7 +98,7 @@ internal sealed class MomentScene
         return (size, new MomentPlan(_design, PlanRoom(Inside(AllOf(size)))));
     }
 
-    private IReadOnlyList<string> KeyLines(IReadOnlyList<string> key) => TextFit.Wrap(string.Join("; ", key), WidthMm - (2 * MarginMm), TextStyle.Small);
+    private static IReadOnlyList<string> KeyLines(IReadOnlyList<string> key) => TextFit.Wrap(string.Join("; ", key), WidthMm - (2 * MarginMm), TextStyle.Small);
 
     /// <summary>The size of every moment's picture.</summary>
     public PaperSize Size { get; }

@@ -1,6 +1,7 @@
 using WheelDraft.Drawing;
 using WheelDraft.Engineering;
 using WheelDraft.Formats.Pdf;
+using WheelDraft.Formats.Raster;
 using WheelDraft.Geometry;
 
 namespace WheelDraft.Formats.Guide;
@@ -29,12 +30,12 @@ internal sealed class GuidePages
     /// <param name="guide">The guide.</param>
     /// <param name="sheets">The sheets that its pictures are looked up in; one that is not there is left out.</param>
     /// <param name="paper">The paper, upright.</param>
-    /// <param name="brief">Whose mark, number and maker it carries.</param>
-    public static byte[] Write(BuildingGuide guide, IReadOnlyList<Sheet> sheets, PaperSize paper, Brief brief)
+    /// <param name="of">Whose mark, number and maker it carries, and the font for letters that the stroke alphabet lacks.</param>
+    public static byte[] Write(BuildingGuide guide, IReadOnlyList<Sheet> sheets, PaperSize paper, (Brief Brief, ScriptFont? Font) of)
     {
         GuidePages pages = new(guide, sheets, paper);
         pages.Flow();
-        return PdfWriter.Pages(new PdfOptions(guide.Title) { Theme = Theme.Print, Subject = "How a contact timer is built", Number = brief.DrawingNumber, Author = brief.Office.CreatedBy }, pages.Finished(brief.InputMark));
+        return PdfWriter.Pages(new PdfOptions(guide.Title) { Theme = Theme.Print, Subject = "How a contact timer is built", Number = of.Brief.DrawingNumber, Author = of.Brief.Office.CreatedBy, Font = of.Font }, pages.Finished(of.Brief.InputMark));
     }
 
     // Words on a page, or a picture; nothing else stands there but the foot.

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using WheelDraft.Drawing;
+using WheelDraft.Formats.Raster;
 using WheelDraft.Geometry;
 
 namespace WheelDraft.Formats.Pdf;
@@ -8,12 +9,16 @@ namespace WheelDraft.Formats.Pdf;
 /// <summary>The stroke alphabet as fonts embedded in a PDF: each letter that the document uses once, as a procedure that strokes it.</summary>
 /// <remarks>Type 3 fonts (ISO 32000-1, 9.6.5) whose letters take colour from the page, with tables that say which characters they are; so what is seen is the text
 /// itself, found, copied and read aloud. At most 255 letters to a font, as a code is a byte; as many fonts as it takes.</remarks>
-internal sealed class PdfLettering
+internal sealed class PdfLettering(ScriptFont? script)
 {
     private const int MostLetters = 255;
 
     private readonly Dictionary<(string Text, TextWeight Weight), (PdfStrokeFont Font, int Code)> _letters = [];
     private readonly List<PdfStrokeFont> _fonts = [];
+
+    /// <summary>Where on the page a text's line begins.</summary>
+    public Point StartOf(SheetText text) =>
+        script is null || text.Missing.Count == 0 ? text.StrokeStart : text.FrameFor(ScriptText.WidthMm(text.Text, text.Style.HeightMm, script)).Of(Point.Origin);
 
     /// <summary>A text as runs of codes, each in one font.</summary>
     public IEnumerable<(string Font, string Codes)> Runs(string text, TextWeight weight)
@@ -53,7 +58,7 @@ internal sealed class PdfLettering
                 _fonts.Add(font);
             }
 
-            known = (font, font.Add(letter, glyph));
+            known = (font, script?.Of(letter) is ScriptGlyph outline ? font.Add(letter, outline) : font.Add(letter, glyph));
             _letters.Add((letter, weight), known);
         }
 
@@ -64,7 +69,7 @@ internal sealed class PdfLettering
 /// <summary>One font of strokes; its unit is a tenth of the height of capitals.</summary>
 internal sealed class PdfStrokeFont(string name, TextWeight weight)
 {
-    private readonly List<(string Text, Glyph Glyph)> _letters = [];
+    private readonly List<(string Text, double Advance, string Procedure)> _letters = [];
 
     public string Name => name;
 
@@ -73,27 +78,31 @@ internal sealed class PdfStrokeFont(string name, TextWeight weight)
     public int Count => _letters.Count;
 
     /// <summary>Takes a letter; its code, from 1.</summary>
-    public int Add(string text, Glyph glyph)
+    public int Add(string text, Glyph glyph) => Add(text, glyph.Advance, Strokes(glyph));
+
+    /// <summary>Takes a letter of a font of outlines; its code, from 1.</summary>
+    public int Add(string text, ScriptGlyph glyph) => Add(text, ScriptText.AdvanceTenths(glyph), Outline(glyph));
+
+    private int Add(string text, double advance, string drawn)
     {
-        _letters.Add((text, glyph));
+        _letters.Add((text, advance, $"{PdfPath.Number(advance)} 0 d0{drawn}"));
         return _letters.Count;
     }
 
     public int Write(PdfFile file)
     {
-        string procedures = string.Concat(_letters.Select((l, i) => string.Create(CultureInfo.InvariantCulture, $"/g{i + 1} {file.AddStream(Procedure(l.Glyph))} 0 R")));
+        string procedures = string.Concat(_letters.Select((l, i) => string.Create(CultureInfo.InvariantCulture, $"/g{i + 1} {file.AddStream(l.Procedure)} 0 R")));
         string names = string.Concat(_letters.Select((_, i) => string.Create(CultureInfo.InvariantCulture, $"/g{i + 1}")));
-        string widths = string.Join(' ', _letters.Select(l => PdfPath.Number(l.Glyph.Advance)));
+        string widths = string.Join(' ', _letters.Select(l => PdfPath.Number(l.Advance)));
         int unicode = file.AddStream(Characters());
         return file.Add(
             $"<</Type/Font/Subtype/Type3/Name/{name}/FontBBox[-3 -5 15 17]/FontMatrix[0.1 0 0 0.1 0 0]/Resources<<>>/FirstChar 1/LastChar {PdfPath.Number(_letters.Count)}"
             + $"/Widths[{widths}]/Encoding<</Type/Encoding/Differences[1{names}]>>/CharProcs<<{procedures}>>/ToUnicode {PdfFile.To(unicode)}>>");
     }
 
-    private string Procedure(Glyph glyph)
+    private string Strokes(Glyph glyph)
     {
         StringBuilder drawn = new();
-        drawn.Append(PdfPath.Number(glyph.Advance)).Append(" 0 d0");
         if (glyph.Pieces.Count > 0)
         {
             // Middle lines are half a stroke in from the letter's left edge and the line that it stands on.
@@ -105,6 +114,27 @@ internal sealed class PdfStrokeFont(string name, TextWeight weight)
         }
 
         return drawn.ToString();
+    }
+
+    private static string Outline(ScriptGlyph glyph)
+    {
+        StringBuilder drawn = new("\n");
+        Point last = Point.Origin;
+        foreach (OutlineStep step in glyph.Outline)
+        {
+            // To tenths of the height of capitals, this font's unit. PDF has no quadratic curves: the cubic that is the same one.
+            Point[] p = [.. step.Points.Select(q => Point.Origin + ((q - Point.Origin) * ScriptText.AdvanceTenths(glyph with { AdvanceSizes = 1 })))];
+            Point[] drawnTo = step.Verb == 'Q' ? [last + ((p[0] - last) * (2.0 / 3)), p[1] + ((p[0] - p[1]) * (2.0 / 3)), p[1]] : p;
+            foreach (Point point in drawnTo)
+            {
+                PdfPath.At(drawn, point);
+            }
+
+            drawn.Append(step.Verb switch { 'M' => "m\n", 'L' => "l\n", 'Z' => "h\n", _ => "c\n" });
+            last = p.Length > 0 ? p[^1] : last;
+        }
+
+        return drawn.Append('f').ToString();
     }
 
     /// <summary>Which characters the codes are (ISO 32000-1, 9.10.3). Every blank is a plain one, so that "230 V" is found as it is typed.</summary>

@@ -150,7 +150,7 @@ internal sealed class PdfPainter
         double cos = Math.Cos(text.Place.TurnRad);
         double sin = Math.Sin(text.Place.TurnRad);
         _drawn.Append("BT ").Append(Part(cos)).Append(' ').Append(Part(sin)).Append(' ').Append(Part(-sin)).Append(' ').Append(Part(cos)).Append(' ');
-        PdfPath.At(_drawn, text.StrokeStart).Append("Tm");
+        PdfPath.At(_drawn, _lettering.StartOf(text)).Append("Tm");
         foreach ((string font, string codes) in _lettering.Runs(text.Text, text.Style.Weight))
         {
             _drawn.Append(" /").Append(font).Append(' ').Append(height).Append(" Tf<").Append(codes).Append(">Tj");

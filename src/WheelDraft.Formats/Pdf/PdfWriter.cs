@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using WheelDraft.Drawing;
+using WheelDraft.Formats.Raster;
 
 namespace WheelDraft.Formats.Pdf;
 
@@ -22,6 +23,9 @@ internal sealed record PdfOptions(string Title)
 
     /// <summary>Who made it; empty when not known.</summary>
     public string Author { get; init; } = "";
+
+    /// <summary>For letters that the stroke alphabet lacks, or null.</summary>
+    public ScriptFont? Font { get; init; }
 
     /// <summary>The language of its words, as BCP 47 names it.</summary>
     public string Language { get; init; } = "en";
@@ -47,7 +51,7 @@ internal static class PdfWriter
     internal static byte[] Pages(PdfOptions options, IEnumerable<PdfPage> pages)
     {
         PdfFile file = new();
-        PdfLettering lettering = new();
+        PdfLettering lettering = new(options.Font);
         int catalog = file.Reserve();
         int tree = file.Reserve();
         int resources = file.Reserve();

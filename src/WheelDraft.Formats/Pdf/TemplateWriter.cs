@@ -1,5 +1,6 @@
 using WheelDraft.Drawing;
 using WheelDraft.Engineering;
+using WheelDraft.Formats.Raster;
 using WheelDraft.Geometry;
 
 namespace WheelDraft.Formats.Pdf;
@@ -14,6 +15,9 @@ internal sealed record TemplateContent(string Title, IReadOnlyList<Sheet> Parts)
 
     /// <summary>Who made it; empty when not known.</summary>
     public string Author { get; init; } = "";
+
+    /// <summary>For letters that the stroke alphabet lacks, or null.</summary>
+    public ScriptFont? Font { get; init; }
 
     /// <summary>The paper to print on: A4 or Letter, upright.</summary>
     public PaperSize Paper { get; init; } = PaperSize.A4;
@@ -53,7 +57,7 @@ internal static class TemplateWriter
 
         IEnumerable<PdfPage> words = content.Instructions.Select(s => new PdfPage(s.Size, p => p.Paint(s)) { Entries = [s.Words.Title] });
         IEnumerable<PdfPage> tiles = Pages(content).Select(p => new PdfPage(content.Paper, painter => Paint(painter, p)) { Entries = [p.Marks.Words.Title] });
-        PdfOptions options = new(content.Title) { Theme = content.Theme, Subject = "True-size template: print at 100 %", Number = content.Number, Author = content.Author };
+        PdfOptions options = new(content.Title) { Theme = content.Theme, Subject = "True-size template: print at 100 %", Number = content.Number, Author = content.Author, Font = content.Font };
         return PdfWriter.Pages(options, words.Concat(tiles));
     }
 

@@ -13,6 +13,9 @@ internal sealed record PngOptions
 
     /// <summary>Pixels per inch, 10 to 2400.</summary>
     public double Dpi { get; init; } = 150;
+
+    /// <summary>For letters that the stroke alphabet lacks, or null.</summary>
+    public ScriptFont? Font { get; init; }
 }
 
 /// <summary>Writes a sheet as PNG: 24-bit colour, no alpha, with its resolution.</summary>
@@ -68,7 +71,7 @@ internal static class PngWriter
         using SKSurface surface = SKSurface.Create(info) ?? throw new InvalidOperationException("The picture could not be made in memory.");
         surface.Canvas.Clear(new SKColor(chosen.Theme.Paper.Red, chosen.Theme.Paper.Green, chosen.Theme.Paper.Blue));
         surface.Canvas.Scale((float)pixelsPerMm);
-        new SheetPainter(surface.Canvas, chosen.Theme).Paint(sheet);
+        new SheetPainter(surface.Canvas, chosen.Theme, chosen.Font).Paint(sheet);
         using SKPixmap pixels = surface.PeekPixels();
         using SKData data = pixels.Encode(Flat) ?? throw new InvalidOperationException("The picture could not be encoded.");
         return PngResolution.With(data.ToArray(), chosen.Dpi);

@@ -4,19 +4,17 @@ using WheelDraft.Geometry;
 
 namespace WheelDraft.Formats.Raster;
 
-// The folder "Raster": sheets painted on a canvas, and the PNG files made so. Texts are drawn as stroke lettering always: no font of any machine is touched.
+// The folder "Raster": sheets painted on a canvas, and the PNG files made so. Texts are drawn as stroke lettering, and from the font that a parameter
+// file names where that lacks letters: no font of any machine is touched.
 
 /// <summary>Paints a sheet on a canvas whose unit is one millimetre, y downwards, origin in the sheet's upper left corner.</summary>
 internal sealed class SheetPainter
 {
     private readonly SKCanvas _canvas;
     private readonly Theme _theme;
+    private readonly ScriptFont? _font;
 
-    internal SheetPainter(SKCanvas canvas, Theme theme)
-    {
-        _canvas = canvas;
-        _theme = theme;
-    }
+    internal SheetPainter(SKCanvas canvas, Theme theme, ScriptFont? font = null) => (_canvas, _theme, _font) = (canvas, theme, font);
 
     /// <summary>The whole sheet with its ground.</summary>
     internal void Paint(Sheet sheet)
@@ -46,7 +44,7 @@ internal sealed class SheetPainter
                 Stroke(line.Runs, heightMm, Pen(_theme.Of(line.Style.Ink), line.Style.WidthMm, line.Style.Ends));
                 break;
             case SheetText text:
-                Stroke(StrokeRun.Of(text.Strokes), heightMm, Pen(_theme.Of(text.Style.Ink), text.Style.StrokeMm, LineEnds.Round));
+                PaintText(text, heightMm);
                 break;
             default:
                 throw new NotSupportedException($"No painting of {item.GetType().Name}.");
@@ -79,6 +77,18 @@ internal sealed class SheetPainter
         {
             StrokeRun[] runs = [.. area.Shapes.SelectMany(s => s.Contours).SelectMany(c => new SheetLine(c, edge).Runs)];
             Stroke(runs, heightMm, Pen(_theme.Of(edge.Ink), edge.WidthMm, edge.Ends));
+        }
+    }
+
+    private void PaintText(SheetText text, double heightMm)
+    {
+        ScriptText? script = ScriptText.Of(text, _font);
+        Stroke(StrokeRun.Of(script?.Strokes ?? text.Strokes), heightMm, Pen(_theme.Of(text.Style.Ink), text.Style.StrokeMm, LineEnds.Round));
+        if (script is not null)
+        {
+            using SKPaint filling = Filling(_theme.Of(text.Style.Ink));
+            using SKPath outlines = PaintedPath.Of(script.Outlines, heightMm);
+            _canvas.DrawPath(outlines, filling);
         }
     }
 
@@ -134,6 +144,36 @@ internal static class PaintedPath
             if (run.IsClosed)
             {
                 path.Close();
+            }
+        }
+
+        return path.Detach();
+    }
+
+    /// <summary>Outlines of letters of a font, filled by the way they go round.</summary>
+    internal static SKPath Of(IEnumerable<OutlineStep> steps, double heightMm)
+    {
+        using SKPathBuilder path = new() { FillType = SKPathFillType.Winding };
+        foreach (OutlineStep step in steps)
+        {
+            SKPoint[] p = [.. step.Points.Select(q => At(q, heightMm))];
+            switch (step.Verb)
+            {
+                case 'M':
+                    path.MoveTo(p[0]);
+                    break;
+                case 'L':
+                    path.LineTo(p[0]);
+                    break;
+                case 'Q':
+                    path.QuadTo(p[0], p[1]);
+                    break;
+                case 'C':
+                    path.CubicTo(p[0], p[1], p[2]);
+                    break;
+                default:
+                    path.Close();
+                    break;
             }
         }
 

@@ -1,4 +1,5 @@
 using WheelDraft.Engineering;
+using WheelDraft.Formats.Raster;
 using WheelDraft.Geometry;
 
 namespace WheelDraft.Formats.Report;
@@ -68,6 +69,10 @@ internal static class ReportMarkdown
         }
 
         page.Table(["What", "Given"], rows);
+        if (MissingLetters.Of(brief) is string boxed)
+        {
+            page.Paragraph(boxed);
+        }
     }
 
     private static string Gear(DriveBrief drive) => drive.Poles is int poles && drive.GearRatio is double ratio

@@ -48,6 +48,8 @@ internal sealed class SvgClasses
     internal string Letters(TextStyle style) =>
         Use($"letters-{Look(style.Ink, style.StrokeMm)}", $"fill:none;stroke-linejoin:round;stroke-linecap:round;{Stroke(style.Ink, style.StrokeMm)}");
 
+    internal string Outlines(TextStyle style) => Use($"outlines-{Word(style.Ink.ToString())}", $"fill:{_theme.Of(style.Ink).Hex}");
+
     internal string Text(TextStyle style)
     {
         bool heavy = style.Weight == TextWeight.Heavy;

@@ -1,6 +1,7 @@
 using System.Text;
 using WheelDraft.Drawing;
 using WheelDraft.Engineering;
+using WheelDraft.Formats.Raster;
 
 namespace WheelDraft.Formats.Svg;
 
@@ -23,6 +24,9 @@ internal sealed record SvgOptions
     /// <summary>The drawing's own word, put before the sheet's name in every id and class, so that pictures of several designs can stand in one page;
     /// letters a to z, digits and hyphens; may be empty.</summary>
     public string IdPrefix { get; init; } = "";
+
+    /// <summary>For letters that the stroke alphabet lacks, where texts are strokes; or null.</summary>
+    public ScriptFont? Font { get; init; }
 
     /// <summary>The language that texts are in, as BCP 47 names it.</summary>
     public string Language { get; init; } = "en";
