@@ -11,17 +11,16 @@ public sealed class WordBreaksTests
         Assert.Equal(["Umwälzpum-", "pensteue-", "rung"], WordBreaks.Parts("Umwälzpumpensteuerung", p => p.Length <= 10));
 
     [Theory]
-    [InlineData("Umwälz\u00ADpumpen\u00ADwerk", 12, "Umwälzpum-|penwerk", "Umwälz-|pumpenwerk")]
-    [InlineData("self-holding-relay", 13, "", "self-holding-|relay")]
-    [InlineData("第二温室循环水泵", 4, "", "第二温室|循环水泵")]
-    [InlineData("12345678", 4, "", "1234|5678")]
-    [InlineData("short", 9, "", "short")]
-    [InlineData("so\u00ADft", 9, "", "soft")]
-    public void Parts_PlacesGiven_AreTaken(string word, int most, string worse, string parts)
+    [InlineData("Umwälz\u00ADpumpen\u00ADwerk", 12, "Umwälz-|pumpenwerk")]
+    [InlineData("self-holding-relay", 13, "self-holding-|relay")]
+    [InlineData("第二温室循环水泵", 4, "第二温室|循环水泵")]
+    [InlineData("12345678", 4, "1234|5678")]
+    [InlineData("short", 9, "short")]
+    [InlineData("so\u00ADft", 9, "soft")]
+    public void Parts_PlacesGiven_AreTaken(string word, int most, string parts)
     {
         string found = string.Join('|', WordBreaks.Parts(word, p => p.Length <= most));
         Assert.Equal(parts, found);
-        Assert.NotEqual(worse, found);
     }
 
     [Fact]

@@ -116,9 +116,9 @@ public sealed class BuildGuideTests
     public void Pages_OfADesign_AreOfThePaperThatPeoplePrintOn(string file, string points)
     {
         Design design = Demos.Of(file);
-        byte[] first = GuidePages.Write(BuildGuide.Of(design), DesignSheets.Of(design), TemplateSheets.PaperOf(design), design.Brief);
+        byte[] first = GuidePages.Write(BuildGuide.Of(design), DesignSheets.Of(design), TemplateSheets.PaperOf(design), (design.Brief, null));
         Assert.Contains($"/MediaBox[0 0 {points}]", Encoding.Latin1.GetString(first), StringComparison.Ordinal);
-        Assert.Equal(first, GuidePages.Write(BuildGuide.Of(design), DesignSheets.Of(design), TemplateSheets.PaperOf(design), design.Brief));
+        Assert.Equal(first, GuidePages.Write(BuildGuide.Of(design), DesignSheets.Of(design), TemplateSheets.PaperOf(design), (design.Brief, null)));
     }
 
     private static Design Starter(string name) =>

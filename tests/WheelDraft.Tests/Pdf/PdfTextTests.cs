@@ -87,6 +87,6 @@ public sealed partial class PdfTextTests : IDisposable
 
     private static string Bare(string text) => string.Concat(text.Where(c => !char.IsWhiteSpace(c)));
 
-    [GeneratedRegex("<item ")]
+    [GeneratedRegex("<item ", RegexOptions.None, 1000)]
     private static partial Regex Entry();
 }

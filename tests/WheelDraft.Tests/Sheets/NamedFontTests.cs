@@ -50,7 +50,7 @@ public sealed class NamedFontTests : IDisposable
     public async Task Make_FontNamed_DrawsFromItAndStaysText()
     {
         Assert.SkipUnless(File.Exists(FontFile), "The font is not here.");
-        byte[] font = await File.ReadAllBytesAsync(FontFile);
+        byte[] font = await File.ReadAllBytesAsync(FontFile, TestContext.Current.CancellationToken);
         List<string> told = [];
         Design design = Design.Of(Read(Armenian, "own.ttf", _ => font).Brief!);
         OutputFile set = Assert.Single(Files(design, OutputKind.Pdf, told.Add));
