@@ -38,7 +38,7 @@ internal static class WordBreaks
         return [.. parts, Plain(rest)];
     }
 
-    private enum Kind
+    private enum BreakKind
     {
         // By how good they are.
         Anywhere,
@@ -46,15 +46,15 @@ internal static class WordBreaks
         AtMark,
     }
 
-    private readonly record struct Place(int At, Kind Kind, bool Hyphen);
+    private readonly record struct WordBreak(int At, BreakKind How, bool Hyphen);
 
     private static (string Head, string Tail) Cut(string word, Func<string, bool> fits)
     {
         string[] letters = [.. Alphabet.Letters(word, withHidden: true).Select(l => l.Text)];
-        List<Place> places = [];
+        List<WordBreak> places = [];
         for (int i = 1; i < letters.Length; i++)
         {
-            Place place = PlaceAt(letters, i);
+            WordBreak place = PlaceAt(letters, i);
             if (!fits(Head(letters, place)))
             {
                 break;
@@ -64,34 +64,34 @@ internal static class WordBreaks
         }
 
         int longest = places.Count > 0 ? places.Max(p => p.At) : 0;
-        Place best = places.LastOrDefault(
-            p => p.Kind == Kind.AtMark && p.At >= longest * LeastShareAtMark,
-            places.LastOrDefault(p => p.Kind == Kind.BySound && p.At >= longest * LeastShareBySound, places.LastOrDefault(p => IsFair(letters, p), places.LastOrDefault(new Place(1, Kind.Anywhere, false)))));
+        WordBreak best = places.LastOrDefault(
+            p => p.How == BreakKind.AtMark && p.At >= longest * LeastShareAtMark,
+            places.LastOrDefault(p => p.How == BreakKind.BySound && p.At >= longest * LeastShareBySound, places.LastOrDefault(p => IsFair(letters, p), places.LastOrDefault(new WordBreak(1, BreakKind.Anywhere, false)))));
         return (Head(letters, best), string.Concat(letters[best.At..]));
     }
 
-    private static Place PlaceAt(string[] letters, int at)
+    private static WordBreak PlaceAt(string[] letters, int at)
     {
         string before = letters[at - 1];
         string after = letters[at];
         if (before is "\u00AD")
         {
-            return new(at, Kind.AtMark, true);
+            return new(at, BreakKind.AtMark, true);
         }
 
         if (before is "-" or "/" or "‐" or "–" or "_" or "+" or "." or "," or ";" or ":" || (IsWordLike(before) && IsWordLike(after)))
         {
-            return new(at, Kind.AtMark, false);
+            return new(at, BreakKind.AtMark, false);
         }
 
         bool parted = IsLetter(before) && IsLetter(after);
         bool sound = parted && at >= 2 && at + 1 < letters.Length && !IsVowel(after) && IsVowel(letters[at + 1]) && letters[..at].Any(IsVowel);
-        return new(at, sound ? Kind.BySound : Kind.Anywhere, parted);
+        return new(at, sound ? BreakKind.BySound : BreakKind.Anywhere, parted);
     }
 
-    private static bool IsFair(string[] letters, Place place) => place.At >= 2 && letters.Length - place.At >= 2;
+    private static bool IsFair(string[] letters, WordBreak place) => place.At >= 2 && letters.Length - place.At >= 2;
 
-    private static string Head(string[] letters, Place place) => Plain(string.Concat(letters[..place.At])) + (place.Hyphen ? "-" : "");
+    private static string Head(string[] letters, WordBreak place) => Plain(string.Concat(letters[..place.At])) + (place.Hyphen ? "-" : "");
 
     private static string Plain(string part) => part.Replace("\u00AD", "", StringComparison.Ordinal);
 
