@@ -30,7 +30,7 @@ public partial class SvgWriterTests
     public void Write_Card_DefinesEveryClassOfItsItemsAndNoOther()
     {
         XElement root = XDocument.Parse(SvgWriter.Write(SampleSheets.Card)).Root!;
-        string[] used = [.. root.Descendants().Where(e => e.Name != Ns + "g" && e.Attribute("class") is not null).SelectMany(e => e.Attribute("class")!.Value.Split(' ')).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
+        string[] used = [.. root.DescendantsAndSelf().Where(e => e.Name != Ns + "g" && e.Attribute("class") is not null).SelectMany(e => e.Attribute("class")!.Value.Split(' ')).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
         string[] defined = [.. ClassRule().Matches(root.Element(Ns + "style")!.Value).Select(m => m.Groups["name"].Value)];
         Assert.Equal(string.Join(' ', used), string.Join(' ', defined));
         Assert.DoesNotContain("var(", root.ToString(), StringComparison.Ordinal);
