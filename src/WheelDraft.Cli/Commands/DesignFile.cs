@@ -23,7 +23,7 @@ internal static class DesignFile
     public static Brief ReadBrief(string named, CommandContext context)
     {
         context.InputFile = named;
-        ParameterResult result = ParameterReader.Read(ParameterFile.Bytes(named, context));
+        ParameterResult result = ParameterReader.Read(ParameterFile.Bytes(named, context), path => WholeFile.BesideOrNull(context.PathOf(named), path, context.Stop));
         return result.Brief ?? throw new DesignRefusedException(
             [.. result.Diagnostics.Select(d => Finding.Error("parameters", d.Message, d.Place))]);
     }

@@ -3,6 +3,7 @@ using System.Text;
 using System.Text.Json;
 using WheelDraft.Drawing;
 using WheelDraft.Engineering;
+using WheelDraft.Formats.Raster;
 using WheelDraft.Formats.Report;
 using WheelDraft.Formats.Svg;
 using WheelDraft.Geometry;
@@ -35,14 +36,16 @@ internal sealed class RunCommand : ICommand
     public int Run(ParseResult parsed, CommandContext context)
     {
         string named = parsed.GetRequiredValue(_file);
-        SvgOptions svg = _pictures.Svg(parsed);
+        SvgOptions asked = _pictures.Svg(parsed);
         Design design = DesignFile.Read(named, context);
+        SvgOptions svg = asked with { Font = ScriptFont.Of(design.Brief), IdPrefix = SvgOptions.PrefixFrom(design.Brief.DrawingNumber, design.Brief.Title) };
         int[] chosen = Chosen(design.Brief.Scenarios, parsed.GetValue(_scenario));
         string folder = parsed.GetValue(_folder) ?? Path.Combine("out", Path.GetFileNameWithoutExtension(named));
         IReadOnlyList<string> slugs = FileSlugs.Of(design.Brief.Scenarios.Select(s => s.Name));
         using FileSet files = new(context.PathOf(folder), context.Stop);
         List<ScenarioRun> runs = [];
         List<string> warnings = [];
+        List<Sheet> charts = [];
         foreach (int index in chosen)
         {
             ScenarioRun run = design.Circuit.Play(design.Brief.Scenarios[index]);
@@ -51,8 +54,10 @@ internal sealed class RunCommand : ICommand
             Sheet chart = RunSheet.Of(design, index);
             files.Add($"draw/run-{slugs[index]}.svg", Encoding.UTF8.GetBytes(SvgWriter.Write(chart, svg)));
             warnings.AddRange(chart.Warnings);
+            charts.Add(chart);
         }
 
+        warnings.AddRange(MissingLetters.Of(charts, () => svg.Font));
         FolderOptions.Say(files.Commit(FolderOptions.Claim(named, design) with { TakesOver = parsed.GetValue(_takeOver) }), context);
         FindingWords.Say(design.Findings, context, ReadersUnit.Of(design.Brief));
         FindingWords.SayOfDrawings(warnings, context);

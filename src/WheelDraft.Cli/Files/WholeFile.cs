@@ -28,6 +28,20 @@ internal static class WholeFile
         Within(SoonS, path, Budgets.ParameterFileBytes, CancellationToken.None)
         ?? throw new IOException("nothing comes from it; a file that is watched is one on a disk, not a pipe or a device");
 
+    /// <summary>All bytes of a file by its path from another file's folder, at most <see cref="Budgets.FontBytes"/>; null where it cannot be read.</summary>
+    /// <exception cref="OperationCanceledException">The waiting was stopped.</exception>
+    public static byte[]? BesideOrNull(string file, string beside, CancellationToken stop)
+    {
+        try
+        {
+            return Within(SoonS, Path.Combine(Path.GetDirectoryName(file) ?? "", beside), Budgets.FontBytes, stop);
+        }
+        catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        {
+            return null;
+        }
+    }
+
     // Even opening a pipe waits for a writer. The thread that waits stays until the program ends; it keeps nobody else waiting.
     private static byte[]? Within(TimeSpan patience, string path, int most, CancellationToken stop)
     {

@@ -67,7 +67,7 @@ internal sealed class WatchedDesign
         int version = (before?.Version ?? 0) + 1;
         try
         {
-            ParameterResult result = ParameterReader.Read(WholeFile.BytesSoon(path));
+            ParameterResult result = ParameterReader.Read(WholeFile.BytesSoon(path), beside => WholeFile.BesideOrNull(path, beside, CancellationToken.None));
             return result.Brief is { } brief
                 ? new(version, WorkedOut.Of(brief))
                 : new(version, before, [.. result.Diagnostics.Select(d => Finding.Error("parameters", d.Message, d.Place))]);

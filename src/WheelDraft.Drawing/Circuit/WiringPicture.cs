@@ -5,6 +5,9 @@ namespace WheelDraft.Drawing;
 /// <summary>Draws a wiring layout: bars, leads, symbols and their words.</summary>
 internal sealed class WiringPicture
 {
+    /// <summary>How a warning of a name without room begins.</summary>
+    public const string NoRoom = "The wiring diagram has no room for";
+
     // The ring over a contact and a name of a line over that, mm above the lead; names of more lines reach higher.
     private const double LeastAboveMm = 16;
     private const double NameGapMm = 1.2;
@@ -208,7 +211,7 @@ internal sealed class WiringPicture
         bool isTold = _layout.Symbols.Any(s => string.Equals(s.Name, bar.Net, StringComparison.OrdinalIgnoreCase));
         if (!pen.TryText(words, places, style) && !isTold && !pen.TryText(words, AlongBar(top, bottom), style) && !TryLines(pen, words, bottom, style))
         {
-            sheet.Warn($"The wiring diagram has no room for the name of net '{bar.Net}'.");
+            sheet.Warn($"{NoRoom} the name of net '{bar.Net}'.");
         }
     }
 

@@ -61,9 +61,7 @@ internal sealed class SheetBuilder
     public Sheet Build()
     {
         SheetGroup[] groups = [.. _pens.Where(p => !p.IsEmpty).Select(p => p.Build())];
-        string[] missing = [.. groups.SelectMany(g => g.Items).OfType<SheetText>().SelectMany(t => t.Missing).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
-        IEnumerable<string> boxes = missing.Select(m => $"The lettering has no letter for '{m}' (U+{char.ConvertToUtf32(m, 0):X4}); sheet '{_words.Name}' shows a crossed box.");
-        return new Sheet(_words, Size, groups, [.. _warnings, .. boxes]);
+        return new Sheet(_words, Size, groups, _warnings);
     }
 }
 
@@ -71,6 +69,7 @@ internal sealed class SheetBuilder
 internal sealed class GroupPen
 {
     private readonly List<object> _content = [];
+    private int _numbered;
 
     internal GroupPen(GroupName name, TextRegistry texts)
     {
@@ -93,6 +92,9 @@ internal sealed class GroupPen
         _content.Add(pen);
         return pen;
     }
+
+    /// <summary>Opens a group inside this one for a thing of which there are many, such as a leader with its words: its id is this group's and a number.</summary>
+    public GroupPen Numbered(string title, string role) => Group(Invariant.Text($"{Name.Id}-{++_numbered}"), title, role);
 
     /// <summary>Draws an item as it is; texts are taken in the registry.</summary>
     public GroupPen Add(SheetItem item)

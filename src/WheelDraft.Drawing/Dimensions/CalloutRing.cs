@@ -110,7 +110,7 @@ internal sealed class CalloutRing
             pen.Line(Contour.Circle(item, ItemMm), LineStyle.Dimension).Text(Invariant.Text($"{callout.Item}"), new(item, TextAlong.Middle, TextAcross.Middle), Style);
         }
 
-        GroupPen own = callout.Number is int number ? pen.Group(Invariant.Text($"callout-{number}"), callout.Text, "callout") : pen;
+        GroupPen own = callout.Number is int number ? pen.Group(Invariant.Text($"callout-{number}"), callout.Text, "callout") : pen.Numbered(callout.Text, "callout");
         own.Line(layout.Lines, LineStyle.Dimension).Add(layout.Heads).Add(layout.Text);
         if (callout.Number is not null)
         {

@@ -41,7 +41,7 @@ internal sealed class DimensionPen
             return false;
         }
 
-        Draw(chosen);
+        Draw(dimension, chosen);
         return true;
     }
 
@@ -60,19 +60,21 @@ internal sealed class DimensionPen
     private bool IsTidy(DimensionLayout layout) =>
         _pen.Texts.IsOffEdges(layout.Text.Box) && layout.Lines.All(p => TextRegistry.Chords(p).All(c => _pen.Texts.CrossesNoLine(c.From, c.To)));
 
-    private void Draw(DimensionLayout layout)
+    // Lines, heads and words of one dimension in one group, so that they are moved, hidden and read together.
+    private void Draw(DimensionMark dimension, DimensionLayout layout)
     {
+        GroupPen own = _pen.Numbered(dimension.Subject.Length > 0 ? $"{dimension.Subject}: {dimension.Text}" : dimension.Text, "dimension");
         if (layout.Extensions.Count > 0)
         {
-            _pen.Line(layout.Extensions, LineStyle.Dimension);
+            own.Line(layout.Extensions, LineStyle.Dimension);
         }
 
-        _pen.Line(layout.Lines, LineStyle.Dimension);
+        own.Line(layout.Lines, LineStyle.Dimension);
         foreach ((Point from, Point to) in layout.AllLines.SelectMany(TextRegistry.Chords))
         {
             _pen.Texts.TakeLine(from, to);
         }
 
-        _pen.Add(layout.Heads).Add(layout.Text);
+        own.Add(layout.Heads).Add(layout.Text);
     }
 }

@@ -1,63 +1,62 @@
 using System.Collections.Concurrent;
 using System.Text;
-using WheelDraft.Geometry;
 
 namespace WheelDraft.Drawing;
 
 /// <summary>The letters as data, in the notation of <see cref="Glyph"/>; each is read when it is first needed.</summary>
-/// <remarks>A line is the character, a blank, the letter. Accented letters are put together from a letter and an accent.</remarks>
+/// <remarks>A line is the character, a blank, the letter. Letters with marks are put together from a letter and a mark (<see cref="AlphabetMarks"/>);
+/// Greek, Cyrillic and rarer Latin letters stand in <see cref="AlphabetScripts"/>.</remarks>
 internal static class Alphabet
 {
     private const string MissingBox = "5;0,0 5,0 5,9 0,9 z;0,0 5,9;0,9 5,0";
 
-    // Where accents begin, tenths: clear of small letters by 0.7, of capitals by 0.6.
-    private const double AboveSmall = 7.7;
-    private const double AboveCapital = 10.6;
-    private const double SmallTop = 7;
+    private const char SoftHyphen = '\u00AD';
 
     private static readonly Lazy<Dictionary<int, string>> Sources = new(ReadSources);
-    private static readonly Lazy<Dictionary<int, (int Letter, string Accent)>> Composed = new(ReadComposed);
     private static readonly ConcurrentDictionary<int, Glyph> Glyphs = new();
 
-    /// <summary>Whether a character has a letter of its own.</summary>
-    public static bool Has(int codePoint) => Sources.Value.ContainsKey(codePoint) || Composed.Value.ContainsKey(codePoint);
+    /// <summary>Whether a character has a letter of its own, or is a mark that can stand on one.</summary>
+    public static bool Has(int codePoint) => Sources.Value.ContainsKey(codePoint) || AlphabetMarks.Composed(codePoint) is not null || AlphabetMarks.IsMark(codePoint);
 
     /// <summary>The letter of a character; the crossed box if it has none.</summary>
     public static Glyph Letter(int codePoint) => Glyphs.GetOrAdd(codePoint, static code => Read(code));
 
-    private static Glyph Read(int codePoint)
+    /// <summary>The letters of a text in turn: a mark that follows a letter stands on it; soft hyphens, which only say where a word may be broken, are left out.</summary>
+    /// <param name="text">The text.</param>
+    /// <param name="withHidden">Whether soft hyphens are told all the same.</param>
+    public static IEnumerable<(string Text, Glyph Glyph)> Letters(string text, bool withHidden = false)
     {
-        if (Composed.Value.TryGetValue(codePoint, out (int Letter, string Accent) composed))
+        for (int at = 0; at < text.Length;)
         {
-            Glyph letter = Letter(composed.Letter);
-            return letter.With(Glyph.Parse(AccentSource(composed.Accent)), new Vector((letter.Width - 1) / 2, AccentBase(letter, composed.Accent)));
-        }
+            if (text[at] == SoftHyphen && !withHidden)
+            {
+                at++;
+                continue;
+            }
 
-        return Glyph.Parse(Sources.Value.GetValueOrDefault(codePoint, MissingBox));
+            Rune.DecodeFromUtf16(text.AsSpan(at), out Rune rune, out int length);
+            int end = at + length;
+            bool marked = end < text.Length && AlphabetMarks.IsMark(text[end]);
+            Glyph glyph = marked ? Letter(AlphabetMarks.Bare(rune.Value)) : Letter(rune.Value);
+            for (; end < text.Length && AlphabetMarks.IsMark(text[end]); end++)
+            {
+                glyph = AlphabetMarks.On(glyph, text[end]);
+            }
+
+            yield return (text[at..end], glyph);
+            at = end;
+        }
     }
 
-    private static double AccentBase(Glyph letter, string accent) =>
-        string.Equals(accent, "cedilla", StringComparison.Ordinal) ? 0
-        : letter.Pieces.Max(p => p.Bounds.MaxY) > SmallTop ? AboveCapital : AboveSmall;
-
-    // About the middle, from their lowest point; the cedilla hangs from the line.
-    private static string AccentSource(string accent) => accent switch
-    {
-        "grave" => "0;0.6,0 -0.7,1.7",
-        "acute" => "0;-0.6,0 0.7,1.7",
-        "circumflex" => "0;-1.2,0 0,1.6 1.2,0",
-        "caron" => "0;-1.2,1.6 0,0 1.2,1.6",
-        "tilde" => "0;-1.6,0.3 -0.8,1.3~0.6 0.8,0.3~0.6 1.6,1.3",
-        "diaeresis" => "0;. -1.1,0.6;. 1.1,0.6",
-        "ring" => "0;o 0,0.9 0.9",
-        "cedilla" => "0;0,0 0,-1 0.9,-1~0.9 0.9,-2.9~0.9 -0.9,-2.9",
-        _ => throw new ArgumentOutOfRangeException(nameof(accent), accent, "No accent has this name."),
-    };
+    private static Glyph Read(int codePoint) =>
+        AlphabetMarks.Composed(codePoint) is (int letter, string mark) ? AlphabetMarks.On(Letter(letter), mark)
+        : AlphabetMarks.IsMark(codePoint) ? AlphabetMarks.On(Letter(' '), (char)codePoint)
+        : Glyph.Parse(Sources.Value.GetValueOrDefault(codePoint, MissingBox));
 
     private static Dictionary<int, string> ReadSources()
     {
-        Dictionary<int, string> sources = new() { [' '] = "2", [0xA0] = "2", [0x2009] = "0", [0x202F] = "0", [0xAD] = "2.6;0,4 2.6,4" };
-        foreach (string row in Letters.Split('\n', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))
+        Dictionary<int, string> sources = new() { [' '] = "2", [0xA0] = "2", [0x2009] = "0", [0x202F] = "0", [0xAD] = "2.6;0,4 2.6,4", [0x2010] = "2.6;0,4 2.6,4", [0x2011] = "2.6;0,4 2.6,4" };
+        foreach (string row in (Rows + "\n" + AlphabetScripts.Rows).Split('\n', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))
         {
             Rune rune = Rune.GetRuneAt(row, 0);
             sources.Add(rune.Value, row[(rune.Utf16SequenceLength + 1)..]);
@@ -66,34 +65,7 @@ internal static class Alphabet
         return sources;
     }
 
-    private static Dictionary<int, (int Letter, string Accent)> ReadComposed()
-    {
-        Dictionary<int, (int Letter, string Accent)> composed = [];
-        foreach (string row in Accented.Split('\n', StringSplitOptions.TrimEntries))
-        {
-            string[] words = row.Split(' ');
-            foreach (string pair in words[1..])
-            {
-                composed.Add(pair[0], (pair[1], words[0]));
-            }
-        }
-
-        return composed;
-    }
-
-    private const string Accented =
-        """
-        grave ÀA ÈE ÌI ÒO ÙU àa èe ìı òo ùu
-        acute ÁA ÉE ÍI ÓO ÚU ÝY áa ée íı óo úu ýy ĆC ćc ŃN ńn ŚS śs ŹZ źz
-        circumflex ÂA ÊE ÎI ÔO ÛU âa êe îı ôo ûu
-        caron ŠS ŽZ ČC ŘR ĚE šs žz čc řr ěe
-        tilde ÃA ÑN ÕO ãa ñn õo
-        diaeresis ÄA ËE ÏI ÖO ÜU ŸY äa ëe ïı öo üu ÿy
-        ring ÅA åa ŮU ůu
-        cedilla ÇC çc ŞS şs
-        """;
-
-    private const string Letters =
+    private const string Rows =
         """
         A 6;0,0 3,9 6,0;1,3 5,3
         B 5;0,0 0,9 4.6,9~2.1 4.6,4.8~2.1 0,4.8;0,4.8 5,4.8~2.4 5,0~2.4 0,0

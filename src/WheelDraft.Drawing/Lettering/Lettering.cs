@@ -40,9 +40,9 @@ internal static class Lettering
         List<Piece> pieces = [];
         SortedSet<string> missing = new(StringComparer.Ordinal);
         double at = 0;
-        foreach (Rune rune in text.EnumerateRunes())
+        foreach ((string letter, Glyph glyph) in Alphabet.Letters(text))
         {
-            Glyph glyph = GlyphOf(rune, missing);
+            Note(letter, missing);
             Placement placement = Placement.Scaling(d).Then(Placement.Translation(new Vector((at + 0.5) * d, 0.5 * d)));
             pieces.AddRange(glyph.Pieces.Select(p => p.Placed(placement)));
             at += glyph.Advance;
@@ -59,9 +59,8 @@ internal static class Lettering
         double at = 0;
         double end = 0;
         Bounds? span = null;
-        foreach (Rune rune in text.EnumerateRunes())
+        foreach ((_, Glyph glyph) in Alphabet.Letters(text))
         {
-            Glyph glyph = Alphabet.Letter(rune.Value);
             if (glyph.Span is Bounds own)
             {
                 Bounds moved = new((own.MinX + at + 0.5) * d, (own.MinY + 0.5) * d, (own.MaxX + at + 0.5) * d, (own.MaxY + 0.5) * d);
@@ -82,9 +81,8 @@ internal static class Lettering
         ArgumentNullException.ThrowIfNull(text);
         double at = 0;
         double end = 0;
-        foreach (Rune rune in text.EnumerateRunes())
+        foreach ((_, Glyph glyph) in Alphabet.Letters(text))
         {
-            Glyph glyph = Alphabet.Letter(rune.Value);
             end = at + glyph.Width;
             at += glyph.Advance;
         }
@@ -96,14 +94,15 @@ internal static class Lettering
     /// <summary>Whether the alphabet has a letter of its own for a character.</summary>
     public static bool Has(Rune rune) => Alphabet.Has(rune.Value);
 
-    private static Glyph GlyphOf(Rune rune, SortedSet<string> missing)
+    private static void Note(string letter, SortedSet<string> missing)
     {
-        if (!Has(rune))
+        foreach (Rune rune in letter.EnumerateRunes())
         {
-            missing.Add(rune.ToString());
+            if (!Has(rune))
+            {
+                missing.Add(rune.ToString());
+            }
         }
-
-        return Alphabet.Letter(rune.Value);
     }
 }
 

@@ -59,7 +59,7 @@ internal static class TextFit
         return new FittedText(lines, fitted, fitted.HeightMm * PitchFor(lines));
     }
 
-    /// <summary>The beginning of a name that must keep to one line and its size, with dots for the rest; the whole where it fits.</summary>
+    /// <summary>The beginning of a name that must keep to one line and its size, with an ellipsis for the rest; the whole where it fits.</summary>
     /// <remarks>Only where the same name stands in full elsewhere: in a table, a report, the description of the picture.</remarks>
     public static string Shortened(string name, double widthMm, TextStyle style)
     {
@@ -69,7 +69,7 @@ internal static class TextFit
         {
             // A character of two halves goes as a whole.
             length -= length > 2 && char.IsLowSurrogate(name[length - 1]) ? 2 : 1;
-            text = name[..length].TrimEnd() + "...";
+            text = name[..length].TrimEnd() + "…";
         }
 
         return text;
@@ -90,13 +90,13 @@ internal static class TextFit
             : WithRegularLines(text, widthMm, style with { HeightMm = SmallestHeightMm });
     }
 
-    /// <summary>The text broken into lines at blanks; a word longer than the width is broken where it must.</summary>
+    /// <summary>The text broken into lines at blanks; a word longer than the width is broken by <see cref="WordBreaks"/>, with a hyphen wherever letters are parted.</summary>
     public static IReadOnlyList<string> Wrap(string text, double widthMm, TextStyle style)
     {
         ArgumentNullException.ThrowIfNull(text);
         List<string> lines = [];
         string line = "";
-        foreach (string word in text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries).SelectMany(w => Broken(w, widthMm, style)))
+        foreach (string word in text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries).SelectMany(w => WordBreaks.Parts(w, part => WidthMm(part, style) <= widthMm)))
         {
             string longer = line.Length == 0 ? word : line + " " + word;
             if (line.Length > 0 && WidthMm(longer, style) > widthMm)
@@ -119,23 +119,4 @@ internal static class TextFit
 
     private static double PitchFor(IReadOnlyList<string> lines) =>
         lines.Any(l => l.Any(c => c > '~')) ? Lettering.LinePitch : Lettering.ClosePitch;
-
-    private static List<string> Broken(string word, double widthMm, TextStyle style)
-    {
-        List<string> parts = [];
-        string part = "";
-        foreach (System.Text.Rune rune in word.EnumerateRunes())
-        {
-            string longer = part + rune.ToString();
-            if (part.Length > 0 && WidthMm(longer, style) > widthMm)
-            {
-                parts.Add(part);
-                longer = rune.ToString();
-            }
-
-            part = longer;
-        }
-
-        return [.. parts, part];
-    }
 }

@@ -52,12 +52,19 @@ internal sealed class SheetText : SheetItem
         _ => 0,
     }));
 
+    /// <summary>Where on the paper the line of strokes begins: the left end of its base line.</summary>
+    public Point StrokeStart => FrameFor(Lettering.Measure(Text, Style.HeightMm, Style.Weight).WidthMm).Of(Point.Origin);
+
+    /// <summary>From a line of text that begins at the origin to the paper.</summary>
+    /// <param name="widthMm">How wide it is.</param>
+    public Placement FrameFor(double widthMm) => Placement.Translation(new Vector(StartOf(widthMm), 0)).Then(Frame);
+
     /// <summary>The letters as strokes on the paper, width <see cref="TextStyle.StrokeMm"/>, round ends.</summary>
     public IReadOnlyList<Piece> Strokes
     {
         get
         {
-            Placement placement = Placement.Translation(new Vector(StartOf(_lettered.Value.WidthMm), 0)).Then(Frame);
+            Placement placement = FrameFor(_lettered.Value.WidthMm);
             return [.. _lettered.Value.Pieces.Select(p => p.Placed(placement))];
         }
     }

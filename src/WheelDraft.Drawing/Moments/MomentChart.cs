@@ -17,8 +17,12 @@ internal sealed class MomentChart
     private const double MostPitchMm = 9.5;
     private const double BarShare = 0.6;
     private const double AxisMm = 11;
-    private const double StateMm = 22;
+    private const double StateMm = 29;
     private const double LampMm = 1.7;
+
+    // Of the width, what names take at most; two lines of them need this pitch, mm.
+    private const double MostNames = 0.42;
+    private const double TwoLinePitchMm = 8.2;
     private const double CursorHeadMm = 2.4;
 
     private readonly Design _design;
@@ -79,7 +83,7 @@ internal sealed class MomentChart
             foreach (MomentRow row in rows)
             {
                 double middle = y - (pitch / 2);
-                words.Text(TextFit.Shortened(row.Name, names - 2, TextStyle.Small), new(new(area.MinX + 1, middle), TextAlong.Start, TextAcross.Middle), TextStyle.Small);
+                Name(words, row.Name, new Point(area.MinX + 1, middle), (names - 2, pitch));
                 State(words, row, moment, new Point(axis.RightMm + 3, middle));
                 ChartRow line = new(bars, axis, middle, pitch * BarShare);
                 foreach (MomentBar bar in row.Bars)
@@ -94,9 +98,23 @@ internal sealed class MomentChart
         TimingCursor.Draw(sheet.Group("cursor", "The moment", "moment"), axis.Of(moment.CursorS), bottom, top);
     }
 
-    private double NamesMm(Bounds area) => Math.Min(area.Width * 0.34, _sections.SelectMany(s => s.Rows).Max(r => TextFit.WidthMm(r.Name, TextStyle.Small)) + 2);
+    private double NamesMm(Bounds area) => Math.Min(area.Width * MostNames, _sections.SelectMany(s => s.Rows).Max(r => TextFit.WidthMm(r.Name, TextStyle.Small)) + 2);
 
     private double Pitch(Bounds area) => (area.Height - AxisMm - CursorHeadMm - (_sections.Count * HeadingMm)) / Rows;
+
+    /// <summary>A name in a line, in two where the rows are far enough apart, and only then shortened: the sheet's description has it whole.</summary>
+    private static void Name(GroupPen pen, string name, Point at, (double WidthMm, double PitchMm) room)
+    {
+        TextStyle style = TextStyle.Small;
+        IReadOnlyList<string> lines = room.PitchMm < TwoLinePitchMm ? [name] : TextFit.Wrap(name, room.WidthMm, style);
+        string[] written = lines.Count <= 2 ? [.. lines] : [lines[0], string.Join(' ', lines.Skip(1))];
+        double step = style.HeightMm * Lettering.ClosePitch;
+        for (int i = 0; i < written.Length; i++)
+        {
+            Point line = at + new Vector(0, (((written.Length - 1) / 2.0) - i) * step);
+            pen.Text(TextFit.Shortened(written[i], room.WidthMm, style), new(line, TextAlong.Start, TextAcross.Middle), style);
+        }
+    }
 
     private static void State(GroupPen pen, MomentRow row, MomentView moment, Point at)
     {

@@ -26,16 +26,31 @@ internal sealed class MomentPlan
         foreach (double air in AirShares)
         {
             _view = View(model.Grown(Math.Max(model.Width, model.Height) * air), area);
-            _tags = new MomentTags(_view, _wipers, plan.CarrierMm, area).Place();
+            _tags = new MomentTags(_view, _wipers, plan.CarrierMm, area).Place(numbers: false);
             if (_tags.Count == _wipers.Count)
             {
                 break;
             }
         }
+
+        if (_tags.Count < _wipers.Count)
+        {
+            _tags = new MomentTags(_view, _wipers, plan.CarrierMm, area).Place(numbers: true);
+        }
     }
 
     /// <summary>The axis of the wheel on the paper.</summary>
     public Point Axis => _view.Of(Point.Origin);
+
+    /// <summary>What the numbers beside wipers mean, and which wipers have not even a number; empty where every name found room.</summary>
+    public IReadOnlyList<string> Key =>
+    [
+        .. _tags.Where(t => t.IsNumber).Select(t => $"{t.Lines[0]}: {t.Wiper.Name}"),
+        .. Untagged.Select(name => $"not labelled: {name}"),
+    ];
+
+    /// <summary>The key with every wiper in it: the longest that it can become.</summary>
+    public IReadOnlyList<string> LongestKey => [.. _wipers.Select(w => $"not labelled: {w.Name}")];
 
     /// <summary>Wipers whose tag finds no room.</summary>
     public IEnumerable<string> Untagged => _wipers.Except(_tags.Select(t => t.Wiper)).Select(w => w.Name);

@@ -80,15 +80,34 @@ internal sealed class MomentScene
     {
         (_design, _captionMm) = (design, captionMm);
         _chart = new MomentChart(design, inputs);
-        int times = Enumerable.Range(1, 20).First(k => k == 20 || _chart.Fits(ChartRoom(Room(k))));
-        Size = new PaperSize("screen", WidthMm * times, (HeightMm * times) + captionMm);
-        _plan = new MomentPlan(design, PlanRoom(Inside(All)));
+        (Size, _plan) = Planned();
+        if (_plan.Key.Count > 0)
+        {
+            _keyMm = KeyLines(_plan.LongestKey).Count * KeyPitchMm;
+            (Size, _plan) = Planned();
+        }
     }
+
+    // Room for the key to numbers, 0 where every wiper has its name.
+    private readonly double _keyMm;
+
+    private const double KeyPitchMm = 2.5 * Lettering.LinePitch;
+
+    private (PaperSize Size, MomentPlan Plan) Planned()
+    {
+        int times = Enumerable.Range(1, 20).First(k => k == 20 || _chart.Fits(ChartRoom(Room(k))));
+        PaperSize size = new("screen", WidthMm * times, (HeightMm * times) + _captionMm);
+        return (size, new MomentPlan(_design, PlanRoom(Inside(AllOf(size)))));
+    }
+
+    private static IReadOnlyList<string> KeyLines(IReadOnlyList<string> key) => TextFit.Wrap(string.Join("; ", key), WidthMm - (2 * MarginMm), TextStyle.Small);
 
     /// <summary>The size of every moment's picture.</summary>
     public PaperSize Size { get; }
 
-    private Bounds All => new(MarginMm, MarginMm + _captionMm, Size.WidthMm - MarginMm, Size.HeightMm - MarginMm);
+    private Bounds All => AllOf(Size);
+
+    private Bounds AllOf(PaperSize size) => new(MarginMm, MarginMm + _captionMm, size.WidthMm - MarginMm, size.HeightMm - MarginMm);
 
     /// <summary>The axis of the wheel on the paper.</summary>
     public Point Axis => _plan.Axis;
@@ -117,9 +136,9 @@ internal sealed class MomentScene
         return sheet.Build();
     }
 
-    private static Bounds Room(int times) => Inside(new(MarginMm, MarginMm, (WidthMm * times) - MarginMm, (HeightMm * times) - MarginMm));
+    private Bounds Room(int times) => Inside(new(MarginMm, MarginMm, (WidthMm * times) - MarginMm, (HeightMm * times) - MarginMm));
 
-    private static Bounds Inside(Bounds all) => new(all.MinX, all.MinY + FootMm, all.MaxX, all.MaxY - HeadMm);
+    private Bounds Inside(Bounds all) => new(all.MinX, all.MinY + FootMm + _keyMm, all.MaxX, all.MaxY - HeadMm);
 
     private static Bounds ChartRoom(Bounds room) => room with { MinX = room.MaxX - (room.Width * ChartShare) };
 
@@ -139,9 +158,20 @@ internal sealed class MomentScene
 
         // As wide as the longest time of the turn, whatever it is now.
         double clock = TextFit.WidthMm("0000.00 s   000.0°", ClockStyle);
-        FittedText title = TextFit.Into(_design.Brief.Title, All.Width - clock, TextStyle.Title);
-        string words = title.Lines.Count == 1 ? title.Lines[0] : TextFit.Shortened(_design.Brief.Title, All.Width - clock, title.Style);
-        sheet.Group("title", "Title", "title").Text(words, new(new(All.MinX, middle), TextAlong.Start, TextAcross.Middle), title.Style);
+        GroupPen title = sheet.Group("title", "Title", "title");
+        FittedText fitted = TextFit.Into(_design.Brief.Title, All.Width - clock, TextStyle.Title);
+        if (fitted.Lines.Count > 1)
+        {
+            fitted = TextFit.Into(_design.Brief.Title, All.Width - clock, TextStyle.Label, 2);
+        }
+
+        // Two lines at most, so that nothing below moves; the description has the whole title.
+        string[] lines = fitted.Lines.Count <= 2 ? [.. fitted.Lines] : [fitted.Lines[0], TextFit.Shortened(string.Join(' ', fitted.Lines.Skip(1)), All.Width - clock, fitted.Style)];
+        for (int i = 0; i < lines.Length; i++)
+        {
+            title.Text(lines[i], new(new(All.MinX, middle - ((i - ((lines.Length - 1) / 2.0)) * fitted.PitchMm)), TextAlong.Start, TextAcross.Middle), fitted.Style);
+        }
+
         pen.Text(view.Angle, new(new(All.MaxX, middle), TextAlong.End, TextAcross.Middle), ClockStyle);
         pen.Text(view.Time, new(new(All.MaxX - TextFit.WidthMm("000.0°   ", ClockStyle), middle), TextAlong.End, TextAcross.Middle), ClockStyle);
     }
@@ -167,12 +197,26 @@ internal sealed class MomentScene
     private void Foot(SheetBuilder sheet)
     {
         ChartLegend legend = new([.. MomentView.Legend, .. _chart.Legend]);
-        legend.Draw(sheet.Group("legend", "What patterns mean", "legend"), new Point(All.MinX, All.MinY + FootMm - 2), All.Width);
+        legend.Draw(sheet.Group("legend", "What patterns mean", "legend"), new Point(All.MinX, All.MinY + FootMm + _keyMm - 2), All.Width);
         FittedText caution = TextFit.Into(string.Join(' ', SheetWordsOf.CautionsOf(_design)), All.Width, TextStyle.Caption);
         GroupPen pen = sheet.Group("caution", "Caution", "notes");
         for (int i = 0; i < caution.Lines.Count; i++)
         {
             pen.Text(caution.Lines[i], new(new(All.MinX, All.MinY + ((caution.Lines.Count - 1 - i) * caution.PitchMm))), caution.Style);
+        }
+
+        if (_plan.Key.Count > 0)
+        {
+            Key(sheet.Group("key", "Wipers whose names find no room", "key"), All.MinY + (caution.Lines.Count * caution.PitchMm));
+        }
+    }
+
+    private void Key(GroupPen pen, double bottom)
+    {
+        IReadOnlyList<string> lines = KeyLines(_plan.Key);
+        for (int i = 0; i < lines.Count; i++)
+        {
+            pen.Text(lines[i], new(new(All.MinX, bottom + ((lines.Count - 1 - i) * KeyPitchMm))), TextStyle.Small);
         }
     }
 }

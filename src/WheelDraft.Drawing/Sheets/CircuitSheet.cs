@@ -22,12 +22,21 @@ internal static class CircuitSheet
     public static Sheet Of(Design design, SheetNumber? number = null, SheetOptions? options = null)
     {
         ArgumentNullException.ThrowIfNull(design);
+        Sheet sheet = Drawn(design, number, options, []);
+        string[] lost = [.. sheet.Warnings.Where(w => w.StartsWith(WiringPicture.NoRoom, StringComparison.Ordinal))];
+
+        // What found no room is told where it is missed.
+        return lost.Length == 0 ? sheet : Drawn(design, number, options, lost);
+    }
+
+    private static Sheet Drawn(Design design, SheetNumber? number, SheetOptions? options, IReadOnlyList<string> lost)
+    {
         WiringLayout layout = WiringLayout.Of(design.Circuit.Request);
         MomentView? moment = (options ?? SheetOptions.Usual).MomentOf(design);
         WiringPicture picture = new(layout, moment) { HasEarthedCase = Earthed(design).Length > 0 };
         CautionBlock caution = CautionOf(design);
-        NoteBlock folded = Notes(design, layout, moment, isFolded: true);
-        NoteBlock notes = Notes(design, layout, moment, isFolded: false);
+        NoteBlock folded = Notes(design, layout, moment, (IsFolded: true, lost));
+        NoteBlock notes = Notes(design, layout, moment, (IsFolded: false, lost));
         (PaperSize size, bool folds) = On(design).FirstOrDefault(((PaperSize Size, bool MayFold) s) => Fits(picture, s, PictureRoom(s.Size, s.MayFold ? folded : notes, caution)), (SheetPapers.Of(design, PaperSize.Iso).Last(), true));
         notes = folds && picture.ColumnCount(PictureRoom(size, folded, caution)) > 1 ? folded : notes;
         SheetBuilder sheet = new(new("circuit", $"Wiring diagram: {design.Brief.Title}", Description(design, layout) + (moment is null ? "" : $" {moment.Sentence} {Loads(design, moment)}")), size);
@@ -83,7 +92,7 @@ internal static class CircuitSheet
     private static string Loads(Design design, MomentView moment) =>
         $"Loads: {string.Join("; ", design.Circuit.Loads.Select(l => $"{l} {moment.LoadWords(l)}"))}.";
 
-    private static NoteBlock Notes(Design design, WiringLayout layout, MomentView? moment, bool isFolded)
+    private static NoteBlock Notes(Design design, WiringLayout layout, MomentView? moment, (bool IsFolded, IReadOnlyList<string> Lost) told)
     {
         List<string> notes =
         [
@@ -105,11 +114,12 @@ internal static class CircuitSheet
             notes.Add("Lines that cross without a dot are not joined.");
         }
 
-        if (isFolded)
+        if (told.IsFolded)
         {
             notes.Add("Columns go on from left to right; bars of the same name are one net.");
         }
 
+        notes.AddRange(told.Lost);
         return new("Notes", notes);
     }
 

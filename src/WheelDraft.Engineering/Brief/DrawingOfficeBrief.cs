@@ -18,9 +18,17 @@ public sealed record DrawingOfficeBrief
     /// <summary>The largest paper that a sheet may have, A4 to A0; empty for any.</summary>
     public string LargestSheet { get; init; } = "";
 
+    /// <summary>The font for scripts that the stroke alphabet lacks, or null.</summary>
+    public FontBrief? Font { get; init; }
+
     /// <summary>What changed from revision to revision, in file order.</summary>
     public IReadOnlyList<RevisionBrief> Revisions { get; init; } = [];
 }
+
+/// <summary>A font file.</summary>
+/// <param name="Path">Its path, as the file has it.</param>
+/// <param name="Bytes">All of it; empty where the file was read without what lies beside it.</param>
+public sealed record FontBrief(string Path, ReadOnlyMemory<byte> Bytes);
 
 /// <summary>One line of the table of revisions.</summary>
 /// <param name="Revision">Its index, e.g. A.</param>

@@ -17,6 +17,9 @@ internal static class Budgets
     /// <summary>Bytes of a drawing to be checked: about three million group values; read, they take some ten times their size.</summary>
     public const int DrawingBytes = 32 * Mebi;
 
+    /// <summary>Bytes of a font file: the largest with all ideographs have some 25 MiB.</summary>
+    public const int FontBytes = 48 * Mebi;
+
     /// <summary>Seconds in which a file must have been read whole: a pipe into which nobody writes keeps one waiting for ever.</summary>
     public const int ReadingS = 10;
 

@@ -2,7 +2,8 @@ using System.Text;
 
 namespace WheelDraft.Engineering;
 
-/// <summary>Names as they stand in file names: the letters a to z and digits in lower case, every other run one hyphen.</summary>
+/// <summary>Names as they stand in file names: letters a to z and digits in lower case, letters of Latin, Greek and Cyrillic transliterated
+/// (<see cref="Transliteration"/>), every other run one hyphen.</summary>
 internal static class FileSlugs
 {
     /// <summary>The slugs of names of one kind, in their order, each once.</summary>
@@ -29,7 +30,7 @@ internal static class FileSlugs
     private static string Plain(string name)
     {
         StringBuilder slug = new();
-        foreach (char c in name.ToLowerInvariant())
+        foreach (char c in Transliteration.Of(name.ToLowerInvariant()))
         {
             if (char.IsAsciiLetterLower(c) || char.IsAsciiDigit(c))
             {

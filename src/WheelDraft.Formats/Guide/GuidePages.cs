@@ -30,16 +30,20 @@ internal sealed class GuidePages
     /// <param name="guide">The guide.</param>
     /// <param name="sheets">The sheets that its pictures are looked up in; one that is not there is left out.</param>
     /// <param name="paper">The paper, upright.</param>
-    /// <param name="input">Mark of the parameter file; empty for none.</param>
-    public static byte[] Write(BuildingGuide guide, IReadOnlyList<Sheet> sheets, PaperSize paper, string input)
+    /// <param name="of">Whose mark, number and maker it carries, and the font for letters that the stroke alphabet lacks.</param>
+    public static byte[] Write(BuildingGuide guide, IReadOnlyList<Sheet> sheets, PaperSize paper, (Brief Brief, ScriptFont? Font) of)
     {
         GuidePages pages = new(guide, sheets, paper);
         pages.Flow();
-        return PdfWriter.Pages(new PdfOptions(guide.Title) { Theme = Theme.Print, Subject = "How a contact timer is built" }, pages.Finished(input));
+        return PdfWriter.Pages(new PdfOptions(guide.Title) { Theme = Theme.Print, Subject = "How a contact timer is built", Number = of.Brief.DrawingNumber, Author = of.Brief.Office.CreatedBy, Font = of.Font }, pages.Finished(of.Brief.InputMark));
     }
 
     // Words on a page, or a picture; nothing else stands there but the foot.
-    private sealed record GuidePage(SheetBuilder Sheet, GroupPen Pen, Sheet? Picture);
+    private sealed record GuidePage(SheetBuilder Sheet, GroupPen Pen, Sheet? Picture)
+    {
+        /// <summary>The chapters that begin on it.</summary>
+        public List<string> Chapters { get; } = [];
+    }
 
     private double WidthMm => _paper.WidthMm - (2 * MarginMm);
 
@@ -65,6 +69,7 @@ internal sealed class GuidePages
         const double keepMm = 40;
         Need(keepMm);
         _y -= GapMm;
+        _pages[^1].Chapters.Add(chapter.Heading);
         Line(chapter.Heading, Heading, MarginMm, Heading.HeightMm);
         foreach (GuideBlock block in chapter.Blocks)
         {
@@ -215,16 +220,16 @@ internal sealed class GuidePages
             page.Pen.Text(TextFit.Shortened(foot, page.Sheet.Size.WidthMm - (2 * MarginMm), Body), new(new(MarginMm, UnprintableMm)), Body);
             Sheet words = page.Sheet.Build();
             Bounds room = new(UnprintableMm, FootMm, words.WidthMm - UnprintableMm, words.HeightMm - FootMm);
-            yield return new(page.Sheet.Size, painter => Paint(painter, words, page.Picture, room));
+            yield return new(page.Sheet.Size, painter => Paint(painter, words, page.Picture, room)) { Entries = page.Picture is Sheet picture ? [picture.Words.Title] : page.Chapters };
         }
     }
 
-    private static void Paint(SheetPainter painter, Sheet words, Sheet? picture, Bounds room)
+    private static void Paint(PdfPainter painter, Sheet words, Sheet? picture, Bounds room)
     {
         painter.Paint(words);
         if (picture is not null)
         {
-            painter.PaintInto(picture, room, words.HeightMm);
+            painter.PaintInto(picture, room);
         }
     }
 }

@@ -12,6 +12,8 @@ internal static class DesignTemplate
         PaperSize paper = TemplateSheets.PaperOf(design);
         return new(design.Brief.Title, [.. TemplateSheets.Parts(design), .. BaseTemplate.Parts(design)])
         {
+            Number = design.Brief.DrawingNumber,
+            Author = design.Brief.Office.CreatedBy,
             Paper = paper,
             Artwork = ArtworkSheets.Of(design),
             Check = CheckLine.Of(design.Brief.DrawingUnit),

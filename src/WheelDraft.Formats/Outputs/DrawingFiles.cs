@@ -8,7 +8,7 @@ using WheelDraft.Formats.Svg;
 
 namespace WheelDraft.Formats.Outputs;
 
-/// <summary>The sheets of a design as files. Only pictures, PDF and template load the graphics library.</summary>
+/// <summary>The sheets of a design as files. Only pictures load the graphics library.</summary>
 internal static class DrawingFiles
 {
     // Pictures of moments, 240 by 135 mm, are 1920 by 1080 pixels, as screens and films have them; larger ones 3840 by 2160.
@@ -17,13 +17,13 @@ internal static class DrawingFiles
 
     public static IEnumerable<OutputFile> Svg(OutputTask task)
     {
-        SvgOptions options = new() { Theme = task.Request.Theme, Text = task.Request.Text, WidthMm = task.Request.SvgWidthMm };
+        SvgOptions options = new() { Theme = task.Request.Theme, Text = task.Request.Text, WidthMm = task.Request.SvgWidthMm, IdPrefix = SvgOptions.PrefixFrom(task.Design.Brief.DrawingNumber, task.Design.Brief.Title), Font = task.Font };
         return SideBySide(task, task.Sheets, Environment.ProcessorCount, s => new OutputFile($"{OutputFiles.DrawFolder}/{s.Words.Name}.svg", Encoding.UTF8.GetBytes(SvgWriter.Write(s, options))));
     }
 
     public static IEnumerable<OutputFile> Png(OutputTask task)
     {
-        PngOptions options = new() { Theme = task.Request.Theme, Dpi = task.Request.PngDpi };
+        PngOptions options = new() { Theme = task.Request.Theme, Dpi = task.Request.PngDpi, Font = task.Font };
         List<Sheet> pictured = [];
         foreach (Sheet sheet in task.Sheets)
         {
@@ -47,9 +47,9 @@ internal static class DrawingFiles
     }
 
     /// <summary>The pictures of a film, a few at a time, so that a long one does not fill the memory.</summary>
-    public static IEnumerable<OutputFile> Film(MomentFilm film, Theme theme)
+    public static IEnumerable<OutputFile> Film(MomentFilm film, Theme theme, ScriptFont? font)
     {
-        PngOptions options = new() { Theme = theme, Dpi = Math.Min(FilmPixelsPerMm, MostFilmPixels / film.Size.WidthMm) * 25.4 };
+        PngOptions options = new() { Theme = theme, Dpi = Math.Min(FilmPixelsPerMm, MostFilmPixels / film.Size.WidthMm) * 25.4, Font = font };
         foreach (int[] some in Enumerable.Range(0, film.Frames).Chunk(Environment.ProcessorCount))
         {
             OutputFile[] files = new OutputFile[some.Length];
@@ -72,9 +72,9 @@ internal static class DrawingFiles
         MomentReel reel = moving.Reel;
         string name = $"{OutputFiles.MovingFolder}/{reel.Name}";
         string prefix = $"film-{FileSlugs.Of([task.Design.Brief.DrawingNumber ?? task.Design.Brief.Title])[0]}-{reel.Name}";
-        SvgOptions options = new() { Theme = task.Request.Theme, Text = task.Request.Text };
+        SvgOptions options = new() { Theme = task.Request.Theme, Text = task.Request.Text, Font = task.Font };
         return (moving.AsSvg ? task.OrLeftOut("the film as SVG", () => new($"{name}.svg", Encoding.UTF8.GetBytes(SvgFilm.Write(reel, prefix, moving.WidthPx, options)))) : [])
-            .Concat(moving.AsPng ? task.OrLeftOut("the film as PNG", () => new($"{name}.png", ApngWriter.Write(reel, moving.WidthPx, task.Request.Theme))) : []);
+            .Concat(moving.AsPng ? task.OrLeftOut("the film as PNG", () => new($"{name}.png", ApngWriter.Write(reel, moving.WidthPx, (task.Request.Theme, task.Font)))) : []);
     }
 
     /// <summary>The name of a film's picture.</summary>
@@ -107,9 +107,9 @@ internal static class DrawingFiles
 
     public static IEnumerable<OutputFile> Pdf(OutputTask task)
     {
-        PdfOptions options = new(task.Design.Brief.Title) { Theme = task.Request.Theme, Subject = "Drawings of a contact timer" };
+        PdfOptions options = new(task.Design.Brief.Title) { Theme = task.Request.Theme, Subject = "Drawings of a contact timer", Number = task.Design.Brief.DrawingNumber, Author = task.Design.Brief.Office.CreatedBy, Font = task.Font };
         return task.OrLeftOut("the set of drawings as PDF", () => new($"{OutputFiles.DrawFolder}/set.pdf", PdfWriter.Write(task.Sheets, options)));
     }
 
-    public static OutputFile Template(OutputTask task) => new("print/template.pdf", TemplateWriter.Write(DesignTemplate.Of(task.Design)));
+    public static OutputFile Template(OutputTask task) => new("print/template.pdf", TemplateWriter.Write(DesignTemplate.Of(task.Design) with { Font = task.Font }));
 }

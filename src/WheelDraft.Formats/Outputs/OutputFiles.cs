@@ -3,6 +3,7 @@ using WheelDraft.Drawing;
 using WheelDraft.Engineering;
 using WheelDraft.Formats.Dxf;
 using WheelDraft.Formats.Page;
+using WheelDraft.Formats.Raster;
 using WheelDraft.Formats.Svg;
 
 namespace WheelDraft.Formats.Outputs;
@@ -157,7 +158,7 @@ public static class OutputFiles
         ArgumentNullException.ThrowIfNull(design);
         ArgumentNullException.ThrowIfNull(request);
         OutputTask task = new(design, request, warn ?? (_ => { }));
-        return request.Kinds.Distinct().Order().SelectMany(kind => Of(task, kind)).Concat(Film(request)).Concat(DrawingFiles.Moving(task));
+        return request.Kinds.Distinct().Order().SelectMany(kind => Of(task, kind)).Concat(Film(task)).Concat(DrawingFiles.Moving(task));
     }
 
     private static IEnumerable<OutputFile> CutFiles(Design design, OutputRequest request) =>
@@ -176,7 +177,7 @@ public static class OutputFiles
         _ => throw new NotSupportedException($"Outputs of kind {kind}."),
     };
 
-    private static IEnumerable<OutputFile> Film(OutputRequest request) => request.Film is MomentFilm film ? DrawingFiles.Film(film, request.Theme) : [];
+    private static IEnumerable<OutputFile> Film(OutputTask task) => task.Request.Film is MomentFilm film ? DrawingFiles.Film(film, task.Request.Theme, task.Font) : [];
 }
 
 /// <summary>A design and what is wanted of it; its sheets are drawn once, when the first kind asks for them.</summary>
@@ -185,13 +186,17 @@ public static class OutputFiles
 /// <param name="warn">Told what drawings had to do without, and which of them were left out.</param>
 internal sealed class OutputTask(Design design, OutputRequest request, Action<string> warn)
 {
-    private readonly Lazy<IReadOnlyList<Sheet>> _sheets = new(() => Drawn(design, request, warn));
+    private readonly Lazy<ScriptFont?> _font = new(() => FontOf(design.Brief, warn));
+    private Lazy<IReadOnlyList<Sheet>>? _sheets;
 
     public Design Design => design;
 
     public OutputRequest Request => request;
 
-    public IReadOnlyList<Sheet> Sheets => _sheets.Value;
+    public IReadOnlyList<Sheet> Sheets => (_sheets ??= new(() => Drawn(design, request, warn))).Value;
+
+    /// <summary>The font for letters that the stroke alphabet lacks, or null; read when it is first asked for.</summary>
+    public ScriptFont? Font => _font.Value;
 
     public void Warn(string warning) => warn(warning);
 
@@ -213,14 +218,27 @@ internal sealed class OutputTask(Design design, OutputRequest request, Action<st
     public static string LeftOut(string what, Exception trouble) =>
         $"{char.ToUpperInvariant(what[0])}{what[1..]} is left out: this is a fault of the program, not of your file ({trouble.GetType().Name}: {trouble.Message.TrimEnd('.')}); please report it. Everything else is made all the same.";
 
-    private static IReadOnlyList<Sheet> Drawn(Design design, OutputRequest request, Action<string> warn)
+    private IReadOnlyList<Sheet> Drawn(Design design, OutputRequest request, Action<string> warn)
     {
         IReadOnlyList<Sheet> sheets = DesignSheets.Of(design, request.Sheets, warn);
-        foreach (string warning in sheets.SelectMany(s => s.Warnings).Distinct(StringComparer.Ordinal))
+        foreach (string warning in sheets.SelectMany(s => s.Warnings).Distinct(StringComparer.Ordinal).Concat(MissingLetters.Of(sheets, () => Font)))
         {
             warn(warning);
         }
 
         return sheets;
+    }
+
+    private static ScriptFont? FontOf(Brief brief, Action<string> warn)
+    {
+        try
+        {
+            return ScriptFont.Of(brief);
+        }
+        catch (InvalidDataException trouble)
+        {
+            warn(trouble.Message);
+            return null;
+        }
     }
 }

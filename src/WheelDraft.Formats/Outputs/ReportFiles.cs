@@ -23,5 +23,5 @@ internal static class ReportFiles
     }
 
     // Light on white, whatever the theme of the set: the page is white, and is printed.
-    private static string Picture(OutputTask task, Sheet sheet) => SvgWriter.Write(sheet, new() { Theme = Theme.Light, Text = task.Request.Text });
+    private static string Picture(OutputTask task, Sheet sheet) => SvgWriter.Write(sheet, new() { Theme = Theme.Light, Text = task.Request.Text, Font = task.Font });
 }

@@ -13,8 +13,10 @@ public static class ParameterReader
 {
     /// <summary>Reads a file's bytes: UTF-8, with or without a byte order mark.</summary>
     /// <param name="bytes">All bytes of the file, at most <see cref="Budgets.ParameterFileBytes"/>; their SHA-256 goes into the brief.</param>
+    /// <param name="beside">Gives the bytes of another file by its path from this one's folder, null where it cannot be read: for the font that it may name.
+    /// When null, fonts are not looked for.</param>
     /// <returns>A brief, or all that is wrong; never throws for what the file holds.</returns>
-    public static ParameterResult Read(ReadOnlySpan<byte> bytes)
+    public static ParameterResult Read(ReadOnlySpan<byte> bytes, Func<string, byte[]?>? beside = null)
     {
         if (bytes.Length > Budgets.ParameterFileBytes)
         {
@@ -27,7 +29,7 @@ public static class ParameterReader
         ReadOnlySpan<byte> text = bytes.StartsWith(Encoding.UTF8.Preamble) ? bytes[3..] : bytes;
         if (FirstBadByte(text) is not { } bad)
         {
-            return Read(Encoding.UTF8.GetString(text), sha256);
+            return Read(Encoding.UTF8.GetString(text), sha256, beside);
         }
 
         DiagnosticList diagnostics = new();
@@ -36,7 +38,7 @@ public static class ParameterReader
     }
 
     /// <summary>Reads a text.</summary>
-    /// <inheritdoc cref="Read(ReadOnlySpan{byte})"/>
+    /// <inheritdoc cref="Read(ReadOnlySpan{byte}, Func{string, byte[]})"/>
     /// <param name="text">The whole text; the SHA-256 is that of its UTF-8 form.</param>
     public static ParameterResult Read(string text)
     {
@@ -44,7 +46,7 @@ public static class ParameterReader
         return Read(Encoding.UTF8.GetBytes(text));
     }
 
-    private static ParameterResult Read(string text, string sha256)
+    private static ParameterResult Read(string text, string sha256, Func<string, byte[]?>? beside)
     {
         DiagnosticList diagnostics = new();
         if (text.Split('\n').All(l => l.TrimStart() is "" or ['#', ..]))
@@ -69,7 +71,9 @@ public static class ParameterReader
             FileRules.CheckAll(root, diagnostics);
         }
 
+        FontBrief? font = FontFile.Of(root, beside, diagnostics);
         Brief? brief = diagnostics.Count == 0 ? BriefMaker.Make(root, structure.Places, sha256) : null;
+        brief = brief is null || font is null ? brief : brief with { Office = brief.Office with { Font = font } };
         return new ParameterResult(brief, diagnostics.InFileOrder());
     }
 

@@ -10,6 +10,15 @@ namespace WheelDraft.Formats.Pdf;
 /// <param name="Parts">The drawings at true size: a sheet each, as large as it needs to be.</param>
 internal sealed record TemplateContent(string Title, IReadOnlyList<Sheet> Parts)
 {
+    /// <summary>Drawing number, or null.</summary>
+    public string? Number { get; init; }
+
+    /// <summary>Who made it; empty when not known.</summary>
+    public string Author { get; init; } = "";
+
+    /// <summary>For letters that the stroke alphabet lacks, or null.</summary>
+    public ScriptFont? Font { get; init; }
+
     /// <summary>The paper to print on: A4 or Letter, upright.</summary>
     public PaperSize Paper { get; init; } = PaperSize.A4;
 
@@ -46,9 +55,9 @@ internal static class TemplateWriter
             throw new ArgumentException("A template needs at least one part.", nameof(content));
         }
 
-        IEnumerable<PdfPage> words = content.Instructions.Select(s => new PdfPage(s.Size, p => p.Paint(s)));
-        IEnumerable<PdfPage> tiles = Pages(content).Select(p => new PdfPage(content.Paper, painter => Paint(painter, p)));
-        PdfOptions options = new(content.Title) { Theme = content.Theme, Subject = "True-size template: print at 100 %" };
+        IEnumerable<PdfPage> words = content.Instructions.Select(s => new PdfPage(s.Size, p => p.Paint(s)) { Entries = [s.Words.Title] });
+        IEnumerable<PdfPage> tiles = Pages(content).Select(p => new PdfPage(content.Paper, painter => Paint(painter, p)) { Entries = [p.Marks.Words.Title] });
+        PdfOptions options = new(content.Title) { Theme = content.Theme, Subject = "True-size template: print at 100 %", Number = content.Number, Author = content.Author, Font = content.Font };
         return PdfWriter.Pages(options, words.Concat(tiles));
     }
 
@@ -88,11 +97,11 @@ internal static class TemplateWriter
         return together.Count > 0 ? [.. leaves, TemplateLeaf.Of(title, together, window)] : leaves;
     }
 
-    private static void Paint(SheetPainter painter, TemplatePage page)
+    private static void Paint(PdfPainter painter, TemplatePage page)
     {
         foreach (TemplatePiece piece in page.Pieces)
         {
-            painter.PaintWindow(piece.Part, piece.Shift, page.Window, page.Marks.HeightMm);
+            painter.PaintWindow(piece.Part, piece.Shift, page.Window);
         }
 
         painter.PaintItems(page.Marks);

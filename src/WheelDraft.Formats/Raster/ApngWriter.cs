@@ -15,8 +15,8 @@ internal static class ApngWriter
     /// <summary>The bytes of the file.</summary>
     /// <param name="reel">The film.</param>
     /// <param name="widthPx">Its width, pixels; the height follows.</param>
-    /// <param name="theme">Colours.</param>
-    public static byte[] Write(MomentReel reel, int widthPx, Theme theme)
+    /// <param name="look">Colours, and the font for letters that the alphabet lacks.</param>
+    public static byte[] Write(MomentReel reel, int widthPx, (Theme Theme, ScriptFont? Font) look)
     {
         double pixelsPerMm = widthPx / reel.Size.WidthMm;
         List<FilmPart> pictures = [];
@@ -26,7 +26,7 @@ internal static class ApngWriter
             SKSurface[] surfaces = new SKSurface[some.Length];
             try
             {
-                Parallel.For(0, some.Length, i => surfaces[i] = PngWriter.Painted(reel.Picture(some[i]), theme, pixelsPerMm));
+                Parallel.For(0, some.Length, i => surfaces[i] = PngWriter.Painted(reel.Picture(some[i]), look, pixelsPerMm));
                 for (int i = 0; i < some.Length; i++)
                 {
                     using SKPixmap pixels = surfaces[i].PeekPixels();

@@ -12,6 +12,9 @@ internal sealed record PngOptions
 
     /// <summary>Pixels per inch, 10 to 2400.</summary>
     public double Dpi { get; init; } = 150;
+
+    /// <summary>For letters that the stroke alphabet lacks, or null.</summary>
+    public ScriptFont? Font { get; init; }
 }
 
 /// <summary>Writes a sheet as PNG: 24-bit colour, no alpha, with its resolution.</summary>
@@ -63,19 +66,19 @@ internal static class PngWriter
                 string.Create(CultureInfo.InvariantCulture, $"{width} x {height} pixels are more than {MostPixels / 1_000_000} million: choose a lower resolution than {chosen.Dpi} dpi."));
         }
 
-        using SKSurface surface = Painted(sheet, chosen.Theme, pixelsPerMm);
+        using SKSurface surface = Painted(sheet, (chosen.Theme, chosen.Font), pixelsPerMm);
         using SKPixmap pixels = surface.PeekPixels();
         return PngChunks.WithResolution(Encoded(pixels), chosen.Dpi);
     }
 
     /// <summary>A sheet painted into memory.</summary>
-    internal static SKSurface Painted(Sheet sheet, Theme theme, double pixelsPerMm)
+    internal static SKSurface Painted(Sheet sheet, (Theme Theme, ScriptFont? Font) look, double pixelsPerMm)
     {
         SKImageInfo info = new(Pixels(sheet.WidthMm * pixelsPerMm), Pixels(sheet.HeightMm * pixelsPerMm), SKColorType.Rgb888x, SKAlphaType.Opaque);
         SKSurface surface = SKSurface.Create(info) ?? throw new InvalidOperationException("The picture could not be made in memory.");
-        surface.Canvas.Clear(new SKColor(theme.Paper.Red, theme.Paper.Green, theme.Paper.Blue));
+        surface.Canvas.Clear(new SKColor(look.Theme.Paper.Red, look.Theme.Paper.Green, look.Theme.Paper.Blue));
         surface.Canvas.Scale((float)pixelsPerMm);
-        new SheetPainter(surface.Canvas, theme).Paint(sheet);
+        new SheetPainter(surface.Canvas, look.Theme, look.Font).Paint(sheet);
         return surface;
     }
 

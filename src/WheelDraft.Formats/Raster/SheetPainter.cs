@@ -4,20 +4,17 @@ using WheelDraft.Geometry;
 
 namespace WheelDraft.Formats.Raster;
 
-// The folder "Raster": sheets painted on a canvas, and the PNG files made so; the folder "Pdf" paints its pages with the
-// same painter. Texts are drawn as stroke lettering always: no font of any machine is touched.
+// The folder "Raster": sheets painted on a canvas, and the PNG files made so. Texts are drawn as stroke lettering, and from the font that a parameter
+// file names where that lacks letters: no font of any machine is touched.
 
 /// <summary>Paints a sheet on a canvas whose unit is one millimetre, y downwards, origin in the sheet's upper left corner.</summary>
 internal sealed class SheetPainter
 {
     private readonly SKCanvas _canvas;
     private readonly Theme _theme;
+    private readonly ScriptFont? _font;
 
-    internal SheetPainter(SKCanvas canvas, Theme theme)
-    {
-        _canvas = canvas;
-        _theme = theme;
-    }
+    internal SheetPainter(SKCanvas canvas, Theme theme, ScriptFont? font = null) => (_canvas, _theme, _font) = (canvas, theme, font);
 
     /// <summary>The whole sheet with its ground.</summary>
     internal void Paint(Sheet sheet)
@@ -36,34 +33,6 @@ internal sealed class SheetPainter
         }
     }
 
-    /// <summary>What a window on a page shows of a sheet that is shifted behind it.</summary>
-    /// <param name="sheet">The sheet behind the window.</param>
-    /// <param name="shift">From a point of the sheet to its place on the page, mm, y up.</param>
-    /// <param name="window">The window, mm on the page, y up.</param>
-    /// <param name="pageHeightMm">Height of the page.</param>
-    internal void PaintWindow(Sheet sheet, Vector shift, Bounds window, double pageHeightMm)
-    {
-        _canvas.Save();
-        _canvas.ClipRect(new SKRect((float)window.MinX, (float)(pageHeightMm - window.MaxY), (float)window.MaxX, (float)(pageHeightMm - window.MinY)));
-        _canvas.Translate((float)shift.X, (float)(pageHeightMm - shift.Y - sheet.HeightMm));
-        PaintItems(sheet);
-        _canvas.Restore();
-    }
-
-    /// <summary>A sheet made smaller or larger so that it just fits a room of a page, in its middle.</summary>
-    /// <param name="sheet">The sheet.</param>
-    /// <param name="room">The room, mm on the page, y up.</param>
-    /// <param name="pageHeightMm">Height of the page.</param>
-    internal void PaintInto(Sheet sheet, Bounds room, double pageHeightMm)
-    {
-        double scale = Math.Min(room.Width / sheet.WidthMm, room.Height / sheet.HeightMm);
-        _canvas.Save();
-        _canvas.Translate((float)(room.Centre.X - (scale * sheet.WidthMm / 2)), (float)(pageHeightMm - room.Centre.Y - (scale * sheet.HeightMm / 2)));
-        _canvas.Scale((float)scale);
-        PaintItems(sheet);
-        _canvas.Restore();
-    }
-
     private void Paint(SheetItem item, double heightMm)
     {
         switch (item)
@@ -75,7 +44,7 @@ internal sealed class SheetPainter
                 Stroke(line.Runs, heightMm, Pen(_theme.Of(line.Style.Ink), line.Style.WidthMm, line.Style.Ends));
                 break;
             case SheetText text:
-                Stroke(StrokeRun.Of(text.Strokes), heightMm, Pen(_theme.Of(text.Style.Ink), text.Style.StrokeMm, LineEnds.Round));
+                PaintText(text, heightMm);
                 break;
             default:
                 throw new NotSupportedException($"No painting of {item.GetType().Name}.");
@@ -108,6 +77,18 @@ internal sealed class SheetPainter
         {
             StrokeRun[] runs = [.. area.Shapes.SelectMany(s => s.Contours).SelectMany(c => new SheetLine(c, edge).Runs)];
             Stroke(runs, heightMm, Pen(_theme.Of(edge.Ink), edge.WidthMm, edge.Ends));
+        }
+    }
+
+    private void PaintText(SheetText text, double heightMm)
+    {
+        ScriptText? script = ScriptText.Of(text, _font);
+        Stroke(StrokeRun.Of(script?.Strokes ?? text.Strokes), heightMm, Pen(_theme.Of(text.Style.Ink), text.Style.StrokeMm, LineEnds.Round));
+        if (script is not null)
+        {
+            using SKPaint filling = Filling(_theme.Of(text.Style.Ink));
+            using SKPath outlines = PaintedPath.Of(script.Outlines, heightMm);
+            _canvas.DrawPath(outlines, filling);
         }
     }
 
@@ -163,6 +144,36 @@ internal static class PaintedPath
             if (run.IsClosed)
             {
                 path.Close();
+            }
+        }
+
+        return path.Detach();
+    }
+
+    /// <summary>Outlines of letters of a font, filled by the way they go round.</summary>
+    internal static SKPath Of(IEnumerable<OutlineStep> steps, double heightMm)
+    {
+        using SKPathBuilder path = new() { FillType = SKPathFillType.Winding };
+        foreach (OutlineStep step in steps)
+        {
+            SKPoint[] p = [.. step.Points.Select(q => At(q, heightMm))];
+            switch (step.Verb)
+            {
+                case 'M':
+                    path.MoveTo(p[0]);
+                    break;
+                case 'L':
+                    path.LineTo(p[0]);
+                    break;
+                case 'Q':
+                    path.QuadTo(p[0], p[1]);
+                    break;
+                case 'C':
+                    path.CubicTo(p[0], p[1], p[2]);
+                    break;
+                default:
+                    path.Close();
+                    break;
             }
         }
 

@@ -1,6 +1,7 @@
 using WheelDraft.Engineering;
-using WheelDraft.Geometry;
 using WheelDraft.Formats.Prose;
+using WheelDraft.Formats.Raster;
+using WheelDraft.Geometry;
 
 namespace WheelDraft.Formats.Report;
 
@@ -122,6 +123,10 @@ internal sealed class ReportHead(ProsePage page, Design design, ReportAsked aske
         }
 
         page.Table(["What", "Given"], rows);
+        if (MissingLetters.Of(brief) is string boxed)
+        {
+            page.Paragraph(boxed);
+        }
     }
 
     private static string Gear(DriveBrief drive) => drive.Poles is int poles && drive.GearRatio is double ratio

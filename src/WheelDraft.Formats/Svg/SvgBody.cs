@@ -1,5 +1,6 @@
 using System.Text;
 using WheelDraft.Drawing;
+using WheelDraft.Formats.Raster;
 using WheelDraft.Geometry;
 
 namespace WheelDraft.Formats.Svg;
@@ -41,8 +42,8 @@ internal sealed class SvgBody
 
     private void Add(SheetGroup group, int depth)
     {
-        string id = SvgMarkup.Escaped(_options.IdPrefix + group.Id);
-        Indent(depth).Append("<g id=\"").Append(id).Append("\" class=\"wd-").Append(group.Name.Role).Append("\">\n");
+        string id = SvgMarkup.Escaped($"{_options.PrefixOf(_sheet)}-{group.Id}");
+        Indent(depth).Append("<g id=\"").Append(id).Append("\" data-role=\"").Append(group.Name.Role).Append("\">\n");
         Indent(depth + 1).Append("<title>").Append(SvgMarkup.Escaped(group.Name.Title)).Append("</title>\n");
         if (group.Name.Description is string description)
         {
@@ -111,11 +112,19 @@ internal sealed class SvgBody
 
     private void AddStrokes(SheetText text, int depth)
     {
-        IReadOnlyList<Piece> strokes = text.Strokes;
+        ScriptText? script = ScriptText.Of(text, _options.Font);
+        IReadOnlyList<Piece> strokes = script?.Strokes ?? text.Strokes;
+        string label = $" aria-label=\"{SvgMarkup.Escaped(text.Text)}\"";
         if (strokes.Count > 0)
         {
-            string label = $" aria-label=\"{SvgMarkup.Escaped(text.Text)}\"";
             Shape(depth, _classes.Letters(text.Style), StrokeRun.Of(strokes), label);
+        }
+
+        if (script is not null)
+        {
+            SvgPath path = new(_sheet.HeightMm);
+            path.Add(script.Outlines);
+            Indent(depth).Append("<path class=\"").Append(_classes.Outlines(text.Style)).Append('"').Append(strokes.Count > 0 ? "" : label).Append(" d=\"").Append(path).Append("\"/>\n");
         }
     }
 

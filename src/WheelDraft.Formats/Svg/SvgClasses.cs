@@ -4,46 +4,58 @@ using WheelDraft.Drawing;
 namespace WheelDraft.Formats.Svg;
 
 /// <summary>The classes that a picture uses, with their rules: each look once, in order of name.</summary>
-/// <remarks>All begin with <c>wd-</c>, so that they do not meddle with a page that the picture is put into.</remarks>
+/// <remarks>All begin with the picture's own prefix, so that neither a page that it is put into nor another picture of the set meets them;
+/// one class says all of a look, which keeps the elements short.</remarks>
 internal sealed class SvgClasses
 {
     private const string Fonts = "Helvetica,Arial,'Liberation Sans','DejaVu Sans',sans-serif";
 
     private readonly SortedDictionary<string, string> _rules = new(StringComparer.Ordinal);
     private readonly Theme _theme;
+    private readonly string _prefix;
 
-    internal SvgClasses(Theme theme) => _theme = theme;
+    /// <summary>No classes yet.</summary>
+    /// <param name="theme">Colours.</param>
+    /// <param name="prefix">The picture's own: letters a to z, digits and hyphens, beginning with a letter.</param>
+    internal SvgClasses(Theme theme, string prefix) => (_theme, _prefix) = (theme, prefix);
 
-    internal string Paper() => Use("wd-paper", $"fill:{_theme.Paper.Hex}");
+    /// <summary>The whole picture: what it would else take over from the page round it.</summary>
+    internal string Picture() =>
+        Use("picture", "fill:none;stroke:none;font-style:normal;font-variant:normal;letter-spacing:normal;word-spacing:normal;text-transform:none");
+
+    internal string Paper() => Use("paper", $"fill:{_theme.Paper.Hex}");
 
     internal string Area(Fill fill)
     {
-        string name = fill.Kind == FillKind.Solid ? $"wd-solid-{Word(fill.SolidInk.ToString())}" : $"wd-fill-{Word(fill.Kind.ToString())}";
+        string name = fill.Kind == FillKind.Solid ? $"solid-{Word(fill.SolidInk.ToString())}" : $"fill-{Word(fill.Kind.ToString())}";
         return Use(name, $"fill:{_theme.Of(fill).Hex};fill-rule:evenodd");
     }
 
     internal string PatternLines(Fill fill) =>
-        Use($"wd-pattern-{Word(fill.Kind.ToString())}", $"fill:none;stroke:{_theme.OfPattern(fill).Hex};stroke-width:{SvgMarkup.Number(fill.Pattern.StrokeMm)}");
+        Use($"pattern-{Word(fill.Kind.ToString())}", $"fill:none;stroke:{_theme.OfPattern(fill).Hex};stroke-width:{SvgMarkup.Number(fill.Pattern.StrokeMm)}");
 
-    internal string PatternDots(Fill fill) => Use($"wd-dots-{Word(fill.Kind.ToString())}", $"fill:{_theme.OfPattern(fill).Hex}");
+    internal string PatternDots(Fill fill) => Use($"dots-{Word(fill.Kind.ToString())}", $"fill:{_theme.OfPattern(fill).Hex}");
 
-    internal string Line(LineStyle style) => string.Join(
-        ' ',
-        Use("wd-line", "fill:none;stroke-linejoin:round;stroke-linecap:round"),
-        style.Ends == LineEnds.Flat ? Use("wd-line-flat", "stroke-linecap:butt") + " " + Stroke(style.Ink) : Stroke(style.Ink),
-        Width(style.WidthMm));
+    internal string Line(LineStyle style)
+    {
+        bool flat = style.Ends == LineEnds.Flat;
+        return Use($"line-{Look(style.Ink, style.WidthMm)}{(flat ? "-flat" : "")}", $"fill:none;stroke-linejoin:round;stroke-linecap:{(flat ? "butt" : "round")};{Stroke(style.Ink, style.WidthMm)}");
+    }
 
     /// <summary>An edge on the same element as a filling: only its own colour and width, not the absence of a filling.</summary>
-    internal string Edge(LineStyle style) => string.Join(' ', Use("wd-edge", "stroke-linejoin:round"), Stroke(style.Ink), Width(style.WidthMm));
+    internal string Edge(LineStyle style) => Use($"edge-{Look(style.Ink, style.WidthMm)}", $"stroke-linejoin:round;{Stroke(style.Ink, style.WidthMm)}");
 
-    internal string Letters(TextStyle style) => string.Join(
-        ' ', Use("wd-letters", "fill:none;stroke-linejoin:round;stroke-linecap:round"), Stroke(style.Ink), Width(style.StrokeMm));
+    internal string Letters(TextStyle style) =>
+        Use($"letters-{Look(style.Ink, style.StrokeMm)}", $"fill:none;stroke-linejoin:round;stroke-linecap:round;{Stroke(style.Ink, style.StrokeMm)}");
+
+    internal string Outlines(TextStyle style) => Use($"outlines-{Word(style.Ink.ToString())}", $"fill:{_theme.Of(style.Ink).Hex}");
 
     internal string Text(TextStyle style)
     {
-        string size = Use($"wd-text-{Hundredths(style.HeightMm)}", $"font-size:{SvgMarkup.Number(style.FontSizeMm)}px");
-        string all = string.Join(' ', Use("wd-text", $"font-family:{Fonts}"), size, Use($"wd-ink-{Word(style.Ink.ToString())}", $"fill:{_theme.Of(style.Ink).Hex}"));
-        return style.Weight == TextWeight.Heavy ? all + " " + Use("wd-heavy", "font-weight:bold") : all;
+        bool heavy = style.Weight == TextWeight.Heavy;
+        return Use(
+            $"text-{Look(style.Ink, style.HeightMm)}{(heavy ? "-heavy" : "")}",
+            $"font-family:{Fonts};font-size:{SvgMarkup.Number(style.FontSizeMm)}px;font-weight:{(heavy ? "bold" : "normal")};fill:{_theme.Of(style.Ink).Hex}");
     }
 
     internal string Rules()
@@ -57,12 +69,13 @@ internal sealed class SvgClasses
         return rules.ToString();
     }
 
-    private string Stroke(Ink ink) => Use($"wd-stroke-{Word(ink.ToString())}", $"stroke:{_theme.Of(ink).Hex}");
+    private static string Look(Ink ink, double sizeMm) => $"{Word(ink.ToString())}-{Hundredths(sizeMm)}";
 
-    private string Width(double widthMm) => Use($"wd-width-{Hundredths(widthMm)}", $"stroke-width:{SvgMarkup.Number(widthMm)}");
+    private string Stroke(Ink ink, double widthMm) => $"stroke:{_theme.Of(ink).Hex};stroke-width:{SvgMarkup.Number(widthMm)}";
 
-    private string Use(string name, string rule)
+    private string Use(string look, string rule)
     {
+        string name = $"{_prefix}-{look}";
         _rules[name] = rule;
         return name;
     }

@@ -1,5 +1,6 @@
 using System.Text;
 using WheelDraft.Drawing;
+using WheelDraft.Formats.Raster;
 using WheelDraft.Geometry;
 
 namespace WheelDraft.Formats.Svg;
@@ -21,6 +22,22 @@ internal sealed class SvgPath
         foreach (Contour contour in shape.Contours)
         {
             Add(contour.Pieces, closed: true);
+        }
+
+        return this;
+    }
+
+    /// <summary>Outlines of letters of a font.</summary>
+    internal SvgPath Add(IEnumerable<OutlineStep> steps)
+    {
+        foreach (OutlineStep step in steps)
+        {
+            _data.Append(step.Verb);
+            for (int i = 0; i < step.Points.Count; i++)
+            {
+                _data.Append(i > 0 ? " " : "");
+                Coordinates(step.Points[i]);
+            }
         }
 
         return this;

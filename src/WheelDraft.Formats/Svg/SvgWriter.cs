@@ -1,10 +1,12 @@
 using System.Text;
 using WheelDraft.Drawing;
+using WheelDraft.Engineering;
+using WheelDraft.Formats.Raster;
 
 namespace WheelDraft.Formats.Svg;
 
 // The folder "Svg": sheets as scalable pictures for people who publish them. Every arc is an arc command, every group has
-// an id and a title, every look is a class. Only what all renderers agree on is used: simple class selectors, no variables,
+// an id, a title and a role, every look is a class; both begin with words of the drawing and the sheet, so that pictures in one page do not meddle with each other. Only what all renderers agree on is used: simple class selectors, no variables,
 // no text lengths, no dominant base lines.
 
 /// <summary>How a sheet is written as SVG.</summary>
@@ -19,8 +21,25 @@ internal sealed record SvgOptions
     /// <summary>Width at which the picture is shown, mm; null for the true size of the sheet. The height follows.</summary>
     public double? WidthMm { get; init; }
 
-    /// <summary>Put before every id, so that several pictures can stand in one page; may be empty.</summary>
+    /// <summary>The drawing's own word, put before the sheet's name in every id and class, so that pictures of several designs can stand in one page;
+    /// letters a to z, digits and hyphens; may be empty.</summary>
     public string IdPrefix { get; init; } = "";
+
+    /// <summary>For letters that the stroke alphabet lacks, where texts are strokes; or null.</summary>
+    public ScriptFont? Font { get; init; }
+
+    /// <summary>The language that texts are in, as BCP 47 names it.</summary>
+    public string Language { get; init; } = "en";
+
+    /// <summary>A drawing's own word: from its number, or its title where it has none.</summary>
+    public static string PrefixFrom(string? drawing, string title) => FileSlugs.Of([string.IsNullOrWhiteSpace(drawing) ? title : drawing])[0] + "-";
+
+    /// <summary>What every id and class of a sheet begins with: the drawing's word and the sheet's name, as a name of CSS, which begins with a letter.</summary>
+    internal string PrefixOf(Sheet sheet)
+    {
+        string prefix = IdPrefix + sheet.Words.Name;
+        return char.IsAsciiLetter(prefix[0]) ? prefix : "wd-" + prefix;
+    }
 }
 
 /// <summary>What texts are in an SVG file.</summary>
@@ -47,19 +66,22 @@ internal static class SvgWriter
             throw new ArgumentOutOfRangeException(nameof(options), width, "A picture has a width above 0 mm.");
         }
 
-        SvgClasses classes = new(chosen.Theme);
+        SvgClasses classes = new(chosen.Theme, chosen.PrefixOf(sheet));
+        string root = classes.Picture();
         string body = new SvgBody(sheet, chosen, classes).Write();
         StringBuilder file = new();
-        Open(file, sheet, chosen);
+        Open(file, sheet, (chosen, root));
         file.Append("<style>\n").Append(classes.Rules()).Append("</style>\n");
         return file.Append(body).Append("</svg>\n").ToString();
     }
 
-    private static void Open(StringBuilder file, Sheet sheet, SvgOptions options)
+    private static void Open(StringBuilder file, Sheet sheet, (SvgOptions Options, string Class) root)
     {
-        string id = SvgMarkup.Escaped(options.IdPrefix + sheet.Words.Name);
+        SvgOptions options = root.Options;
+        string id = SvgMarkup.Escaped(options.PrefixOf(sheet));
+        string language = SvgMarkup.Escaped(options.Language);
         double scale = (options.WidthMm ?? sheet.WidthMm) / sheet.WidthMm;
-        file.Append("<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\"")
+        file.Append("<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" id=\"").Append(id).Append("\" class=\"").Append(root.Class).Append("\" lang=\"").Append(language).Append("\" xml:lang=\"").Append(language).Append('"')
             .Append(" width=\"").Append(SvgMarkup.Number(sheet.WidthMm * scale)).Append("mm\"")
             .Append(" height=\"").Append(SvgMarkup.Number(sheet.HeightMm * scale)).Append("mm\"")
             .Append(" viewBox=\"0 0 ").Append(SvgMarkup.Number(sheet.WidthMm)).Append(' ').Append(SvgMarkup.Number(sheet.HeightMm)).Append('"')

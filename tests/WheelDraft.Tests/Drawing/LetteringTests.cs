@@ -64,6 +64,45 @@ public sealed class LetteringTests
     }
 
     [Fact]
+    public void GreekCyrillicAndLatinMarksWereBoxes()
+    {
+        // Every assigned letter of Latin-1, Latin Extended-A, Greek (monotonic), Cyrillic (Slavic) and Vietnamese, by the Unicode blocks.
+        int[] wanted = [.. Range(0xA1, 0x17F), .. Range(0x386, 0x3CE), .. Range(0x401, 0x45F), 0x490, 0x491, .. Range(0x1EA0, 0x1EF9), 0x1E9E];
+        Assert.Empty(wanted.Where(c => c is not (0x38B or 0x38D or 0x3A2) && !Lettering.Has(new Rune(c))).Select(char.ConvertFromUtf32));
+        static IEnumerable<int> Range(int first, int last) => Enumerable.Range(first, last - first + 1);
+    }
+
+    [Theory]
+    [InlineData("é", "e\u0301")]
+    [InlineData("Ǖ", "U\u0308\u0304")]
+    [InlineData("ấ", "a\u0302\u0301")]
+    [InlineData("й", "и\u0306")]
+    [InlineData("ΐ", "ι\u0308\u0301")]
+    [InlineData("ķ", "k\u0326")]
+    [InlineData("ï", "i\u0308")]
+    public void Layout_LetterAndMarks_AreDrawnAsTheOneCharacter(string one, string apart)
+    {
+        // Oracle: canonical equivalence (Unicode Standard, UAX 15); ķ by its usual form, a comma.
+        Assert.Equal(Lettering.Layout(one, 10).Pieces.Select(p => p.Bounds), Lettering.Layout(apart, 10).Pieces.Select(p => p.Bounds));
+        Assert.Empty(Lettering.Layout(apart, 10).Missing);
+    }
+
+    [Fact]
+    public void Layout_MarkOnAnyLetter_StandsClearOfIt()
+    {
+        foreach (char letter in "abdghiklopxyABGHQΑΩαβζψЖжщ")
+        {
+            double top = Lettering.Layout(letter is 'i' ? "ı" : letter.ToString(), 10).Box.MaxY;
+            foreach (char mark in "\u0300\u0301\u0302\u0303\u0304\u0306\u0307\u0308\u030A\u030C")
+            {
+                LetteredText marked = Lettering.Layout($"{letter}{mark}", 10);
+                int own = Lettering.Layout(letter is 'i' ? "ı" : letter.ToString(), 10).Pieces.Count;
+                Assert.True(marked.Pieces.Skip(own).Min(p => p.Bounds.MinY) - 0.5 >= Math.Min(top, 9.5) - 1e-9, $"{letter}{mark}");
+            }
+        }
+    }
+
+    [Fact]
     public void Layout_EveryLetter_KeepsBetweenLinesOfThePitchAndInItsWidth()
     {
         foreach (int code in Enumerable.Range(0, 0x10000).Where(c => !char.IsSurrogate((char)c) && Alphabet.Has(c)))

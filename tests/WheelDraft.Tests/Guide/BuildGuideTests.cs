@@ -111,14 +111,14 @@ public sealed class BuildGuideTests
     }
 
     [Theory]
-    [InlineData("tank-doser", "595.27557 841.88977")]
+    [InlineData("tank-doser", "595.27559 841.88976")]
     [InlineData("kiln-room", "612 792")]
     public void Pages_OfADesign_AreOfThePaperThatPeoplePrintOn(string file, string points)
     {
         Design design = Demos.Of(file);
-        byte[] first = GuidePages.Write(BuildGuide.Of(design), DesignSheets.Of(design), TemplateSheets.PaperOf(design), design.Brief.InputMark);
-        Assert.Contains($"/MediaBox [0 0 {points}]", Encoding.Latin1.GetString(first), StringComparison.Ordinal);
-        Assert.Equal(first, GuidePages.Write(BuildGuide.Of(design), DesignSheets.Of(design), TemplateSheets.PaperOf(design), design.Brief.InputMark));
+        byte[] first = GuidePages.Write(BuildGuide.Of(design), DesignSheets.Of(design), TemplateSheets.PaperOf(design), (design.Brief, null));
+        Assert.Contains($"/MediaBox[0 0 {points}]", Encoding.Latin1.GetString(first), StringComparison.Ordinal);
+        Assert.Equal(first, GuidePages.Write(BuildGuide.Of(design), DesignSheets.Of(design), TemplateSheets.PaperOf(design), (design.Brief, null)));
     }
 
     private static Design Starter(string name) =>

@@ -19,12 +19,14 @@ internal static class SheetDesigns
     internal static byte[] DemoBytes(string name) => File.ReadAllBytes(Path.Combine(Folder, name + ".toml"));
 
     /// <summary>A brief by number: the same for the same number; most can be built.</summary>
-    internal static Brief Numbered(int number)
+    /// <param name="number">Which one.</param>
+    /// <param name="names">What its outputs are called, in turn, each once; names of the usual lengths when null.</param>
+    internal static Brief Numbered(int number, Func<int, string>? names = null)
     {
         Random random = new(number);
         int outputs = random.Next(1, 9);
         double turnS = Math.Round(60 + (random.NextDouble() * 1800));
-        OutputBrief[] list = [.. Enumerable.Range(0, outputs).Select(i => Output(random, i, turnS))];
+        OutputBrief[] list = [.. Enumerable.Range(0, outputs).Select(i => Output(random, i, (turnS, names)))];
         bool isMains = random.Next(3) > 0;
         Brief plain = Briefs.Plain(list);
         return plain with
@@ -59,9 +61,11 @@ internal static class SheetDesigns
         return new(name, kind, net, new Outline(Contour.Circle(centre, 1 + (random.NextDouble() * 8))), low, low + 4);
     }
 
-    private static OutputBrief Output(Random random, int index, double turnS)
+    private static OutputBrief Output(Random random, int index, (double TurnS, Func<int, string>? Names) of)
     {
+        double turnS = of.TurnS;
         string name = FormattableString.Invariant($"{Pick(random, "fan", "mist", "stirrer", "circulation pump of the second tank", "Lüfter groß")} {index + 1}");
+        name = of.Names?.Invoke(index) ?? name;
         int periods = random.Next(1, 5);
         double slot = turnS / periods;
         double offset = random.NextDouble() * turnS;

@@ -22,7 +22,7 @@ public partial class SvgWriterTests
         Assert.Equal(("120mm", "90mm", "0 0 120 90"), (root.Attribute("width")!.Value, root.Attribute("height")!.Value, root.Attribute("viewBox")!.Value));
         Assert.Equal("Sample card <1> & \"more\"", root.Elements(Ns + "title").Single(t => t.Attribute("id")?.Value is "card-title").Value);
         Assert.Equal("A disc, patches & texts.", root.Elements(Ns + "desc").Single(t => t.Attribute("id")?.Value is "card-desc").Value);
-        Assert.Equal("copper patches lines texts", string.Join(' ', root.Descendants(Ns + "g").Select(g => g.Attribute("id")!.Value)));
+        Assert.Equal("card-copper card-patches card-lines card-texts", string.Join(' ', root.Descendants(Ns + "g").Select(g => g.Attribute("id")!.Value)));
         Assert.All(root.Descendants(Ns + "g"), g => Assert.False(string.IsNullOrEmpty(g.Element(Ns + "title")!.Value)));
     }
 
@@ -30,7 +30,7 @@ public partial class SvgWriterTests
     public void Write_Card_DefinesEveryClassOfItsItemsAndNoOther()
     {
         XElement root = XDocument.Parse(SvgWriter.Write(SampleSheets.Card)).Root!;
-        string[] used = [.. root.Descendants().Where(e => e.Name != Ns + "g" && e.Attribute("class") is not null).SelectMany(e => e.Attribute("class")!.Value.Split(' ')).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
+        string[] used = [.. root.DescendantsAndSelf().Where(e => e.Name != Ns + "g" && e.Attribute("class") is not null).SelectMany(e => e.Attribute("class")!.Value.Split(' ')).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
         string[] defined = [.. ClassRule().Matches(root.Element(Ns + "style")!.Value).Select(m => m.Groups["name"].Value)];
         Assert.Equal(string.Join(' ', used), string.Join(' ', defined));
         Assert.DoesNotContain("var(", root.ToString(), StringComparison.Ordinal);
