@@ -48,11 +48,11 @@ internal sealed class SpacingDetails
         SheetView view = SheetView.At(scale, place.First, middle);
         Arc disc = new(place.First, DiscMm / scale.Factor, 0, Angles.TurnRad);
         ViewPen parts = pen.In(view);
-        foreach (Solid solid in design.Solids.Where(s => !s.IsLowered))
+        foreach (SpacingPart part in SpacingPart.Of(design))
         {
-            Outline outline = solid.Turns && place.TurnedRad is double turned ? solid.Outline.Placed(Placement.Turn(turned)) : solid.Outline;
-            LineStyle style = place.Items.Contains(solid.Name, StringComparer.Ordinal) ? LineStyle.Edge : LineStyle.Thin;
-            foreach (Piece piece in outline.Pieces.SelectMany(p => Within(p, disc)))
+            Placement turn = part.Turns && place.TurnedRad is double turned ? Placement.Turn(turned) : Placement.Turn(0);
+            LineStyle style = place.Items.Contains(part.Name, StringComparer.Ordinal) ? LineStyle.Edge : LineStyle.Thin;
+            foreach (Piece piece in part.Shapes.SelectMany(s => s.Pieces).Concat(part.Marks).SelectMany(p => Within(p.Placed(turn), disc)))
             {
                 parts.Line([piece], style);
             }

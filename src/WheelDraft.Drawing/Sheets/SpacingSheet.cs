@@ -57,6 +57,7 @@ internal sealed class SpacingPicture
     private readonly SpacingDetails _details;
     private readonly Bounds _extent;
     private readonly SheetView _view;
+    private readonly IReadOnlyList<SpacingPart> _parts;
     private readonly IReadOnlyList<string> _nets;
 
     /// <summary>Measures a design's plan on a size of paper.</summary>
@@ -66,6 +67,7 @@ internal sealed class SpacingPicture
         _places = places;
         _matter = matter;
         _size = size;
+        _parts = SpacingPart.Of(design);
         _nets = [.. design.Solids.Where(s => s.Kind != SolidKind.Floating).Select(s => s.Net).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
         _plan = SheetPlan.Of(size, matter);
         _details = SpacingDetails.Of(places, _plan.Picture.Width);
@@ -133,7 +135,7 @@ internal sealed class SpacingPicture
             entries.Add(new("required distance round its first point", null, TightPen.RequiredStyle));
         }
 
-        if (_design.Solids.Any(IsHidden))
+        if (Hidden().Any())
         {
             entries.Add(new("under the carrier", null, LineStyle.Hidden));
         }
@@ -151,20 +153,21 @@ internal sealed class SpacingPicture
     {
         GroupPen all = sheet.Group("parts", "Insulation and conductive parts at home, the lowest first", "parts");
         int number = 0;
-        foreach ((_, string name, Action<ViewPen> draw) in Surfaces().Concat(Solids()).OrderBy(p => p.TopMm))
+        foreach ((_, string name, Action<ViewPen> draw) in Surfaces().Concat(Parts()).OrderBy(p => p.TopMm))
         {
             number++;
             draw(all.Group(Invariant.Text($"part-{number}"), name, "part").In(_view));
         }
 
         ViewPen hidden = sheet.Group("hidden", "What lies under the carrier", "hidden").In(_view);
-        foreach (Solid solid in _design.Solids.Where(IsHidden))
+        foreach (Outline shape in Hidden().SelectMany(p => p.Shapes))
         {
-            hidden.Line(solid.Outline.Outer, LineStyle.Hidden);
+            hidden.Line(shape.Outer, LineStyle.Hidden);
         }
     }
 
-    private bool IsHidden(Solid solid) => solid.ToZMm <= -_design.Brief.Carrier.StepMm - _design.Brief.Carrier.ThicknessMm;
+    // Every strip rises beside the carrier: seen whole, though its foot lies lower.
+    private IEnumerable<SpacingPart> Hidden() => _parts.Where(p => p.TopMm <= -_design.Brief.Carrier.StepMm - _design.Brief.Carrier.ThicknessMm);
 
     private IEnumerable<(double TopMm, string Name, Action<ViewPen> Draw)> Surfaces()
     {
@@ -190,20 +193,23 @@ internal sealed class SpacingPicture
         bool IsOn(string name) => string.Equals(name, surface.Name, StringComparison.OrdinalIgnoreCase);
     }
 
-    // A strip is many short solids over each other: they are one part, and thick edges would fill it.
-    private IEnumerable<(double TopMm, string Name, Action<ViewPen> Draw)> Solids() => _design.Solids
-        .Where(s => !s.IsLowered)
-        .GroupBy(s => s.Name, StringComparer.Ordinal)
-        .Select(part => (part.Max(s => s.ToZMm), part.Key, (Action<ViewPen>)(pen => DrawPart(pen, [.. part.OrderBy(s => s.ToZMm)]))));
+    private IEnumerable<(double TopMm, string Name, Action<ViewPen> Draw)> Parts() =>
+        _parts.Select(p => (p.TopMm, p.Name, (Action<ViewPen>)(pen => DrawPart(pen, p))));
 
-    private void DrawPart(ViewPen pen, IReadOnlyList<Solid> solids)
+    private void DrawPart(ViewPen pen, SpacingPart part)
     {
-        foreach (Solid solid in solids)
+        foreach (Outline shape in part.Shapes)
         {
-            Fill fill = solid.Kind == SolidKind.Floating ? Fill.Of(FillKind.Part) : Fill.Net(_nets.IndexOf(solid.Net));
-            pen.Area(solid.Outline, fill, solids.Count > 1 ? LineStyle.Thin : LineStyle.Edge);
+            pen.Area(shape, FillOf(part), LineStyle.Edge);
+        }
+
+        foreach (Piece mark in part.Marks)
+        {
+            pen.Line([mark], LineStyle.Thin);
         }
     }
+
+    private Fill FillOf(SpacingPart part) => part.Kind == SolidKind.Floating ? Fill.Of(FillKind.Part) : Fill.Net(_nets.IndexOf(part.Net));
 
     private void DrawPlaces(SheetBuilder sheet)
     {

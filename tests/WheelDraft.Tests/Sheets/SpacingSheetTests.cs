@@ -1,6 +1,8 @@
 using CsCheck;
+using WheelDraft.Cli;
 using WheelDraft.Drawing;
 using WheelDraft.Engineering;
+using WheelDraft.Formats.Parameters;
 using WheelDraft.Geometry;
 using WheelDraft.Tests.Drawing;
 using Xunit;
@@ -50,6 +52,49 @@ public sealed class SpacingSheetTests
         Assert.Equal(LineKind.DashedNarrow, Assert.Single(sheet.Groups.Single(g => g.Id is "hidden").Items.OfType<SheetLine>()).Style.Kind);
     }
 
+    [Theory]
+    [InlineData("folded-strips")]
+    [InlineData("damp-mains")]
+    public void Of_StripOfManyPrisms_IsDrawnAsAStripWithoutTheLadderOfItsSolids(string starter)
+    {
+        Design design = Starter(starter);
+        Sheet sheet = SpacingSheet.Of(design);
+        foreach (PlacedStrip strip in design.Strips.Strips)
+        {
+            SheetGroup part = sheet.AllGroups.Single(g => g.Name.Role is "part" && g.Name.Title == strip.Form.Strip.Name);
+            Assert.True(strip.Solids.Count > 10);
+            Assert.Single(Assert.Single(part.Items.OfType<SheetArea>()).Shapes);
+            int folds = strip.Form.Pieces.Count(p => p.Kind == FormedKind.Fold);
+            Assert.Equal(folds, part.Items.OfType<SheetLine>().Count(l => l.Pieces.All(p => p is Segment)));
+        }
+
+        Assert.DoesNotContain(sheet.Groups, g => g.Id is "hidden");
+    }
+
+    // Oracle: the prisms that are measured, by points; they reach beyond the metal by their mould lines and by 0.05 mm.
+    [Fact]
+    public void Working_StripsOfTheStarters_CoverWhatTheirPrismsCover()
+    {
+        const double slackMm = 0.3;
+        foreach (PlacedStrip strip in Starter("folded-strips").Strips.Strips.Concat(Starter("damp-mains").Strips.Strips))
+        {
+            Outline[] ribbons = [.. StripRibbon.Working(strip).Ribbons.Select(r => new Outline(r))];
+            Outline[] prisms = [.. strip.Solids.Where(s => strip.Form.Nose?.Rivet is null || !s.IsNose).Select(s => s.Outline)];
+            Bounds all = prisms.Select(p => p.Bounds).Aggregate((a, b) => a.With(b)).Grown(1);
+            for (double x = all.MinX; x < all.MaxX; x += 0.41)
+            {
+                for (double y = all.MinY; y < all.MaxY; y += 0.41)
+                {
+                    Point at = new(x, y);
+                    bool isMetal = prisms.Any(p => p.Contains(at));
+                    Assert.True(
+                        ribbons.Any(r => r.Contains(at)) == isMetal || ribbons.Min(r => Distances.ToEdge(at, r).DistanceMm) < slackMm,
+                        FormattableString.Invariant($"{strip.Form.Strip.Name} at {x:0.00}, {y:0.00}: a prism is there: {isMetal}"));
+                }
+            }
+        }
+    }
+
     [Fact]
     public void Of_FarTooManyTightPlaces_NumbersTheWorstAndSaysHowManyAreLeft()
     {
@@ -85,6 +130,9 @@ public sealed class SpacingSheetTests
             },
             iter: 2000);
     }
+
+    private static Design Starter(string name) =>
+        Design.Of(ParameterReader.Read(TemplateShelf.All.Single(t => t.Name == name).Bytes()).Brief!);
 
     private static OutputBrief Quiet() => Briefs.Output("fan", 3, (10, 60)) with { OverOpenContact = null };
 
