@@ -3,7 +3,7 @@ using WheelDraft.Geometry;
 
 namespace WheelDraft.Drawing;
 
-/// <summary>A conductive item as the spacing drawing shows it: strips as strips, not as the prisms that are measured.</summary>
+/// <summary>An item as the spacing drawing shows it: strips as strips, not as the prisms that are measured.</summary>
 /// <param name="Name">As reports call it.</param>
 /// <param name="Net">Its net.</param>
 /// <param name="Kind">What it is, electrically.</param>
@@ -13,13 +13,25 @@ internal sealed record SpacingPart(string Name, string Net, SolidKind Kind, IRea
     /// <summary>Thin lines on it: folds, and the edge of a contact rivet.</summary>
     public IReadOnlyList<Piece> Marks { get; init; } = [];
 
+    /// <summary>Ribs and slots of a surface, along their middles.</summary>
+    public IReadOnlyList<Piece> Walls { get; init; } = [];
+
+    /// <summary>Its filling.</summary>
+    public Fill Look { get; init; }
+
+    /// <summary>Whether it is carrier or surface, which conduct nothing.</summary>
+    public bool IsInsulation { get; init; }
+
+    /// <summary>Where a leader that names it ends.</summary>
+    public Point NamedAt { get; init; }
+
     /// <summary>Whether it turns with the wheel.</summary>
     public bool Turns { get; init; }
 
     /// <summary>Its highest point over the copper face, mm.</summary>
     public double TopMm { get; init; }
 
-    /// <summary>All items of a design, the lowest first.</summary>
+    /// <summary>All conductive items of a design, the lowest first.</summary>
     public static IReadOnlyList<SpacingPart> Of(Design design)
     {
         ArgumentNullException.ThrowIfNull(design);
@@ -34,7 +46,12 @@ internal sealed record SpacingPart(string Name, string Net, SolidKind Kind, IRea
     }
 
     private static SpacingPart OfSolids(IReadOnlyList<Solid> solids) =>
-        new(solids[0].Name, solids[0].Net, solids[0].Kind, [.. solids.Select(s => s.Outline)]) { Turns = solids[0].Turns, TopMm = solids[^1].ToZMm };
+        new(solids[0].Name, solids[0].Net, solids[0].Kind, [.. solids.Select(s => s.Outline)]) 
+        {
+            Turns = solids[0].Turns,
+            TopMm = solids[^1].ToZMm,
+            NamedAt = solids[^1].Outline.Outer.Pieces[0].PointAt(0.6),
+        };
 
     private static SpacingPart OfStrip(PlacedStrip strip, IReadOnlyList<Solid> solids)
     {
@@ -46,6 +63,7 @@ internal sealed record SpacingPart(string Name, string Net, SolidKind Kind, IRea
         {
             Marks = [.. plan.Folds, .. rivet],
             TopMm = solids.Max(s => s.ToZMm),
+            NamedAt = strip.Placement.Of(strip.Form.FrameAt((strip.Form.Clamp.FromMm + strip.Form.Clamp.ToMm) / 2)).Origin.Plan,
         };
     }
 }

@@ -23,7 +23,7 @@ internal static class CircuitMarkdown
         Currents(page, design);
         page.Heading(3, "Working voltages")
             .Paragraph($"At nominal supply voltage, as the tables ask, and whatever its tolerance: the largest r.m.s. voltage between two nets over every reachable state and angle, {(circuit.Request.VoltagesUnderFaults ? "each single fault of the table above included, as asked" : "single open loads included")}.")
-            .Table(["Nets", "V", "Found"], circuit.WorkingVoltages.Select(v => (IReadOnlyList<string>)[$"{v.First} – {v.Second}", Wording.Number(v.VoltageV, 1), v.Where]));
+            .Table(["Nets", "V", "Found"], circuit.WorkingVoltages.OrderBy(v => v.First, NaturalOrder.Names).ThenBy(v => v.Second, NaturalOrder.Names).Select(v => (IReadOnlyList<string>)[$"{v.First} – {v.Second}", Wording.Number(v.VoltageV, 1), v.Where]));
     }
 
     private static void Currents(MarkdownPage page, Design design)
