@@ -41,15 +41,15 @@ public sealed class SpacingSheetTests
         Design design = Named(name);
         Sheet sheet = SpacingSheet.Of(design);
         PaperTests.AssertTidy(sheet);
-        TightPlace[] shown = [.. TightPlaces.Of(design).Numbered.Where(p => sheet.AllGroups.Any(g => g.Id == FormattableString.Invariant($"detail-{p.Number}")))];
+        TightPlace[] shown = [.. TightPlaces.Of(design).Numbered.Where(p => sheet.AllGroups.Any(g => IsDetail(g, p)))];
         Assert.NotEmpty(shown);
         SheetGroup circles = sheet.Groups.Single(g => g.Id is "circles");
         Assert.Equal(shown.Length, circles.Items.OfType<SheetText>().Count());
         foreach ((TightPlace place, int i) in shown.Select((p, i) => (p, i)))
         {
-            SheetGroup detail = sheet.AllGroups.Single(g => g.Id == FormattableString.Invariant($"detail-{place.Number}"));
+            SheetGroup detail = sheet.AllGroups.Single(g => IsDetail(g, place));
             string letter = SpacingDetails.LetterOf(i);
-            Assert.Contains(circles.Items.OfType<SheetText>(), t => t.Text == letter);
+            Assert.Contains(circles.Items.OfType<SheetText>(), t => Same(t.Text, letter));
             SheetText caption = detail.Items.OfType<SheetText>().Single(t => t.Text.StartsWith($"{letter} (", StringComparison.Ordinal));
             double factor = double.Parse(caption.Text.Split('(', ':')[1], CultureInfo.InvariantCulture) / double.Parse(caption.Text.Split(':', ')')[1], CultureInfo.InvariantCulture);
             double gap = place.First.DistanceTo(place.Second);
@@ -73,9 +73,9 @@ public sealed class SpacingSheetTests
     private static void AssertNamesStandOnTheirOwn(SheetGroup detail, NetLooks looks, TightPlace place)
     {
         SheetItem[] items = [.. detail.Items];
-        foreach (string net in place.Nets.Distinct())
+        foreach (string net in place.Nets.Distinct(StringComparer.Ordinal))
         {
-            int at = Array.FindIndex(items, i => i is SheetText t && (t.Text == net || t.Text == $"{net}, hidden" || t.Text.EndsWith('…')));
+            int at = Array.FindIndex(items, i => i is SheetText t && (Same(t.Text, net) || Same(t.Text, $"{net}, hidden") || t.Text.EndsWith('…')));
             Assert.True(at >= 0, $"{detail.Id} does not name {net}");
             SheetText name = (SheetText)items[at];
             Bounds circle = items.OfType<SheetLine>().SelectMany(l => l.Pieces).OfType<Arc>().Where(a => Math.Abs(a.SweepRad) > Angles.TurnRad - 1e-9).MaxBy(a => a.RadiusMm)!.Bounds;
@@ -95,6 +95,10 @@ public sealed class SpacingSheetTests
                 c => name.Box.MeetsLine(c.From, c.To));
         }
     }
+
+    private static bool IsDetail(SheetGroup group, TightPlace place) => Same(group.Id, FormattableString.Invariant($"detail-{place.Number}"));
+
+    private static bool Same(string one, string other) => string.Equals(one, other, StringComparison.Ordinal);
 
     private static Design Named(string name) => name is "folded-strips" ? Starter(name) : Demos.Of(name);
 
@@ -144,7 +148,7 @@ public sealed class SpacingSheetTests
         Sheet sheet = SpacingSheet.Of(design);
         foreach (PlacedStrip strip in design.Strips.Strips)
         {
-            SheetGroup part = sheet.AllGroups.Single(g => g.Name.Role is "part" && g.Name.Title == strip.Form.Strip.Name);
+            SheetGroup part = sheet.AllGroups.Single(g => g.Name.Role is "part" && Same(g.Name.Title, strip.Form.Strip.Name));
             Assert.True(strip.Solids.Count > 10);
             Assert.Single(Assert.Single(part.Items.OfType<SheetArea>()).Shapes);
             int folds = strip.Form.Pieces.Count(p => p.Kind == FormedKind.Fold);
@@ -215,7 +219,7 @@ public sealed class SpacingSheetTests
     }
 
     private static Design Starter(string name) =>
-        Design.Of(ParameterReader.Read(TemplateShelf.All.Single(t => t.Name == name).Bytes()).Brief!);
+        Design.Of(ParameterReader.Read(TemplateShelf.All.Single(t => Same(t.Name, name)).Bytes()).Brief!);
 
     private static OutputBrief Quiet() => Briefs.Output("fan", 3, (10, 60)) with { OverOpenContact = null };
 

@@ -39,7 +39,7 @@ public sealed class SvgContrastTests
         Design design = Demos.Of(demo);
         SheetOptions moment = new() { Moment = design.Circuit.At(Angles.TurnRad / 3, 0) };
         string[] faults = [.. DesignSheets.Of(design).Concat(DesignSheets.Of(design, moment).Where(s => s.Words.Name is "moment" or "assembly" or "circuit"))
-            .SelectMany(s => Faults(s, Theme.Named(theme)!)).Distinct().Order(StringComparer.Ordinal)];
+            .SelectMany(s => Faults(s, Theme.Named(theme)!)).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
         Assert.True(faults.Length == 0, $"{demo}, {theme}:\n{string.Join('\n', faults.Take(40))}");
     }
 
@@ -95,9 +95,9 @@ public sealed class SvgContrastTests
             _canvas.Scale(PixelsPerMm);
             _ground.Scale(PixelsPerMm);
             string style = svg.Descendants().Single(e => e.Name.LocalName is "style").Value;
-            _rules = Regex.Matches(style, @"\.([\w-]+)\{([^}]*)\}", RegexOptions.None, TimeSpan.FromSeconds(5)).ToDictionary(
-                m => m.Groups[1].Value,
-                m => m.Groups[2].Value.Split(';').Select(r => r.Split(':')).ToDictionary(r => r[0], r => r[1], StringComparer.Ordinal),
+            _rules = Regex.Matches(style, @"\.(?<name>[\w-]+)\{(?<rules>[^}]*)\}", RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(5)).ToDictionary(
+                m => m.Groups["name"].Value,
+                m => m.Groups["rules"].Value.Split(';').Select(r => r.Split(':')).ToDictionary(r => r[0], r => r[1], StringComparer.Ordinal),
                 StringComparer.Ordinal);
         }
 
