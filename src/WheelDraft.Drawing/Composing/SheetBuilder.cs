@@ -121,21 +121,35 @@ internal sealed class GroupPen
         return this;
     }
 
-    /// <summary>Draws an area.</summary>
-    public GroupPen Area(Outline shape, Fill fill, LineStyle? edge = null) => Add(new SheetArea(shape, fill, edge));
+    /// <summary>Draws an area; a solid mark in an ink for what stands over fillings has an edge of paper where none is given.</summary>
+    public GroupPen Area(Outline shape, Fill fill, LineStyle? edge = null) =>
+        Add(new SheetArea(shape, fill, edge ?? (fill.Kind == FillKind.Solid && LineStyle.HasHalo(fill.SolidInk) ? LineStyle.MarkHalo : null)));
 
     /// <summary>Draws an upright rectangle.</summary>
     public GroupPen Box(Bounds box, Fill fill, LineStyle? edge = null) =>
         Area(new Outline(Contour.Rectangle(new(box.MinX, box.MinY), new(box.MaxX, box.MaxY))), fill, edge);
 
-    /// <summary>Draws a line along pieces.</summary>
-    public GroupPen Line(IReadOnlyList<Piece> pieces, LineStyle style) => Add(new SheetLine(pieces, style));
+    /// <summary>Draws a line along pieces; in an ink for what stands over fillings with an edge of paper.</summary>
+    public GroupPen Line(IReadOnlyList<Piece> pieces, LineStyle style)
+    {
+        ArgumentNullException.ThrowIfNull(style);
+        if (LineStyle.HasHalo(style.Ink))
+        {
+            Add(new SheetLine(pieces, style.Halo));
+        }
+
+        return Add(new SheetLine(pieces, style));
+    }
 
     /// <summary>Draws a closed line.</summary>
-    public GroupPen Line(Contour contour, LineStyle style) => Add(new SheetLine(contour, style));
+    public GroupPen Line(Contour contour, LineStyle style)
+    {
+        ArgumentNullException.ThrowIfNull(contour);
+        return Line(contour.Pieces, style);
+    }
 
     /// <summary>Draws a straight line.</summary>
-    public GroupPen Line(Point from, Point to, LineStyle style) => Add(new SheetLine(from, to, style));
+    public GroupPen Line(Point from, Point to, LineStyle style) => Line([new Segment(from, to)], style);
 
     /// <summary>Draws a straight line through points.</summary>
     public GroupPen Polyline(LineStyle style, params IReadOnlyList<Point> points)

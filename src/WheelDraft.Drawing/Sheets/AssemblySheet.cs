@@ -279,7 +279,9 @@ internal sealed class AssemblyLabels(Design design, PlanView plan, MomentView? m
     /// <summary>What patterns mean.</summary>
     public ChartLegend Legend() => new(
     [
-        .. moment is null ? plan.Nets.Select(n => new LegendEntry($"net {n}", plan.FillOf(n), LineStyle.Thin)) : MomentView.Legend,
+        .. moment is null ? plan.Nets.Select(n => new LegendEntry(plan.Looks.Words(n), plan.FillOf(n), LineStyle.Thin)) : MomentView.Legend,
+        .. moment is null && design.Wheel.Feed is null ? [new LegendEntry("land", Fill.Of(FillKind.Copper), LineStyle.Thin)] : Array.Empty<LegendEntry>(),
+        .. moment is null && plan.HasFloatingParts ? [new LegendEntry("floating metal", Fill.Of(FillKind.Part), LineStyle.Thin)] : Array.Empty<LegendEntry>(),
         .. plan.HasHiddenParts ? [new LegendEntry("part below the carrier", null, LineStyle.Hidden)] : Array.Empty<LegendEntry>(),
         .. design.Brief.Ribs.Count > 0 ? [new LegendEntry("rib", Fill.Of(FillKind.Insulation), LineStyle.Thin)] : Array.Empty<LegendEntry>(),
         .. design.Strips.Strips.Any(s => s.WorkingContact is not null) ? [new LegendEntry("contact", Fill.Solid(Ink.Accent), LineStyle.Thin)] : Array.Empty<LegendEntry>(),
@@ -322,7 +324,7 @@ internal sealed class AssemblyLabels(Design design, PlanView plan, MomentView? m
 
         foreach (PartBrief part in design.Brief.Parts)
         {
-            yield return (part.Outline.Outer.Pieces[0].PointAt(0.6), $"{part.Name}, {AssemblyWords.KindWords(part.Kind)}", AssemblyItems.NumberOf(design, part.Name));
+            yield return (part.Outline.Outer.Pieces[0].PointAt(0.6), $"{part.Name}, {AssemblyWords.KindWords(part.Kind)}{(part.Kind == PartKind.Live ? $" ({part.Net})" : "")}", AssemblyItems.NumberOf(design, part.Name));
         }
     }
 }

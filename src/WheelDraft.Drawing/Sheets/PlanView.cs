@@ -15,15 +15,23 @@ internal sealed class PlanView
     public PlanView(Design design, MomentView? moment)
     {
         (_design, _moment) = (design, moment);
-        Nets = [.. DrawnNets(design).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
+        Looks = NetLooks.Of(design);
+        HashSet<string> drawn = [.. DrawnNets(design)];
+        Nets = [.. Looks.Nets.Where(drawn.Contains)];
         CarrierMm = (design.Brief.Carrier.DiameterMm ?? design.Wheel.OuterDiameterMm) / 2;
     }
 
-    /// <summary>The nets that are drawn, in ordinal order.</summary>
+    /// <summary>The looks of nets, as on every sheet.</summary>
+    public NetLooks Looks { get; }
+
+    /// <summary>The nets that are drawn, in natural order.</summary>
     public IReadOnlyList<string> Nets { get; }
 
     /// <summary>Radius of the carrier, mm.</summary>
     public double CarrierMm { get; }
+
+    /// <summary>Whether floating metal is seen.</summary>
+    public bool HasFloatingParts => _design.Brief.Parts.Any(p => p.Kind == PartKind.Floating && !IsHidden(_design, p));
 
     /// <summary>Whether some part is drawn as seen through the carrier.</summary>
     public bool HasHiddenParts => _design.Brief.Parts.Any(p => IsHidden(_design, p));
@@ -46,7 +54,7 @@ internal sealed class PlanView
     /// <summary>The filling of a net: its look at home, its state at a moment.</summary>
     public Fill FillOf(string net) => _moment is MomentView moment
         ? MomentView.FillOf(moment.Net(net))
-        : Fill.Net(Nets.IndexOf(net));
+        : Looks.FillOf(net);
 
     /// <summary>A strip's edges in the housing.</summary>
     public static IEnumerable<Contour> Ribbons(PlacedStrip strip)

@@ -1,118 +1,126 @@
-using WheelDraft.Engineering;
 using WheelDraft.Geometry;
 
 namespace WheelDraft.Drawing;
 
-/// <summary>Enlarged views of the tightest gaps and paths, side by side: the edges of everything within a circle round each.</summary>
-/// <remarks>Turning parts stand as they do where the distance is least. Only edges are drawn, cut at the circle.</remarks>
+/// <summary>An enlarged view of a tight gap or path, before it is drawn.</summary>
+/// <param name="Place">The gap or path.</param>
+/// <param name="Letter">The letter under it and at its circle on the plan.</param>
+/// <param name="Scale">Its scale.</param>
+/// <param name="Middle">The middle of what it shows, in the housing.</param>
+/// <param name="RadiusMm">Its circle on the paper.</param>
+internal sealed record SpacingDetail(TightPlace Place, string Letter, DrawingScale Scale, Point Middle, double RadiusMm)
+{
+    // A gap is shown this long at least, mm on the paper.
+    private const double GapMm = 15;
+
+    // Round the gap, so that the parts on either side are seen; and the smallest circle that holds its words, mm on the paper.
+    private const double RoundMm = 8;
+    private const double LeastMm = 17;
+
+    /// <summary>Its circle on the plan, model mm.</summary>
+    public double InPlanMm => RadiusMm / Scale.Factor;
+
+    /// <summary>The detail of a place: at the smallest standard scale that shows its gap at 15 mm or more, else the largest.</summary>
+    public static SpacingDetail Of(TightPlace place, string letter)
+    {
+        Point middle = place.First.Towards(place.Second, 0.5);
+        double gap = place.First.DistanceTo(place.Second);
+        DrawingScale scale = DrawingScale.Iso.LastOrDefault(s => s.Factor * gap >= GapMm, DrawingScale.Iso[0]);
+        double reach = place.Path.SelectMany(p => new[] { p.Start, p.End, p.PointAt(0.5) }).Max(p => p.DistanceTo(middle));
+        return new(place, letter, scale, middle, Math.Max(LeastMm, (reach * scale.Factor) + RoundMm));
+    }
+}
+
+/// <summary>Enlarged views of the tightest gaps and paths in rows: everything within a circle round each, in the looks of the plan.</summary>
+/// <remarks>Turning parts stand as they do where the distance is least. Each has a letter, as its circle on the plan.</remarks>
 internal sealed class SpacingDetails
 {
-    private const double DiscMm = 17;
-    private const double PitchMm = 42;
-    private const double CaptionMm = 10;
+    // The letters of views and details (ISO 128-3, from memory): without I, O and Q.
+    private const string Letters = "ABCDEFGHJKLMNPRSTUVWXYZ";
 
-    // Where the name of the first net stands, as a share of the way to the circle.
-    private const double NameShare = 0.68;
+    private const double BesideMm = 6;
 
-    // Round what is shown: a third more, so that the parts on either side are seen.
-    private const double Round = 1.35;
+    private readonly IReadOnlyList<IReadOnlyList<SpacingDetail>> _rows;
 
-    // Shares of a piece closer than this are one cut.
-    private const double SameShare = 1e-9;
+    private SpacingDetails(IReadOnlyList<IReadOnlyList<SpacingDetail>> rows) => _rows = rows;
 
-    private readonly IReadOnlyList<TightPlace> _places;
-
-    private SpacingDetails(IReadOnlyList<TightPlace> places) => _places = places;
+    /// <summary>Those that are shown, the tightest first.</summary>
+    public IEnumerable<SpacingDetail> Shown => _rows.SelectMany(r => r);
 
     /// <summary>Height that they take, mm; 0 without any.</summary>
-    public double HeightMm => _places.Count == 0 ? 0 : (2 * DiscMm) + CaptionMm;
+    public double HeightMm => _rows.Sum(RowMm);
 
-    /// <summary>As many of the tightest as stand side by side in a width.</summary>
-    public static SpacingDetails Of(TightPlaces places, double widthMm) =>
-        new([.. places.Numbered.Where(p => p.Path.Count > 0).Take((int)((widthMm - (2 * DiscMm)) / PitchMm) + 1)]);
-
-    /// <summary>Draws them, the lower left corner of the first at a point.</summary>
-    public void Draw(SheetBuilder sheet, Design design, Point lowerLeft)
+    /// <summary>The tightest, as many as stand in some rows of a width.</summary>
+    public static SpacingDetails Of(TightPlaces places, double widthMm, int mostRows)
     {
-        for (int i = 0; i < _places.Count; i++)
+        List<List<SpacingDetail>> rows = [];
+        double left = 0;
+        foreach ((TightPlace place, int i) in places.Numbered.Where(p => p.Path.Count > 0).Select((p, i) => (p, i)))
         {
-            Draw(sheet, design, _places[i], lowerLeft + new Vector(DiscMm + (i * PitchMm), CaptionMm + DiscMm));
-        }
-    }
-
-    private static void Draw(SheetBuilder sheet, Design design, TightPlace place, Point middle)
-    {
-        GroupPen pen = sheet.Group(Invariant.Text($"detail-{place.Number}"), Invariant.Text($"Detail of {place.Number}"), "detail");
-        double reach = Round * Math.Max(place.RequiredMm ?? 0, place.Path.SelectMany(p => new[] { p.Start, p.End }).Max(p => p.DistanceTo(place.First)));
-        DrawingScale scale = DrawingScale.Fitting(new(-reach, -reach, reach, reach), new(-DiscMm, -DiscMm, DiscMm, DiscMm));
-        SheetView view = SheetView.At(scale, place.First, middle);
-        Arc disc = new(place.First, DiscMm / scale.Factor, 0, Angles.TurnRad);
-        ViewPen parts = pen.In(view);
-        foreach (Solid solid in design.Solids.Where(s => !s.IsLowered))
-        {
-            Outline outline = solid.Turns && place.TurnedRad is double turned ? solid.Outline.Placed(Placement.Turn(turned)) : solid.Outline;
-            LineStyle style = place.Items.Contains(solid.Name, StringComparer.Ordinal) ? LineStyle.Edge : LineStyle.Thin;
-            foreach (Piece piece in outline.Pieces.SelectMany(p => Within(p, disc)))
+            SpacingDetail detail = SpacingDetail.Of(place, LetterOf(i));
+            double width = (2 * detail.RadiusMm) + BesideMm;
+            if (rows.Count == 0 || left < width - BesideMm)
             {
-                parts.Line([piece], style);
+                if (rows.Count == mostRows || width - BesideMm > widthMm)
+                {
+                    break;
+                }
+
+                rows.Add([]);
+                left = widthMm;
             }
+
+            rows[^1].Add(detail);
+            left -= width;
         }
 
-        foreach (Piece piece in place.Patch?.Pieces.SelectMany(p => Within(p, disc)) ?? [])
-        {
-            parts.Line([piece], LineStyle.Edge);
-        }
-
-        if (place.RequiredMm is double required)
-        {
-            parts.Line(Contour.Circle(place.First, required), TightPen.RequiredStyle);
-        }
-
-        parts.Line(place.Path, TightPen.PathStyle);
-        pen.Line(Contour.Circle(middle, DiscMm), LineStyle.Thin);
-        Nets(pen, place, (view.Of(place.First), view.Of(place.Second)));
-        Caption(pen, new DrawingNumbers(design.Brief.DrawingUnit), (place, scale), middle - new Vector(0, DiscMm + 1.2));
+        return new(rows);
     }
 
-    /// <summary>The nets on either side, beyond the ends of the path, where the words are short enough to stand in the circle.</summary>
-    private static void Nets(GroupPen pen, TightPlace place, (Point First, Point Second) onPaper)
+    /// <summary>The letter of a detail by its place, from 0: A to Z, then AA.</summary>
+    internal static string LetterOf(int index) =>
+        (index < Letters.Length ? "" : LetterOf((index / Letters.Length) - 1)) + Letters[index % Letters.Length];
+
+    /// <summary>Which are shown and how many are not, in words; empty where there is nothing to say.</summary>
+    public string Words(TightPlaces places)
     {
-        const double beyondMm = 3.2;
-        const double widestMm = 9;
-        if (place.Nets.Count < 2 || onPaper.First.DistanceTo(onPaper.Second) < Tolerances.JoinMm || place.Nets.Any(n => TextFit.WidthMm(n, TextStyle.Small) > widestMm))
+        int all = places.Numbered.Count + places.Unnumbered;
+        int flat = places.Numbered.Count(p => p.Path.Count == 0);
+        SpacingDetail[] shown = [.. Shown];
+        string which = shown.Length switch
         {
-            return;
+            0 => "No detail is shown",
+            1 => "Detail A shows the tightest",
+            _ => $"Details {shown[0].Letter} to {shown[^1].Letter} show the {Invariant.Text($"{shown.Length}")} tightest",
+        };
+        int rest = all - shown.Length - flat;
+        string others = rest > 0 ? Invariant.Text($"; {rest} more {(rest == 1 ? "has" : "have")} no room for one") : "";
+        string above = flat > 0 ? Invariant.Text($"; {flat} {(flat == 1 ? "lies" : "lie")} straight above each other in plan and {(flat == 1 ? "has" : "have")} none") : "";
+        if (all > 0 && shown.Length == all)
+        {
+            return all == 1 ? "Detail A shows the one tight or missing distance." : Invariant.Text($"Details A to {shown[^1].Letter} show all {all} tight or missing distances.");
         }
 
-        // The first point is the middle of the circle: its name stands near the rim, clear of a nose there.
-        Vector way = (onPaper.Second - onPaper.First).Unit();
-        pen.PlatedText(place.Nets[0], new(onPaper.First - (way * (DiscMm * NameShare)), TextAlong.Middle, TextAcross.Middle), TextStyle.Small);
-        pen.PlatedText(place.Nets[1], new(onPaper.Second + (way * beyondMm), TextAlong.Middle, TextAcross.Middle), TextStyle.Small);
+        return all == 0 ? "" : Invariant.Text($"{which} of {all} tight or missing distances{others}{above}.");
     }
 
-    private static void Caption(GroupPen pen, DrawingNumbers numbers, (TightPlace Place, DrawingScale Scale) of, Point top)
+    /// <summary>Draws them, the lower left corner of the lowest row at a point.</summary>
+    public void Draw(SheetBuilder sheet, SpacingScene scene, Point lowerLeft)
     {
-        TightFigures figures = of.Place.Figures;
-        pen.Text(Invariant.Text($"{of.Place.Number}, scale {of.Scale}"), new(top, TextAlong.Middle, TextAcross.Top), new TextStyle(2.5, TextWeight.Heavy));
-        pen.Text($"{numbers.Length(figures.WorstMm)} of {numbers.LengthWithUnit(figures.RequiredMm)}", new(top - new Vector(0, 4.4), TextAlong.Middle, TextAcross.Top), TextStyle.Small);
-    }
-
-    /// <summary>The parts of a piece that lie inside a circle, cut where it crosses it.</summary>
-    internal static IEnumerable<Piece> Within(Piece piece, Arc disc)
-    {
-        if (!piece.Bounds.Overlaps(disc.Bounds))
+        double top = lowerLeft.Y + HeightMm;
+        foreach (IReadOnlyList<SpacingDetail> row in _rows)
         {
-            yield break;
-        }
-
-        Meeting meeting = Intersections.Of(piece, disc);
-        double[] cuts = [0, .. meeting.Points.Select(p => p.ShareOnFirst).Concat(meeting.Stretches.SelectMany(s => new[] { s.From.ShareOnFirst, s.To.ShareOnFirst })).Order(), 1];
-        for (int i = 0; i + 1 < cuts.Length; i++)
-        {
-            if (cuts[i + 1] - cuts[i] > SameShare && piece.PointAt((cuts[i] + cuts[i + 1]) / 2).DistanceTo(disc.Centre) < disc.RadiusMm)
+            double x = lowerLeft.X;
+            double middle = top - SpacingDetailPen.AboveMm - row.Max(d => d.RadiusMm);
+            foreach (SpacingDetail detail in row)
             {
-                yield return piece.Part(cuts[i], cuts[i + 1]);
+                new SpacingDetailPen(sheet, scene, detail, new Point(x + detail.RadiusMm, middle)).Draw();
+                x += (2 * detail.RadiusMm) + BesideMm;
             }
+
+            top -= RowMm(row);
         }
     }
+
+    private static double RowMm(IReadOnlyList<SpacingDetail> row) => SpacingDetailPen.AboveMm + (2 * row.Max(d => d.RadiusMm)) + SpacingDetailPen.CaptionMm;
 }

@@ -11,33 +11,51 @@ internal static class SpacingSheet
     {
         ArgumentNullException.ThrowIfNull(design);
         TightPlaces places = TightPlaces.Of(design);
+        SpacingScene scene = new(design);
         SheetMatter matter = new(SpacingWords.Table(design, places), new("Notes", SpacingWords.Notes(design, places))) { Caution = new(SheetWordsOf.CautionsOf(design)) };
         SpacingPicture? picture = null;
         foreach (PaperSize size in SheetPapers.Of(design, PaperSize.Iso))
         {
-            picture = On(size) ?? picture;
+            picture = MostDetails(size) ?? picture;
             if (picture is { IsRoomy: true })
             {
                 break;
             }
         }
 
-        return (picture ?? new(design, places, matter, SheetPapers.Of(design, PaperSize.Iso).Last())).Draw(number ?? SheetNumber.Single);
+        return (picture ?? On(SheetPapers.Of(design, PaperSize.Iso).Last(), 1)).Draw(number ?? SheetNumber.Single);
 
-        // Small paper may have no room for a legend with long names, and larger paper has.
-        SpacingPicture? On(PaperSize size)
+        SpacingPicture On(PaperSize size, int rows) => new(scene, places, matter, new(size, rows));
+
+        // Small paper may have no room for a legend with long names, and larger paper has. Details take as many rows as leave the plan its scale.
+        SpacingPicture? MostDetails(PaperSize size)
         {
+            SpacingPicture? best = null;
             try
             {
-                return new(design, places, matter, size);
+                for (int rows = 1; best is null || best.HasMoreDetails; rows++)
+                {
+                    SpacingPicture next = On(size, rows);
+                    if (best is not null && next.Scale.Factor < best.Scale.Factor)
+                    {
+                        break;
+                    }
+
+                    best = next;
+                }
             }
             catch (NoRoomException)
             {
-                return null;
+                return best;
             }
+
+            return best;
         }
     }
 }
+
+/// <summary>A size of paper, and how many rows of details stand on it.</summary>
+internal readonly record struct SpacingPaper(PaperSize Size, int DetailRows);
 
 /// <summary>The plan on one size of paper.</summary>
 internal sealed class SpacingPicture
@@ -49,7 +67,14 @@ internal sealed class SpacingPicture
     // Smaller plans than this hide what they are to show, mm on the paper.
     private const double LeastPlanMm = 65;
 
+    // A longer name of a part stands shortened beside the plan, mm; tables have it whole.
+    private const double LongestNameMm = 40;
+
+    // The line of words between details and legend, mm.
+    private const double DetailWordsMm = 5;
+
     private readonly Design _design;
+    private readonly SpacingScene _scene;
     private readonly TightPlaces _places;
     private readonly SheetMatter _matter;
     private readonly PaperSize _size;
@@ -57,23 +82,33 @@ internal sealed class SpacingPicture
     private readonly SpacingDetails _details;
     private readonly Bounds _extent;
     private readonly SheetView _view;
-    private readonly IReadOnlyList<string> _nets;
+    private readonly ChartLegend _legend;
+    private readonly IReadOnlyList<(Point At, string Words)> _named;
 
     /// <summary>Measures a design's plan on a size of paper.</summary>
-    public SpacingPicture(Design design, TightPlaces places, SheetMatter matter, PaperSize size)
+    public SpacingPicture(SpacingScene scene, TightPlaces places, SheetMatter matter, SpacingPaper paper)
     {
-        _design = design;
+        _design = scene.Design;
+        _scene = scene;
         _places = places;
         _matter = matter;
-        _size = size;
-        _nets = [.. design.Solids.Where(s => s.Kind != SolidKind.Floating).Select(s => s.Net).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
-        _plan = SheetPlan.Of(size, matter);
-        _details = SpacingDetails.Of(places, _plan.Picture.Width);
-        _extent = ExtentOf(design);
-        double beside = places.Numbered.Count == 0 ? AirMm : BesideMm + places.Numbered.Max(p => DimensionForm.TextWidthMm(TightPen.Words(p)));
+        _size = paper.Size;
+        _plan = SheetPlan.Of(_size, matter);
+        _legend = Legend();
+        _named = [.. scene.Parts.Where(p => scene.Looks.IsNamed(p.Net)).Select(p => (p.NamedAt, TextFit.Shortened(string.Equals(p.Name, p.Net, StringComparison.Ordinal) ? p.Name : $"{p.Name} ({p.Net})", LongestNameMm, DimensionForm.TextStyle)))];
+        _details = SpacingDetails.Of(places, _plan.Picture.Width, paper.DetailRows);
+        _extent = ExtentOf(_design);
+        string[] words = [.. places.Numbered.Select(TightPen.Words), .. _named.Select(n => n.Words)];
+        double beside = words.Length == 0 ? AirMm : BesideMm + words.Max(DimensionForm.TextWidthMm);
         Bounds area = Above;
         _view = SheetView.Fitted(_extent, new(area.MinX + beside, area.MinY + AirMm, area.MaxX - beside, area.MaxY - AirMm - NothingMm));
     }
+
+    /// <summary>Scale of the plan.</summary>
+    public DrawingScale Scale => _view.Scale;
+
+    /// <summary>Whether a further row would show more details.</summary>
+    public bool HasMoreDetails => _details.Shown.Count() < _places.Numbered.Count(p => p.Path.Count > 0);
 
     /// <summary>Whether the table is whole and the plan large enough to read.</summary>
     public bool IsRoomy => _plan.IsRoomy && _view.OnPaperMm(Math.Max(_extent.Width, _extent.Height)) >= LeastPlanMm;
@@ -89,16 +124,18 @@ internal sealed class SpacingPicture
             sheet.Warn(Invariant.Text($"The table of the spacing drawing lacks its last {left} rows: even this paper is too small; report.md lists all."));
         }
 
-        Legend().Draw(sheet.Group("legend", "Legend", "legend"), new Point(_plan.Picture.MinX, _plan.Picture.MinY + Legend().HeightMm(_plan.Picture.Width)), _plan.Picture.Width);
+        _legend.Draw(sheet.Group("legend", "Legend", "legend"), new Point(_plan.Picture.MinX, _plan.Picture.MinY + LegendMm), _plan.Picture.Width);
         DrawParts(sheet);
         DrawPlaces(sheet);
         return sheet.Build();
     }
 
+    private double LegendMm => _legend.HeightMm(_plan.Picture.Width);
+
     /// <summary>The picture's room above legend and details.</summary>
     private Bounds Above => _plan.Picture with { MinY = DetailsMinY + _details.HeightMm };
 
-    private double DetailsMinY => _plan.Picture.MinY + Legend().HeightMm(_plan.Picture.Width) + 2;
+    private double DetailsMinY => _plan.Picture.MinY + LegendMm + (_places.Numbered.Count > 0 ? DetailWordsMm : 2);
 
     /// <summary>Height of the words that stand over the plan where nothing is tight, mm.</summary>
     private double NothingMm => _places.Numbered.Count > 0 ? 0 : (NothingLines().Count * TextStyle.Label.HeightMm * Lettering.LinePitch) + 2;
@@ -114,94 +151,52 @@ internal sealed class SpacingPicture
             .Aggregate(all, (a, b) => a.With(b));
     }
 
-    private ChartLegend Legend()
-    {
-        List<LegendEntry> entries = [.. _nets.Take(Fill.NetLooks).Select((n, i) => new LegendEntry($"net {n}", Fill.Net(i), LineStyle.Thin))];
-        if (_design.Solids.Any(s => s.Kind == SolidKind.Floating))
-        {
-            entries.Add(new("floating metal", Fill.Of(FillKind.Part), LineStyle.Thin));
-        }
+    private ChartLegend Legend() => new(
+    [
+        .. _scene.Nets.Select(n => new LegendEntry(_scene.Looks.Words(n), _scene.Looks.FillOf(n), LineStyle.Thin)),
+        .. If(_design.Wheel.Feed is null, new("land", Fill.Of(FillKind.Copper), LineStyle.Thin)),
+        .. If(_scene.Parts.Any(p => p.Kind == SolidKind.Floating), new("floating metal", Fill.Of(FillKind.Part), LineStyle.Thin)),
+        new("carrier and other insulation", Fill.Of(FillKind.Carrier), LineStyle.Thin),
+        .. If(_places.Numbered.Any(p => p.Path.Count > 0), new("shortest gap or path", null, TightPen.PathStyle)),
+        .. If(_places.Numbered.Any(p => p.RequiredMm is not null), new("required distance round its first point", null, TightPen.RequiredStyle)),
+        .. If(_scene.Hidden.Any(), new("under the carrier", null, LineStyle.Hidden)),
+        .. If(_places.Numbered.Any(p => p.Turning.Count > 0), new("wheel or strip as it stands there", null, LineStyle.Phantom)),
+    ]);
 
-        entries.Add(new("carrier and other insulation", Fill.Of(FillKind.Carrier), LineStyle.Thin));
-        if (_places.Numbered.Any(p => p.Path.Count > 0))
-        {
-            entries.Add(new("shortest gap or path", null, TightPen.PathStyle));
-        }
-
-        if (_places.Numbered.Any(p => p.RequiredMm is not null))
-        {
-            entries.Add(new("required distance round its first point", null, TightPen.RequiredStyle));
-        }
-
-        if (_design.Solids.Any(IsHidden))
-        {
-            entries.Add(new("under the carrier", null, LineStyle.Hidden));
-        }
-
-        if (_places.Numbered.Any(p => p.Turning.Count > 0))
-        {
-            entries.Add(new("wheel or strip as it stands there", null, LineStyle.Phantom));
-        }
-
-        return new(entries);
-    }
+    private static IEnumerable<LegendEntry> If(bool isThere, LegendEntry entry) => isThere ? [entry] : [];
 
     /// <summary>Insulation and conductive parts, the lowest first; what lies under the carrier shows through as hidden edges.</summary>
     private void DrawParts(SheetBuilder sheet)
     {
         GroupPen all = sheet.Group("parts", "Insulation and conductive parts at home, the lowest first", "parts");
-        int number = 0;
-        foreach ((_, string name, Action<ViewPen> draw) in Surfaces().Concat(Solids()).OrderBy(p => p.TopMm))
+        for (int i = 0; i < _scene.All.Count; i++)
         {
-            number++;
-            draw(all.Group(Invariant.Text($"part-{number}"), name, "part").In(_view));
+            DrawPart(all.Group(Invariant.Text($"part-{i + 1}"), _scene.All[i].Name, "part").In(_view), _scene.All[i]);
         }
 
         ViewPen hidden = sheet.Group("hidden", "What lies under the carrier", "hidden").In(_view);
-        foreach (Solid solid in _design.Solids.Where(IsHidden))
+        foreach (Outline shape in _scene.Hidden.SelectMany(p => p.Shapes))
         {
-            hidden.Line(solid.Outline.Outer, LineStyle.Hidden);
+            hidden.Line(shape.Outer, LineStyle.Hidden);
         }
     }
 
-    private bool IsHidden(Solid solid) => solid.ToZMm <= -_design.Brief.Carrier.StepMm - _design.Brief.Carrier.ThicknessMm;
-
-    private IEnumerable<(double TopMm, string Name, Action<ViewPen> Draw)> Surfaces()
+    private static void DrawPart(ViewPen pen, SpacingPart part)
     {
-        yield return (-_design.Brief.Carrier.StepMm - _design.Brief.Wheel.ThicknessMm, "carrier", pen => pen.Area(_design.Wheel.Carrier, Fill.Of(FillKind.Carrier), LineStyle.Thin));
-        foreach (SurfaceBrief surface in _design.Brief.Surfaces)
+        foreach (Outline shape in part.Shapes)
         {
-            yield return (surface.LevelMm, surface.Name, pen => DrawSurface(pen, surface));
-        }
-    }
-
-    private void DrawSurface(ViewPen pen, SurfaceBrief surface)
-    {
-        if (surface.Outline is Outline outline)
-        {
-            pen.Area(outline, Fill.Of(FillKind.Carrier), LineStyle.Thin);
+            pen.Area(shape, part.Look, part.IsInsulation ? LineStyle.Thin : LineStyle.Edge);
+            pen.Pen.Texts.TakeEdges(shape.Placed(pen.View.ToPaper).Pieces);
         }
 
-        foreach (IReadOnlyList<Point> path in _design.Brief.Ribs.Where(r => IsOn(r.Surface)).Select(r => r.Path).Concat(_design.Brief.Slots.Where(s => IsOn(s.Surface)).Select(s => s.Path)))
+        foreach (Piece mark in part.Marks)
         {
-            pen.Pen.Polyline(LineStyle.Edge, [.. path.Select(_view.Of)]);
+            pen.Line([mark], LineStyle.Thin);
         }
 
-        bool IsOn(string name) => string.Equals(name, surface.Name, StringComparison.OrdinalIgnoreCase);
-    }
-
-    // A strip is many short solids over each other: they are one part, and thick edges would fill it.
-    private IEnumerable<(double TopMm, string Name, Action<ViewPen> Draw)> Solids() => _design.Solids
-        .Where(s => !s.IsLowered)
-        .GroupBy(s => s.Name, StringComparer.Ordinal)
-        .Select(part => (part.Max(s => s.ToZMm), part.Key, (Action<ViewPen>)(pen => DrawPart(pen, [.. part.OrderBy(s => s.ToZMm)]))));
-
-    private void DrawPart(ViewPen pen, IReadOnlyList<Solid> solids)
-    {
-        foreach (Solid solid in solids)
+        foreach (Piece wall in part.Walls)
         {
-            Fill fill = solid.Kind == SolidKind.Floating ? Fill.Of(FillKind.Part) : Fill.Net(_nets.IndexOf(solid.Net));
-            pen.Area(solid.Outline, fill, solids.Count > 1 ? LineStyle.Thin : LineStyle.Edge);
+            pen.Line([wall], LineStyle.Edge);
         }
     }
 
@@ -213,36 +208,32 @@ internal sealed class SpacingPicture
             pen.Draw(place);
         }
 
-        _details.Draw(sheet, _design, new Point(_plan.Picture.MinX, DetailsMinY));
-        if (_places.Numbered.Count > 0)
+        _details.Draw(sheet, _scene, new Point(_plan.Picture.MinX, DetailsMinY));
+        if (_places.Numbered.Count == 0)
         {
-            pen.DrawNumbers(_places.Numbered, _view.Of(_extent), Above);
+            DrawNothing(sheet);
         }
         else
         {
-            GroupPen words = sheet.Group("none", "Nothing is tight", "empty");
-            IReadOnlyList<string> lines = NothingLines();
-            for (int i = 0; i < lines.Count; i++)
-            {
-                words.Text(lines[i], new(new(_plan.Picture.Centre.X, _plan.Picture.MaxY - 1 - (i * TextStyle.Label.HeightMm * Lettering.LinePitch)), TextAlong.Middle, TextAcross.Top), TextStyle.Label);
-            }
+            sheet.Group("detail-words", "Which details are shown", "words")
+                .Text(TextFit.Shortened(_details.Words(_places), _plan.Picture.Width, TextStyle.Small), new(new(_plan.Picture.MinX, DetailsMinY - (DetailWordsMm / 2)), TextAlong.Start, TextAcross.Middle), TextStyle.Small);
         }
-    }
-}
 
-internal static class NetOrder
-{
-    /// <summary>The place of a net in a list, from 0; after all others when it is not there.</summary>
-    public static int IndexOf(this IReadOnlyList<string> nets, string net)
-    {
-        for (int i = 0; i < nets.Count; i++)
+        if (_places.Numbered.Count + _named.Count > 0)
         {
-            if (string.Equals(nets[i], net, StringComparison.Ordinal))
-            {
-                return i;
-            }
+            pen.DrawNumbers(_places.Numbered, _named, _view.Of(_extent), Above);
         }
 
-        return nets.Count;
+        pen.DrawCircles(_details.Shown);
+    }
+
+    private void DrawNothing(SheetBuilder sheet)
+    {
+        GroupPen words = sheet.Group("none", "Nothing is tight", "empty");
+        IReadOnlyList<string> lines = NothingLines();
+        for (int i = 0; i < lines.Count; i++)
+        {
+            words.Text(lines[i], new(new(_plan.Picture.Centre.X, _plan.Picture.MaxY - 1 - (i * TextStyle.Label.HeightMm * Lettering.LinePitch)), TextAlong.Middle, TextAcross.Top), TextStyle.Label);
+        }
     }
 }

@@ -12,7 +12,8 @@ internal sealed class TightPen(SheetBuilder sheet, SheetView view)
     /// <summary>The circle of what is required.</summary>
     public static LineStyle RequiredStyle { get; } = LineStyle.Of(LineKind.DashedNarrow, Ink.Accent);
 
-    private const double DotMm = 0.8;
+    private const double DotMm = 0.75;
+
 
     /// <summary>Draws what belongs to one number: the parts as they stand there, the circle, the path and its ends.</summary>
     public void Draw(TightPlace place)
@@ -31,31 +32,100 @@ internal sealed class TightPen(SheetBuilder sheet, SheetView view)
 
         if (place.RequiredMm is double required)
         {
-            pen.Line(Contour.Circle(place.First, required), RequiredStyle);
+            Required(pen.Pen, [.. Contour.Circle(view.Of(place.First), view.OnPaperMm(required)).Pieces]);
         }
 
-        if (place.Path.Count > 0)
-        {
-            pen.Line(place.Path, PathStyle);
-        }
+        Path(pen.Pen, [.. place.Path.Select(p => p.Placed(view.ToPaper))]);
+        Ends(pen.Pen, [.. new[] { place.First, place.Second }.Distinct().Select(view.Of)]);
+    }
 
-        foreach (Point end in new[] { place.First, place.Second }.Distinct())
+    /// <summary>Draws a gap or path, on the paper.</summary>
+    public static void Path(GroupPen pen, IReadOnlyList<Piece> path)
+    {
+        if (path.Count > 0)
         {
-            pen.Pen.Area(new Outline(Contour.Circle(view.Of(end), DotMm)), Fill.Solid(Ink.Error));
+            pen.Line(path, PathStyle);
         }
     }
 
-    /// <summary>Writes the numbers in columns beside the plan, on leaders that do not cross.</summary>
+    /// <summary>Draws the circle of what is required, or what of it is seen, on the paper.</summary>
+    public static void Required(GroupPen pen, IReadOnlyList<Piece> circle)
+    {
+        if (circle.Count > 0)
+        {
+            pen.Line(circle, RequiredStyle);
+        }
+    }
+
+    /// <summary>How far the mark at an end of a gap reaches, mm.</summary>
+    public const double EndMm = DotMm + (LineStyle.HaloMm / 2);
+
+    /// <summary>Draws the ends of a gap, on the paper.</summary>
+    public static void Ends(GroupPen pen, IReadOnlyList<Point> ends)
+    {
+        foreach (Point end in ends)
+        {
+            pen.Area(new Outline(Contour.Circle(end, DotMm)), Fill.Solid(Ink.Error));
+        }
+    }
+
+    /// <summary>Draws a leader that ends in a dot on an area, on the paper.</summary>
+    public static void Leader(GroupPen pen, Point from, Point to, double dotMm)
+    {
+        Segment line = new(from, to);
+        pen.Line([line], LineStyle.Dimension.Halo).Line([line], LineStyle.Dimension)
+            .Area(new Outline(Contour.Circle(to, dotMm)), Fill.Solid(Ink.Dimension), LineStyle.MarkHalo);
+    }
+
+    /// <summary>Draws the circles of details and their letters, clear of all texts and leaders and, where it can be, of edges.</summary>
+    public void DrawCircles(IEnumerable<SpacingDetail> details)
+    {
+        GroupPen pen = sheet.Group("circles", "Circles of the details", "circles");
+        foreach (SpacingDetail detail in details)
+        {
+            (Point middle, double radius) = (view.Of(detail.Middle), view.OnPaperMm(detail.InPlanMm));
+            Contour circle = Contour.Circle(middle, radius);
+            pen.Line(circle, LineStyle.Dimension.Halo).Line(circle, LineStyle.Dimension);
+            Letter(pen, detail.Letter, middle, radius);
+        }
+    }
+
+    private static void Letter(GroupPen pen, string letter, Point middle, double radiusMm)
+    {
+        SheetText[] places =
+        [
+            .. ((double[])[2.6, 4.2, 6, 9]).SelectMany(beyond => Enumerable.Range(0, 16).Select(k => middle + Vector.Polar(radiusMm + beyond, (k + 2) * Math.PI / 8)))
+                .Select(p => new SheetText(letter, new(p, TextAlong.Middle, TextAcross.Middle), TextStyle.Label)),
+        ];
+        SheetText[] free = [.. places.Where(t => pen.Texts.IsFree(t.Box))];
+        SheetText chosen = free.FirstOrDefault(t => pen.Texts.IsOffEdges(t.Box.Grown(TextRegistry.AirMm))) ?? free.FirstOrDefault() ?? places[0];
+        pen.PlatedText(letter, chosen.Place, TextStyle.Label);
+    }
+
+    /// <summary>Writes the numbers, and the names of nets that no look tells, in columns beside the plan, on leaders that do not cross.</summary>
     /// <param name="places">What is numbered.</param>
+    /// <param name="named">Parts that are named, with what is said of them.</param>
     /// <param name="plan">The plan, on the paper.</param>
-    /// <param name="area">Where the numbers may stand.</param>
-    public void DrawNumbers(IReadOnlyList<TightPlace> places, Bounds plan, Bounds area)
+    /// <param name="area">Where the words may stand.</param>
+    public void DrawNumbers(IReadOnlyList<TightPlace> places, IReadOnlyList<(Point At, string Words)> named, Bounds plan, Bounds area)
     {
         GroupPen pen = sheet.Group("numbers", "Numbers of the table", "numbers");
         CalloutRing ring = new(plan.Grown(2), area);
-        if (!ring.TryDraw(pen, [.. places.Select(p => new RingCallout(view.Of(p.First.Towards(p.Second, 0.5)), Words(p)))]))
+        RingCallout[] numbers = [.. places.Select(p => new RingCallout(view.Of(p.First.Towards(p.Second, 0.5)), Words(p)))];
+        RingCallout[] names = [.. named.Select(n => new RingCallout(view.Of(n.At), n.Words))];
+        if (ring.TryDraw(pen, [.. numbers, .. names]))
+        {
+            return;
+        }
+
+        if (!ring.TryDraw(pen, numbers))
         {
             sheet.Warn("The spacing drawing has no room for its numbers; its table says where the distances are.");
+        }
+
+        if (names.Length > 0)
+        {
+            sheet.Warn(Invariant.Text($"The spacing drawing has no room to name {names.Length} parts whose looks others have too; the assembly drawing names them."));
         }
     }
 

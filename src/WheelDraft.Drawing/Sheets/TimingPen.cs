@@ -18,8 +18,8 @@ internal sealed class TimingPen(SheetBuilder sheet, ChartAxis axis, Bounds chart
     public static Fill FillOf(TimingState state) => state switch
     {
         TimingState.Closed => Fill.Of(FillKind.Copper),
-        TimingState.On => Fill.Of(FillKind.BarOn),
-        TimingState.WithInputs => Fill.Of(FillKind.Net2),
+        TimingState.On => Fill.Of(FillKind.Lit),
+        TimingState.WithInputs => Fill.Of(FillKind.LitAtInputs),
         TimingState.Undecided => Fill.Of(FillKind.Warning),
         _ => Fill.Solid(Ink.Accent),
     };

@@ -27,12 +27,6 @@ internal enum FillKind
     /// <summary>Heads of tables, rows of charts.</summary>
     Band,
 
-    /// <summary>An on-period.</summary>
-    BarOn,
-
-    /// <summary>An off-period or parked interval.</summary>
-    BarOff,
-
     /// <summary>Where an edge may lie: its tolerance or adjusting range.</summary>
     Whisker,
 
@@ -54,8 +48,11 @@ internal enum FillKind
     /// <summary>What is joined to neither line nor neutral at the moment shown.</summary>
     Unjoined,
 
-    /// <summary>A lamp that is lit: a load that is on at the moment shown.</summary>
+    /// <summary>A load that is on: its bar in a chart, its lamp.</summary>
     Lit,
+
+    /// <summary>A load that is on if inputs are as written.</summary>
+    LitAtInputs,
 
     /// <summary>What is cut away from a part.</summary>
     Waste,
@@ -164,7 +161,7 @@ internal readonly record struct FillPattern(PatternKind Kind, double AngleDeg, d
     {
         FillKind.Insulation => new(PatternKind.CrossHatch, 45, 2.5, 0.13),
         FillKind.Part => new(PatternKind.Hatch, 135, 3.5, 0.13),
-        FillKind.BarOff => new(PatternKind.Hatch, 135, 1.6, 0.13),
+        FillKind.LitAtInputs => new(PatternKind.Hatch, 135, 2.2, 0.18),
         FillKind.Whisker => new(PatternKind.Hatch, 60, 0.9, 0.13),
         FillKind.Warning => new(PatternKind.Hatch, 45, 1.2, 0.25),
         FillKind.Error => new(PatternKind.CrossHatch, 45, 1.4, 0.25),

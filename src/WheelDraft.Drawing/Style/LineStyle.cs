@@ -53,6 +53,9 @@ internal readonly record struct LineGroup(double WideMm, double NarrowMm)
 /// <remarks>Joins are round always.</remarks>
 internal sealed record LineStyle
 {
+    // Lines from here on are wide ones, mm.
+    private const double WideMm = 0.4;
+
     private LineStyle(LineKind kind, Ink ink, double widthMm)
     {
         Kind = kind;
@@ -107,6 +110,18 @@ internal sealed record LineStyle
     /// <summary>A line of another width, mm.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The width is not above 0.</exception>
     public static LineStyle Wide(LineKind kind, Ink ink, double widthMm) => new(kind, ink, widthMm);
+
+    /// <summary>How far an edge of paper reaches beyond a line or a solid mark, mm.</summary>
+    public const double HaloMm = 0.3;
+
+    /// <summary>The edge of paper round a solid mark: half of it lies outside.</summary>
+    public static LineStyle MarkHalo { get; } = Wide(LineKind.ContinuousNarrow, Ink.Paper, HaloMm);
+
+    /// <summary>Whether an ink is for what stands over fillings of any look: it is drawn with an edge of paper, so that it is seen on all of them.</summary>
+    public static bool HasHalo(Ink ink) => ink is Ink.Accent or Ink.Error or Ink.Whisker;
+
+    /// <summary>The edge of paper on both sides of this line, to be drawn before it.</summary>
+    public LineStyle Halo => Wide(WidthMm > WideMm ? LineKind.ContinuousWide : LineKind.ContinuousNarrow, Ink.Paper, WidthMm + (2 * HaloMm));
 
     /// <summary>The lengths of dashes and gaps in turn, mm, beginning with a dash; empty for a continuous line.</summary>
     /// <remarks>In line widths, ISO 128-2:2020 from memory: 02 is 12, 3; 04 is 24, 3, 0.5, 3; 05 is 24, 3, 0.5, 3, 0.5, 3; 07 is 0.5, 3.

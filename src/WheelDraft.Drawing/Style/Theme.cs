@@ -51,6 +51,10 @@ public sealed class Theme
     private static readonly Rgb Vermillion = Rgb.Of(0xD55E00);
     private static readonly Rgb ReddishPurple = Rgb.Of(0xCC79A7);
 
+    // WCAG 2.2: 4.5 to 1 for text (1.4.3), 3 to 1 for what must be seen to understand a picture (1.4.11).
+    private const double TextContrast = 4.5;
+    private const double MarkContrast = 3;
+
     private readonly Rgb _ink;
     private readonly double _fillShare;
     private readonly bool _grey;
@@ -68,7 +72,7 @@ public sealed class Theme
     public static Theme Light { get; } = new("light", Rgb.Of(0xFFFFFF), Rgb.Of(0x000000), 0.55, grey: false);
 
     /// <summary>Light lines on near-black: dark pages.</summary>
-    public static Theme Dark { get; } = new("dark", Rgb.Of(0x14181D), Rgb.Of(0xF2F2F2), 0.45, grey: false);
+    public static Theme Dark { get; } = new("dark", Rgb.Of(0x14181D), Rgb.Of(0xF2F2F2), 0.4, grey: false);
 
     /// <summary>Black on white, areas in greys and patterns: paper, copies, black-and-white printers.</summary>
     public static Theme Print { get; } = new("print", Rgb.Of(0xFFFFFF), Rgb.Of(0x000000), 0.5, grey: true);
@@ -94,8 +98,11 @@ public sealed class Theme
         Ink.Grid => _ink.Over(Paper, 0.28),
         Ink.Outline or Ink.Text or Ink.Dimension or Ink.Frame => _ink,
         _ when _grey => _ink,
-        _ => Readable(Hue(ink)),
+        _ => Readable(Hue(ink), Paper, TextContrast),
     };
+
+    // A lit lamp is brighter than what is filled otherwise, as far as lines and letters over it are still seen: on dark paper they are light.
+    private double LitShare => Paper.Luminance > _ink.Luminance ? _fillShare + 0.4 : _fillShare + 0.02;
 
     /// <summary>The colour of an area, below its pattern.</summary>
     internal Rgb Of(Fill fill) => fill.Kind switch
@@ -105,28 +112,27 @@ public sealed class Theme
         FillKind.Recess => _ink.Over(Paper, 0.04),
         FillKind.AtZero => _ink.Over(Paper, 0.16),
         FillKind.Band => _ink.Over(Paper, 0.07),
-        FillKind.BarOff => _ink.Over(Paper, 0.04),
         FillKind.Carrier => _ink.Over(Paper, 0.10),
         FillKind.Insulation => _ink.Over(Paper, 0.06),
         FillKind.Part => _ink.Over(Paper, 0.16),
-        FillKind.BarOn when _grey => _ink.Over(Paper, 0.62),
-        FillKind.Copper or FillKind.Lit when _grey => _ink.Over(Paper, 0.26),
+        FillKind.Lit when _grey => _ink.Over(Paper, 0.42),
+        FillKind.Copper when _grey => _ink.Over(Paper, 0.26),
         _ when _grey => _ink.Over(Paper, 0.08),
         FillKind.CopperPale => Orange.Over(Paper, _fillShare * 0.35),
-        FillKind.BarOn => Blue.Over(Paper, _fillShare + 0.2),
-        FillKind.Lit => Yellow.Over(Paper, _fillShare + 0.4),
+        FillKind.Lit => Yellow.Over(Paper, LitShare),
+        FillKind.LitAtInputs => Yellow.Over(Paper, _fillShare * 0.5),
         _ => Hue(fill.Kind).Over(Paper, _fillShare),
     };
 
     /// <summary>The colour of a filling's pattern.</summary>
     internal Rgb OfPattern(Fill fill) => fill.Kind switch
     {
-        >= FillKind.Net1 and <= FillKind.Net8 => Of(Ink.Net1 + (fill.Kind - FillKind.Net1)),
-        FillKind.Error => Of(Ink.Error),
-        FillKind.Warning => Of(Ink.Warning),
-        FillKind.Whisker => Of(Ink.Whisker),
-        FillKind.Live => Of(Ink.Live),
-        _ => _ink.Over(Paper, 0.6),
+        >= FillKind.Net1 and <= FillKind.Net8 => Readable(Of(Ink.Net1 + (fill.Kind - FillKind.Net1)), Of(fill), MarkContrast),
+        FillKind.Error => Readable(Of(Ink.Error), Of(fill), MarkContrast),
+        FillKind.Warning => Readable(Of(Ink.Warning), Of(fill), MarkContrast),
+        FillKind.Whisker => Readable(Of(Ink.Whisker), Of(fill), MarkContrast),
+        FillKind.Live => Readable(Of(Ink.Live), Of(fill), MarkContrast),
+        _ => Readable(_ink.Over(Paper, 0.6), Of(fill), MarkContrast),
     };
 
     private static Rgb Hue(Ink ink) => ink switch
@@ -157,12 +163,11 @@ public sealed class Theme
         _ => Rgb.Of(0x7F7F7F),
     };
 
-    /// <summary>The hue moved towards the ink in steps until it is read on the paper: contrast 4.5 to 1 (WCAG 2.2, 1.4.3).</summary>
-    private Rgb Readable(Rgb hue)
+    /// <summary>A hue moved towards the ink in steps until it is seen on a ground.</summary>
+    private Rgb Readable(Rgb hue, Rgb ground, double leastContrast)
     {
-        const double leastContrast = 4.5;
         Rgb colour = hue;
-        for (int step = 19; step >= 0 && colour.ContrastWith(Paper) < leastContrast; step--)
+        for (int step = 19; step >= 0 && colour.ContrastWith(ground) < leastContrast; step--)
         {
             colour = hue.Over(_ink, step / 20.0);
         }

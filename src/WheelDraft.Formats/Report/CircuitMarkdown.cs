@@ -43,7 +43,7 @@ internal static class CircuitMarkdown
     }
 
     private static void Voltages(ProsePage page, CircuitAnalysis circuit) =>
-        page.Table(["Nets", "V", "Found"], circuit.WorkingVoltages.Select(v => (IReadOnlyList<string>)[$"{v.First} – {v.Second}", Wording.Number(v.VoltageV, 1), v.Where]));
+        page.Table(["Nets", "V", "Found"], circuit.WorkingVoltages.OrderBy(v => v.First, NaturalOrder.Names).ThenBy(v => v.Second, NaturalOrder.Names).Select(v => (IReadOnlyList<string>)[$"{v.First} – {v.Second}", Wording.Number(v.VoltageV, 1), v.Where]));
 
     private static void Currents(ProsePage page, Design design)
     {

@@ -85,7 +85,8 @@ internal static class SpacingMarkdown
     public static void AllPairs(ProsePage page, SpacingTable table)
     {
         IReadOnlyList<SpacingLocation> pairs =
-            [.. table.AllPairs.GroupBy(r => (r.Nets.First, r.Nets.Second, r.FirstItem, r.SecondItem)).Select(g => new SpacingLocation([.. g.OrderBy(r => r.Kind)]))];
+            [.. table.AllPairs.GroupBy(r => (r.Nets.First, r.Nets.Second, r.FirstItem, r.SecondItem)).Select(g => new SpacingLocation([.. g.OrderBy(r => r.Kind)]))
+            .OrderBy(l => l.Rows[0].Nets.First, NaturalOrder.Names).ThenBy(l => l.Rows[0].Nets.Second, NaturalOrder.Names)];
         if (pairs.Count == 0)
         {
             return;
@@ -192,9 +193,10 @@ internal sealed record SpacingLocation(IReadOnlyList<SpacingRow> Rows)
         ? $"{Items(air)}; creepage: {Items(surface)}"
         : Items(Rows[0]);
 
-    /// <summary>Rows by pair of nets, in the order of the rows.</summary>
+    /// <summary>Rows by pair of nets, in natural order.</summary>
     public static IReadOnlyList<SpacingLocation> Of(IReadOnlyList<SpacingRow> rows) =>
-        [.. rows.GroupBy(r => (r.Nets.First, r.Nets.Second)).Select(g => new SpacingLocation([.. g.OrderBy(r => r.Kind)]))];
+        [.. rows.GroupBy(r => (r.Nets.First, r.Nets.Second)).Select(g => new SpacingLocation([.. g.OrderBy(r => r.Kind)]))
+            .OrderBy(l => l.Rows[0].Nets.First, NaturalOrder.Names).ThenBy(l => l.Rows[0].Nets.Second, NaturalOrder.Names)];
 
     private static string Items(SpacingRow row) => $"{row.FirstItem} – {row.SecondItem}";
 

@@ -86,7 +86,7 @@ public sealed class TableAndChartTests
     {
         SheetBuilder sheet = new(new("c", "C", ""), PaperSize.A3);
         ChartAxis axis = new(0, 180, 20, 200);
-        new ChartRow(sheet.Group("bars", "Bars", "bars"), axis, 100, 6).BarRound(175, 10, Fill.Of(FillKind.BarOn));
+        new ChartRow(sheet.Group("bars", "Bars", "bars"), axis, 100, 6).BarRound(175, 10, Fill.Of(FillKind.Lit));
         SheetArea[] bars = [.. sheet.Build().Items.OfType<SheetArea>()];
         Assert.Equal(2, bars.Length);
         Assert.Equal(new Bounds(195, 97, 200, 103), bars[0].Bounds);
@@ -102,7 +102,7 @@ public sealed class TableAndChartTests
                 ChartRow row = new(sheet.Group("bars", "Bars", "bars"), new ChartAxis(0, 180, 20, 400), 100, 6);
                 foreach ((double from, double length) in bars)
                 {
-                    row.Bar(from, from + length, Fill.Of(FillKind.BarOn)).Whisker(from - 0.5, from + 0.5);
+                    row.Bar(from, from + length, Fill.Of(FillKind.Lit)).Whisker(from - 0.5, from + 0.5);
                 }
 
                 foreach ((double from, double length) in bars)

@@ -72,7 +72,7 @@ public sealed class TimingSheetTests
     {
         // Was drawn from the start of the interval that contains home, as if it ran through home.
         Brief brief = Briefs.Plain(Briefs.Output("fan", 3, (170, 25))) with { DriveMotor = new("motor", "L", "N", new RatedPower(3, 0.6), 0.8, 0.2) };
-        (double FromS, double ToS) bar = Assert.Single(Bars(TimingSheet.Of(Design.Of(brief)), "motor", FillKind.BarOn));
+        (double FromS, double ToS) bar = Assert.Single(Bars(TimingSheet.Of(Design.Of(brief)), "motor", FillKind.Lit));
         Assert.Equal(0, bar.FromS, 1e-6);
         Assert.Equal(180, bar.ToS, 1e-6);
     }
@@ -86,10 +86,10 @@ public sealed class TimingSheetTests
             Inputs = [new("lid", "lid side", "N", null)],
         };
         Sheet sheet = TimingSheet.Of(Design.Of(brief));
-        Assert.Empty(Bars(sheet, "valve", FillKind.BarOn));
-        (double FromS, double ToS) bar = Assert.Single(Bars(sheet, "valve", FillKind.Net2));
+        Assert.Empty(Bars(sheet, "valve", FillKind.Lit));
+        (double FromS, double ToS) bar = Assert.Single(Bars(sheet, "valve", FillKind.LitAtInputs));
         Assert.Equal(4, bar.ToS - bar.FromS, 1e-6);
-        Assert.NotEqual(PatternKind.None, Fill.Of(FillKind.Net2).Pattern.Kind);
+        Assert.NotEqual(PatternKind.None, Fill.Of(FillKind.LitAtInputs).Pattern.Kind);
         Assert.Contains(sheet.Texts, t => t.Text.Contains("a = lid closed", StringComparison.Ordinal));
         Assert.Contains(Row(sheet, "valve").Items.OfType<SheetText>(), t => t.Text is "a");
     }

@@ -136,7 +136,7 @@ internal sealed class LooseCopper
         foreach (IGrouping<int, string> joined in netsOf.OrderBy(g => _loose[g.Key].Shape.Source.Line))
         {
             (CopperShape shape, string layer) = _loose[joined.Key];
-            string[] nets = [.. joined.Order(StringComparer.Ordinal)];
+            string[] nets = [.. joined.Order(NaturalOrder.Names)];
             TextPlace place = new(shape.Source.Line, 1);
             _findings.Add(nets.Length > 1
                 ? Finding.Error("drawing.joined", $"Copper on no net, {shape.Source} on layer {layer}, touches the nets {string.Join(", ", nets)}. {cure}", place)

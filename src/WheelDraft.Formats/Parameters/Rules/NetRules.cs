@@ -106,7 +106,7 @@ internal sealed class NetRules(CheckedTable root, DiagnosticList diagnostics) : 
         Wrong(
             first.Place,
             $"nothing else is on the net \"{first.Net}\"",
-            near is null ? $"it is one of {Words.Or(others.Order(StringComparer.Ordinal).Select(Words.Quoted))}, or something else must be on it too" : $"did you mean \"{near}\"?");
+            near is null ? $"it is one of {Words.Or(others.Order(NaturalOrder.Names).Select(Words.Quoted))}, or something else must be on it too" : $"did you mean \"{near}\"?");
     }
 
     private void PartsOfTheirOwn()

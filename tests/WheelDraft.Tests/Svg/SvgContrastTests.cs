@@ -1,0 +1,205 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using System.Xml.Linq;
+using SkiaSharp;
+using WheelDraft.Drawing;
+using WheelDraft.Engineering;
+using WheelDraft.Formats.Svg;
+using WheelDraft.Geometry;
+using Xunit;
+
+namespace WheelDraft.Tests.Svg;
+
+/// <summary>Contrast of every text and mark with what lies under it, measured from the SVG as it is written (WCAG 2.2: 1.4.3 asks 4.5 to 1 of
+/// text, 1.4.11 asks 3 to 1 of what must be seen to understand a picture).</summary>
+/// <remarks>The elements are painted one by one, without smoothing; before each its ground is read along its own line. The ground of a text
+/// is all that was painted; that of a line or mark is fillings and their patterns, for lines may cross and run into each other.
+/// Texts stand as strokes, at 4 pixels a millimetre.</remarks>
+public sealed class SvgContrastTests
+{
+    private const double TextContrast = 4.5;
+    private const double MarkContrast = 3;
+
+    // A line that only crosses another one's edge or hatching is read as a whole: of what lies under it so much may be like it.
+    private const double MostLost = 0.12;
+
+    /// <summary>Looks that carry no meaning of their own.</summary>
+    private static readonly (string Class, string Reason)[] Quiet =
+    [
+        ("wd-stroke-grid", "grid and rules of charts and tables: numbers and rows stand by themselves"),
+        ("wd-stroke-paper", "edges of paper, which part a line from what lies under it"),
+    ];
+
+    public static TheoryData<string, string> Demo => [.. Demos.Names.SelectMany(_ => Theme.All, (n, t) => (n, t.Name))];
+
+    [Theory]
+    [MemberData(nameof(Demo))]
+    public void Write_SheetsOfADemo_AreReadOnWhatLiesUnderThem(string demo, string theme)
+    {
+        Design design = Demos.Of(demo);
+        SheetOptions moment = new() { Moment = design.Circuit.At(Angles.TurnRad / 3, 0) };
+        string[] faults = [.. DesignSheets.Of(design).Concat(DesignSheets.Of(design, moment).Where(s => s.Words.Name is "moment" or "assembly" or "circuit"))
+            .SelectMany(s => Faults(s, Theme.Named(theme)!)).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
+        Assert.True(faults.Length == 0, $"{demo}, {theme}:\n{string.Join('\n', faults.Take(40))}");
+    }
+
+    [Fact]
+    public void Faults_OfALineOnItsOwnColour_AreFound()
+    {
+        SheetBuilder sheet = new(new("test", "Test", "Test"), PaperSize.A4);
+        sheet.Group("under", "Under", "under").Box(new(20, 20, 80, 80), Fill.Of(FillKind.Net2)).Box(new(100, 20, 180, 80), Fill.Solid(Ink.Outline))
+            .Add(new SheetLine(new(30, 50), new(70, 50), LineStyle.Wide(LineKind.ContinuousWide, Ink.Accent, 0.5)))
+            .Text("dark", new(new(110, 60)), TextStyle.Label);
+        Assert.Equal(2, Faults(sheet.Build(), Theme.Light).Count(f => f.StartsWith("test under", StringComparison.Ordinal)));
+    }
+
+    [Fact]
+    public void Pattern_OfEveryNet_IsSeenOnItsOwnColour() =>
+        Assert.All(Theme.All.SelectMany(_ => Enumerable.Range(0, Fill.NetLooks).Select(Fill.Net).Append(Fill.Of(FillKind.Live)), (t, f) => (t, f)), l =>
+            Assert.True(l.t.OfPattern(l.f).ContrastWith(l.t.Of(l.f)) >= MarkContrast, $"{l.t.Name} {l.f.Kind}: {l.t.OfPattern(l.f).ContrastWith(l.t.Of(l.f)).ToString(CultureInfo.InvariantCulture)}"));
+
+    private static IEnumerable<string> Faults(Sheet sheet, Theme theme)
+    {
+        XElement svg = XElement.Parse(SvgWriter.Write(sheet, new() { Theme = theme, Text = SvgText.Strokes }));
+        using PaintedSvg painted = new(svg);
+        foreach (XElement element in svg.Descendants().Where(e => e.Name.LocalName is "path" or "circle" or "rect"))
+        {
+            string[] classes = ((string?)element.Attribute("class") ?? "").Split(' ');
+            bool isText = classes.Contains("wd-letters");
+            double? worst = painted.Paint(element);
+            if (!Quiet.Any(q => classes.Contains(q.Class)) && worst < (isText ? TextContrast : MarkContrast))
+            {
+                string group = (string?)element.Parent!.Attribute("id") ?? "";
+                yield return string.Create(CultureInfo.InvariantCulture, $"{sheet.Words.Name} {group}: {string.Join(' ', classes)} {(string?)element.Attribute("aria-label")} {worst:0.00}");
+            }
+        }
+    }
+
+    /// <summary>A picture that grows by one element at a time.</summary>
+    private sealed class PaintedSvg : IDisposable
+    {
+        private const int PixelsPerMm = 4;
+
+        private readonly SKBitmap _all;
+        private readonly SKBitmap _fillings;
+        private readonly SKCanvas _canvas;
+        private readonly SKCanvas _ground;
+        private readonly Dictionary<string, Dictionary<string, string>> _rules;
+
+        internal PaintedSvg(XElement svg)
+        {
+            double[] box = [.. ((string)svg.Attribute("viewBox")!).Split(' ').Select(n => double.Parse(n, CultureInfo.InvariantCulture))];
+            _all = new((int)Math.Ceiling(box[2] * PixelsPerMm), (int)Math.Ceiling(box[3] * PixelsPerMm));
+            _fillings = new(_all.Width, _all.Height);
+            (_canvas, _ground) = (new(_all), new(_fillings));
+            _canvas.Scale(PixelsPerMm);
+            _ground.Scale(PixelsPerMm);
+            string style = svg.Descendants().Single(e => e.Name.LocalName is "style").Value;
+            _rules = Regex.Matches(style, @"\.(?<name>[\w-]+)\{(?<rules>[^}]*)\}", RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(5)).ToDictionary(
+                m => m.Groups["name"].Value,
+                m => m.Groups["rules"].Value.Split(';').Select(r => r.Split(':')).ToDictionary(r => r[0], r => r[1], StringComparer.Ordinal),
+                StringComparer.Ordinal);
+        }
+
+        public void Dispose()
+        {
+            _canvas.Dispose();
+            _ground.Dispose();
+            _all.Dispose();
+            _fillings.Dispose();
+        }
+
+        /// <summary>Paints an element.</summary>
+        /// <returns>Contrast of its stroke, or of a solid mark, with all but the worst share of what lies under it or with its edge of paper; null for fillings.</returns>
+        internal double? Paint(XElement element)
+        {
+            double? worst = null;
+            string classes = (string?)element.Attribute("class") ?? "";
+            bool Is(string look) => classes.Contains(look, StringComparison.Ordinal);
+            SKBitmap under = Is("wd-letters") ? _all : _fillings;
+            using SKPath path = PathOf(element);
+            SKColor? stroke = Colour(element, "stroke", "none");
+            if (Colour(element, "fill", "#000000") is SKColor fill)
+            {
+                worst = !Is("wd-solid") || (stroke is not null && !Is("wd-stroke-paper")) ? null
+                    : stroke is SKColor paper ? Contrast(fill, paper) : WorstAlong(path, fill, under);
+                using SKPaint paint = new() { Color = fill, IsAntialias = false };
+                path.FillType = SKPathFillType.EvenOdd;
+                _canvas.DrawPath(path, paint);
+                (Is("wd-solid") ? null : _ground)?.DrawPath(path, paint);
+            }
+
+            if (stroke is SKColor colour)
+            {
+                worst ??= WorstAlong(path, colour, under);
+                using SKPaint paint = Stroke(element, colour);
+                _canvas.DrawPath(path, paint);
+                (Is("wd-pattern") || Is("wd-stroke-paper") ? _ground : null)?.DrawPath(path, paint);
+            }
+
+            return worst;
+        }
+
+        private static double? WorstAlong(SKPath path, SKColor colour, SKBitmap under)
+        {
+            const float stepMm = 0.3f;
+            List<double> found = [];
+            using SKPathMeasure measure = new(path);
+            do
+            {
+                for (float at = stepMm / 3; at < measure.Length; at += stepMm)
+                {
+                    if (measure.GetPosition(at, out SKPoint point))
+                    {
+                        found.Add(Contrast(colour, At(under, point)));
+                    }
+                }
+            }
+            while (measure.NextContour());
+            return Worst(found);
+        }
+
+        private static double? Worst(List<double> found)
+        {
+            found.Sort();
+            return found.Count == 0 ? null : found[(int)(found.Count * MostLost)];
+        }
+
+        private static SKColor At(SKBitmap under, SKPoint point) =>
+            under.GetPixel(Math.Clamp((int)(point.X * PixelsPerMm), 0, under.Width - 1), Math.Clamp((int)(point.Y * PixelsPerMm), 0, under.Height - 1));
+
+        private static double Contrast(SKColor a, SKColor b) => new Rgb(a.Red, a.Green, a.Blue).ContrastWith(new Rgb(b.Red, b.Green, b.Blue));
+
+        private SKPaint Stroke(XElement element, SKColor colour) => new()
+        {
+            Color = colour,
+            IsAntialias = false,
+            Style = SKPaintStyle.Stroke,
+            StrokeWidth = float.Parse(Property(element, "stroke-width") ?? "1", CultureInfo.InvariantCulture),
+            StrokeJoin = SKStrokeJoin.Round,
+            StrokeCap = Property(element, "stroke-linecap") is "round" ? SKStrokeCap.Round : SKStrokeCap.Butt,
+        };
+
+        private SKColor? Colour(XElement element, string property, string otherwise)
+        {
+            string value = Property(element, property) ?? otherwise;
+            return value is "none" ? null : SKColor.Parse(value);
+        }
+
+        private string? Property(XElement element, string property) => ((string?)element.Attribute("class") ?? "").Split(' ')
+            .Select(c => _rules.TryGetValue(c, out Dictionary<string, string>? rule) && rule.TryGetValue(property, out string? value) ? value : null)
+            .LastOrDefault(v => v is not null);
+
+        private static SKPath PathOf(XElement element)
+        {
+            double Number(string name) => double.Parse((string?)element.Attribute(name) ?? "0", CultureInfo.InvariantCulture);
+            (double x, double y, double r, double w, double h) = (Number("cx"), Number("cy"), Number("r"), Number("width"), Number("height"));
+            return SKPath.ParseSvgPathData(element.Name.LocalName switch
+            {
+                "circle" => string.Create(CultureInfo.InvariantCulture, $"M{x + r} {y}A{r} {r} 0 1 1 {x - r} {y}A{r} {r} 0 1 1 {x + r} {y}Z"),
+                "rect" => string.Create(CultureInfo.InvariantCulture, $"M0 0H{w}V{h}H0Z"),
+                _ => (string)element.Attribute("d")!,
+            });
+        }
+    }
+}
