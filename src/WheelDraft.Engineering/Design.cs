@@ -28,6 +28,9 @@ public sealed record Design
     /// <summary>What friction, which winds up arms, does to the times of outputs with strips.</summary>
     public required IReadOnlyList<FrictionShift> FrictionShifts { get; init; }
 
+    /// <summary>How times and doses are spread; drawn when first asked for.</summary>
+    public required TimingSpreads Spreads { get; init; }
+
     /// <summary>How far each contact opens, by output in file order; outputs that are always on are left out.</summary>
     public required IReadOnlyList<OpenContact> OpenContacts { get; init; }
 

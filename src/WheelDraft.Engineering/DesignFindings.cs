@@ -14,6 +14,7 @@ internal static class DesignFindings
             .. design.Wheel.Findings,
             .. design.Strips.Findings,
             .. design.FrictionShifts.SelectMany(s => s.Findings(brief, design.Wheel)),
+            .. DoseLimits.Findings(brief, design.Motion, design.Wheel),
             .. collisions,
             .. design.Spacing.Findings.Where(f => !StripCollisions.Repeats(f, collisions)),
             .. design.OpenContacts.SelectMany(o => OpenContactFindings.Of(brief, o)),

@@ -192,7 +192,7 @@ internal static class ReportMarkdown
                 S(on),
                 $"{S(on - p.Limits.ShorterS)} – {S(on + p.Limits.LongerS)}",
                 S(output.ToleranceS!.Value),
-                S(p.Limits.RootSumSquareS),
+                S(0),
                 $"{most.Name} {S(most.WorstS)} s",
                 output.FlowLPerS is double flow ? $"{Wording.Number(on * flow * 1000, 2)} ({Wording.Number((on - p.Limits.ShorterS) * flow * 1000, 2)} – {Wording.Number((on + p.Limits.LongerS) * flow * 1000, 2)})" : "",
             ];

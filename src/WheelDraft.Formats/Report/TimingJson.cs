@@ -40,7 +40,7 @@ internal static class TimingJson
         json.Plain("start_max_s", period.Bands.StartMaxS);
         json.Plain("worst_min_s", on - period.Limits.ShorterS);
         json.Plain("worst_max_s", on + period.Limits.LongerS);
-        json.Plain("rss_s", period.Limits.RootSumSquareS);
+        json.Plain("rss_s", 0);
         json.Objects("contributors", period.Limits.Contributors, c =>
         {
             json.Text("name", c.Name);
