@@ -60,6 +60,15 @@ public sealed record Design
     public static Design Of(Brief brief)
     {
         ArgumentNullException.ThrowIfNull(brief);
-        return new DesignStages(MeasuredCopper.Resolved(brief)).Run();
+        Brief resolved = MeasuredCopper.Resolved(brief);
+        try
+        {
+            Design design = new DesignStages(resolved).Run();
+            return design with { Findings = ToleranceRemedies.Told(resolved, design.Findings) };
+        }
+        catch (DesignRefusedException refusal) when (ToleranceRemedies.Concern(refusal.Reasons))
+        {
+            throw new DesignRefusedException(ToleranceRemedies.Told(resolved, refusal.Reasons));
+        }
     }
 }

@@ -7,10 +7,11 @@ public sealed class TimingSpreads
     private static readonly double[] QuantileShares = [0.00135, 0.025, 0.5, 0.975, 0.99865];
 
     // Bins of the histogram that is reported.
-    private const int HistogramBins = 64;
+    private const int HistogramBins = 32;
 
     private readonly Brief _brief;
     private readonly Motion _motion;
+    private readonly int _draws;
     private readonly Lazy<IReadOnlyList<OutputSpread>> _all;
 
     internal TimingSpreads(Brief brief, Motion motion, WheelLayout wheel)
@@ -18,12 +19,12 @@ public sealed class TimingSpreads
         (_brief, _motion) = (brief, motion);
         int periods = wheel.Rings.Sum(r => r.Periods.Count);
         bool given = brief.Places.ContainsKey("monte_carlo.draws");
-        Draws = given || periods == 0 ? brief.MonteCarlo.Draws : Math.Min(brief.MonteCarlo.Draws, Budgets.DrawsOfAll / periods);
+        _draws = given || periods == 0 ? brief.MonteCarlo.Draws : Math.Min(brief.MonteCarlo.Draws, Budgets.DrawsOfAll / periods);
         _all = new(() => [.. wheel.Rings.Select(r => new OutputSpread(r.Name, [.. r.Periods.Select((p, i) => Period(r, p, i))]))]);
     }
 
-    /// <summary>Draws of each on-period, before they are rounded up to whole blocks.</summary>
-    public int Draws { get; }
+    /// <summary>Draws of each on-period, made in whole blocks.</summary>
+    public long DrawsMade => DrawRun.Whole(_draws);
 
     /// <summary>One entry an output, in file order.</summary>
     public IReadOnlyList<OutputSpread> All => _all.Value;
@@ -45,7 +46,7 @@ public sealed class TimingSpreads
             figures.Add(new(dose.NominalMl, dose.LeastMl, dose.MostMl, dose.AskedMl));
         }
 
-        IReadOnlyList<DrawnSummary> drawn = new DrawRun(model, _brief.MonteCarlo.Seed, figures).Of(Draws);
+        IReadOnlyList<DrawnSummary> drawn = new DrawRun(model, _brief.MonteCarlo.Seed, figures).Of(_draws);
         IReadOnlyList<IReadOnlyList<VarianceShare>> shares = VarianceShares.Of(model, _brief.MonteCarlo.Seed);
         IReadOnlyList<RootSumSquare> roots = RootSumSquare.Of(model);
         Spread One(int i) => SpreadOf(figures[i], drawn[i], roots[i], Told(shares[i], i));

@@ -30,6 +30,9 @@ internal static class Budgets
     /// there are more than ten.</summary>
     public const int DrawsOfAll = 10_000_000;
 
+    /// <summary>On-periods set out in all when single changes are tried for a tolerance that is not met: half a second.</summary>
+    public const int ToleranceTrials = 2_000;
+
     /// <summary>Input positions times intervals of the turn: each such state is solved, followed under every single fault, and listed in the report. 590,000
     /// took half a minute and 75 MB of report.</summary>
     public const int CircuitStates = 65_536;

@@ -19,12 +19,15 @@ internal sealed class DrawRun
     /// <param name="figures">What is tallied: on-time, start, and a dose where something flows.</param>
     public DrawRun(OnTimeModel model, long seed, IReadOnlyList<DrawnFigure> figures) => (_model, _seed, _figures) = (model, unchecked((ulong)seed), [.. figures]);
 
+    /// <summary>A number of draws rounded up to whole blocks.</summary>
+    public static long Whole(int draws) => (draws + (long)Block - 1) / Block * Block;
+
     /// <summary>Makes the draws: so many, rounded up to whole blocks.</summary>
     /// <param name="draws">How many at least.</param>
     /// <param name="workers">Over how many processors; 0 for all.</param>
     public IReadOnlyList<DrawnSummary> Of(int draws, int workers = 0)
     {
-        int blocks = (int)((draws + (long)Block - 1) / Block);
+        int blocks = (int)(Whole(draws) / Block);
         int among = Math.Clamp(workers == 0 ? Environment.ProcessorCount : workers, 1, blocks);
         (double Sum, double Squares)[][] sums = [.. _figures.Select(_ => new (double, double)[blocks])];
         Tally[][] tallies = new Tally[among][];

@@ -8,7 +8,11 @@ namespace WheelDraft.Engineering;
 /// <param name="FirstError">Standard error of that.</param>
 /// <param name="Total">What would be left if all others were known, share of the variance.</param>
 /// <param name="TotalError">Standard error of that.</param>
-public readonly record struct VarianceShare(DeviationKind Kind, double First, double FirstError, double Total, double TotalError);
+public readonly record struct VarianceShare(DeviationKind Kind, double First, double FirstError, double Total, double TotalError)
+{
+    /// <summary>What reports call it.</summary>
+    public string Name => Deviation.NameOf(Kind);
+}
 
 /// <summary>Shares of variance from pairs of independent draws, one kind after the other taken from the second of a pair.</summary>
 /// <remarks>First order by the estimator of Saltelli and others, "Variance based sensitivity analysis of model output", Computer Physics
