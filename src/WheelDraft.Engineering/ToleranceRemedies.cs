@@ -96,9 +96,12 @@ internal sealed class ToleranceRemedies(Brief brief, IReadOnlyList<Finding> befo
     private string? Through(Brief changed, int output)
     {
         IReadOnlyList<Finding> found;
+        string across = "";
         try
         {
-            found = [.. new DesignStages(changed).Run().Findings.Where(f => f.Severity == FindingSeverity.Error)];
+            Design design = new DesignStages(changed).Run();
+            found = [.. design.Findings.Where(f => f.Severity == FindingSeverity.Error)];
+            across = $", the wheel then {Wording.Mm(Math.Round(design.Wheel.OuterDiameterMm, 1))} across";
         }
         catch (DesignRefusedException refusal)
         {
@@ -107,7 +110,7 @@ internal sealed class ToleranceRemedies(Brief brief, IReadOnlyList<Finding> befo
 
         string[] others = [.. found.Where(f => !WasThere(f)).Select(f => f.Code).Distinct(StringComparer.Ordinal)];
         return !Keeps(found, output) ? null
-            : others.Length > 0 ? $" (and then {string.Join(", ", others)} wants looking at)" : "";
+            : others.Length > 0 ? $"{across} (and with new findings: {string.Join(", ", others)})" : across;
     }
 
     private bool Keeps(IReadOnlyList<Finding> findings, int output) => !findings.Any(f => f.Code is Code && f.Where == PlaceOf(output));

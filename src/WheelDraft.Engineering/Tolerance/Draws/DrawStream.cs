@@ -13,7 +13,7 @@ namespace WheelDraft.Engineering;
 internal struct DrawStream
 {
     // The golden ratio's share of 2⁶⁴, SplitMix64's step.
-    private const ulong Golden = 0x9E3779B97F4A7C15;
+    internal const ulong Golden = 0x9E3779B97F4A7C15;
 
     private Vector256<ulong> _a;
     private Vector256<ulong> _b;
@@ -34,6 +34,9 @@ internal struct DrawStream
         (_a, _b) = (Vector256.Create<ulong>(words[..4]), Vector256.Create<ulong>(words[4..8]));
         (_c, _d) = (Vector256.Create<ulong>(words[8..12]), Vector256.Create<ulong>(words[12..]));
     }
+
+    /// <summary>The stream that stands at a state.</summary>
+    internal DrawStream(Vector256<ulong> a, Vector256<ulong> b, Vector256<ulong> c, Vector256<ulong> d) => (_a, _b, _c, _d) = (a, b, c, d);
 
     /// <summary>The next 64 bits of every lane.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
@@ -114,7 +117,8 @@ internal struct DrawStream
         return v * upper / lower;
     }
 
-    private static ulong Scrambled(ulong z)
+    /// <summary>What SplitMix64 makes of a step of its counter.</summary>
+    internal static ulong Scrambled(ulong z)
     {
         unchecked
         {
