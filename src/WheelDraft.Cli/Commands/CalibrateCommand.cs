@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Text.Json;
 using WheelDraft.Engineering;
 using WheelDraft.Formats.Parameters;
 

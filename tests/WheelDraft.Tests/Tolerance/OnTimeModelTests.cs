@@ -29,7 +29,10 @@ public sealed class OnTimeModelTests
             Assert.Equal(oracle.OnS(member, moved), times.OnS[lane], FoundS);
             double scale = drawn.Shop.Motion.TurnTimeS / (2 * Math.PI) / (1 + member.FrequencyShare);
             double make = oracle.TouchRad(EdgeEnd.Make, member, moved) - oracle.TouchRad(EdgeEnd.Make, default, 0);
-            Assert.Equal((drawn.Period.StartRad + make) * scale, times.StartS[lane], FoundS);
+
+            // The oracle leaves the placing of a single wiper out.
+            double placing = drawn.Ring.Land is null ? v[(int)Variate.MakePlacing][lane] * drawn.Shop.PlacingMm / (drawn.Trial.RadiusMm + moved + member.MakeSideMm) : 0;
+            Assert.Equal((drawn.Period.StartRad + make + placing) * scale, times.StartS[lane], FoundS);
         }
     });
 
@@ -122,7 +125,9 @@ public sealed class OnTimeModelTests
         double riding = d.Trial.RadiusMm + moved;
         double makePlay = Of(Variate.MakePlay) * d.Ring.SidePlayMm;
         double breakPlay = Of(Variate.BreakPlay) * d.Ring.SidePlayMm;
-        double Placing(Variate which, double play) => bound == 0 ? 0 : Of(which) * d.Shop.PlacingMm / (riding + play) / bound;
+
+        // The oracle's is where the wiper stands over the wheel: further on is sooner.
+        double Placing(Variate which, double play) => bound == 0 ? 0 : -Of(which) * d.Shop.PlacingMm / (riding + play) / bound;
         double along = Of(Variate.CentreAlong), across = Of(Variate.CentreAcross);
         return new(
             Of(Variate.Frequency) * d.Shop.FrequencyShare,
@@ -135,9 +140,7 @@ public sealed class OnTimeModelTests
             Of(Variate.Wear))
         {
             MakePlacing = Placing(Variate.MakePlacing, makePlay),
-
-            // One wiper makes and breaks: what it is off its station it is off at both edges.
-            BreakPlacing = d.Ring.Land is null ? Placing(Variate.MakePlacing, makePlay) : Placing(Variate.BreakPlacing, breakPlay),
+            BreakPlacing = Placing(Variate.BreakPlacing, breakPlay),
         };
     }
 
