@@ -49,7 +49,7 @@ public sealed class TimingSpreads
         IReadOnlyList<DrawnSummary> drawn = new DrawRun(model, _brief.MonteCarlo.Seed, figures).Of(_draws);
         IReadOnlyList<IReadOnlyList<VarianceShare>> shares = VarianceShares.Of(model, _brief.MonteCarlo.Seed);
         IReadOnlyList<RootSumSquare> roots = RootSumSquare.Of(model);
-        Spread One(int i) => SpreadOf(figures[i], drawn[i], roots[i], Told(shares[i], i));
+        FigureSpread One(int i) => SpreadOf(figures[i], drawn[i], roots[i], Told(shares[i], i));
         return new(index, One(0), One(1), figures.Count > 2 ? One(2) : null) { Drawn = [.. model.Kinds.Select(k => new DrawnDeviation(k.Kind, k.Law))] };
     }
 
@@ -57,7 +57,7 @@ public sealed class TimingSpreads
     private static IReadOnlyList<VarianceShare> Told(IReadOnlyList<VarianceShare> shares, int figure) =>
         [.. shares.Where(s => s.Total > 0 && (figure == 2 || s.Kind != DeviationKind.Flow))];
 
-    private static Spread SpreadOf(DrawnFigure figure, DrawnSummary drawn, RootSumSquare root, IReadOnlyList<VarianceShare> shares) => new()
+    private static FigureSpread SpreadOf(DrawnFigure figure, DrawnSummary drawn, RootSumSquare root, IReadOnlyList<VarianceShare> shares) => new()
     {
         Nominal = figure.Nominal,
         WorstLeast = figure.Least,

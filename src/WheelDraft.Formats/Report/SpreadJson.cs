@@ -8,7 +8,7 @@ internal static class SpreadJson
     private const int ShareDecimals = 6;
 
     /// <summary>What stands among the figures of an on-period themselves.</summary>
-    public static void Summary(JsonSheet json, Spread onTime)
+    public static void Summary(JsonSheet json, FigureSpread onTime)
     {
         json.Plain("rss_s", onTime.RootSumSquare.Limit);
         json.Plain("rss_shift_s", onTime.RootSumSquare.Shift);
@@ -28,7 +28,7 @@ internal static class SpreadJson
         });
         json.Object("on_s", () => Figure(json, period.OnTime));
         json.Object("start_s", () => Figure(json, period.Start));
-        if (period.Dose is Spread dose)
+        if (period.Dose is FigureSpread dose)
         {
             json.Object("dose_ml", () => Figure(json, dose));
         }
@@ -67,7 +67,7 @@ internal static class SpreadJson
         _ => "arcsine",
     };
 
-    private static void Figure(JsonSheet json, Spread s)
+    private static void Figure(JsonSheet json, FigureSpread s)
     {
         json.Plain("nominal", s.Nominal);
         json.RawList("worst", JsonSheet.Figure(s.WorstLeast, ShareDecimals), JsonSheet.Figure(s.WorstMost, ShareDecimals));
@@ -89,7 +89,7 @@ internal static class SpreadJson
         ])));
     }
 
-    private static void Within(JsonSheet json, Spread s)
+    private static void Within(JsonSheet json, FigureSpread s)
     {
         if (s.Within is WithinShare within)
         {

@@ -38,7 +38,7 @@ internal static class SpreadMarkdown
         + "the centre off by all of half the run-out in a direction drawn uniformly, so arcsine along any one; wear uniform from new to worn";
 
     /// <summary>The largest shares first.</summary>
-    public static string Shares(Spread spread) => spread.Shares.Count == 0 ? "nothing varies"
+    public static string Shares(FigureSpread spread) => spread.Shares.Count == 0 ? "nothing varies"
         : string.Join(", ", spread.Shares.Where(s => s.Total >= LeastTold).OrderByDescending(s => s.Total).Select(s => $"{s.Name} {Wording.Number(s.Total * 100, 0)} %"));
 
     /// <summary>A share within a tolerance in words.</summary>
@@ -55,7 +55,7 @@ internal static class SpreadMarkdown
             {
                 yield return Row(output.Output, $"start {S(period.Start.Nominal)} s", period.Start, 3);
                 yield return Row(output.Output, $"on {S(period.OnTime.Nominal)} s", period.OnTime, 3);
-                if (period.Dose is Spread dose)
+                if (period.Dose is FigureSpread dose)
                 {
                     yield return Row(output.Output, $"dose {Wording.Number(dose.Nominal, 2)} mL", dose, 2);
                 }
@@ -63,7 +63,7 @@ internal static class SpreadMarkdown
         }
     }
 
-    private static IReadOnlyList<string> Row(string output, string what, Spread s, int decimals)
+    private static IReadOnlyList<string> Row(string output, string what, FigureSpread s, int decimals)
     {
         string Figure(double value) => Wording.Number(value, decimals);
         return

@@ -18,7 +18,7 @@ internal static class SpreadReasons
         foreach (PeriodSpread period in design.Spreads.Of(ring.Name).Periods)
         {
             string where = ring.Periods.Count == 1 ? "" : $"On-period {Wording.Number(ring.Periods[period.Index].Wanted.Index + 1, 0)}: ";
-            foreach ((string what, Spread? spread, string unit) in new[] { ("on-time", period.OnTime, "s"), ("start", period.Start, "s"), ("dose", period.Dose, "mL") })
+            foreach ((string what, FigureSpread? spread, string unit) in new[] { ("on-time", period.OnTime, "s"), ("start", period.Start, "s"), ("dose", period.Dose, "mL") })
             {
                 if (spread is not null)
                 {
@@ -29,7 +29,7 @@ internal static class SpreadReasons
         }
     }
 
-    private static string Figures(string what, Spread s, string unit)
+    private static string Figures(string what, FigureSpread s, string unit)
     {
         string Figure(double value) => $"{Wording.Number(value, 4)} {unit}";
         string within = s.Within is WithinShare share ? $"; {SpreadMarkdown.Within(share)} within ±{Figure(s.Asked!.Value)}" : "";
@@ -38,6 +38,6 @@ internal static class SpreadReasons
             + $"{string.Join(", ", s.Quantiles.Select(q => $"{Wording.Number(q.Share * 100, 3)} % below {Figure(q.Value)}"))}{within}.";
     }
 
-    private static string Shares(Spread spread) => spread.Shares.Count == 0 ? "nothing varies" : string.Join(", ", spread.Shares.Select(s =>
+    private static string Shares(FigureSpread spread) => spread.Shares.Count == 0 ? "nothing varies" : string.Join(", ", spread.Shares.Select(s =>
         $"{s.Name} {Wording.Number(s.First * 100, 1)} % and {Wording.Number(s.Total * 100, 1)} % (±{Wording.Number(Math.Max(s.FirstError, s.TotalError) * 100, 1)} %)"));
 }

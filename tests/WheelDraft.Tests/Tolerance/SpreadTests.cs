@@ -49,7 +49,7 @@ public sealed class SpreadTests
 
         // By own laws: normal, normal, arcsine, normal.
         double expected = Math.Sqrt((Square(Alone(DeviationKind.MakeCut)) + Square(Alone(DeviationKind.BreakCut)) + Square(Alone(DeviationKind.Frequency))) / 9 + (Square(Alone(DeviationKind.Centre)) / 2));
-        Spread on = spreads.All[0].Periods[0].OnTime;
+        FigureSpread on = spreads.All[0].Periods[0].OnTime;
         Assert.Equal(3 * expected, on.RootSumSquare.Limit, 3e-5);
         Assert.Equal(expected, on.Deviation, 1e-4);
         Assert.InRange(on.LeastDrawn, on.WorstLeast, on.WorstMost);
@@ -78,7 +78,7 @@ public sealed class SpreadTests
         TimingLimits l = period.Limits;
         double half = (l.LongerS + l.ShorterS) / 2;
         double expected = cut > 0 ? half / 3 / Math.Sqrt(2) : runOut > 0 ? half / Math.Sqrt(2) : frequency > 0 ? half / 3 : half / Math.Sqrt(3);
-        Spread on = spreads.All[0].Periods[0].OnTime;
+        FigureSpread on = spreads.All[0].Periods[0].OnTime;
         Assert.Equal(1, on.Deviation / expected, 0.006);
         Assert.Equal(1, on.RootSumSquare.Limit / 3 / expected, 0.003);
         Assert.Equal(worn > 0.4 ? half : 0, on.RootSumSquare.Shift, 1e-4);
@@ -90,7 +90,7 @@ public sealed class SpreadTests
     public void Spread_NothingDeparts_IsOneFigure()
     {
         (TimingSpreads spreads, RingPeriod _) = Stack(0, 0, 0, 0.4);
-        Spread on = spreads.All[0].Periods[0].OnTime;
+        FigureSpread on = spreads.All[0].Periods[0].OnTime;
         Assert.Equal(10, on.Mean, 1e-9);
         Assert.Equal(0, on.Deviation, 1e-9);
         Assert.Empty(on.Shares);

@@ -2,7 +2,7 @@ namespace WheelDraft.Engineering;
 
 /// <summary>How one figure of an on-period is spread: its start, its on-time or its dose.</summary>
 /// <remarks>Units are those of the figure, s or mL.</remarks>
-public sealed record Spread
+public sealed record FigureSpread
 {
     /// <summary>As drawn on paper.</summary>
     public required double Nominal { get; init; }
@@ -54,7 +54,7 @@ public readonly record struct DrawnQuantile(double Share, double Value);
 /// <param name="OnTime">The on-time, s.</param>
 /// <param name="Start">The start after home, s.</param>
 /// <param name="Dose">The dose, mL; null when nothing flows.</param>
-public sealed record PeriodSpread(int Index, Spread OnTime, Spread Start, Spread? Dose)
+public sealed record PeriodSpread(int Index, FigureSpread OnTime, FigureSpread Start, FigureSpread? Dose)
 {
     /// <summary>What is drawn and by which law.</summary>
     public required IReadOnlyList<DrawnDeviation> Drawn { get; init; }
