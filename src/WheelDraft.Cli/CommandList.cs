@@ -12,6 +12,7 @@ internal static class CommandList
         new WhyCommand(),
         new RunCommand(),
         new RuleCommand(),
+        new CalibrateCommand(),
         new WatchCommand(),
         new KeysCommand(),
         new SchemaCommand(),

@@ -28,6 +28,9 @@ public sealed record Design
     /// <summary>What friction, which winds up arms, does to the times of outputs with strips.</summary>
     public required IReadOnlyList<FrictionShift> FrictionShifts { get; init; }
 
+    /// <summary>How times and doses are spread; drawn when first asked for.</summary>
+    public required TimingSpreads Spreads { get; init; }
+
     /// <summary>How far each contact opens, by output in file order; outputs that are always on are left out.</summary>
     public required IReadOnlyList<OpenContact> OpenContacts { get; init; }
 
@@ -57,6 +60,15 @@ public sealed record Design
     public static Design Of(Brief brief)
     {
         ArgumentNullException.ThrowIfNull(brief);
-        return new DesignStages(MeasuredCopper.Resolved(brief)).Run();
+        Brief resolved = MeasuredCopper.Resolved(brief);
+        try
+        {
+            Design design = new DesignStages(resolved).Run();
+            return design with { Findings = ToleranceRemedies.Told(resolved, design.Findings) };
+        }
+        catch (DesignRefusedException refusal) when (ToleranceRemedies.Concern(refusal.Reasons))
+        {
+            throw new DesignRefusedException(ToleranceRemedies.Told(resolved, refusal.Reasons));
+        }
     }
 }

@@ -15,6 +15,7 @@ internal static class DesignFindings
             .. design.Strips.Findings,
             .. design.Screws.SelectMany(s => s.Findings),
             .. design.FrictionShifts.SelectMany(s => s.Findings(brief, design.Wheel)),
+            .. DoseLimits.Findings(brief, design.Motion, design.Wheel),
             .. collisions,
             .. design.Spacing.Findings.Where(f => !StripCollisions.Repeats(f, collisions)),
             .. design.OpenContacts.SelectMany(o => OpenContactFindings.Of(brief, o)),

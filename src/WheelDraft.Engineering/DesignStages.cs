@@ -61,6 +61,7 @@ internal sealed class DesignStages(Brief brief, int mostRounds = DesignStages.Mo
             Spacing = spacing.Table,
             Remedies = spacing.Remedies,
             FrictionShifts = friction.Shifts,
+            Spreads = new(brief, _motion, wheel),
             Circuit = circuit,
             OpenContacts = open,
             Parts = parts,

@@ -1,11 +1,19 @@
 using WheelDraft.Benchmarks;
 
 // Benchmarks inside the process, each line a figure with what is promised. Names as arguments choose some.
+if (args is ["monte-carlo-json"])
+{
+    using Stream to = Console.OpenStandardOutput();
+    MonteCarloBenchmark.WriteJson(to);
+    return 0;
+}
+
 (string Name, Action Run)[] all =
 [
     ("wheel", () => Tell(WheelBenchmark.Run())),
     ("strips", () => Tell(StripBenchmarks.Run())),
     ("spacing", () => Tell(SpacingBenchmark.Run())),
+    ("monte-carlo", () => Tell(MonteCarloBenchmark.Run())),
     ("drawing", () => Tell(DxfBenchmark.Run())),
     ("picture", () => Tell(PictureBenchmark.Run())),
     ("circuit", () => CircuitBenchmark.Run(Console.Out)),

@@ -31,7 +31,7 @@ internal static class WheelBenchmark
         return times[times.Count / 2];
     }
 
-    private static WheelLayout Set(Brief brief)
+    internal static WheelLayout Set(Brief brief)
     {
         Motion motion = Motion.Of(brief);
         Programme programme = Programme.Of(brief, motion);

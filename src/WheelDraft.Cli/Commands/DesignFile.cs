@@ -23,7 +23,14 @@ internal static class DesignFile
     public static Brief ReadBrief(string named, CommandContext context)
     {
         context.InputFile = named;
-        ParameterResult result = ParameterReader.Read(ParameterFile.Bytes(named, context), path => WholeFile.BesideOrNull(context.PathOf(named), path, context.Stop));
+        return ReadBrief(named, ParameterFile.Bytes(named, context), context);
+    }
+
+    /// <summary>Reads a file whose bytes are there.</summary>
+    public static Brief ReadBrief(string named, byte[] bytes, CommandContext context)
+    {
+        context.InputFile = named;
+        ParameterResult result = ParameterReader.Read(bytes, path => WholeFile.BesideOrNull(context.PathOf(named), path, context.Stop));
         return result.Brief ?? throw new DesignRefusedException(
             [.. result.Diagnostics.Select(d => Finding.Error("parameters", d.Message, d.Place))]);
     }

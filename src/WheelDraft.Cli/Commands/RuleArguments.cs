@@ -3,8 +3,9 @@ using WheelDraft.Formats.Parameters;
 
 namespace WheelDraft.Cli;
 
-/// <summary>Reads the values of <c>rule</c>'s options and collects what is wrong with them, so that one run reports all of it.</summary>
-internal sealed class RuleArguments
+/// <summary>Reads the values of options that are quantities or words and collects what is wrong with them, so that one run reports all of it.</summary>
+/// <param name="code">Code of the faults.</param>
+internal sealed class RuleArguments(string code = "rule.argument")
 {
     private readonly List<Finding> _faults = [];
 
@@ -45,7 +46,7 @@ internal sealed class RuleArguments
     public bool AreFaulty => _faults.Count > 0;
 
     /// <summary>Notes a fault.</summary>
-    public void Complain(string message) => _faults.Add(Finding.Error("rule.argument", message));
+    public void Complain(string message) => _faults.Add(Finding.Error(code, message));
 
     /// <summary>Ends the run if anything was wrong.</summary>
     /// <exception cref="DesignRefusedException">Something was.</exception>
@@ -79,6 +80,18 @@ internal sealed class RuleArguments
         }
 
         return volts;
+    }
+
+    /// <summary>A volume above zero, mL; not a number for a missing one.</summary>
+    public double Millilitres(string option, string? text)
+    {
+        double litres = Read(option, text, Dimension.Volume);
+        if (litres <= 0)
+        {
+            Complain($"{option}: \"{text}\" is not above zero; give what flowed, e.g. \"118 mL\"");
+        }
+
+        return litres * 1000;
     }
 
     /// <summary>A length in metres.</summary>

@@ -27,6 +27,12 @@ public sealed record OutputBrief(string Name, string Net, ProgrammeBrief On, Con
     /// <summary>Flow while on, litres per second; null when nothing flows.</summary>
     public double? FlowLPerS { get; init; }
 
+    /// <summary>Tolerance of the flow, plus and minus, share of it; 0 when not given.</summary>
+    public double FlowToleranceShare { get; init; }
+
+    /// <summary>Whether the tolerance was asked for as a volume: then the dose is held against it, its flow's tolerance counted.</summary>
+    public bool IsToleranceOfDose { get; init; }
+
     /// <summary>The adjusting edge; null for none.</summary>
     public AdjustBrief? Adjust { get; init; }
 

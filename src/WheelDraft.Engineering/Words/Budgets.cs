@@ -29,6 +29,13 @@ internal static class Budgets
     /// <summary>On-periods of all outputs together: each is a window to measure against every strip and to draw on five sheets. A thousand took 1.6 GB.</summary>
     public const int OnPeriods = 200;
 
+    /// <summary>Draws of all on-periods together where [monte_carlo] does not say how many: a quarter of a second on two cores. Each on-period gets a million, fewer only where
+    /// there are more than ten.</summary>
+    public const int DrawsOfAll = 10_000_000;
+
+    /// <summary>On-periods set out in all when single changes are tried for a tolerance that is not met: half a second.</summary>
+    public const int ToleranceTrials = 2_000;
+
     /// <summary>Input positions times intervals of the turn: each such state is solved, followed under every single fault, and listed in the report. 590,000
     /// took half a minute and 75 MB of report.</summary>
     public const int CircuitStates = 65_536;

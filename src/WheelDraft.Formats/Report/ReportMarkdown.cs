@@ -26,6 +26,7 @@ internal static class ReportMarkdown
         LandsMarkdown.Write(page, design);
         Timing(page, design);
         Contributors(page, design);
+        SpreadMarkdown.Write(page, design);
         Friction(page, design);
         Adjusting(page, design);
         OpenContacts(page, design);
@@ -98,8 +99,8 @@ internal static class ReportMarkdown
     private static void Timing(ProsePage page, Design design)
     {
         page.Heading(2, "Timing")
-            .Paragraph("On-times at the nominal supply frequency and mid travel. Worst: the least and greatest of the on-time over every combination of deviations at once. Starts: the soonest and latest after home, placing of the wipers and backlash counted. RSS is the root of the sum of squares without wear.")
-            .Table(["Output", "From, s", "Starts at worst, s", "For, s", "Worst, s", "± asked, s", "RSS ±, s", "Largest contributor", "Dose, mL"], design.Wheel.Rings.SelectMany(r => Rows(design, r)));
+            .Paragraph("On-times at the nominal supply frequency and mid travel. Worst: the least and greatest of the on-time over every combination of deviations at once. Starts: the soonest and latest after home, placing of the wipers and backlash counted. Doses count the flow's tolerance.")
+            .Table(["Output", "From, s", "Starts at worst, s", "For, s", "Worst, s", "± asked, s", "Largest contributor", "Dose, mL"], design.Wheel.Rings.SelectMany(r => Rows(design, r)));
     }
 
     /// <summary>Share of each contributor in the worst case.</summary>
@@ -144,7 +145,7 @@ internal static class ReportMarkdown
         OutputBrief output = design.Brief.Outputs.First(o => string.Equals(o.Name, ring.Name, StringComparison.Ordinal));
         if (ring.IsWhole)
         {
-            yield return [ring.Name, "0", "", "always", "", "", "", "", ""];
+            yield return [ring.Name, "0", "", "always", "", "", "", ""];
         }
 
         foreach (RingPeriod p in ring.Periods)
@@ -159,9 +160,8 @@ internal static class ReportMarkdown
                 S(on),
                 $"{S(on - p.Limits.ShorterS)} – {S(on + p.Limits.LongerS)}",
                 S(output.ToleranceS!.Value),
-                S(p.Limits.RootSumSquareS),
                 $"{most.Name} {S(most.WorstS)} s",
-                output.FlowLPerS is double flow ? $"{Wording.Number(on * flow * 1000, 2)} ({Wording.Number((on - p.Limits.ShorterS) * flow * 1000, 2)} – {Wording.Number((on + p.Limits.LongerS) * flow * 1000, 2)})" : "",
+                DoseLimits.Of(output, on, p.Limits) is DoseLimits dose ? $"{Wording.Number(dose.NominalMl, 2)} ({Wording.Number(dose.LeastMl, 2)} – {Wording.Number(dose.MostMl, 2)})" : "",
             ];
         }
     }

@@ -9,7 +9,7 @@ internal static class TimingJson
     {
         OutputBrief output = design.Brief.Outputs.First(o => string.Equals(o.Name, ring.Name, StringComparison.Ordinal));
         json.Text("output", ring.Name);
-        json.Objects("on", ring.Periods, p => Period(json, design, output, p));
+        json.Objects("on", ring.Periods.Zip(design.Spreads.Of(ring.Name).Periods), p => Period(json, design, output, p));
         if (ring.IsWhole)
         {
             json.Flag("always", true);
@@ -31,8 +31,9 @@ internal static class TimingJson
         }
     });
 
-    private static void Period(JsonSheet json, Design design, OutputBrief output, RingPeriod period)
+    private static void Period(JsonSheet json, Design design, OutputBrief output, (RingPeriod Period, PeriodSpread Spread) of)
     {
+        RingPeriod period = of.Period;
         double on = design.Motion.SecondsFromRad(period.Wanted.SweepRad);
         json.Plain("from_s", design.Motion.SecondsFromRad(period.Wanted.StartRad));
         json.Plain("for_s", on);
@@ -40,19 +41,22 @@ internal static class TimingJson
         json.Plain("start_max_s", period.Bands.StartMaxS);
         json.Plain("worst_min_s", on - period.Limits.ShorterS);
         json.Plain("worst_max_s", on + period.Limits.LongerS);
-        json.Plain("rss_s", period.Limits.RootSumSquareS);
+        SpreadJson.Summary(json, of.Spread.OnTime);
         json.Objects("contributors", period.Limits.Contributors, c =>
         {
             json.Text("name", c.Name);
             json.Plain("seconds", c.LongerS);
             json.Plain("shorter_s", c.ShorterS);
         });
-        if (output.FlowLPerS is double flow)
+        if (DoseLimits.Of(output, on, period.Limits) is DoseLimits dose)
         {
-            json.Plain("dose_ml", on * flow * 1000);
-            json.Plain("dose_min_ml", (on - period.Limits.ShorterS) * flow * 1000);
-            json.Plain("dose_max_ml", (on + period.Limits.LongerS) * flow * 1000);
+            json.Plain("dose_ml", dose.NominalMl);
+            json.Plain("dose_min_ml", dose.LeastMl);
+            json.Plain("dose_max_ml", dose.MostMl);
         }
+
+        SpreadJson.Write(json, design.Spreads, of.Spread);
+        SpreadJson.Mains(json, design, output, period);
     }
 
     private static void Friction(JsonSheet json, FrictionShift shift)

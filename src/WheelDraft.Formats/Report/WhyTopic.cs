@@ -22,6 +22,7 @@ internal sealed record WhyTopic(string Name, Func<IReadOnlyList<string>> Steps)
         return
         [
             .. design.Wheel.Rings.Select(r => new WhyTopic($"arc {r.Name}", () => [.. ArcSteps(design, r)])),
+            .. design.Wheel.Rings.Where(r => !r.IsWhole).Select(r => new WhyTopic($"spread {r.Name}", () => [.. SpreadReasons.Of(design, r)])),
             .. design.OpenContacts.Where(o => o.Requirement is not null).Select(o => new WhyTopic($"open-contact {o.Output}", () => [.. OpenSteps(o)])),
             .. design.Spacing.Rows.GroupBy(r => (r.Nets.First, r.Nets.Second)).Select(g => OfTwo("spacing", g.Key, () => [.. g.SelectMany(SpacingSteps)])),
             .. design.Circuit.WorkingVoltages.Select(v => OfTwo("voltage", (v.First, v.Second), () => [.. VoltageSteps(design, v)])),

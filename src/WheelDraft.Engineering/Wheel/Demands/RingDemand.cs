@@ -106,10 +106,13 @@ internal sealed record RingShop(Motion Motion, double FrequencyShare, double Run
     public double BacklashRad { get; init; }
 
     /// <summary>Of a task.</summary>
-    public static RingShop Of(WheelTask task) =>
-        new(task.Motion, task.Brief.Supply.FrequencyToleranceShare, task.Brief.Wheel.RunOutMm, task.Brief.Process)
+    public static RingShop Of(WheelTask task) => Of(task.Brief, task.Motion);
+
+    /// <summary>Of a brief.</summary>
+    public static RingShop Of(Brief brief, Motion motion) =>
+        new(motion, brief.Supply.FrequencyToleranceShare, brief.Wheel.RunOutMm, brief.Process)
         {
-            PlacingMm = task.Brief.Housing.PlacingMm,
-            BacklashRad = task.Brief.Drive.BacklashRad,
+            PlacingMm = brief.Housing.PlacingMm,
+            BacklashRad = brief.Drive.BacklashRad,
         };
 }

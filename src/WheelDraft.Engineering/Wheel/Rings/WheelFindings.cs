@@ -75,15 +75,6 @@ internal static class WheelFindings
     /// <summary>What goes for every construction.</summary>
     public static IEnumerable<Finding> Common(Brief brief, StationSpread stations)
     {
-        if (brief.Places.ContainsKey("monte_carlo"))
-        {
-            yield return Finding.Note(
-                "tolerance.draws",
-                $"[monte_carlo] asks for {Wording.Number(brief.MonteCarlo.Draws, 0)} {(brief.MonteCarlo.Distribution == DrawDistribution.Uniform ? "uniform" : "normal")} draws from seed {Wording.Number(brief.MonteCarlo.Seed, 0)}, but no draws are made yet: "
-                    + "limits are worst cases and the root of the sum of squares, and no share of draws within the tolerance is given.",
-                brief.PlaceOf("monte_carlo"));
-        }
-
         foreach (string moved in stations.Spread)
         {
             yield return Finding.Note("wheel.stations", moved, null);

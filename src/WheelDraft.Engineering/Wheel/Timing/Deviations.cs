@@ -29,6 +29,9 @@ public enum DeviationKind
 
     /// <summary>Play of the gear at the wheel.</summary>
     Backlash,
+
+    /// <summary>The flow while an output is on; it moves a dose and no time.</summary>
+    Flow,
 }
 
 /// <summary>How a deviation is spread within its band.</summary>
@@ -65,6 +68,7 @@ internal sealed record Deviation(DeviationKind Kind, double Least, double Most, 
         DeviationKind.SidePlay => "side play",
         DeviationKind.Wear => "wear",
         DeviationKind.Placing => "placing",
+        DeviationKind.Flow => "flow",
         _ => "backlash",
     };
 }
@@ -100,13 +104,16 @@ internal sealed record Deviations
     public double BacklashRad { get; init; }
 
     /// <summary>Those of one ring of a wheel.</summary>
-    public static Deviations Of(RingShop shop, RingDemand ring) => new()
+    public static Deviations Of(RingShop shop, RingDemand ring) => Of(shop, ring.SidePlayMm);
+
+    /// <summary>Those of one ring of a wheel.</summary>
+    public static Deviations Of(RingShop shop, double sidePlayMm) => new()
     {
         FrequencyShare = shop.FrequencyShare,
         MakeCutMm = shop.Process.ToleranceMm,
         BreakCutMm = shop.Process.ToleranceMm,
         CentreMm = shop.RunOutMm / 2,
-        SidePlayMm = ring.SidePlayMm,
+        SidePlayMm = sidePlayMm,
         Wears = true,
         PlacingMm = shop.PlacingMm,
         BacklashRad = shop.BacklashRad,

@@ -10,10 +10,6 @@ public sealed record TimingLimits(double LongerS, double ShorterS, IReadOnlyList
     /// <summary>The greater of both, s: what a wanted tolerance is held against.</summary>
     public double WorstS => Math.Max(LongerS, ShorterS);
 
-    /// <summary>Root of the sum of squares of everything but wear, s: limits of normal contributors, each at three sigma.</summary>
-    public double RootSumSquareS =>
-        Math.Sqrt(Contributors.Where(c => c.Kind != DeviationKind.Wear).Sum(c => c.WorstS * c.WorstS));
-
     /// <summary>What a deviation does alone.</summary>
     public TimingShare Of(DeviationKind kind) => Contributors.First(c => c.Kind == kind);
 }

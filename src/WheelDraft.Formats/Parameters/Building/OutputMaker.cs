@@ -22,6 +22,8 @@ internal static class OutputMaker
             SidePlayMm = table.Base("side_play"),
             OverOpenContact = table.Has("open_contact") ? table.Insulation("open_contact") : spacing.OverOpenContact,
             FlowLPerS = table.BaseOrNull("flow"),
+            FlowToleranceShare = table.BaseOrNull("flow_tolerance") ?? 0,
+            IsToleranceOfDose = table.Quantity("tolerance") is { Dimension: Dimension.Volume },
             Measured = table.Has("copper") ? new([.. table.Tables("copper").Select(Stretch)]) { GivenRad = table.RadOrNull("measured_to") } : null,
             Adjust = table.Table("adjust") is { } adjust ? Adjust(adjust) : null,
             ReturnStationRad = table.RadOrNull("return_station"),

@@ -50,13 +50,14 @@ internal static class OutputKeys
         .. Contact,
         Make.Optional("open_contact", Make.Word([.. FileKeys.Insulations, "none"]), "Overrides that of [spacing] for this output.", "\"none\""),
         Make.Optional("flow", Make.Range("0.001 mL/min", "1000 L/min"), "Flow while on: lets an on-period be a volume, and reports doses.", "\"1.2 L/min\""),
+        Make.Optional("flow_tolerance", Make.Range("0.1 %", "50 %"), "Tolerance of the flow, plus and minus; counts in the limits of doses and, where tolerance is a volume, against it. Flow washers keep 10 to 15 % (common practice, no source); left out: 0.", "\"10 %\""),
         Make.Optional("adjust", new TableShape(Adjust), "A sloped end of the copper, met by a wiper that a screw moves along the radius.", "{ edge = \"off\", range = \"1 s\", travel = \"2 mm\", screw = \"M3\" }"),
         Make.Optional("return_station", Make.Direction("auto"), "Lands wheel: where the second wiper on the same ring touches.", "\"150 deg\""),
         Make.Optional("return_net", new NameShape(), "Lands wheel: net of the second wiper.", "\"L\""),
     ])
     {
         Choices = [new([["on"], ["copper"]], "when it is on")],
-        Companions = [new("measured_to", "copper")],
+        Companions = [new("measured_to", "copper"), new("flow_tolerance", "flow")],
     };
 
     private static TableDefinition Stretch => new("a stretch of copper", "Measured copper between two edges, anticlockwise seen from the wiper side.",

@@ -1,0 +1,97 @@
+using System.Runtime.Intrinsics;
+
+namespace WheelDraft.Engineering;
+
+/// <summary>Many draws of one on-period, over all processors; what comes out depends on seed and number alone.</summary>
+/// <remarks>Draws are made in blocks, each with a stream of its own; whole numbers are added up per processor, sums of fractions per block and
+/// then in the order of blocks.</remarks>
+internal sealed class DrawRun
+{
+    // Draws of a block: three figures of it stay in the nearest cache.
+    private const int Block = 1024;
+
+    private readonly OnTimeModel _model;
+    private readonly ulong _seed;
+    private readonly DrawnFigure[] _figures;
+
+    /// <param name="model">The on-period.</param>
+    /// <param name="seed">Seed.</param>
+    /// <param name="figures">What is tallied: on-time, start, and a dose where something flows.</param>
+    public DrawRun(OnTimeModel model, long seed, IReadOnlyList<DrawnFigure> figures) => (_model, _seed, _figures) = (model, unchecked((ulong)seed), [.. figures]);
+
+    /// <summary>A number of draws rounded up to whole blocks.</summary>
+    public static long Whole(int draws) => (draws + (long)Block - 1) / Block * Block;
+
+    /// <summary>Makes the draws: so many, rounded up to whole blocks.</summary>
+    /// <param name="draws">How many at least.</param>
+    /// <param name="workers">Over how many processors; 0 for all.</param>
+    public IReadOnlyList<DrawnSummary> Of(int draws, int workers = 0)
+    {
+        int blocks = (int)(Whole(draws) / Block);
+        int among = Math.Clamp(workers == 0 ? Environment.ProcessorCount : workers, 1, blocks);
+        (double Sum, double Squares)[][] sums = [.. _figures.Select(_ => new (double, double)[blocks])];
+        Tally[][] tallies = new Tally[among][];
+        int taken = -1;
+        Parallel.For(0, among, new ParallelOptions { MaxDegreeOfParallelism = among }, worker => tallies[worker] = Work(ref taken, sums));
+        return [.. _figures.Select((f, i) => Summary(f, [.. tallies.Select(t => t[i])], sums[i]))];
+    }
+
+    // Whichever processor is free takes the next block.
+    private Tally[] Work(ref int taken, (double Sum, double Squares)[][] sums)
+    {
+        Tally[] tallies = [.. _figures.Select(f => new Tally(f.Least, f.Most, f.Nominal, f.Tolerance))];
+        Vector256<double>[][] drawn = [new Vector256<double>[Block / 4], new Vector256<double>[Block / 4], new Vector256<double>[Block / 4]];
+        int blocks = sums[0].Length;
+        for (int block = Interlocked.Increment(ref taken); block < blocks; block = Interlocked.Increment(ref taken))
+        {
+            Fill((ulong)block, drawn);
+            for (int i = 0; i < tallies.Length; i++)
+            {
+                sums[i][block] = tallies[i].Add(drawn[i]);
+            }
+        }
+
+        return tallies;
+    }
+
+    private void Fill(ulong block, Vector256<double>[][] drawn)
+    {
+        DrawStream stream = new(_seed, block);
+        Span<Vector256<double>> variates = stackalloc Vector256<double>[OnTimeModel.Variates];
+        variates.Clear();
+        (Vector256<double>[] on, Vector256<double>[] start, Vector256<double>[] dose) = (drawn[0], drawn[1], drawn[2]);
+        for (int i = 0; i < on.Length; i++)
+        {
+            _model.Draw(ref stream, variates);
+            (on[i], start[i], dose[i]) = _model.Of(variates);
+        }
+    }
+
+    private static DrawnSummary Summary(DrawnFigure figure, Tally[] tallies, (double Sum, double Squares)[] sums)
+    {
+        Tally all = tallies[0];
+        foreach (Tally more in tallies.Skip(1))
+        {
+            all.Add(more);
+        }
+
+        long draws = (long)sums.Length * Block;
+        double mean = sums.Sum(s => s.Sum) / draws;
+        double variance = Math.Max(0, (sums.Sum(s => s.Squares) / draws) - (mean * mean)) * draws / (draws - 1);
+        return new(draws, figure.Nominal + mean, Math.Sqrt(variance), all);
+    }
+}
+
+/// <summary>A figure that is drawn: its nominal value, its worst case, and what is allowed of it.</summary>
+/// <param name="Nominal">As drawn on paper.</param>
+/// <param name="Least">Worst case, least.</param>
+/// <param name="Most">Worst case, most.</param>
+/// <param name="Tolerance">Plus and minus about nominal; null when nothing is asked.</param>
+internal readonly record struct DrawnFigure(double Nominal, double Least, double Most, double? Tolerance);
+
+/// <summary>All draws of one figure.</summary>
+/// <param name="Draws">How many.</param>
+/// <param name="Mean">Their mean.</param>
+/// <param name="Deviation">Their standard deviation.</param>
+/// <param name="Tally">Their counts.</param>
+internal sealed record DrawnSummary(long Draws, double Mean, double Deviation, Tally Tally);
