@@ -1,0 +1,200 @@
+namespace WheelDraft.Engineering;
+
+/// <summary>The turns of a log, averaged.</summary>
+/// <param name="TurnTime">Turn time, s, as it was: the supply's frequency at the time is not in the log.</param>
+/// <param name="Contacts">What each contact does in a turn, in the order of the log.</param>
+internal sealed record BenchTurns(MeanReading TurnTime, IReadOnlyList<BenchContact> Contacts)
+{
+    /// <summary>Whether the turn time was found in the log, and not given.</summary>
+    public bool IsTurnFound { get; init; }
+
+    /// <summary>Whether the turn time was seen to repeat more than once; a single repeat may be chance.</summary>
+    public bool IsTurnSure { get; init; }
+
+    /// <summary>Edges that fit into no turn.</summary>
+    public int Unexplained { get; init; }
+
+    /// <summary>How often the wheel stood.</summary>
+    public int Stops { get; init; }
+
+    /// <summary>Contacts at whose break the wheel always came to stand; empty when it never stood, or stood elsewhere too; several when they cannot be told apart.</summary>
+    public IReadOnlyList<string> MotorHolders { get; init; } = [];
+
+    /// <summary>The turns of a log.</summary>
+    /// <param name="record">The log.</param>
+    /// <param name="turnTimeS">The turn time where it is given, s; null to find it.</param>
+    /// <exception cref="DesignRefusedException">Nothing repeats, or no contact changes.</exception>
+    public static BenchTurns Of(BenchRecord record, double? turnTimeS = null)
+    {
+        double turn = turnTimeS ?? TurnFinder.TurnTimeS(record) ?? throw new DesignRefusedException("log.turn-time", NoTurn(record));
+        return TurnWalk.Of(record, turn) is TurnWalk walk ? new TurnAverage(record, walk, turn).Of(isFound: turnTimeS is null)
+            : turnTimeS is not null ? WithinOneTurn.Of(record, turn)
+            : throw new DesignRefusedException("log.turn-time", NoTurn(record));
+    }
+
+    private static string NoTurn(BenchRecord record) =>
+        FormattableString.Invariant($"No turn time can be found in the log of {record.ToS - record.FromS:0.###} s: it takes two starts of the same output, as long on both times, with the wheel turning in between. Log two turns or more, or give it: --turn-time \"180 s\".");
+}
+
+/// <summary>What a contact does in a turn.</summary>
+/// <param name="Name">Name of its column.</param>
+/// <param name="Periods">Its on-periods by start; empty when it never changes.</param>
+/// <param name="IsAlwaysOn">Whether it was closed all the time.</param>
+internal sealed record BenchContact(string Name, IReadOnlyList<BenchPeriod> Periods, bool IsAlwaysOn);
+
+/// <summary>An on-period, averaged.</summary>
+/// <param name="StartShare">Where it starts, as a share of the turn from the log's own zero, in [0, 1).</param>
+/// <param name="StartU">Standard uncertainty of that, s.</param>
+/// <param name="On">On-time, s, brought to the mean turn time.</param>
+internal readonly record struct BenchPeriod(double StartShare, double StartU, MeanReading On)
+{
+    /// <summary>The on-times turn by turn, s, in the order of the log.</summary>
+    public IReadOnlyList<double> Readings { get; init; } = [];
+}
+
+/// <summary>Averages the turns of a walk.</summary>
+internal sealed class TurnAverage
+{
+    private readonly BenchRecord _record;
+    private readonly TurnWalk _walk;
+    private readonly double _turnS;
+    private readonly Dictionary<(int Edge, int Turn), PlacedEdge> _at = [];
+    private readonly SortedDictionary<int, double> _turns = [];
+    private readonly double _mostHalfS;
+
+    public TurnAverage(BenchRecord record, TurnWalk walk, double turnS)
+    {
+        (_record, _walk, _turnS) = (record, walk, turnS);
+        foreach (PlacedEdge placed in walk.Placed)
+        {
+            _at.TryAdd((placed.Edge, placed.Turn), placed);
+        }
+
+        // An edge that fell into a hole of the log says little; it is left out where the rows round it are much further apart than usual.
+        _mostHalfS = Math.Max(record.StepS * 2.6, 1e-6);
+        Turns();
+    }
+
+    public BenchTurns Of(bool isFound)
+    {
+        MeanReading turn = _turns.Count > 0 ? MeanReading.Of(_turns.Values, _record.StepS / Math.Sqrt(Math.Max(1, _walk.Edges.Count))) : new(_turnS, 0, 1, _record.SlackS);
+        return new(turn, [.. _record.Contacts.Select((c, i) => Contact(c, i, turn.MeanS))])
+        {
+            IsTurnFound = isFound,
+            IsTurnSure = _turns.Count > 1 || _walk.Edges.Count > 2,
+            Unexplained = _walk.Unexplained,
+            Stops = _walk.Stops.Count,
+            MotorHolders = Holders(),
+        };
+    }
+
+    private void Turns()
+    {
+        Dictionary<int, List<double>> each = [];
+        foreach (((int edge, int turn), PlacedEdge placed) in _at)
+        {
+            if (_at.TryGetValue((edge, turn + 1), out PlacedEdge next) && next.Stops == placed.Stops && IsSharp(placed.At) && IsSharp(next.At))
+            {
+                if (!each.TryGetValue(turn, out List<double>? list))
+                {
+                    each[turn] = list = [];
+                }
+
+                list.Add(next.At.AtS - placed.At.AtS);
+            }
+        }
+
+        foreach ((int turn, List<double> lengths) in each)
+        {
+            _turns[turn] = lengths.Average();
+        }
+    }
+
+    private bool IsSharp(LoggedEdge edge) => edge.HalfWidthS <= _mostHalfS;
+
+    private double TurnOf(int turn, double meanS) => _turns.TryGetValue(turn, out double own) ? own : _turns.TryGetValue(turn - 1, out double before) ? before : meanS;
+
+    private BenchContact Contact(LoggedContact contact, int index, double meanS)
+    {
+        List<BenchPeriod> periods = [];
+        for (int e = 0; e < _walk.Edges.Count; e++)
+        {
+            if (_walk.Edges[e].Contact == index && _walk.Edges[e].IsMake && Period(e, index, meanS) is BenchPeriod period)
+            {
+                periods.Add(period);
+            }
+        }
+
+        bool always = contact.Spells.Count == 1 && !contact.Spells[0].Make.IsSeen && !contact.Spells[0].Break.IsSeen;
+        return new(contact.Name, [.. periods.OrderBy(p => p.StartShare)], always);
+    }
+
+    private BenchPeriod? Period(int make, int contact, double meanS)
+    {
+        int ahead = Enumerable.Range(1, _walk.Edges.Count).First(k => _walk.Edges[(make + k) % _walk.Edges.Count] is var e && e.Contact == contact && !e.IsMake);
+        int end = (make + ahead) % _walk.Edges.Count, over = make + ahead >= _walk.Edges.Count ? 1 : 0;
+        List<double> on = [], start = [];
+        foreach (PlacedEdge placed in _walk.Placed.Where(p => p.Edge == make && IsSharp(p.At)))
+        {
+            double scale = meanS / TurnOf(placed.Turn, meanS);
+            if (_at.TryGetValue((end, placed.Turn + over), out PlacedEdge off) && off.Stops == placed.Stops && IsSharp(off.At))
+            {
+                on.Add((off.At.AtS - placed.At.AtS) * scale);
+            }
+
+            if (_at.TryGetValue((0, placed.Turn), out PlacedEdge zero) && zero.Stops == placed.Stops && IsSharp(zero.At))
+            {
+                start.Add((placed.At.AtS - zero.At.AtS) * scale);
+            }
+        }
+
+        if (on.Count == 0)
+        {
+            return null;
+        }
+
+        MeanReading at = start.Count > 0 ? MeanReading.Of(start, _record.StepS) : new(_walk.Edges[make].Share * meanS, 0, 1, _record.SlackS);
+        double share = at.MeanS / meanS;
+        return new(share - Math.Floor(share), at.UncertaintyS, MeanReading.Of(on, _record.StepS)) { Readings = on };
+    }
+
+    // The wheel stands at the break of what holds its motor. Breaks that the rows cannot part from the last one are named too.
+    private IReadOnlyList<string> Holders()
+    {
+        if (_walk.Stops.Count == 0)
+        {
+            return [];
+        }
+
+        int[] after = [.. _walk.Stops.Select(s => s.After).Distinct()];
+        double near = (_record.SlackS + 0.1) / _turnS;
+        HashSet<int>? all = null;
+        foreach (int edge in after)
+        {
+            double share = _walk.Edges[edge].Share;
+            HashSet<int> breaks = [.. _walk.Edges.Where(e => !e.IsMake && share - e.Share is var d && d - Math.Round(d) is var off && off >= -1e-12 && off <= near).Select(e => e.Contact)];
+            all = all is null ? breaks : [.. all.Intersect(breaks)];
+        }
+
+        return [.. all!.Order().Select(c => _record.Contacts[c].Name)];
+    }
+}
+
+/// <summary>A log of less than two turns, with the turn time given: every spell is taken once.</summary>
+internal static class WithinOneTurn
+{
+    public static BenchTurns Of(BenchRecord record, double turnS)
+    {
+        double zero = record.Contacts.SelectMany(c => c.Spells).Where(s => s.Make.IsSeen).Select(s => s.Make.AtS).DefaultIfEmpty(record.FromS).Min();
+        BenchContact[] contacts =
+        [
+            .. record.Contacts.Select(c => new BenchContact(
+                c.Name,
+                [.. c.Spells.Where(s => s.IsWhole && s.Make.AtS - zero < turnS).Select(s => new BenchPeriod((s.Make.AtS - zero) / turnS, record.SlackS, MeanReading.Of([s.OnS], record.StepS)) { Readings = [s.OnS] })],
+                c.Spells.Count == 1 && !c.Spells[0].Make.IsSeen && !c.Spells[0].Break.IsSeen)),
+        ];
+        return contacts.Any(c => c.Periods.Count > 0)
+            ? new(new(turnS, 0, 1, 0), contacts)
+            : throw new DesignRefusedException("log.empty", "No output makes and breaks within the log: there is nothing to learn from. Log a whole turn.");
+    }
+}

@@ -1,0 +1,145 @@
+namespace WheelDraft.Engineering;
+
+/// <summary>Finds the turn time of a log: the least time after which every contact does the same again.</summary>
+/// <remarks>Every distance between two makes of one contact is tried. It scores by the share of spells that come again after it, as long as they were,
+/// within what a drifting supply and the rows allow. Spells that come later still are put down to a wheel that stood.</remarks>
+internal static class TurnFinder
+{
+    // By so much of itself a turn may differ from another of the same log: a supply that strays by ±0.5 %, and a little more.
+    private const double DriftShare = 0.012;
+
+    // Not more makes of a contact, and not more makes ahead, than this are tried: a few turns hold every distance that there is.
+    private const int MostMakes = 60;
+    private const int MostAhead = 24;
+    private const int MostSpells = 2000;
+
+    // A candidate is as good as the best when it comes so near; of those the least counts, since twice a turn repeats too.
+    private const double AsGood = 0.06;
+
+    // Below this share nothing repeats: a wheel that stood in most turns, or a log of something else.
+    private const double LeastShare = 0.5;
+
+    /// <summary>The turn time, s; null when nothing repeats.</summary>
+    public static double? TurnTimeS(BenchRecord record)
+    {
+        (double TurnS, Match Match)[] tried = [.. Candidates(record).Select(t => (t, Score(record, t))).Where(t => t.Item2.Share >= LeastShare)];
+        if (tried.Length == 0)
+        {
+            return null;
+        }
+
+        double best = tried.Max(t => t.Match.Share);
+        (double turn, Match match) = tried.Where(t => t.Match.Share >= best - AsGood).MinBy(t => t.TurnS);
+        turn = match.MeanS;
+        for (int times = 2; times <= 4; times++)
+        {
+            // Two nearly equal halves look like a turn each until the whole turn fits far better.
+            Match whole = Score(record, times * turn);
+            if (whole.Count >= 2 && whole.Share >= match.Share - AsGood && match.RmsS > 2 * record.SlackS && whole.RmsS < match.RmsS / 4)
+            {
+                return whole.MeanS;
+            }
+        }
+
+        return turn;
+    }
+
+    private static List<double> Candidates(BenchRecord record)
+    {
+        List<double> all = [];
+        foreach (LoggedContact contact in record.Contacts)
+        {
+            ContactSpell[] spells = [.. contact.Spells.Where(s => s.IsWhole).Take(MostMakes)];
+            for (int i = 0; i < spells.Length; i++)
+            {
+                for (int j = i + 1; j < spells.Length && j <= i + MostAhead; j++)
+                {
+                    if (Alike(spells[i], spells[j], record))
+                    {
+                        all.Add(spells[j].Make.AtS - spells[i].Make.AtS);
+                    }
+                }
+            }
+        }
+
+        const double sameShare = 0.002;
+        all.Sort();
+        List<double> few = [];
+        foreach (double one in all)
+        {
+            if (few.Count == 0 || one > few[^1] * (1 + sameShare))
+            {
+                few.Add(one);
+            }
+        }
+
+        return few;
+    }
+
+    private static bool Alike(ContactSpell one, ContactSpell two, BenchRecord record) => Math.Abs(one.OnS - two.OnS) <= (DriftShare * one.OnS) + record.SlackS;
+
+    private static Match Score(BenchRecord record, double turnS)
+    {
+        double within = (DriftShare * turnS) + record.SlackS;
+        int tested = 0;
+        List<double> found = [];
+        double onSquares = 0;
+        foreach (LoggedContact contact in record.Contacts)
+        {
+            IReadOnlyList<ContactSpell> spells = contact.Spells;
+            int at = 0;
+            for (int i = 0; i < spells.Count && i < MostSpells; i++)
+            {
+                if (!spells[i].IsWhole || spells[i].Make.AtS + turnS + within + spells[i].OnS > record.ToS)
+                {
+                    continue;
+                }
+
+                tested++;
+                double wanted = spells[i].Make.AtS + turnS;
+                at = Math.Max(at, i + 1);
+                while (at < spells.Count && spells[at].Make.AtS < wanted - within)
+                {
+                    at++;
+                }
+
+                int next = Nearest(spells, at, wanted, within, s => Alike(spells[i], s, record));
+                if (next >= 0)
+                {
+                    found.Add(spells[next].Make.AtS - spells[i].Make.AtS);
+                    onSquares += (spells[next].OnS - spells[i].OnS) * (spells[next].OnS - spells[i].OnS);
+                }
+            }
+        }
+
+        if (found.Count == 0)
+        {
+            return new(0, 0, 0, turnS);
+        }
+
+        double mean = found.Average();
+        double squares = found.Sum(f => (f - mean) * (f - mean)) + onSquares;
+        return new(found.Count / (double)tested, found.Count, Math.Sqrt(squares / found.Count), mean);
+    }
+
+    private static int Nearest(IReadOnlyList<ContactSpell> spells, int from, double wantedS, double withinS, Func<ContactSpell, bool> fits)
+    {
+        int best = -1;
+        for (int i = from; i < spells.Count && spells[i].Make.AtS <= wantedS + withinS; i++)
+        {
+            if (spells[i].IsWhole && fits(spells[i]) && (best < 0 || Math.Abs(spells[i].Make.AtS - wantedS) < Math.Abs(spells[best].Make.AtS - wantedS)))
+            {
+                best = i;
+            }
+        }
+
+        return best;
+    }
+
+    /// <summary>How well a turn time fits.</summary>
+    /// <param name="Share">Of the spells that could come again, how many did.</param>
+    /// <param name="Count">How many did.</param>
+    /// <param name="RmsS">How unlike they are, s.</param>
+    /// <param name="MeanS">Mean time until they came again, s.</param>
+    private readonly record struct Match(double Share, int Count, double RmsS, double MeanS);
+}

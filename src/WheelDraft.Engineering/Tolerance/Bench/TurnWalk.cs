@@ -1,0 +1,203 @@
+namespace WheelDraft.Engineering;
+
+/// <summary>An edge that comes once a turn.</summary>
+/// <param name="Contact">The contact, by its place in the log.</param>
+/// <param name="IsMake">Whether it is a make.</param>
+/// <param name="Share">Where in the turn, as a share of it, from 0 at the first edge.</param>
+internal readonly record struct EdgeOfTurn(int Contact, bool IsMake, double Share);
+
+/// <summary>An edge of the log in its place.</summary>
+/// <param name="Edge">Which edge of the turn, by its place in <see cref="TurnWalk.Edges"/>.</param>
+/// <param name="Turn">In which turn.</param>
+/// <param name="At">When.</param>
+/// <param name="Stops">How often the wheel had stood before it.</param>
+internal readonly record struct PlacedEdge(int Edge, int Turn, LoggedEdge At, int Stops);
+
+/// <summary>The wheel stood.</summary>
+/// <param name="After">The edge before it.</param>
+/// <param name="ForS">How long, s.</param>
+internal readonly record struct WheelStop(int After, double ForS);
+
+/// <summary>Walks through a log and tells every edge its place in the turn, and where the wheel stood.</summary>
+internal sealed class TurnWalk
+{
+    private const double DriftShare = 0.015;
+
+    // What an edge may be away from its place besides drift, rows and bounce, s: contacts that make a little differently each time.
+    private const double RestlessS = 0.1;
+
+    private readonly BenchRecord _record;
+    private readonly double _turnS;
+    private readonly List<PlacedEdge> _placed = [];
+    private readonly List<WheelStop> _stops = [];
+
+    private TurnWalk(BenchRecord record, double turnS, IReadOnlyList<EdgeOfTurn> edges)
+    {
+        (_record, _turnS, Edges) = (record, turnS, edges);
+        Walk();
+    }
+
+    /// <summary>The edges of one turn, in order.</summary>
+    public IReadOnlyList<EdgeOfTurn> Edges { get; }
+
+    /// <summary>The edges of the log that found their place, by time.</summary>
+    public IReadOnlyList<PlacedEdge> Placed => _placed;
+
+    /// <summary>Where the wheel stood.</summary>
+    public IReadOnlyList<WheelStop> Stops => _stops;
+
+    /// <summary>Edges that fit nowhere.</summary>
+    public int Unexplained { get; private set; }
+
+    /// <summary>The walk that explains most of a log; null when no turn in it is whole.</summary>
+    public static TurnWalk? Of(BenchRecord record, double turnS)
+    {
+        // Turns that one would begin with: from a make to its next one, and as the log allows from others, in case the first is spoilt.
+        const int tries = 12;
+        return Templates(record, turnS).Take(tries).Select(t => new TurnWalk(record, turnS, t)).OrderBy(w => w.Unexplained).ThenByDescending(w => w.Placed.Count).FirstOrDefault();
+    }
+
+    private static IEnumerable<IReadOnlyList<EdgeOfTurn>> Templates(BenchRecord record, double turnS)
+    {
+        List<(int Contact, bool IsMake, LoggedEdge At)> all = Sorted(record);
+        double within = (DriftShare * turnS) + record.SlackS;
+        for (int i = 0; i < all.Count; i++)
+        {
+            (int contact, bool isMake, LoggedEdge first) = all[i];
+            if (!isMake)
+            {
+                continue;
+            }
+
+            int last = all.FindIndex(i + 1, e => e.Contact == contact && e.IsMake && Math.Abs(e.At.AtS - first.AtS - turnS) <= within);
+
+            // With a turn time from elsewhere the wheel may have stood in every turn of the log: then the turn is what the order of edges says.
+            if (last > 0 && OnceOnly(all[i..last]))
+            {
+                double length = all[last].At.AtS - first.AtS;
+                yield return [.. all[i..last].Select(e => new EdgeOfTurn(e.Contact, e.IsMake, (e.At.AtS - first.AtS) / length))];
+            }
+        }
+    }
+
+    // Makes and breaks of a contact take turns, and a turn holds as many of one as of the other.
+    private static bool OnceOnly(List<(int Contact, bool IsMake, LoggedEdge At)> edges) =>
+        edges.GroupBy(e => e.Contact).All(g => g.Count(e => e.IsMake) * 2 == g.Count());
+
+    private static List<(int Contact, bool IsMake, LoggedEdge At)> Sorted(BenchRecord record)
+    {
+        List<(int, bool, LoggedEdge)> all = [];
+        for (int c = 0; c < record.Contacts.Count; c++)
+        {
+            foreach (ContactSpell spell in record.Contacts[c].Spells)
+            {
+                if (spell.Make.IsSeen)
+                {
+                    all.Add((c, true, spell.Make));
+                }
+
+                if (spell.Break.IsSeen)
+                {
+                    all.Add((c, false, spell.Break));
+                }
+            }
+        }
+
+        all.Sort((a, b) => a.Item3.AtS.CompareTo(b.Item3.AtS));
+        return all;
+    }
+
+    private void Walk()
+    {
+        foreach ((int contact, bool isMake, LoggedEdge at) in Sorted(_record))
+        {
+            if (_placed.Count == 0)
+            {
+                Begin(contact, isMake, at);
+                continue;
+            }
+
+            if (!Goes(contact, isMake, at) && !Stood(contact, isMake, at))
+            {
+                Unexplained++;
+            }
+        }
+    }
+
+    // The first edge of the log may be one of several of its kind: that whose followers come when they should.
+    private void Begin(int contact, bool isMake, LoggedEdge at)
+    {
+        List<(int Contact, bool IsMake, LoggedEdge At)> all = Sorted(_record);
+        int best = -1, most = -1;
+        for (int e = 0; e < Edges.Count; e++)
+        {
+            if (Edges[e].Contact != contact || Edges[e].IsMake != isMake)
+            {
+                continue;
+            }
+
+            int fit = all.Count(o => o.At.AtS - at.AtS <= _turnS && Near(o.Contact, o.IsMake, Edges[e].Share + ((o.At.AtS - at.AtS) / _turnS), Within(o.At.AtS - at.AtS)) >= 0);
+            (best, most) = fit > most ? (e, fit) : (best, most);
+        }
+
+        if (best >= 0)
+        {
+            _placed.Add(new(best, 0, at, 0));
+        }
+        else
+        {
+            Unexplained++;
+        }
+    }
+
+    private double Within(double spanS) => (DriftShare * spanS) + _record.SlackS + RestlessS;
+
+    private int Near(int contact, bool isMake, double share, double withinS)
+    {
+        int best = -1;
+        double least = withinS / _turnS;
+        for (int e = 0; e < Edges.Count; e++)
+        {
+            double off = Math.Abs(Off(share, Edges[e].Share));
+            if (Edges[e].Contact == contact && Edges[e].IsMake == isMake && off <= least)
+            {
+                (best, least) = (e, off);
+            }
+        }
+
+        return best;
+    }
+
+    private static double Off(double one, double two) => one - two - Math.Round(one - two);
+
+    private bool Goes(int contact, bool isMake, LoggedEdge at)
+    {
+        PlacedEdge last = _placed[^1];
+        double span = at.AtS - last.At.AtS;
+        double share = Edges[last.Edge].Share + (span / _turnS);
+        int edge = Near(contact, isMake, share, Within(span));
+        if (edge < 0)
+        {
+            return false;
+        }
+
+        _placed.Add(new(edge, last.Turn + (int)Math.Round(share - Edges[edge].Share), at, _stops.Count));
+        return true;
+    }
+
+    private bool Stood(int contact, bool isMake, LoggedEdge at)
+    {
+        PlacedEdge last = _placed[^1];
+        double span = at.AtS - last.At.AtS;
+        int next = (last.Edge + 1) % Edges.Count;
+        double wait = (Edges[next].Share - Edges[last.Edge].Share + (next <= last.Edge ? 1 : 0)) * _turnS;
+        if (Edges[next].Contact != contact || Edges[next].IsMake != isMake || span <= wait)
+        {
+            return false;
+        }
+
+        _stops.Add(new(last.Edge, span - wait));
+        _placed.Add(new(next, last.Turn + (next <= last.Edge ? 1 : 0), at, _stops.Count));
+        return true;
+    }
+}
