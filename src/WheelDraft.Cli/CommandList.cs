@@ -12,6 +12,7 @@ internal static class CommandList
         new WhyCommand(),
         new RunCommand(),
         new LearnCommand(),
+        new CompareCommand(),
         new RuleCommand(),
         new WatchCommand(),
         new KeysCommand(),

@@ -52,7 +52,9 @@ internal sealed class LogArguments
         }
     }
 
-    private static double? Amount(string? text, Dimension dimension, string option, (double Least, double Most) range)
+    /// <summary>An amount given on the command line, in its base unit; null when not given.</summary>
+    /// <exception cref="DesignRefusedException">It is no such amount, or out of range.</exception>
+    public static double? Amount(string? text, Dimension dimension, string option, (double Least, double Most) range)
     {
         if (text is null)
         {

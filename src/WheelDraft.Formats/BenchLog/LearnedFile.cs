@@ -162,10 +162,10 @@ internal sealed class LearnedFile
         Ask("thickness", "of the carrier alone, e.g. 3 mm");
         Line();
         Line("[process]");
-        Ask("name", "how it is cut, e.g. fibre-laser; see wheeldraft keys process");
+        Ask("name", "how it is cut, e.g. fibre-laser, photo-etch, router or fretsaw");
         Line();
         Line("[feed]                                  # the wiper that brings the wheel its net");
-        Ask("net", "the net that comes in, e.g. L");
+        Key("net", "\"L\"", "the line; yours to name");
         Measured("station", feed, "station_deg", "deg", "where it touches, anticlockwise from the right, e.g. 0 deg");
         Measured("contact_length", feed, "contact_length_mm", "mm", "patch along the motion, e.g. 0.8 mm");
         Measured("contact_width", feed, "contact_width_mm", "mm", "patch along the radius, e.g. 3 mm");

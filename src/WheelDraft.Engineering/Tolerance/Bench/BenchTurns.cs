@@ -11,6 +11,9 @@ internal sealed record BenchTurns(MeanReading TurnTime, IReadOnlyList<BenchConta
     /// <summary>Whether the turn time was seen to repeat more than once; a single repeat may be chance.</summary>
     public bool IsTurnSure { get; init; }
 
+    /// <summary>A time in the log at which the wheel was at the log's own zero, s.</summary>
+    public double ZeroAtS { get; init; }
+
     /// <summary>Edges that fit into no turn.</summary>
     public int Unexplained { get; init; }
 
@@ -82,10 +85,17 @@ internal sealed class TurnAverage
         {
             IsTurnFound = isFound,
             IsTurnSure = _turns.Count > 1 || _walk.Edges.Count > 2,
+            ZeroAtS = ZeroAtS(turn.MeanS),
             Unexplained = _walk.Unexplained,
             Stops = _walk.Stops.Count,
             MotorHolders = Holders(),
         };
+    }
+
+    private double ZeroAtS(double meanS)
+    {
+        PlacedEdge first = _walk.Placed.Count > 0 ? _walk.Placed.FirstOrDefault(p => p.Edge == 0, _walk.Placed[0]) : default;
+        return first.At.AtS - (_walk.Edges[first.Edge].Share * meanS);
     }
 
     private void Turns()
@@ -194,7 +204,7 @@ internal static class WithinOneTurn
                 c.Spells.Count == 1 && !c.Spells[0].Make.IsSeen && !c.Spells[0].Break.IsSeen)),
         ];
         return contacts.Any(c => c.Periods.Count > 0)
-            ? new(new(turnS, 0, 1, 0), contacts)
+            ? new(new(turnS, 0, 1, 0), contacts) { ZeroAtS = zero }
             : throw new DesignRefusedException("log.empty", "No output makes and breaks within the log: there is nothing to learn from. Log a whole turn.");
     }
 }
