@@ -176,9 +176,11 @@ internal sealed class CompareChart
 
         double mean = Share(figure, figure.Measured.MeanS);
         double at = Math.Clamp(mean, Shares.From, Shares.To);
-        line.Whisker(Math.Clamp(Share(figure, figure.Measured.MeanS - (2 * figure.Measured.UncertaintyS)), Shares.From, Shares.To), Math.Clamp(Share(figure, figure.Measured.MeanS + (2 * figure.Measured.UncertaintyS)), Shares.From, Shares.To));
+        double low = Math.Clamp(Share(figure, figure.Measured.MeanS - (2 * figure.Measured.UncertaintyS)), Shares.From, Shares.To);
+        double high = Math.Clamp(Share(figure, figure.Measured.MeanS + (2 * figure.Measured.UncertaintyS)), Shares.From, Shares.To);
+        line.Whisker(low, high);
         pen.Line(new Point(Shares.Of(at), row.MiddleMm - (row.BarMm / 2)), new Point(Shares.Of(at), row.MiddleMm + (row.BarMm / 2)), LineStyle.Edge);
-        line.Label(at, at, CompareWords.Departure(figure, mean > Shares.To || mean < Shares.From), TextStyle.Small);
+        line.Label(low, high, CompareWords.Departure(figure, mean > Shares.To || mean < Shares.From), TextStyle.Small);
     }
 
     private static double Share(BenchFigure figure, double valueS)

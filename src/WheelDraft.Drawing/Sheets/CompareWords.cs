@@ -49,7 +49,7 @@ internal static class CompareWords
             notes.Add("Nothing stands out beyond what is ordinary.");
         }
 
-        notes.AddRange(comparison.Screws.Where(s => s.Turns > 0.02).Select(s => ScrewWords(design, s)));
+        notes.AddRange(comparison.Screws.Where(s => s.Turns > Math.Max(0.02, 2 * s.UncertaintyTurns)).Select(s => ScrewWords(design, s)));
         if (!comparison.Faults.Any(f => f.Kind == BenchFaultKind.WheelShifted))
         {
             notes.Add("Starts are counted from where most edges fit: whether the whole wheel sits turned on its shaft a log does not show unless it says when the wheel is at home.");

@@ -17,8 +17,16 @@ internal sealed record BatchFigure(int Output, int Period, double LeastS, double
     /// <summary>Mean over the wheels, s.</summary>
     public double MeanS => Wheels.Average();
 
-    /// <summary>Standard deviation over the wheels, s.</summary>
-    public double SpreadS => Wheels.Count < 2 ? 0 : Math.Sqrt(Wheels.Sum(w => (w - MeanS) * (w - MeanS)) / (Wheels.Count - 1));
+    /// <summary>Standard deviation over the wheels, s; 0 where it is no more than rounding.</summary>
+    public double SpreadS
+    {
+        get
+        {
+            const double roundingS = 1e-9;
+            double spread = Wheels.Count < 2 ? 0 : Math.Sqrt(Wheels.Sum(w => (w - MeanS) * (w - MeanS)) / (Wheels.Count - 1));
+            return spread > roundingS ? spread : 0;
+        }
+    }
 
     /// <summary>Capability: the width of the limits over six standard deviations; infinite without spread.</summary>
     public double Cp => (MostS - LeastS) / (6 * SpreadS);
@@ -58,7 +66,7 @@ internal sealed record BatchFigure(int Output, int Period, double LeastS, double
     }
 
     /// <summary>Wheels outside the control limits, by their place, from 0.</summary>
-    public IReadOnlyList<int> Outside => [.. Enumerable.Range(0, Wheels.Count).Where(i => Wheels[i] < ControlLimits.Low || Wheels[i] > ControlLimits.High)];
+    public IReadOnlyList<int> Outside => SpreadS == 0 ? [] : [.. Enumerable.Range(0, Wheels.Count).Where(i => Wheels[i] < ControlLimits.Low || Wheels[i] > ControlLimits.High)];
 
     // Wilson and Hilferty (1931): the cube root of χ²/ν is nearly normal; within 1 % from 4 degrees on, and 5 % at 2.
     private static double ChiSquare(double degrees, double z)
@@ -111,8 +119,8 @@ internal sealed record BatchStudy(IReadOnlyList<BatchFigure> Figures, IReadOnlyL
 
         double[] scaled = [.. wheels.Select(w => w.TurnTime.Measured.MeanS / w.TurnTime.WantedS * same[0].On.WantedS)];
         double[] left = [.. figure.Wheels.Zip(scaled, (on, s) => on - s)];
-        double turn = Covariance(figure.Wheels, scaled) / variance;
-        double measuring = Math.Min(same.Average(p => p.On.Measured.UncertaintyS * p.On.Measured.UncertaintyS) / variance, Math.Max(0, 1 - turn));
+        double turn = Math.Clamp(Covariance(figure.Wheels, scaled) / variance, 0, 1);
+        double measuring = Math.Min(same.Average(p => p.On.Measured.UncertaintyS * p.On.Measured.UncertaintyS) / variance, Math.Max(0, 1 - Math.Max(0, turn)));
         double patch = 0;
         ComparedPeriod[] others = [.. wheels[0].Periods.Where(p => p.Output == figure.Output && p.Period != figure.Period)];
         if (others.Length > 0)
