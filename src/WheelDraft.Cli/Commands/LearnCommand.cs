@@ -42,7 +42,7 @@ internal sealed class LearnCommand : ICommand
         if (TableOfAngles(log, context) is byte[] table)
         {
             IReadOnlyList<MeasuredStretch> rows = AnglesReader.Read(table);
-            FileSet.WriteNew(context.PathOf(file), LearnedFile.Of(rows, Path.GetFileName(log), angles == "turned"));
+            FileSet.WriteNew(context.PathOf(file), LearnedFile.Of(rows, Path.GetFileName(log), angles is "turned"));
             Tell(context, file, json => json.WriteNumber("stretches", rows.Count), [FormattableString.Invariant($"{rows.Count} stretches of copper from {log}")]);
             return ExitStatus.Done;
         }

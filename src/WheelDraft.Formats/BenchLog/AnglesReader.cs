@@ -71,7 +71,7 @@ internal static class AnglesReader
         for (int i = 0; i < head.Length; i++)
         {
             string cell = i < cells.Length ? cells[i] : "";
-            if (head[i] == "output")
+            if (head[i] is "output")
             {
                 name = cell;
             }

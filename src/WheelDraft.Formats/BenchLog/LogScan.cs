@@ -27,9 +27,11 @@ internal sealed class LogScan
     private readonly LogOptions _options;
     private readonly int _timeColumn;
     private readonly Dictionary<string, int> _byName = new(StringComparer.Ordinal);
-    private readonly List<string> _names = [];
     private readonly List<ContactTracker> _trackers = [];
     private readonly List<int> _states = [];
+
+    // The row that last told a contact, where rows after it did not; NaN where the row before did.
+    private readonly List<double> _toldS = [];
     private readonly int[] _trackerOf;
     private readonly List<double> _steps = [];
     private readonly List<Finding> _faults = [];
@@ -113,7 +115,12 @@ internal sealed class LogScan
         bool changes = _layout.NamedBy is not null || _changed * 2 > Rows;
         _steps.Sort();
         double step = changes || _steps.Count == 0 ? 0 : _steps[_steps.Count / 2];
-        LoggedContact[] contacts = [.. _trackers.Select(t => t.Finish(_timeS, step))];
+        foreach (ContactTracker tracker in _trackers)
+        {
+            tracker.End(_timeS);
+        }
+
+        IReadOnlyList<LoggedContact> contacts = ContactTracker.Finish(_trackers, step);
         BenchRecord record = new(contacts, _fromS, _timeS) { StepS = step, BounceS = _options.BounceS, Rows = Rows };
         return new(record, [.. _layout.Taken, .. Told(record, changes)]);
     }
@@ -149,9 +156,9 @@ internal sealed class LogScan
 
         index = _trackers.Count;
         _byName.Add(name, index);
-        _names.Add(name);
         _trackers.Add(new(name, _options.BounceS));
         _states.Add(-1);
+        _toldS.Add(double.NaN);
         return index;
     }
 
@@ -379,6 +386,7 @@ internal sealed class LogScan
             if (LogCells.IsMissing(bare))
             {
                 _missing++;
+                _toldS[tracker] = double.IsNaN(_toldS[tracker]) ? _timeS : _toldS[tracker];
                 return false;
             }
 
@@ -388,6 +396,8 @@ internal sealed class LogScan
             }
         }
 
+        double before = double.IsNaN(_toldS[tracker]) ? _timeS : _toldS[tracker];
+        _toldS[tracker] = double.NaN;
         int state = closed ? 1 : 0;
         if (state == _states[tracker])
         {
@@ -406,7 +416,7 @@ internal sealed class LogScan
         }
         else
         {
-            _trackers[tracker].Change(_timeS, time, closed);
+            _trackers[tracker].Change(before, time, closed);
         }
 
         _states[tracker] = state;

@@ -1,4 +1,3 @@
-using WheelDraft.Drawing;
 using WheelDraft.Engineering;
 using WheelDraft.Geometry;
 

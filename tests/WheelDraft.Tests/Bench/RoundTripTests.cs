@@ -1,4 +1,3 @@
-using System.Text;
 using System.Text.RegularExpressions;
 using WheelDraft.Engineering;
 using WheelDraft.Formats.BenchLog;

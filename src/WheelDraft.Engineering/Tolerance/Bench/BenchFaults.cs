@@ -47,11 +47,11 @@ internal sealed record BenchFault(BenchFaultKind Kind, double Value, double Unce
 /// <summary>Parts what is off by causes, by least squares.</summary>
 /// <remarks>The turn time takes what is scaled, the middle of all outputs what is common. Of each output's edges then each cause alone is fitted: all
 /// late by w; make early and break late by p; one edge late by d. The one that leaves the least squares is named when it is beyond four times
-/// its uncertainty and beyond a tenth of the output's tolerance, which is ordinary. What it leaves unexplained is told.</remarks>
+/// its uncertainty and beyond a twentieth of the output's tolerance, which is ordinary. What it leaves unexplained is told.</remarks>
 internal static class BenchFaults
 {
     private const double Sure = 4;
-    private const double OrdinaryShare = 0.1;
+    private const double OrdinaryShare = 0.05;
 
     // Turns of one synchronous motor on one supply repeat better than this share of a turn; less is no fault.
     private const double OrdinaryScale = 5e-4;

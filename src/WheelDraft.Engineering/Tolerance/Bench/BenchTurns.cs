@@ -63,7 +63,8 @@ internal sealed class TurnAverage
     private readonly double _turnS;
     private readonly Dictionary<(int Edge, int Turn), PlacedEdge> _at = [];
     private readonly SortedDictionary<int, double> _turns = [];
-    private readonly double _mostHalfS;
+    private TurnTrend _trend = new([]);
+    private readonly double[] _mostHalfS;
 
     public TurnAverage(BenchRecord record, TurnWalk walk, double turnS)
     {
@@ -73,14 +74,18 @@ internal sealed class TurnAverage
             _at.TryAdd((placed.Edge, placed.Turn), placed);
         }
 
-        // An edge that fell into a hole of the log says little; it is left out where the rows round it are much further apart than usual.
-        _mostHalfS = Math.Max(record.StepS * 2.6, 1e-6);
+        // An edge that fell into a hole of the log says little; it is left out where the rows round it are much further apart than for others of its contact.
+        const double holes = 4.5, leastS = 1e-6;
+        _mostHalfS = [.. record.Contacts.Select(c => c.Spells.SelectMany(s => new[] { s.Make, s.Break }).Where(e => e.IsSeen).Select(e => e.HalfWidthS).Order().ToArray() is { Length: > 0 } halves ? Math.Max(halves[halves.Length / 2] * holes, leastS) : leastS)];
         Turns();
     }
 
     public BenchTurns Of(bool isFound)
     {
-        MeanReading turn = _turns.Count > 0 ? MeanReading.Of(_turns.Values, _record.StepS / Math.Sqrt(Math.Max(1, _walk.Edges.Count))) : new(_turnS, 0, 1, _record.SlackS);
+        // A supply that drifts makes every turn another; what counts is the turn in the middle of the log, to which everything else is brought.
+        MeanReading turn = _turns.Count > 0
+            ? MeanReading.Of(_turns.Values, _record.StepS / Math.Sqrt(Math.Max(1, _walk.Edges.Count))) with { MeanS = _trend.Middle((_record.FromS + _record.ToS) / 2) }
+            : new(_turnS, 0, 1, _record.SlackS);
         return new(turn, [.. _record.Contacts.Select((c, i) => Contact(c, i, turn.MeanS))])
         {
             IsTurnFound = isFound,
@@ -101,9 +106,10 @@ internal sealed class TurnAverage
     private void Turns()
     {
         Dictionary<int, List<double>> each = [];
+        List<(double MidS, double LengthS)> all = [];
         foreach (((int edge, int turn), PlacedEdge placed) in _at)
         {
-            if (_at.TryGetValue((edge, turn + 1), out PlacedEdge next) && next.Stops == placed.Stops && IsSharp(placed.At) && IsSharp(next.At))
+            if (_at.TryGetValue((edge, turn + 1), out PlacedEdge next) && next.Stops == placed.Stops && IsSharp(placed) && IsSharp(next))
             {
                 if (!each.TryGetValue(turn, out List<double>? list))
                 {
@@ -111,6 +117,7 @@ internal sealed class TurnAverage
                 }
 
                 list.Add(next.At.AtS - placed.At.AtS);
+                all.Add(((next.At.AtS + placed.At.AtS) / 2, next.At.AtS - placed.At.AtS));
             }
         }
 
@@ -118,11 +125,11 @@ internal sealed class TurnAverage
         {
             _turns[turn] = lengths.Average();
         }
+
+        _trend = new(all);
     }
 
-    private bool IsSharp(LoggedEdge edge) => edge.HalfWidthS <= _mostHalfS;
-
-    private double TurnOf(int turn, double meanS) => _turns.TryGetValue(turn, out double own) ? own : _turns.TryGetValue(turn - 1, out double before) ? before : meanS;
+    private bool IsSharp(PlacedEdge placed) => placed.At.HalfWidthS <= _mostHalfS[_walk.Edges[placed.Edge].Contact];
 
     private BenchContact Contact(LoggedContact contact, int index, double meanS)
     {
@@ -144,17 +151,16 @@ internal sealed class TurnAverage
         int ahead = Enumerable.Range(1, _walk.Edges.Count).First(k => _walk.Edges[(make + k) % _walk.Edges.Count] is var e && e.Contact == contact && !e.IsMake);
         int end = (make + ahead) % _walk.Edges.Count, over = make + ahead >= _walk.Edges.Count ? 1 : 0;
         List<double> on = [], start = [];
-        foreach (PlacedEdge placed in _walk.Placed.Where(p => p.Edge == make && IsSharp(p.At)))
+        foreach (PlacedEdge placed in _walk.Placed.Where(p => p.Edge == make && IsSharp(p)))
         {
-            double scale = meanS / TurnOf(placed.Turn, meanS);
-            if (_at.TryGetValue((end, placed.Turn + over), out PlacedEdge off) && off.Stops == placed.Stops && IsSharp(off.At))
+            if (_at.TryGetValue((end, placed.Turn + over), out PlacedEdge off) && off.Stops == placed.Stops && IsSharp(off))
             {
-                on.Add((off.At.AtS - placed.At.AtS) * scale);
+                on.Add(Brought(placed.At.AtS, off.At.AtS, meanS));
             }
 
-            if (_at.TryGetValue((0, placed.Turn), out PlacedEdge zero) && zero.Stops == placed.Stops && IsSharp(zero.At))
+            if (_at.TryGetValue((0, placed.Turn), out PlacedEdge zero) && zero.Stops == placed.Stops && IsSharp(zero))
             {
-                start.Add((placed.At.AtS - zero.At.AtS) * scale);
+                start.Add(Brought(zero.At.AtS, placed.At.AtS, meanS));
             }
         }
 
@@ -168,10 +174,13 @@ internal sealed class TurnAverage
         return new(share - Math.Floor(share), at.UncertaintyS, MeanReading.Of(on, _record.StepS)) { Readings = on };
     }
 
+    // As long as it would have been in the middle of the log.
+    private double Brought(double fromS, double toS, double meanS) => (toS - fromS) * meanS / _trend.At((fromS + toS) / 2, meanS);
+
     // The wheel stands at the break of what holds its motor. Breaks that the rows cannot part from the last one are named too.
     private IReadOnlyList<string> Holders()
     {
-        if (_walk.Stops.Count == 0)
+        if (_walk.Stops.Count == 0 || _walk.Stops.Any(s => s.After < 0))
         {
             return [];
         }
@@ -187,6 +196,66 @@ internal sealed class TurnAverage
         }
 
         return [.. all!.Order().Select(c => _record.Contacts[c].Name)];
+    }
+}
+
+/// <summary>How long a turn took at each time of a log: straight lines through the turns round it, since supplies drift slowly.</summary>
+/// <param name="turns">Turns from any edge to its next, by the time of their middle.</param>
+internal sealed class TurnTrend(IEnumerable<(double MidS, double LengthS)> turns)
+{
+    // Turns so many turns away on either side still count.
+    private const double ReachTurns = 2;
+
+    private readonly (double MidS, double LengthS)[] _turns = [.. turns.OrderBy(t => t.MidS)];
+
+    /// <summary>A turn about a time, s.</summary>
+    /// <param name="timeS">The time.</param>
+    /// <param name="usualS">The usual turn, where there is none near.</param>
+    public double At(double timeS, double usualS)
+    {
+        int from = First(timeS - (ReachTurns * usualS)), to = First(timeS + (ReachTurns * usualS));
+        return to - from < 2 ? usualS : Line(_turns.AsSpan(from, to - from), timeS);
+    }
+
+    /// <summary>A turn about a time by all turns of the log, s.</summary>
+    public double Middle(double timeS) => Line(_turns, timeS);
+
+    // The first turn whose middle is not before a time.
+    private int First(double timeS)
+    {
+        int low = 0, high = _turns.Length;
+        while (low < high)
+        {
+            int middle = (low + high) / 2;
+            (low, high) = _turns[middle].MidS < timeS ? (middle + 1, high) : (low, middle);
+        }
+
+        return low;
+    }
+
+    // Least squares; level where the turns do not reach over a turn in all, so that nothing is read into their scatter.
+    private static double Line(ReadOnlySpan<(double MidS, double LengthS)> turns, double timeS)
+    {
+        double mid = 0, length = 0;
+        foreach ((double m, double l) in turns)
+        {
+            mid += m / turns.Length;
+            length += l / turns.Length;
+        }
+
+        if (turns[^1].MidS - turns[0].MidS < length)
+        {
+            return length;
+        }
+
+        double square = 0, product = 0;
+        foreach ((double m, double l) in turns)
+        {
+            square += (m - mid) * (m - mid);
+            product += (m - mid) * (l - length);
+        }
+
+        return length + (product / square * (timeS - mid));
     }
 }
 

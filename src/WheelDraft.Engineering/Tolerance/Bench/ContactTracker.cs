@@ -60,10 +60,9 @@ internal sealed class ContactTracker(string name, double bounceS)
         (_open, _hasOpen) = (new(new(beforeS, timeS, true), default), true);
     }
 
-    /// <summary>The spells.</summary>
+    /// <summary>No more rows.</summary>
     /// <param name="endS">Time of the last row, s.</param>
-    /// <param name="stepS">Usual time between rows, s; 0 for a list of changes, whose edges are at their rows.</param>
-    public LoggedContact Finish(double endS, double stepS)
+    public void End(double endS)
     {
         if (_hasOpen && _closed)
         {
@@ -71,7 +70,20 @@ internal sealed class ContactTracker(string name, double bounceS)
         }
 
         Settle();
-        double late = _atMakes.UnseenS(stepS, _spells.Count), early = _atBreaks.UnseenS(stepS, _spells.Count);
+    }
+
+    /// <summary>The contacts of a log that has ended.</summary>
+    /// <param name="trackers">All of its trackers: contacts of one timer are alike, so what chatter hides is told from all of them.</param>
+    /// <param name="stepS">Usual time between rows, s; 0 for a list of changes, whose edges are at their rows.</param>
+    public static IReadOnlyList<LoggedContact> Finish(IReadOnlyList<ContactTracker> trackers, double stepS)
+    {
+        int edges = trackers.Sum(t => t.Count);
+        double late = Chatter.Of(trackers.Select(t => t._atMakes)).UnseenS(stepS, edges), early = Chatter.Of(trackers.Select(t => t._atBreaks)).UnseenS(stepS, edges);
+        return [.. trackers.Select(t => t.Contact(stepS, late, early))];
+    }
+
+    private LoggedContact Contact(double stepS, double late, double early)
+    {
         return new(name, [.. _spells.Select(s => new ContactSpell(s.Make.At(stepS, -late), s.Break.At(stepS, early)))]) { Joined = _joined, Blips = _blips };
     }
 
@@ -135,6 +147,19 @@ internal sealed class Chatter
 {
     private double _openS;
     private double _longestS;
+
+    /// <summary>That of several contacts together.</summary>
+    public static Chatter Of(IEnumerable<Chatter> all)
+    {
+        Chatter sum = new();
+        foreach (Chatter one in all)
+        {
+            sum._openS += one._openS;
+            sum._longestS = Math.Max(sum._longestS, one._longestS);
+        }
+
+        return sum;
+    }
 
     /// <summary>A gap of chatter.</summary>
     /// <param name="openS">How long it was open, s.</param>

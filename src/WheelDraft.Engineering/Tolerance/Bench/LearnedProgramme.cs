@@ -32,7 +32,7 @@ internal sealed record LearnedProgramme(BenchTurns Turns, IReadOnlyList<LearnedO
     private static (double Share, string Words) HomeOf(BenchTurns turns)
     {
         double[] edges = [.. turns.Contacts.SelectMany(c => c.Periods).SelectMany(p => new[] { p.StartShare, InTurn(p.StartShare + (p.On.MeanS / turns.TurnTime.MeanS)) }).Order()];
-        if (turns.MotorHolders.Count == 1 && turns.Contacts.First(c => c.Name == turns.MotorHolders[0]) is { Periods.Count: 1 } holder)
+        if (turns.MotorHolders.Count == 1 && turns.Contacts.First(c => string.Equals(c.Name, turns.MotorHolders[0], StringComparison.Ordinal)) is { Periods.Count: 1 } holder)
         {
             const double behind = 1.0 / 360;
             double end = holder.Periods[0].StartShare + (holder.Periods[0].On.MeanS / turns.TurnTime.MeanS);

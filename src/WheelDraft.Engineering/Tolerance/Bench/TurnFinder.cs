@@ -13,11 +13,11 @@ internal static class TurnFinder
     private const int MostAhead = 24;
     private const int MostSpells = 2000;
 
-    // A candidate is as good as the best when it comes so near; of those the least counts, since twice a turn repeats too.
+    // Twice a turn that seems to be one has to repeat about as well.
     private const double AsGood = 0.06;
 
     // Below this share nothing repeats: a wheel that stood in most turns, or a log of something else.
-    private const double LeastShare = 0.5;
+    private const double LeastShare = 0.35;
 
     /// <summary>The turn time, s; null when nothing repeats.</summary>
     public static double? TurnTimeS(BenchRecord record)
@@ -28,9 +28,11 @@ internal static class TurnFinder
             return null;
         }
 
-        double best = tried.Max(t => t.Match.Share);
-        (double turn, Match match) = tried.Where(t => t.Match.Share >= best - AsGood).MinBy(t => t.TurnS);
-        turn = match.MeanS;
+        // A long time may repeat by chance, tried on the few spells for which the log is long enough; twice a turn repeats too, on fewer. So what
+        // counts is the share that came again, and of how much of the log that is said.
+        int spells = record.Contacts.Sum(c => c.Spells.Count);
+        Match match = tried.MaxBy(t => t.Match.Share * Math.Sqrt(t.Match.Count / (double)spells)).Match;
+        double turn = match.MeanS;
         for (int times = 2; times <= 4; times++)
         {
             // Two nearly equal halves look like a turn each until the whole turn fits far better.

@@ -14,7 +14,7 @@ internal readonly record struct EdgeOfTurn(int Contact, bool IsMake, double Shar
 internal readonly record struct PlacedEdge(int Edge, int Turn, LoggedEdge At, int Stops);
 
 /// <summary>The wheel stood.</summary>
-/// <param name="After">The edge before it.</param>
+/// <param name="After">The edge before it; −1 where that is not known.</param>
 /// <param name="ForS">How long, s.</param>
 internal readonly record struct WheelStop(int After, double ForS);
 
@@ -25,6 +25,9 @@ internal sealed class TurnWalk
 
     // What an edge may be away from its place besides drift, rows and bounce, s: contacts that make a little differently each time.
     private const double RestlessS = 0.1;
+
+    // After so many edges in a row that fit nowhere the wheel must have stood unseen, and the walk begins anew.
+    private const int Lost = 4;
 
     private readonly BenchRecord _record;
     private readonly double _turnS;
@@ -109,22 +112,32 @@ internal sealed class TurnWalk
 
     private void Walk()
     {
+        int lost = 0;
         foreach ((int contact, bool isMake, LoggedEdge at) in Sorted(_record))
         {
-            if (_placed.Count == 0)
+            if (_placed.Count > 0 && (Goes(contact, isMake, at) || Stood(contact, isMake, at)))
             {
-                Begin(contact, isMake, at);
+                lost = 0;
                 continue;
             }
 
-            if (!Goes(contact, isMake, at) && !Stood(contact, isMake, at))
+            if (_placed.Count > 0 && ++lost < Lost)
             {
                 Unexplained++;
+                continue;
             }
+
+            if (lost >= Lost)
+            {
+                _stops.Add(new(-1, 0));
+            }
+
+            lost = 0;
+            Begin(contact, isMake, at);
         }
     }
 
-    // The first edge of the log may be one of several of its kind: that whose followers come when they should.
+    // An edge to begin with may be one of several of its kind: that whose followers come when they should.
     private void Begin(int contact, bool isMake, LoggedEdge at)
     {
         List<(int Contact, bool IsMake, LoggedEdge At)> all = Sorted(_record);
@@ -136,13 +149,14 @@ internal sealed class TurnWalk
                 continue;
             }
 
-            int fit = all.Count(o => o.At.AtS - at.AtS <= _turnS && Near(o.Contact, o.IsMake, Edges[e].Share + ((o.At.AtS - at.AtS) / _turnS), Within(o.At.AtS - at.AtS)) >= 0);
+            int fit = all.Count(o => o.At.AtS >= at.AtS && o.At.AtS - at.AtS <= _turnS && Near(o.Contact, o.IsMake, Edges[e].Share + ((o.At.AtS - at.AtS) / _turnS), Within(o.At.AtS - at.AtS)) >= 0);
             (best, most) = fit > most ? (e, fit) : (best, most);
         }
 
         if (best >= 0)
         {
-            _placed.Add(new(best, 0, at, 0));
+            // Two turns on, so that no turn is begun in one walk and ended in the next.
+            _placed.Add(new(best, _placed.Count == 0 ? 0 : _placed[^1].Turn + 2, at, _stops.Count));
         }
         else
         {
@@ -190,7 +204,15 @@ internal sealed class TurnWalk
         PlacedEdge last = _placed[^1];
         double span = at.AtS - last.At.AtS;
         int next = (last.Edge + 1) % Edges.Count;
-        double wait = (Edges[next].Share - Edges[last.Edge].Share + (next <= last.Edge ? 1 : 0)) * _turnS;
+
+        // Edges that come together may have come the other way round: then the next one has been already.
+        while (next != last.Edge && _placed.TakeLast(Edges.Count / 2).Any(p => p.Edge == next && last.At.AtS - p.At.AtS <= Within(0)))
+        {
+            next = (next + 1) % Edges.Count;
+        }
+
+        double ahead = Edges[next].Share - Edges[last.Edge].Share;
+        double wait = (ahead - Math.Floor(ahead)) * _turnS;
         if (Edges[next].Contact != contact || Edges[next].IsMake != isMake || span <= wait)
         {
             return false;
