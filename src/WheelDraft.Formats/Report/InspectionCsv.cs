@@ -25,16 +25,16 @@ internal static class InspectionCsv
             ring += ReferenceEquals(last, edge.Ring) ? 0 : 1;
             last = edge.Ring;
             string end = edge.End == EdgeEnd.Make ? "make edge" : "break edge";
-            foreach ((string where, SetOutPoint point) in (ReadOnlySpan<(string, SetOutPoint)>)[("inner corner", edge.Inner), ("on the ring", edge.OnRing), ("outer corner", edge.Outer)])
+            foreach ((string where, SetOutPoint point) in (ReadOnlySpan<(string, SetOutPoint)>)[("at the inner corner", edge.Inner), ("on the ring", edge.OnRing), ("at the outer corner", edge.Outer)])
             {
-                Point(csv, ("wheel", $"{end}, {where}", Whole(ring), edge.Ring.Name), point.At, cut);
+                Point(csv, ("wheel", $"{end} {where}", Whole(ring), edge.Ring.Name), point.At, cut);
             }
         }
 
         foreach (RingLayout whole in design.Wheel.AllRings.Where(r => r.WindowFromMm is double))
         {
-            Dimension(csv, ("wheel", "window, inner radius", whole.Name), whole.WindowFromMm!.Value, cut);
-            Dimension(csv, ("wheel", "window, outer radius", whole.Name), whole.WindowToMm!.Value, cut);
+            Dimension(csv, ("wheel", "inner radius of windows", whole.Name), whole.WindowFromMm!.Value, cut);
+            Dimension(csv, ("wheel", "outer radius of windows", whole.Name), whole.WindowToMm!.Value, cut);
         }
 
         Dimension(csv, ("wheel", "outer diameter", ""), design.Wheel.OuterDiameterMm, 2 * cut);
@@ -70,7 +70,7 @@ internal static class InspectionCsv
             {
                 Dimension(csv, (name, "fold line from the terminal end", ""), fold.AtMm, design.Brief.Process.ToleranceMm);
                 Row(csv, name, "fold", "fold angle", Number(Angles.DegFromRad(fold.AngleRad)), "deg", "", Number(Angles.DegFromRad(forming.FoldRad.Value)));
-                Dimension(csv, (name, "fold, inside radius", ""), fold.RadiusMm, forming.RadiusMm.Value);
+                Dimension(csv, (name, "inside radius of the fold", ""), fold.RadiusMm, forming.RadiusMm.Value);
             }
 
             if (strip.Form.DeflectionMm is double deflection)

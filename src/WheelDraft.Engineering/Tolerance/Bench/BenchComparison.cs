@@ -251,7 +251,7 @@ internal sealed class BenchComparer
                 BenchPeriod period = contact.Periods[i];
                 double make = Near(period.StartShare - home - WantedStart(output, w)) * nominal;
                 double on = ((period.On.MeanS / MeasuredTurnS) - WantedSweep(output, w)) * nominal;
-                double u = Math.Max(period.StartU, period.On.UncertaintyS);
+                double u = Math.Max(period.Start.UncertaintyS, period.On.UncertaintyS);
                 all.Add(new(output, w, true, make, u));
                 all.Add(new(output, w, false, make + on, u));
             }
@@ -271,7 +271,7 @@ internal sealed class BenchComparer
         return new(
             output,
             wanted,
-            new(from, ring.Bands.StartMinS, ring.Bands.StartMaxS, new(start, 0, period.On.Count, period.StartU)),
+            new(from, ring.Bands.StartMinS, ring.Bands.StartMaxS, period.Start with { MeanS = start }),
             new(on, on - tolerance, on + tolerance, period.On))
         { Readings = period.Readings };
     }

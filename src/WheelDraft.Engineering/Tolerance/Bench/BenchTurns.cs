@@ -29,10 +29,20 @@ internal sealed record BenchTurns(MeanReading TurnTime, IReadOnlyList<BenchConta
     /// <exception cref="DesignRefusedException">Nothing repeats, or no contact changes.</exception>
     public static BenchTurns Of(BenchRecord record, double? turnTimeS = null)
     {
-        double turn = turnTimeS ?? TurnFinder.TurnTimeS(record) ?? throw new DesignRefusedException("log.turn-time", NoTurn(record));
-        return TurnWalk.Of(record, turn) is TurnWalk walk ? new TurnAverage(record, walk, turn).Of(isFound: turnTimeS is null)
-            : turnTimeS is not null ? WithinOneTurn.Of(record, turn)
-            : throw new DesignRefusedException("log.turn-time", NoTurn(record));
+        if (turnTimeS is double given)
+        {
+            return TurnWalk.Of(record, given) is TurnWalk own ? new TurnAverage(record, own, given).Of(isFound: false) : WithinOneTurn.Of(record, given);
+        }
+
+        // The turn that leaves least unexplained, a wheel that stood counting as one thing more to explain; of equals the shortest, as twice a turn is one too.
+        (double TurnS, TurnWalk Walk)[] walked = [.. TurnFinder.TurnTimesS(record).Select(t => (t, TurnWalk.Of(record, t))).Where(t => t.Item2 is not null).Select(t => (t.t, t.Item2!))];
+        if (walked.Length == 0)
+        {
+            throw new DesignRefusedException("log.turn-time", NoTurn(record));
+        }
+
+        (double turn, TurnWalk walk) = walked.OrderBy(w => w.Walk.Unexplained + w.Walk.Stops.Count).ThenBy(w => w.TurnS).First();
+        return new TurnAverage(record, walk, turn).Of(isFound: true);
     }
 
     private static string NoTurn(BenchRecord record) =>
@@ -47,9 +57,9 @@ internal sealed record BenchContact(string Name, IReadOnlyList<BenchPeriod> Peri
 
 /// <summary>An on-period, averaged.</summary>
 /// <param name="StartShare">Where it starts, as a share of the turn from the log's own zero, in [0, 1).</param>
-/// <param name="StartU">Standard uncertainty of that, s.</param>
+/// <param name="Start">How far it starts behind that zero, s, turn by turn.</param>
 /// <param name="On">On-time, s, brought to the mean turn time.</param>
-internal readonly record struct BenchPeriod(double StartShare, double StartU, MeanReading On)
+internal readonly record struct BenchPeriod(double StartShare, MeanReading Start, MeanReading On)
 {
     /// <summary>The on-times turn by turn, s, in the order of the log.</summary>
     public IReadOnlyList<double> Readings { get; init; } = [];
@@ -171,7 +181,7 @@ internal sealed class TurnAverage
 
         MeanReading at = start.Count > 0 ? MeanReading.Of(start, _record.StepS) : new(_walk.Edges[make].Share * meanS, 0, 1, _record.SlackS);
         double share = at.MeanS / meanS;
-        return new(share - Math.Floor(share), at.UncertaintyS, MeanReading.Of(on, _record.StepS)) { Readings = on };
+        return new(share - Math.Floor(share), at, MeanReading.Of(on, _record.StepS)) { Readings = on };
     }
 
     // As long as it would have been in the middle of the log.
@@ -191,7 +201,7 @@ internal sealed class TurnAverage
         foreach (int edge in after)
         {
             double share = _walk.Edges[edge].Share;
-            HashSet<int> breaks = [.. _walk.Edges.Where(e => !e.IsMake && share - e.Share is var d && d - Math.Round(d) is var off && off >= -1e-12 && off <= near).Select(e => e.Contact)];
+            HashSet<int> breaks = [.. _walk.Edges.Where(e => !e.IsMake && share - e.Share is var d && d - Math.Round(d) is var off && Math.Abs(off) <= near).Select(e => e.Contact)];
             all = all is null ? breaks : [.. all.Intersect(breaks)];
         }
 
@@ -269,7 +279,7 @@ internal static class WithinOneTurn
         [
             .. record.Contacts.Select(c => new BenchContact(
                 c.Name,
-                [.. c.Spells.Where(s => s.IsWhole && s.Make.AtS - zero < turnS).Select(s => new BenchPeriod((s.Make.AtS - zero) / turnS, record.SlackS, MeanReading.Of([s.OnS], record.StepS)) { Readings = [s.OnS] })],
+                [.. c.Spells.Where(s => s.IsWhole && s.Make.AtS - zero < turnS).Select(s => new BenchPeriod((s.Make.AtS - zero) / turnS, new(s.Make.AtS - zero, 0, 1, record.SlackS), MeanReading.Of([s.OnS], record.StepS)) { Readings = [s.OnS] })],
                 c.Spells.Count == 1 && !c.Spells[0].Make.IsSeen && !c.Spells[0].Break.IsSeen)),
         ];
         return contacts.Any(c => c.Periods.Count > 0)

@@ -17,7 +17,4 @@ internal readonly record struct MeanReading(double MeanS, double SpreadS, int Co
         double spread = values.Count < 2 ? 0 : Math.Sqrt(values.Sum(v => (v - mean) * (v - mean)) / (values.Count - 1));
         return new(mean, spread, values.Count, Math.Max(spread, stepS / Math.Sqrt(6)) / Math.Sqrt(values.Count));
     }
-
-    /// <summary>Multiplied.</summary>
-    public MeanReading Times(double factor) => new(MeanS * factor, SpreadS * factor, Count, UncertaintyS * factor);
 }

@@ -19,31 +19,46 @@ internal static class TurnFinder
     // Below this share nothing repeats: a wheel that stood in most turns, or a log of something else.
     private const double LeastShare = 0.35;
 
-    /// <summary>The turn time, s; null when nothing repeats.</summary>
-    public static double? TurnTimeS(BenchRecord record)
+    /// <summary>Turn times that may be it, s, the likeliest first; empty when nothing repeats. Only a walk through the whole log can tell which is.</summary>
+    public static IReadOnlyList<double> TurnTimesS(BenchRecord record)
     {
-        (double TurnS, Match Match)[] tried = [.. Candidates(record).Select(t => (t, Score(record, t))).Where(t => t.Item2.Share >= LeastShare)];
-        if (tried.Length == 0)
-        {
-            return null;
-        }
-
         // A long time may repeat by chance, tried on the few spells for which the log is long enough; twice a turn repeats too, on fewer. So what
         // counts is the share that came again, and of how much of the log that is said.
+        const int most = 8;
+        const double sameShare = 0.01;
         int spells = record.Contacts.Sum(c => c.Spells.Count);
-        Match match = tried.MaxBy(t => t.Match.Share * Math.Sqrt(t.Match.Count / (double)spells)).Match;
-        double turn = match.MeanS;
-        for (int times = 2; times <= 4; times++)
+        List<double> likely = [];
+        foreach (Match match in Candidates(record).Select(t => Score(record, t)).Where(m => m.Share >= LeastShare).OrderByDescending(m => m.Share * Math.Sqrt(m.Count / (double)spells)))
         {
-            // Two nearly equal halves look like a turn each until the whole turn fits far better.
-            Match whole = Score(record, times * turn);
-            if (whole.Count >= 2 && whole.Share >= match.Share - AsGood && match.RmsS > 2 * record.SlackS && whole.RmsS < match.RmsS / 4)
+            double turn = Whole(record, match);
+            if (likely.TrueForAll(l => Math.Abs(l - turn) > sameShare * turn))
+            {
+                likely.Add(turn);
+            }
+
+            if (likely.Count == most)
+            {
+                break;
+            }
+        }
+
+        return likely;
+    }
+
+    // Two nearly equal halves look like a turn each until the whole turn fits far better.
+    private static double Whole(BenchRecord record, Match match)
+    {
+        const int mostParts = 4;
+        for (int times = 2; times <= mostParts && match.RmsS > 2 * record.SlackS; times++)
+        {
+            Match whole = Score(record, times * match.MeanS);
+            if (whole.Count >= 2 && whole.Share >= match.Share - AsGood && whole.RmsS < match.RmsS / 4)
             {
                 return whole.MeanS;
             }
         }
 
-        return turn;
+        return match.MeanS;
     }
 
     private static List<double> Candidates(BenchRecord record)
