@@ -279,7 +279,8 @@ internal sealed record LogLayout
 
         private static Guess Of(string[] lines, char separator, Func<string[], bool> isRow, bool isLong)
         {
-            int first = -1, rows = 0, width = 0;
+            int first = -1, rows = 0;
+            Dictionary<int, int> widths = [];
             for (int i = 0; i < lines.Length && rows < Enough; i++)
             {
                 string[] cells = Cells(lines[i], separator);
@@ -287,11 +288,11 @@ internal sealed record LogLayout
                 {
                     first = first < 0 ? i : first;
                     rows++;
-                    width = Math.Max(width, cells.Length);
+                    widths[cells.Length] = widths.GetValueOrDefault(cells.Length) + 1;
                 }
             }
 
-            return new(separator, first, rows, width, isLong);
+            return new(separator, first, rows, rows == 0 ? 0 : widths.MaxBy(w => (w.Value, w.Key)).Key, isLong);
         }
 
         private static bool IsRow(string[] cells) =>

@@ -21,7 +21,7 @@ public sealed class BenchFilesTests
         Assert.All(rows, r => Assert.Equal(14, r.Length));
         string[][] edges = [.. rows.Where(r => r[1].EndsWith("on the ring", StringComparison.Ordinal))];
         Assert.Equal(2 * design.Wheel.Rings.Sum(r => r.Periods.Count), edges.Length);
-        foreach (string[] row in rows.Where(r => r[8].Length > 0))
+        foreach (string[] row in rows.Skip(1).Where(r => r[8].Length > 0))
         {
             (double radius, double deg, double x, double y) = (Value(row[4]), Value(row[5]), Value(row[8]), Value(row[9]));
             Assert.Equal(radius, Math.Sqrt((x * x) + (y * y)), 1e-3);

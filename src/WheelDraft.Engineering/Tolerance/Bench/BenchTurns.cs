@@ -34,14 +34,14 @@ internal sealed record BenchTurns(MeanReading TurnTime, IReadOnlyList<BenchConta
             return TurnWalk.Of(record, given) is TurnWalk own ? new TurnAverage(record, own, given).Of(isFound: false) : WithinOneTurn.Of(record, given);
         }
 
-        // The turn that explains the log in fewest words: its edges, and twice what it leaves unexplained or puts down to a wheel that stood.
+        // The turn that explains the log in fewest words; of equals the shortest.
         (double TurnS, TurnWalk Walk)[] walked = [.. TurnFinder.TurnTimesS(record).Select(t => (t, TurnWalk.Of(record, t))).Where(t => t.Item2 is not null).Select(t => (t.t, t.Item2!))];
         if (walked.Length == 0)
         {
             throw new DesignRefusedException("log.turn-time", NoTurn(record));
         }
 
-        (double turn, TurnWalk walk) = walked.OrderBy(w => w.Walk.Edges.Count + (2 * (w.Walk.Unexplained + w.Walk.Stops.Count))).ThenBy(w => w.TurnS).First();
+        (double turn, TurnWalk walk) = walked.OrderBy(w => w.Walk.Cost).ThenBy(w => w.TurnS).First();
         return new TurnAverage(record, walk, turn).Of(isFound: true);
     }
 

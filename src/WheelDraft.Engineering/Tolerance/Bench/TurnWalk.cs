@@ -52,12 +52,25 @@ internal sealed class TurnWalk
     /// <summary>Edges that fit nowhere.</summary>
     public int Unexplained { get; private set; }
 
+    /// <summary>Edges that should have come while the wheel turned, and did not.</summary>
+    public int Missing
+    {
+        get
+        {
+            double turns = _placed.Count == 0 ? 0 : (_placed[^1].At.AtS - _placed[0].At.AtS - _stops.Sum(s => s.ForS)) / _turnS;
+            return (int)Math.Max(0, Math.Round((Edges.Count * turns) - _placed.Count));
+        }
+    }
+
+    /// <summary>In how many words the walk explains the log: the edges of its turn, and twice what it leaves unexplained, misses, or puts down to a wheel that stood.</summary>
+    public int Cost => Edges.Count + (2 * (Unexplained + Missing + _stops.Count));
+
     /// <summary>The walk that explains most of a log; null when no turn in it is whole.</summary>
     public static TurnWalk? Of(BenchRecord record, double turnS)
     {
         // Turns that one would begin with: from a make to its next one, and as the log allows from others, in case the first is spoilt.
         const int tries = 12;
-        return Templates(record, turnS).Take(tries).Select(t => new TurnWalk(record, turnS, t)).OrderBy(w => w.Unexplained).ThenByDescending(w => w.Placed.Count).FirstOrDefault();
+        return Templates(record, turnS).Take(tries).Select(t => new TurnWalk(record, turnS, t)).MinBy(w => w.Cost);
     }
 
     private static IEnumerable<IReadOnlyList<EdgeOfTurn>> Templates(BenchRecord record, double turnS)
