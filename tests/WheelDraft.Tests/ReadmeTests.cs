@@ -1,5 +1,8 @@
 using System.Text;
 using System.Text.RegularExpressions;
+using WheelDraft.Engineering;
+using WheelDraft.Formats.Parameters;
+using WheelDraft.Tests.Bench;
 using WheelDraft.Tests.Cli;
 using WheelDraft.Tests.Dxf.Reading;
 using Xunit;
@@ -74,6 +77,14 @@ public sealed partial class ReadmeTests
         if (words.Contains("my-wheel.toml", StringComparer.Ordinal) && words[0] is not "new")
         {
             Assert.Equal(0, run.Run("new", "my-wheel.toml", "--like", "damp-mains"));
+        }
+
+        if (words.Contains("bench.csv", StringComparer.Ordinal))
+        {
+            // The log of a wheel made from that starter file.
+            Assert.Equal(0, run.Run("new", "logged.toml", "--like", "damp-mains"));
+            Design design = Design.Of(ParameterReader.Read(File.ReadAllBytes(run.PathOf("logged.toml"))).Brief!);
+            File.WriteAllBytes(run.PathOf("bench.csv"), new SyntheticLog(LoggedProgramme.Of(design)) { Turns = 3.2, DriftShare = 0.001 }.Csv());
         }
 
         if (words.Contains("drawing.dxf", StringComparer.Ordinal))

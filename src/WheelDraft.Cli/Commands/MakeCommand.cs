@@ -27,6 +27,7 @@ internal sealed class MakeCommand : ICommand
         ("pdf", OutputKind.Pdf),
         ("print", OutputKind.Print),
         ("show", OutputKind.Show),
+        ("bench", OutputKind.Bench),
     ];
 
     /// <inheritdoc/>

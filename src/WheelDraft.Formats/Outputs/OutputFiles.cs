@@ -33,6 +33,9 @@ public enum OutputKind
 
     /// <summary>The page on which the wheel turns.</summary>
     Show,
+
+    /// <summary>What a made timer is proved by on the bench: the plan, an empty log, the inspector's table.</summary>
+    Bench,
 }
 
 /// <summary>What is wanted of the outputs.</summary>
@@ -134,7 +137,7 @@ public static class OutputFiles
         return KindOf(name) is OutputKind kind ? request.Kinds.Contains(kind) : name.StartsWith(FilmFolder + "/", StringComparison.Ordinal) && request.Film is not null;
     }
 
-    // Charts of runs are made by the command that plays them, and stay.
+    // Charts of runs and of bench logs are made by the commands that play and compare them, and stay.
     private static OutputKind? KindOf(string name) => name switch
     {
         "report.json" or "report.md" or "report.html" => OutputKind.Report,
@@ -143,6 +146,9 @@ public static class OutputFiles
         _ when name.StartsWith(CutFolder + "/", StringComparison.Ordinal) => OutputKind.Cut,
         _ when name.StartsWith("print/", StringComparison.Ordinal) => OutputKind.Print,
         _ when name.StartsWith("show/", StringComparison.Ordinal) => OutputKind.Show,
+        _ when name.StartsWith(BenchFiles.Folder + "/", StringComparison.Ordinal) => OutputKind.Bench,
+        DrawFolder + "/compare.svg" or DrawFolder + "/batch.svg" => null,
+        _ when name.StartsWith(DrawFolder + "/compare-", StringComparison.Ordinal) => null,
         _ when !name.StartsWith(DrawFolder + "/", StringComparison.Ordinal) || name.StartsWith(DrawFolder + "/run-", StringComparison.Ordinal) => null,
         _ when name.EndsWith(".svg", StringComparison.Ordinal) => OutputKind.Draw,
         _ when name.EndsWith(".png", StringComparison.Ordinal) => OutputKind.Png,
@@ -174,6 +180,7 @@ public static class OutputFiles
         OutputKind.Pdf => DrawingFiles.Pdf(task),
         OutputKind.Print => Withheld(task.Design, task.Request) ? [] : GuideFiles.Of(task).Concat(task.OrLeftOut("the template", () => DrawingFiles.Template(task))),
         OutputKind.Show => task.OrLeftOut("the page", () => new("show/index.html", ShowPage.Write(task.Design))),
+        OutputKind.Bench => BenchFiles.Of(task),
         _ => throw new NotSupportedException($"Outputs of kind {kind}."),
     };
 

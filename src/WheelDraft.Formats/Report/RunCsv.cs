@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text;
 using WheelDraft.Engineering;
 
@@ -15,7 +14,7 @@ internal static class RunCsv
         CircuitAnalysis circuit = design.Circuit;
         string[] contacts = [.. circuit.Request.Contacts.Select(c => c.Output)];
         StringBuilder csv = new();
-        Row(csv,
+        CsvText.Row(csv,
         [
             "time_s", "angle_deg", "turns", "event", "turning",
             .. circuit.Inputs.Select(i => $"input {i}"),
@@ -25,7 +24,7 @@ internal static class RunCsv
         ]);
         foreach (RunMoment m in run.Moments)
         {
-            Row(csv,
+            CsvText.Row(csv,
             [
                 Wording.Number(m.TimeS, 6),
                 Wording.Number(Geometry.Angles.DegFromRad(m.AngleRad), 6),
@@ -51,14 +50,4 @@ internal static class RunCsv
     };
 
     private static string Flag(bool holds) => holds ? "1" : "0";
-
-    private static void Row(StringBuilder csv, IEnumerable<string> fields) => csv.AppendJoin(',', fields.Select(f => Quoted(Harmless(f)))).Append('\n');
-
-    // RFC 4180: a field with a comma, a quote or a line break is quoted, quotes doubled.
-    private static string Quoted(string field) =>
-        field.AsSpan().ContainsAny(",\"\r\n") ? $"\"{field.Replace("\"", "\"\"", StringComparison.Ordinal)}\"" : field;
-
-    // A spreadsheet takes words that begin like a formula for one; an apostrophe before them says that they are words. Common practice, no source.
-    private static string Harmless(string field) =>
-        field.Length > 0 && "=+-@\t\r".Contains(field[0], StringComparison.Ordinal) && !double.TryParse(field, NumberStyles.Float, CultureInfo.InvariantCulture, out _) ? "'" + field : field;
 }

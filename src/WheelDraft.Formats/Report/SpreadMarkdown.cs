@@ -1,4 +1,5 @@
 using WheelDraft.Engineering;
+using WheelDraft.Formats.Prose;
 
 namespace WheelDraft.Formats.Report;
 
@@ -9,7 +10,7 @@ internal static class SpreadMarkdown
     private const double LeastTold = 0.005;
 
     /// <summary>The chapter; none where every output is always on.</summary>
-    public static void Write(MarkdownPage page, Design design)
+    public static void Write(ProsePage page, Design design)
     {
         if (design.Wheel.Rings.All(r => r.IsWhole))
         {
@@ -79,7 +80,7 @@ internal static class SpreadMarkdown
 
     private static string S(double seconds) => Wording.Number(seconds, 3);
 
-    private static void Mains(MarkdownPage page, Design design)
+    private static void Mains(ProsePage page, Design design)
     {
         double nominal = design.Brief.Supply.FrequencyHz;
         IReadOnlyList<MainsLimits> grids = MainsFrequencies.Of(nominal);

@@ -10,7 +10,7 @@ internal sealed class ArgumentMutator
     private static readonly string[] Values =
     [
         "wheel.toml", "lands.toml", "bad.toml", "drawing.dxf", "missing.toml", ".", "out", "out2", "", " ", "-", "--", "@wheel.toml", "new-wheel", "damp-mains", "low-voltage", "A=L:230 V@0", "B=N:0 V", "H", "A", "B=PE:earthed", "A=", "=", "A=L:",
-        "report", "cut", "draw,png", "pdf,print", "show", "report,report", "light", "dark", "print", "live", "strokes", "words", "numbers", "r12", "r2000", "basic", "reinforced", "functional", "IEC 60664-1", "IEC 60335-1", "II", "IIIa", "3", "4", "temporary",
+        "report", "cut", "draw,png", "pdf,print", "show", "bench", "report,report", "light", "dark", "print", "live", "strokes", "words", "numbers", "r12", "r2000", "basic", "reinforced", "functional", "IEC 60664-1", "IEC 60335-1", "II", "IIIa", "3", "4", "temporary",
         "laser", "photo-etch", "fretsaw", "mm", "in", "true", "false", "clearance", "creepage", "open-contact", "pair", "L", "N", "first", "door",
     ];
 

@@ -19,7 +19,7 @@ public sealed partial class NastyNamesTests(NastyNamesTests.PlainDesign plain) :
         "motor case", "floor", "feed strip", "run strip", "stir strip", "mist strip",
     ];
 
-    private static readonly string[] Kinds = ["report", "cut", "draw", "pdf", "print", "show"];
+    private static readonly string[] Kinds = ["report", "cut", "draw", "pdf", "print", "show", "bench"];
 
     private static string Demo { get; } = File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "parameters", "propagation-bench.toml"));
 

@@ -8,6 +8,9 @@ namespace WheelDraft.Formats.Parameters;
 /// <param name="unread">Names in statements that could not be read: their keys are not reported as missing as well.</param>
 internal sealed class StructureCheck(DiagnosticList diagnostics, IReadOnlySet<string> unread)
 {
+    /// <summary>With this begins a text that stands in for a value.</summary>
+    public const string ToEnter = "ENTER:";
+
     private readonly ValueCheck _values = new(diagnostics);
 
     /// <summary>Where every key stands, by path.</summary>
@@ -45,7 +48,19 @@ internal sealed class StructureCheck(DiagnosticList diagnostics, IReadOnlySet<st
         diagnostics.Add(entry.Place, $"unknown key '{entry.Name}' in {definition.Name}", right);
     }
 
-    private object? Content(TomlNode node, ValueShape shape, (KeyDefinition Key, string Path) at) => shape switch
+    private object? Content(TomlNode node, ValueShape shape, (KeyDefinition Key, string Path) at)
+    {
+        // What learning from a bench log leaves to be entered, whatever kind of value it is.
+        if (node is TomlText { Value: var text } && text.StartsWith(ToEnter, StringComparison.Ordinal))
+        {
+            diagnostics.Add(node.Place, $"'{at.Key.Name}' is still to be entered", text[ToEnter.Length..].Trim());
+            return null;
+        }
+
+        return Known(node, shape, at);
+    }
+
+    private object? Known(TomlNode node, ValueShape shape, (KeyDefinition Key, string Path) at) => shape switch
     {
         TableShape table => Table(node, table.Table, at),
         TablesShape tables => Tables(node, tables, at),
