@@ -78,7 +78,7 @@ internal sealed class CompareChart
     private static ChartLegend Legend => new(
     [
         new("wanted", Fill.Of(FillKind.CopperPale), LineStyle.Thin),
-        new("measured", Fill.Of(FillKind.BarOn), LineStyle.Thin),
+        new("measured", Fill.Of(FillKind.Copper), LineStyle.Thin),
         new("within the limits", Fill.Of(FillKind.Meets), LineStyle.Thin),
         new("mean, and twice its uncertainty", null, LineStyle.Wide(LineKind.ContinuousNarrow, Ink.Whisker, 0.35)),
         new("single readings", Fill.Of(FillKind.Whisker), LineStyle.Thin),
@@ -134,7 +134,7 @@ internal sealed class CompareChart
                 double from = period.Start.Measured.MeanS * scale;
                 from -= _design.Motion.TurnTimeS * Math.Floor(from / _design.Motion.TurnTimeS);
                 ChartRow slim = new(bars, Seconds, y - (pitch / 2), pitch * BarShare / 2);
-                slim.BarRound(from, period.On.Measured.MeanS * scale, Fill.Of(FillKind.BarOn), LineStyle.Thin);
+                slim.BarRound(from, period.On.Measured.MeanS * scale, Fill.Of(FillKind.Copper), LineStyle.Thin);
             }
 
             y -= pitch;

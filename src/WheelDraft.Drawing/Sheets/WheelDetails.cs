@@ -142,7 +142,7 @@ internal sealed class WheelDetails(Design design)
         Arc disc = new(place.Centre, DiscMm / scale.Factor, 0, Angles.TurnRad);
         pen.In(view).Area(new Outline(Contour.Circle(disc.Centre, disc.RadiusMm)), Ground);
         Copper(pen.In(view), disc);
-        pen.In(view).Line(SpacingDetails.Within(new Arc(Point.Origin, place.Ring.RadiusMm, 0, Angles.TurnRad), disc).ToArray() is { Length: > 0 } ring ? ring : [disc], LineStyle.Centre);
+        pen.In(view).Line(CircleClip.Inside(new Arc(Point.Origin, place.Ring.RadiusMm, 0, Angles.TurnRad), disc).ToArray() is { Length: > 0 } ring ? ring : [disc], LineStyle.Centre);
         pen.Line(Contour.Circle(middle, DiscMm), LineStyle.Thin);
         Point top = middle - new Vector(0, DiscMm + 1.4);
         pen.Text(Invariant.Text($"{letter} ({scale})"), new(top, TextAlong.Middle, TextAcross.Top), new TextStyle(3.5, TextWeight.Heavy));
@@ -168,21 +168,12 @@ internal sealed class WheelDetails(Design design)
     {
         foreach (CopperPiece piece in design.Wheel.Copper)
         {
-            foreach (Contour part in DiscClip.Inside(piece.Outline.Outer, disc, p => new Outline(piece.Outline.Outer).Contains(p)))
+            foreach (Outline part in CircleClip.Inside(piece.Outline, disc.Centre, disc.RadiusMm))
             {
-                pen.Area(new Outline(part), Fill.Of(FillKind.Copper));
+                pen.Area(part, Fill.Of(FillKind.Copper));
             }
 
-            foreach (Contour hole in piece.Outline.Holes)
-            {
-                Contour round = hole.Travelled(Turning.Anticlockwise);
-                foreach (Contour part in DiscClip.Inside(round, disc, p => new Outline(round).Contains(p)))
-                {
-                    pen.Area(new Outline(part), Ground);
-                }
-            }
-
-            foreach (Piece edge in piece.Outline.Pieces.SelectMany(p => SpacingDetails.Within(p, disc)))
+            foreach (Piece edge in piece.Outline.Pieces.SelectMany(p => CircleClip.Inside(p, disc)))
             {
                 pen.Line([edge], LineStyle.Edge);
             }

@@ -14,7 +14,7 @@ internal static class BenchPlan
     private const int MostInputs = 4;
 
     /// <summary>The whole plan.</summary>
-    public static BuildingGuide Of(Design design) => new($"Bench test: {design.Brief.Title}",
+    public static BuildingGuide Of(Design design) => new($"Bench test: {design.Brief.Title}", Cautions.Short(design),
     [
         Before(design),
         SettingUp(design),

@@ -16,7 +16,7 @@ internal static class BenchFiles
     {
         Lazy<BuildingGuide> plan = new(() => BenchPlan.Of(task.Design));
         return task.OrLeftOut("the bench plan", () => new($"{Folder}/bench-plan.md", GuideMarkdown.Write(plan.Value)))
-            .Concat(task.OrLeftOut("the bench plan to print", () => new($"{Folder}/bench-plan.pdf", GuidePages.Write(plan.Value, [], TemplateSheets.PaperOf(task.Design), task.Design.Brief.InputMark))))
+            .Concat(task.OrLeftOut("the bench plan to print", () => new($"{Folder}/bench-plan.pdf", GuidePages.Write(plan.Value, [], TemplateSheets.PaperOf(task.Design), (task.Design.Brief, task.Font)))))
             .Append(new($"{Folder}/bench-log.csv", EmptyLog(task.Design)))
             .Concat(task.OrLeftOut("the inspector's table", () => new($"{Folder}/inspection.csv", InspectionCsv.Write(task.Design))));
     }
