@@ -40,7 +40,7 @@ public sealed record Calibration
         double perTurn = ring.Adjust is AdjustLayout adjust ? adjust.Asked.ScrewPitchMm * adjust.Asked.Lever : 0;
         double longer = ring.Adjust?.Asked.Longer == LongerWay.In ? -1 : 1;
         double at = longer * perTurn * measured.TurnedLonger;
-        if (Math.Abs(at) > half + 1e-9)
+        if (Math.Abs(at) > half + 1e-9 || (ring.Adjust is null && measured.TurnedLonger != 0))
         {
             throw new DesignRefusedException(
                 "arguments.turned",

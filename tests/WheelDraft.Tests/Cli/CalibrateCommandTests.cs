@@ -54,7 +54,7 @@ public sealed class CalibrateCommandTests
         Assert.Equal(before.Length, after.Length);
         Assert.Equal(2, before.Zip(after).Count(p => !string.Equals(p.First, p.Second, StringComparison.Ordinal)));
         OutputBrief mist = ParameterReader.Read(made).Brief!.Outputs[1];
-        Assert.Equal(118 / 5.5 / 1000, mist.FlowLPerS!.Value, 1e-7);
+        Assert.Equal(118 / 5.5 / 1000, mist.FlowLPerS!.Value, 1e-6);
         Assert.Equal(110, ((LastsFor)mist.On.Periods![0].Extent).Amount.Value * mist.FlowLPerS.Value * 1000, 0.01);
 
         // A file that is there is never overwritten.

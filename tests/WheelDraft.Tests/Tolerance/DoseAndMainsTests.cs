@@ -22,9 +22,9 @@ public sealed class DoseAndMainsTests
     }
 
     [Theory]
-    [InlineData(true, 0.1, true)]
+    [InlineData(true, 0.2, true)]
     [InlineData(true, 0, false)]
-    [InlineData(false, 0.1, false)]
+    [InlineData(false, 0.2, false)]
     public void Findings_AToleranceAskedAsAVolume_IsHeldAgainstTheDose(bool isDose, double flow, bool found)
     {
         OutputBrief output = Briefs.Output("mist", 10, 5.5, 1) with { FlowLPerS = 1.2 / 60, FlowToleranceShare = flow, IsToleranceOfDose = isDose };

@@ -16,7 +16,7 @@ public sealed class OnTimeModelTests
     [Fact]
     public void Of_DrawsOfRingsOfEveryKind_AreWhatTurningTheWheelFinds() => WithEach(60, (drawn, moved) =>
     {
-        TimedPeriod period = TimedPeriod.Of(drawn.Shop, drawn.Ring, drawn.Trial, 0) with { MovedMm = moved };
+        TimedPeriod period = PeriodOf(drawn, moved);
         OnTimeModel model = new(period, DrawDistribution.Uniform);
         TouchOracle oracle = new(drawn);
         DrawStream stream = new(11, 0);
@@ -41,7 +41,7 @@ public sealed class OnTimeModelTests
     [InlineData(DrawDistribution.Uniform)]
     public void Of_AnyDraw_StaysInTheWorstCase(DrawDistribution law) => WithEach(150, (drawn, moved) =>
     {
-        TimedPeriod period = TimedPeriod.Of(drawn.Shop, drawn.Ring, drawn.Trial, 0) with { MovedMm = moved };
+        TimedPeriod period = PeriodOf(drawn, moved);
         OnTimeModel model = new(period, law);
         RingTiming timing = new(drawn.Shop, drawn.Ring, Deviations.Of(drawn.Shop, drawn.Ring), drawn.Trial.RadiusMm, moved);
         (double longer, double shorter) = timing.Limits(drawn.Period, drawn.Cut);
@@ -63,7 +63,7 @@ public sealed class OnTimeModelTests
     [Fact]
     public void Of_CornersOfTheBox_ComeNearTheWorstCase() => WithEach(60, (drawn, moved) =>
     {
-        TimedPeriod period = TimedPeriod.Of(drawn.Shop, drawn.Ring, drawn.Trial, 0) with { MovedMm = moved };
+        TimedPeriod period = PeriodOf(drawn, moved);
         OnTimeModel model = new(period, DrawDistribution.Normal);
         RingTiming timing = new(drawn.Shop, drawn.Ring, Deviations.Of(drawn.Shop, drawn.Ring), drawn.Trial.RadiusMm, moved);
         (double longer, double _) = timing.Limits(drawn.Period, drawn.Cut);
@@ -114,6 +114,16 @@ public sealed class OnTimeModelTests
 
     [Fact]
     public void SeriesFor_AWideAngle_IsLeftToTheLibrary() => Assert.Empty(EdgeMoments.SeriesFor(0.9));
+
+    private static TimedPeriod PeriodOf(DrawnRing drawn, double moved) =>
+        new(drawn.Shop.Motion, Deviations.Of(drawn.Shop, drawn.Ring), drawn.Period, drawn.Cut.Make, drawn.Cut.Break)
+        {
+            MakePatch = drawn.Ring.MakePatch,
+            BreakPatch = drawn.Ring.BreakPatch,
+            HasTwoWipers = drawn.Ring.Land is not null,
+            RadiusMm = drawn.Trial.RadiusMm,
+            MovedMm = moved,
+        };
 
     private static Member MemberOf(DrawnRing d, Vector256<double>[] v, int lane, double moved)
     {

@@ -11,7 +11,7 @@ public sealed partial class ToleranceRemediesTests
     [Fact]
     public void Refusal_OnAGivenRadius_NamesChangesThatMeetWhenMade()
     {
-        Brief brief = Fan(0.26);
+        Brief brief = Fan(0.32);
         Finding refusal = Assert.Single(Refused(brief));
         Assert.Equal("wheel.tolerance", refusal.Code);
         Assert.Contains("Any one of these alone would meet it", refusal.Message, StringComparison.Ordinal);

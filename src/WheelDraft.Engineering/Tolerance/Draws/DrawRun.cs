@@ -10,6 +10,9 @@ internal sealed class DrawRun
     // Draws of a block: three figures of it stay in the nearest cache.
     private const int Block = 1024;
 
+    // As many as may share the work: more than there are processors does no harm, who comes late finds nothing to do.
+    private const int MostWorkers = 16;
+
     private readonly OnTimeModel _model;
     private readonly ulong _seed;
     private readonly DrawnFigure[] _figures;
@@ -24,25 +27,31 @@ internal sealed class DrawRun
 
     /// <summary>Makes the draws: so many, rounded up to whole blocks.</summary>
     /// <param name="draws">How many at least.</param>
-    /// <param name="workers">Over how many processors; 0 for all.</param>
-    public IReadOnlyList<DrawnSummary> Of(int draws, int workers = 0)
+    /// <param name="workers">Among how many the work is shared.</param>
+    public IReadOnlyList<DrawnSummary> Of(int draws, int workers = MostWorkers)
     {
         int blocks = (int)(Whole(draws) / Block);
-        int among = Math.Clamp(workers == 0 ? Environment.ProcessorCount : workers, 1, blocks);
+        int among = Math.Clamp(workers, 1, blocks);
         (double Sum, double Squares)[][] sums = [.. _figures.Select(_ => new (double, double)[blocks])];
         Tally[][] tallies = new Tally[among][];
         int taken = -1;
         Parallel.For(0, among, new ParallelOptions { MaxDegreeOfParallelism = among }, worker => tallies[worker] = Work(ref taken, sums));
-        return [.. _figures.Select((f, i) => Summary(f, [.. tallies.Select(t => t[i])], sums[i]))];
+        return [.. _figures.Select((f, i) => Summary(f, [.. tallies.Where(t => t.Length > 0).Select(t => t[i])], sums[i]))];
     }
 
     // Whichever processor is free takes the next block.
     private Tally[] Work(ref int taken, (double Sum, double Squares)[][] sums)
     {
+        int blocks = sums[0].Length;
+        int block = Interlocked.Increment(ref taken);
+        if (block >= blocks)
+        {
+            return [];
+        }
+
         Tally[] tallies = [.. _figures.Select(f => new Tally(f.Least, f.Most, f.Nominal, f.Tolerance))];
         Vector256<double>[][] drawn = [new Vector256<double>[Block / 4], new Vector256<double>[Block / 4], new Vector256<double>[Block / 4]];
-        int blocks = sums[0].Length;
-        for (int block = Interlocked.Increment(ref taken); block < blocks; block = Interlocked.Increment(ref taken))
+        for (; block < blocks; block = Interlocked.Increment(ref taken))
         {
             Fill((ulong)block, drawn);
             for (int i = 0; i < tallies.Length; i++)

@@ -41,9 +41,6 @@ internal sealed class EdgeMoments
         _series = SeriesFor(widest);
     }
 
-    /// <summary>How many points of the patch may decide.</summary>
-    internal int Points => _points.Length;
-
     /// <summary>How much later than nominal, rad; frame of a break, so later at a make edge means that the contact makes sooner.</summary>
     /// <param name="playMm">The wiper outward of its place.</param>
     /// <param name="outMm">The line outward along its normal.</param>

@@ -29,16 +29,6 @@ internal sealed record TimedPeriod(Motion Motion, Deviations Deviations, OnPerio
     /// <summary>The flow's tolerance, plus and minus, share.</summary>
     public double FlowShare { get; init; }
 
-    /// <summary>An on-period of a ring before it is laid out.</summary>
-    public static TimedPeriod Of(RingShop shop, RingDemand ring, RingTrial trial, int index) =>
-        new(shop.Motion, Deviations.Of(shop, ring), ring.Periods[index], trial.Cuts[index].Make, trial.Cuts[index].Break)
-        {
-            MakePatch = ring.MakePatch,
-            BreakPatch = ring.BreakPatch,
-            HasTwoWipers = ring.Land is not null,
-            RadiusMm = trial.RadiusMm,
-        };
-
     /// <summary>An on-period of a wheel that is laid out.</summary>
     public static TimedPeriod Of(Brief brief, Motion motion, RingLayout ring, RingPeriod period)
     {
