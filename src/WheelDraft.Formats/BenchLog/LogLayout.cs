@@ -280,6 +280,7 @@ internal sealed record LogLayout
         private static Guess Of(string[] lines, char separator, Func<string[], bool> isRow, bool isLong)
         {
             int first = -1, rows = 0;
+            bool alwaysTrails = true;
             Dictionary<int, int> widths = [];
             for (int i = 0; i < lines.Length && rows < Enough; i++)
             {
@@ -288,11 +289,14 @@ internal sealed record LogLayout
                 {
                     first = first < 0 ? i : first;
                     rows++;
-                    widths[cells.Length] = widths.GetValueOrDefault(cells.Length) + 1;
+                    int whole = lines[i].Count(c => c == separator) + 1;
+                    alwaysTrails &= whole > cells.Length;
+                    widths[whole] = widths.GetValueOrDefault(whole) + 1;
                 }
             }
 
-            return new(separator, first, rows, rows == 0 ? 0 : widths.MaxBy(w => (w.Value, w.Key)).Key, isLong);
+            // A last cell that is empty in every row is none; one that is empty in some lacks a value there.
+            return new(separator, first, rows, rows == 0 ? 0 : widths.MaxBy(w => (w.Value, w.Key)).Key - (alwaysTrails ? 1 : 0), isLong);
         }
 
         private static bool IsRow(string[] cells) =>
