@@ -98,7 +98,9 @@ internal sealed class SpacingDetails
         string above = flat > 0 ? Invariant.Text($"; {flat} {(flat == 1 ? "lies" : "lie")} straight above each other in plan and {(flat == 1 ? "has" : "have")} none") : "";
         if (all > 0 && shown.Length == all)
         {
-            return all == 1 ? "Detail A shows the one tight or missing distance." : Invariant.Text($"Details A to {shown[^1].Letter} show all {all} tight or missing distances.");
+            return all == 1 ? "Detail A shows the one tight or missing distance."
+                : all == 2 ? "Details A and B show both tight or missing distances."
+                : Invariant.Text($"Details A to {shown[^1].Letter} show all {all} tight or missing distances.");
         }
 
         return all == 0 ? "" : Invariant.Text($"{which} of {all} tight or missing distances{others}{above}.");

@@ -21,9 +21,6 @@ internal sealed class NetLooks
     /// <summary>The nets with a look, in natural order.</summary>
     public IReadOnlyList<string> Nets { get; }
 
-    /// <summary>Whether some nets share a look.</summary>
-    public bool AreShared => Nets.Count > Fill.NetLooks;
-
     /// <summary>The looks of a design.</summary>
     public static NetLooks Of(Design design)
     {
