@@ -13,9 +13,6 @@ internal sealed class WiringColumns
     /// <summary>How many columns.</summary>
     public int Count => _columns.Count;
 
-    /// <summary>Rungs of the highest column.</summary>
-    public int MostRungs => _columns.Max(c => c.Length);
-
     /// <summary>Shares out levels.</summary>
     /// <param name="levels">The levels, from above.</param>
     /// <param name="mostRungs">The most of a column, at least 1.</param>
@@ -64,9 +61,6 @@ internal sealed class WiringColumns
 
     /// <summary>The levels of every column.</summary>
     public IReadOnlyList<IReadOnlyList<double>> Levels => _columns;
-
-    /// <summary>Rungs of a column.</summary>
-    public int RungsOf(int column) => _columns[column].Length;
 }
 
 /// <summary>From the layout's millimetres to the paper's.</summary>

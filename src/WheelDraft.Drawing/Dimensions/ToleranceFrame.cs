@@ -12,9 +12,6 @@ internal static class ToleranceFrame
     private const double PadMm = 1.4;
     private static readonly LineStyle Line = LineStyle.Dimension;
 
-    /// <summary>Width of a frame for circular run-out, mm.</summary>
-    public static double WidthMm(string tolerance, string datum) => SignMm + FieldMm(tolerance) + FieldMm(datum);
-
     /// <summary>Circular run-out: the slanting arrow, the tolerance, the datum; its middle left at a point, a leader from there to the surface.</summary>
     /// <param name="pen">The pen.</param>
     /// <param name="left">Middle of its left side.</param>

@@ -7,11 +7,6 @@ namespace WheelDraft.Formats.Report;
 /// <summary>The report for people to read and sign.</summary>
 internal static class ReportMarkdown
 {
-    /// <summary>The whole report as Markdown.</summary>
-    /// <param name="design">The design.</param>
-    /// <param name="asked">What else of the set is made, as far as the report speaks of it.</param>
-    public static byte[] Write(Design design, ReportAsked? asked = null) => MarkdownWriter.Write(Page(design, asked));
-
     /// <summary>The whole report.</summary>
     /// <param name="design">The design.</param>
     /// <param name="asked">What else of the set is made, as far as the report speaks of it.</param>

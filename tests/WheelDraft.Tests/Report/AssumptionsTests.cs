@@ -2,6 +2,7 @@ using System.Text;
 using System.Text.Json.Nodes;
 using WheelDraft.Engineering;
 using WheelDraft.Formats.Parameters;
+using WheelDraft.Formats.Prose;
 using WheelDraft.Formats.Report;
 using Xunit;
 
@@ -64,7 +65,7 @@ public sealed class AssumptionsTests
         JsonNode report = JsonNode.Parse(ReportJson.Write(design))!;
         Assert.Equal(design.Assumptions.Select(a => a.Key), report["assumptions"]!.AsArray().Select(a => (string)a!["key"]!), StringComparer.Ordinal);
         Assert.Contains(report["not_checked"]!.AsArray(), n => ((string)n!).Contains("feeds back", StringComparison.Ordinal));
-        string page = Encoding.UTF8.GetString(ReportMarkdown.Write(design));
+        string page = Encoding.UTF8.GetString(MarkdownWriter.Write(ReportMarkdown.Page(design)));
         Assert.Contains("## Assumed", page, StringComparison.Ordinal);
         Assert.All(design.Assumptions, a => Assert.Contains(a.Key.Replace("_", "\\_", StringComparison.Ordinal), page.Contains("\\_", StringComparison.Ordinal) ? page : page.Replace("_", "\\_", StringComparison.Ordinal), StringComparison.Ordinal));
     }

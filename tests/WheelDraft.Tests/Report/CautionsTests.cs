@@ -2,6 +2,7 @@ using System.Text;
 using WheelDraft.Drawing;
 using WheelDraft.Engineering;
 using WheelDraft.Formats.Guide;
+using WheelDraft.Formats.Prose;
 using WheelDraft.Formats.Report;
 using Xunit;
 
@@ -34,7 +35,7 @@ public sealed class CautionsTests
     {
         Design design = Demos.Of(name);
         IEnumerable<string> all = DesignSheets.Of(design).Append(TemplateSheets.Instructions(design, PaperSize.A4)).Select(s => string.Join(' ', s.Texts.Select(t => t.Text)))
-            .Append(Encoding.UTF8.GetString(ReportMarkdown.Write(design)))
+            .Append(Encoding.UTF8.GetString(MarkdownWriter.Write(ReportMarkdown.Page(design))))
             .Append(Encoding.UTF8.GetString(GuideMarkdown.Write(BuildGuide.Of(design))));
         Assert.All(all, words => Assert.Equal(!isExtraLow, words.Contains("Mains voltage kills", StringComparison.Ordinal)));
         Assert.All(all, words => Assert.Equal(isExtraLow, words.Contains("starts fires", StringComparison.Ordinal) || words.Contains("start fires", StringComparison.Ordinal)));

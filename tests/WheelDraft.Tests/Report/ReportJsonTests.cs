@@ -1,6 +1,7 @@
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using WheelDraft.Engineering;
+using WheelDraft.Formats.Prose;
 using WheelDraft.Formats.Report;
 using Xunit;
 
@@ -26,7 +27,7 @@ public sealed class ReportJsonTests
         Assert.Equal(["(feed)", .. design.Brief.Outputs.Select(o => o.Name)], currents.Select(c => (string)c["contact"]!), StringComparer.Ordinal);
         Assert.True((double)currents[0]["carried_a"]! > 0);
         Assert.NotEmpty(WheelDraft.Formats.Page.ShowPage.Write(design));
-        Assert.Contains("398.4 V between two of them", System.Text.Encoding.UTF8.GetString(ReportMarkdown.Write(design)), StringComparison.Ordinal);
+        Assert.Contains("398.4 V between two of them", System.Text.Encoding.UTF8.GetString(MarkdownWriter.Write(ReportMarkdown.Page(design))), StringComparison.Ordinal);
     }
 
     [Theory]
@@ -89,7 +90,7 @@ public sealed class ReportJsonTests
         }
 
         Assert.Contains(standing, s => ((string)s["why"]!).Contains("'thermostat'", StringComparison.Ordinal) && s["outputs"]!.AsArray().Count > 0);
-        string words = System.Text.Encoding.UTF8.GetString(ReportMarkdown.Write(design));
+        string words = System.Text.Encoding.UTF8.GetString(MarkdownWriter.Write(ReportMarkdown.Page(design)));
         Assert.DoesNotContain("parks nowhere", words, StringComparison.Ordinal);
         Assert.DoesNotContain("always completes", words, StringComparison.Ordinal);
         Assert.Contains("A cycle does not always complete.", words, StringComparison.Ordinal);
@@ -142,7 +143,7 @@ public sealed class ReportJsonTests
     [Fact]
     public void Markdown_DesignThatMisses_HasTableRemediesAndSteps()
     {
-        string text = System.Text.Encoding.UTF8.GetString(ReportMarkdown.Write(Design.Of(ReportSchemaTests.Missing())));
+        string text = System.Text.Encoding.UTF8.GetString(MarkdownWriter.Write(ReportMarkdown.Page(Design.Of(ReportSchemaTests.Missing()))));
         foreach (string part in (string[])["Something misses", "| **misses** |", "### What would meet", "## Appendix: spacing, step by step", "## Not checked", "## Cautions", "### What makes up the worst case"])
         {
             Assert.Contains(part, text, StringComparison.Ordinal);
@@ -153,7 +154,7 @@ public sealed class ReportJsonTests
     [MemberData(nameof(Demos))]
     public void Markdown_Demo_TablesAreWhole(string name)
     {
-        string[] lines = System.Text.Encoding.UTF8.GetString(ReportMarkdown.Write(ReportSchemaTests.DemoDesign(name))).Split('\n');
+        string[] lines = System.Text.Encoding.UTF8.GetString(MarkdownWriter.Write(ReportMarkdown.Page(ReportSchemaTests.DemoDesign(name)))).Split('\n');
         for (int i = 1; i < lines.Length; i++)
         {
             if (lines[i].StartsWith('|') && lines[i - 1].StartsWith('|'))

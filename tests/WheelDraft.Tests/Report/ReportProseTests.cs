@@ -37,14 +37,14 @@ public sealed partial class ReportProseTests
     [Fact]
     public void Markdown_FirstPage_HasVerdictFiguresPicturesAndContents()
     {
-        string text = Encoding.UTF8.GetString(ReportMarkdown.Write(Demos.Of("propagation-bench"), new(DespiteFindings: false, ["wheel", "timing"])));
+        string text = Encoding.UTF8.GetString(MarkdownWriter.Write(ReportMarkdown.Page(Demos.Of("propagation-bench"), new(DespiteFindings: false, ["wheel", "timing"]))));
         string first = text[..text.IndexOf("## Findings", StringComparison.Ordinal)];
         foreach (string part in (string[])["**Nothing misses.**", "| mist ", "Tightest clearance", "'no mist while the lid is open'", "](draw/wheel.svg)", "](draw/timing.svg)", "- [Open contacts](#open-contacts)", "(#appendix-spacing-step-by-step)"])
         {
             Assert.Contains(part, first, StringComparison.Ordinal);
         }
 
-        Assert.DoesNotContain("draw/", Encoding.UTF8.GetString(ReportMarkdown.Write(Demos.Of("propagation-bench"))).Replace("draw/run-", "", StringComparison.Ordinal), StringComparison.Ordinal);
+        Assert.DoesNotContain("draw/", Encoding.UTF8.GetString(MarkdownWriter.Write(ReportMarkdown.Page(Demos.Of("propagation-bench")))).Replace("draw/run-", "", StringComparison.Ordinal), StringComparison.Ordinal);
     }
 
     // A design that misses says what misses on its first page.
@@ -52,7 +52,7 @@ public sealed partial class ReportProseTests
     public void Markdown_DesignThatMisses_SaysSoOnItsFirstPage()
     {
         Design design = Design.Of(ReportSchemaTests.Missing());
-        string text = Encoding.UTF8.GetString(ReportMarkdown.Write(design));
+        string text = Encoding.UTF8.GetString(MarkdownWriter.Write(ReportMarkdown.Page(design)));
         string first = text[..text.IndexOf("## Contents", StringComparison.Ordinal)];
         Assert.Contains(design.Findings.First(f => f.Severity == FindingSeverity.Error).Message[..40], first, StringComparison.Ordinal);
         Assert.DoesNotContain("Nothing misses", text, StringComparison.Ordinal);
@@ -115,7 +115,7 @@ public sealed partial class ReportProseTests
         }
     }
 
-    private static string[] Lines(Design design) => Encoding.UTF8.GetString(ReportMarkdown.Write(design)).Split('\n');
+    private static string[] Lines(Design design) => Encoding.UTF8.GetString(MarkdownWriter.Write(ReportMarkdown.Page(design))).Split('\n');
 
     // A wheel of so many outputs, a terminal of each net standing round it.
     private static Brief Many(int outputs)

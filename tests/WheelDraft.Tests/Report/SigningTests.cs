@@ -1,6 +1,7 @@
 using System.Text;
 using System.Text.Json.Nodes;
 using WheelDraft.Engineering;
+using WheelDraft.Formats.Prose;
 using WheelDraft.Formats.Report;
 using Xunit;
 
@@ -61,7 +62,7 @@ public sealed class SigningTests
             Office = new() { Owner = "Cutting Garden Works", CreatedBy = "M. R.", Revision = "B", Revisions = [new("A", new DateOnly(2026, 10, 2), "first issue")] },
         };
         Design design = Design.Of(brief);
-        string page = Encoding.UTF8.GetString(ReportMarkdown.Write(design));
+        string page = Encoding.UTF8.GetString(MarkdownWriter.Write(ReportMarkdown.Page(design)));
         Assert.Contains("| Created by  | M. R.", page, StringComparison.Ordinal);
         Assert.Contains("| Approved by | ____", page, StringComparison.Ordinal);
         Assert.Contains("| A        | 2026-10-02 | first issue", page, StringComparison.Ordinal);

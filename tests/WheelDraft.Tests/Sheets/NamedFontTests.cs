@@ -2,6 +2,7 @@ using System.Text;
 using WheelDraft.Engineering;
 using WheelDraft.Formats.Outputs;
 using WheelDraft.Formats.Parameters;
+using WheelDraft.Formats.Prose;
 using WheelDraft.Formats.Report;
 using WheelDraft.Formats.Svg;
 using Xunit;
@@ -28,7 +29,7 @@ public sealed class NamedFontTests : IDisposable
         string sentence = Assert.Single(told);
         Assert.Contains("漢", sentence, StringComparison.Ordinal);
         Assert.Contains("[drawing_office] font", sentence, StringComparison.Ordinal);
-        string report = Encoding.UTF8.GetString(ReportMarkdown.Write(design));
+        string report = Encoding.UTF8.GetString(MarkdownWriter.Write(ReportMarkdown.Page(design)));
         Assert.Equal(2, report.Split("The lettering has no letters for").Length);
     }
 

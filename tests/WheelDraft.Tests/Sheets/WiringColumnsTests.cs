@@ -17,8 +17,8 @@ public sealed class WiringColumnsTests
             double[] levels = [.. Enumerable.Range(0, count).Select(i => 10.0 * i)];
             WiringBar[] bars = [.. spans.Select(s => new WiringBar("net", false, 0, 10.0 * (Math.Min(s.Item1, s.Item2) % count), 10.0 * (Math.Max(s.Item1, s.Item2) % count))).Where(b => b.TopMm <= b.BottomMm)];
             WiringColumns columns = WiringColumns.Of(levels, most, bars);
-            Assert.InRange(columns.MostRungs, 1, most);
-            Assert.Equal(count, Enumerable.Range(0, columns.Count).Sum(columns.RungsOf));
+            Assert.InRange(columns.Levels.Max(l => l.Count), 1, most);
+            Assert.Equal(count, Enumerable.Range(0, columns.Count).Sum(c => columns.Levels[c].Count));
             (int Column, int Rung)[] places = [.. levels.Select(columns.At)];
             Assert.Equal(places.Order(), places);
             Assert.Equal(count, places.Distinct().Count());
@@ -33,8 +33,8 @@ public sealed class WiringColumnsTests
     {
         // Ten rungs, at most six a column: a net over the third to the fifth rung would be cut after four, none after six.
         double[] levels = [.. Enumerable.Range(0, 10).Select(i => (double)i)];
-        Assert.Equal(6, WiringColumns.Of(levels, 6, [new WiringBar("a", false, 0, 2, 4)]).RungsOf(0));
-        Assert.Equal(4, WiringColumns.Of(levels, 6, [new WiringBar("a", false, 0, 4, 7)]).RungsOf(0));
+        Assert.Equal(6, WiringColumns.Of(levels, 6, [new WiringBar("a", false, 0, 2, 4)]).Levels[0].Count);
+        Assert.Equal(4, WiringColumns.Of(levels, 6, [new WiringBar("a", false, 0, 4, 7)]).Levels[0].Count);
     }
 
     [Fact]
