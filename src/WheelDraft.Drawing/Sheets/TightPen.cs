@@ -77,13 +77,16 @@ internal sealed class TightPen(SheetBuilder sheet, SheetView view)
             .Area(new Outline(Contour.Circle(to, dotMm)), Fill.Solid(Ink.Dimension), LineStyle.MarkHalo);
     }
 
+    // A smaller circle would lie over the gap that it points out, mm on the paper.
+    private const double LeastCircleMm = 2.2;
+
     /// <summary>Draws the circles of details and their letters, clear of all texts and leaders and, where it can be, of edges.</summary>
     public void DrawCircles(IEnumerable<SpacingDetail> details)
     {
         GroupPen pen = sheet.Group("circles", "Circles of the details", "circles");
         foreach (SpacingDetail detail in details)
         {
-            (Point middle, double radius) = (view.Of(detail.Middle), view.OnPaperMm(detail.InPlanMm));
+            (Point middle, double radius) = (view.Of(detail.Middle), Math.Max(LeastCircleMm, view.OnPaperMm(detail.InPlanMm)));
             Contour circle = Contour.Circle(middle, radius);
             pen.Line(circle, LineStyle.Dimension.Halo).Line(circle, LineStyle.Dimension);
             Letter(pen, detail.Letter, middle, radius);
