@@ -1,5 +1,4 @@
 using System.Runtime.Intrinsics;
-using CsCheck;
 using WheelDraft.Engineering;
 using WheelDraft.Tests.Wheel.Timing;
 using Xunit;

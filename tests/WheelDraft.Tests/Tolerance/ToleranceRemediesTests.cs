@@ -61,15 +61,15 @@ public sealed partial class ToleranceRemediesTests
     {
         Match match = pattern.Match(finding.Message);
         Assert.True(match.Success, finding.Message);
-        return double.Parse(match.Groups[1].ValueSpan, CultureInfo.InvariantCulture);
+        return double.Parse(match.Groups["figure"].ValueSpan, CultureInfo.InvariantCulture);
     }
 
-    [GeneratedRegex(@"a process that cuts to ([\d.]+) mm", RegexOptions.None, 1000)]
+    [GeneratedRegex(@"a process that cuts to (?<figure>[\d.]+) mm", RegexOptions.None, 1000)]
     private static partial Regex CutMm();
 
-    [GeneratedRegex(@"a worn_length of ([\d.]+) mm", RegexOptions.None, 1000)]
+    [GeneratedRegex(@"a worn_length of (?<figure>[\d.]+) mm", RegexOptions.None, 1000)]
     private static partial Regex WornMm();
 
-    [GeneratedRegex(@"a frequency_tolerance of ([\d.]+) %", RegexOptions.None, 1000)]
+    [GeneratedRegex(@"a frequency_tolerance of (?<figure>[\d.]+) %", RegexOptions.None, 1000)]
     private static partial Regex FrequencyPercent();
 }
