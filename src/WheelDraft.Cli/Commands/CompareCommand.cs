@@ -1,6 +1,5 @@
 using System.CommandLine;
 using System.Text;
-using System.Text.Json;
 using WheelDraft.Drawing;
 using WheelDraft.Engineering;
 using WheelDraft.Formats.BenchLog;

@@ -33,7 +33,7 @@ internal sealed class LogArguments
         context.InputFile = named;
         using Progress progress = new(context, "blocks of the log");
         using FileStream file = Open(named, context);
-        return LogReader.Read(file, options, context.Stop, _ => progress.Step());
+        return LogReader.Read(file, options, _ => progress.Step(), context.Stop);
     }
 
     /// <summary>Opens a log.</summary>

@@ -14,11 +14,11 @@ internal static class LogReader
     /// <summary>Reads a log.</summary>
     /// <param name="stream">The file, from its beginning.</param>
     /// <param name="options">What the person says about it.</param>
-    /// <param name="stop">Ends the reading.</param>
     /// <param name="progress">Told how many bytes were read, now and then; null for nobody.</param>
+    /// <param name="stop">Ends the reading.</param>
     /// <exception cref="DesignRefusedException">It cannot be read: every reason, with its line.</exception>
     /// <exception cref="OperationCanceledException">It was stopped.</exception>
-    public static LogReading Read(Stream stream, LogOptions options, CancellationToken stop = default, Action<long>? progress = null)
+    public static LogReading Read(Stream stream, LogOptions options, Action<long>? progress = null, CancellationToken stop = default)
     {
         byte[] buffer = new byte[BlockBytes + LongestLine];
         int held = 0;

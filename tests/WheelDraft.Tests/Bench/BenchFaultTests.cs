@@ -1,6 +1,5 @@
 using System.Globalization;
 using WheelDraft.Engineering;
-using WheelDraft.Formats.BenchLog;
 using Xunit;
 
 namespace WheelDraft.Tests.Bench;
@@ -58,7 +57,7 @@ public sealed class BenchFaultTests
     {
         LoggedProgramme programme = LoggedProgramme.Of(Demos.Of("propagation-bench"));
         SyntheticLog log = new(programme) { Turns = 4.3, DriftShare = 0, BeginsAtS = 37.7 };
-        BenchTurns turns = BenchTurns.Of(LogReader.Read(new MemoryStream(log.Csv()), new LogOptions()).Record);
+        BenchTurns turns = BenchTurns.Of(log.Record());
 
         // The wheel is at home 180 − 37.7 s into the log; told so rightly nothing is shifted, told 2 s sooner everything comes 2 s late.
         Assert.DoesNotContain(BenchComparison.Of(Asked, turns, 142.3).Faults, f => f.Kind == BenchFaultKind.WheelShifted);
@@ -67,7 +66,7 @@ public sealed class BenchFaultTests
         Assert.Equal(2, fault.Value, 0.05);
     }
 
-    private static BenchComparison Compared(SyntheticLog log) => BenchComparison.Of(Asked, BenchTurns.Of(LogReader.Read(new MemoryStream(log.Csv()), new LogOptions()).Record));
+    private static BenchComparison Compared(SyntheticLog log) => BenchComparison.Of(Asked, BenchTurns.Of(log.Record()));
 
     private static void Check(List<string> wrong, SyntheticLog log, BenchFaultKind kind, int? output)
     {

@@ -62,7 +62,7 @@ public sealed class BenchFilesTests
     [Fact]
     public void Make_Bench_WritesFourFiles() => Assert.Equal(
         ["bench/bench-plan.md", "bench/bench-plan.pdf", "bench/bench-log.csv", "bench/inspection.csv"],
-        OutputFiles.Of(Demos.Of("tank-doser"), new OutputRequest { Kinds = [OutputKind.Bench] }).Select(f => f.Name));
+        OutputFiles.Of(Demos.Of("tank-doser"), new OutputRequest { Kinds = [OutputKind.Bench] }).Select(f => f.Name), StringComparer.Ordinal);
 
     private static string Text(Design design, string name) =>
         Encoding.UTF8.GetString(OutputFiles.Of(design, new OutputRequest { Kinds = [OutputKind.Bench] }).First(f => string.Equals(f.Name, "bench/" + name, StringComparison.Ordinal)).Bytes);

@@ -1,6 +1,5 @@
 using System.Globalization;
 using WheelDraft.Engineering;
-using WheelDraft.Formats.BenchLog;
 using Xunit;
 
 namespace WheelDraft.Tests.Bench;
@@ -18,8 +17,8 @@ public sealed class LearnPropertyTests
         for (int seed = 1; seed <= Cases; seed++)
         {
             LoggedProgramme programme = RandomProgramme(seed);
-            SyntheticLog log = new(programme) { Seed = seed, Turns = 16.3, BeginsAtS = programme.TurnS * ((seed * 0.377) % 1) };
-            BenchTurns turns = BenchTurns.Of(LogReader.Read(new MemoryStream(log.Csv()), new LogOptions()).Record);
+            SyntheticLog log = new(programme) { Seed = seed, Turns = 24.3, BeginsAtS = programme.TurnS * ((seed * 0.377) % 1) };
+            BenchTurns turns = BenchTurns.Of(log.Record());
             if (Math.Abs(turns.TurnTime.MeanS - programme.TurnS) > 0.05)
             {
                 wrong.Add(FormattableString.Invariant($"{seed}: turn {turns.TurnTime.MeanS:0.###} s of {programme.TurnS:0.###} s"));
@@ -44,7 +43,7 @@ public sealed class LearnPropertyTests
     {
         LoggedProgramme programme = new(60, [("run", [(2, 57)]), ("fan", [(5, 20)]), ("mist", [(33, 4.5)])]);
         SyntheticLog log = new(programme) { Turns = 6.3, BeginsAtS = 20, Stops = [(179.02, 47.3), (299.02, 12.1)] };
-        BenchTurns turns = BenchTurns.Of(LogReader.Read(new MemoryStream(log.Csv()), new LogOptions()).Record);
+        BenchTurns turns = BenchTurns.Of(log.Record());
         Assert.Equal(2, turns.Stops);
         Assert.Equal("run", Assert.Single(turns.MotorHolders));
         Assert.Equal(60, turns.TurnTime.MeanS, 0.1);
@@ -56,7 +55,7 @@ public sealed class LearnPropertyTests
     {
         LoggedProgramme programme = new(60, [("run", [(2, 57)]), ("fan", [(40, 19)]), ("mist", [(33, 4.5)])]);
         SyntheticLog log = new(programme) { Turns = 6.3, BeginsAtS = 20, Stops = [(179.02, 47.3)] };
-        BenchTurns turns = BenchTurns.Of(LogReader.Read(new MemoryStream(log.Csv()), new LogOptions()).Record);
+        BenchTurns turns = BenchTurns.Of(log.Record());
         Assert.Equal(["run", "fan"], turns.MotorHolders);
     }
 
@@ -64,7 +63,7 @@ public sealed class LearnPropertyTests
     public void Learn_LogOfOneTurn_AsksForTheTurnTime()
     {
         LoggedProgramme programme = new(60, [("fan", [(5, 20)]), ("mist", [(33, 4.5)])]);
-        BenchRecord record = LogReader.Read(new MemoryStream(new SyntheticLog(programme) { Turns = 1.1, BeginsAtS = 0 }.Csv()), new LogOptions()).Record;
+        BenchRecord record = new SyntheticLog(programme) { Turns = 1.1, BeginsAtS = 0 }.Record();
         DesignRefusedException refused = Assert.Throws<DesignRefusedException>(() => BenchTurns.Of(record));
         Assert.Contains("--turn-time", refused.Message, StringComparison.Ordinal);
         Assert.Equal(20, BenchTurns.Of(record, 60).Contacts[0].Periods[0].On.MeanS, 0.05);
@@ -75,7 +74,7 @@ public sealed class LearnPropertyTests
     {
         // The second half is half a second later and longer: half a turn does not repeat.
         LoggedProgramme programme = new(180, [("valve", [(10, 30), (101.5, 31)])]);
-        BenchTurns turns = BenchTurns.Of(LogReader.Read(new MemoryStream(new SyntheticLog(programme) { Turns = 6.2 }.Csv()), new LogOptions()).Record);
+        BenchTurns turns = BenchTurns.Of(new SyntheticLog(programme) { Turns = 6.2 }.Record());
         Assert.Equal(180, turns.TurnTime.MeanS, 0.05);
     }
 

@@ -30,7 +30,7 @@ public sealed class LogFormatTests
         using JsonDocument json = JsonDocument.Parse(run.Out);
         Assert.Equal(4, json.RootElement.GetProperty("turn_time_s").GetDouble(), toleranceS);
         JsonElement[] outputs = [.. json.RootElement.GetProperty("outputs").EnumerateArray()];
-        Assert.Equal(["mist", "fan"], outputs.Select(o => o.GetProperty("output").GetString()!).OrderDescending(StringComparer.Ordinal));
+        Assert.Equal(["mist", "fan"], outputs.Select(o => o.GetProperty("output").GetString()!).OrderDescending(StringComparer.Ordinal), StringComparer.Ordinal);
         JsonElement mist = Only(outputs, "mist"), fan = Only(outputs, "fan");
         Assert.Equal(0.8, mist.GetProperty("for_s").GetDouble(), toleranceS);
         Assert.Equal(1.2, fan.GetProperty("for_s").GetDouble(), toleranceS);
@@ -85,7 +85,7 @@ public sealed class LogFormatTests
                 text.Append((at / 1000.0).ToString(seed == 2 ? "0.000" : "0.###", CultureInfo.InvariantCulture)).Append(a ? ",1" : ",0").Append(b ? ",1\n" : ",0\n");
             }
 
-            BenchRecord record = LogReader.Read(new MemoryStream(Encoding.ASCII.GetBytes(text.ToString())), new LogOptions { BounceS = 1e-6 }).Record;
+            BenchRecord record = SyntheticLog.Read(Encoding.ASCII.GetBytes(text.ToString()), new LogOptions { BounceS = 1e-6 }).Record;
             Assert.Equal(rows.Count, record.Rows);
             Assert.Equal(rows[0].Time, record.FromS);
             Assert.Equal(rows[^1].Time, record.ToS, 1e-9);
@@ -113,7 +113,7 @@ public sealed class LogFormatTests
         }
     }
 
-    private static LogReading Read(string text) => LogReader.Read(new MemoryStream(Encoding.UTF8.GetBytes(text)), new LogOptions());
+    private static LogReading Read(string text) => SyntheticLog.Read(Encoding.UTF8.GetBytes(text), new LogOptions());
 
     private static JsonElement Only(JsonElement[] outputs, string name) =>
         Assert.Single(outputs.First(o => string.Equals(o.GetProperty("output").GetString(), name, StringComparison.Ordinal)).GetProperty("on").EnumerateArray());

@@ -1,6 +1,5 @@
 using System.Text.RegularExpressions;
 using WheelDraft.Engineering;
-using WheelDraft.Formats.BenchLog;
 using WheelDraft.Tests.Cli;
 using Xunit;
 
@@ -96,6 +95,6 @@ public sealed partial class RoundTripTests
         return Programmes().Replace(demo, _ => on[at++]);
     }
 
-    [GeneratedRegex("(?m)^on = (\"always\"|\\[[^\\]]*\\])", RegexOptions.None, matchTimeoutMilliseconds: 1000)]
+    [GeneratedRegex("(?m)^on = (\"always\"|\\[[^\\]]*\\])", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
     private static partial Regex Programmes();
 }

@@ -1,7 +1,8 @@
 using System.Globalization;
 using System.Text;
 using WheelDraft.Engineering;
-using WheelDraft.Geometry;
+using WheelDraft.Formats.BenchLog;
+using Xunit;
 
 namespace WheelDraft.Tests.Bench;
 
@@ -43,6 +44,12 @@ internal sealed record SyntheticLog(LoggedProgramme Programme)
 
     /// <summary>Programme times at which the wheel stands, and for how long.</summary>
     public IReadOnlyList<(double AtS, double ForS)> Stops { get; init; } = [];
+
+    /// <summary>What is read from the log.</summary>
+    public BenchRecord Record() => Read(Csv(), new LogOptions()).Record;
+
+    /// <summary>Reads a log's bytes.</summary>
+    public static LogReading Read(byte[] csv, LogOptions options) => LogReader.Read(new MemoryStream(csv), options, stop: TestContext.Current.CancellationToken);
 
     public byte[] Csv()
     {
