@@ -85,6 +85,7 @@ public sealed class FilmTests(Chromium chromium)
             async text => {
               const data = Uint8Array.from(atob(text), c => c.charCodeAt(0));
               const decoder = new ImageDecoder({ data, type: "image/png" });
+              await decoder.tracks.ready;
               await decoder.completed;
               let time = 0;
               const differing = new Set();

@@ -308,6 +308,11 @@ internal sealed class AssemblyLabels(Design design, PlanView plan, MomentView? m
             yield return (foot.Origin.Plan, Standing(strip.Form.Strip.Name, strip.Net), AssemblyItems.NumberOf(design, strip.Form.Strip.Name));
         }
 
+        foreach (AdjustingScrew screw in design.Screws)
+        {
+            yield return (screw.Meets.Plan + Vector.Polar(screw.LengthMm, screw.DirectionRad), screw.Name, AssemblyItems.NumberOf(design, screw.Name));
+        }
+
         Placement turn = moment?.Wheel ?? Placement.Turn(0);
         yield return (Bare(plan.CarrierMm, 215), "carrier", AssemblyItems.Carrier);
         if (design.Brief.Feed is FeedBrief feed)

@@ -20,7 +20,8 @@ internal static class BaseSheet
         SheetMatter matter = new([words.HoleTable(), words.LevelTable()], words.Notes()) { Caution = new(SheetWordsOf.CautionsOf(design)) };
         PaperSize[] papers = [.. SheetPapers.Of(design, Sizes)];
         (PaperSize size, SheetPlan plan, BaseViews views) =
-            SheetPlan.Best(papers, matter, (_, shared) => BaseViews.Fitted(design, plate, words.Levels, shared.Picture), v => v.Scale.Factor)
+            SheetPlan.Best(papers, matter, (_, shared) => BaseViews.Fitted(design, plate, words.Levels, shared.Picture) is { Scale.Factor: >= 1 } whole ? whole : null, v => v.Scale.Factor)
+            ?? SheetPlan.Best(papers, matter, (_, shared) => BaseViews.Fitted(design, plate, words.Levels, shared.Picture), v => v.Scale.Factor)
             ?? (papers[^1], SheetPlan.Of(papers[^1], matter), new(design, plate, words.Levels, SheetPlan.Of(papers[^1], matter).Picture));
         SheetBuilder sheet = new(new(plate.Part.FileName, $"Base: {design.Brief.Title}", words.Description()), size);
         SheetFrame.Draw(sheet, (number ?? SheetNumber.Single).On(SheetWordsOf.TitleBlock(design, "Base, and the timer from the side", "Part drawing", views.Scale) with { Projection = Projection.FirstAngle }));
@@ -233,6 +234,7 @@ internal sealed class BaseViews
             seats.Line(clamp, LineStyle.Hidden);
         }
 
+        sheet.Texts.TakeEdges(BaseMarks.All(_design, _plate).SelectMany(c => c).Concat(Contour.Circle(Point.Origin, Carrier).Pieces).Select(p => p.Placed(_plan.ToPaper)));
         GroupPen marks = sheet.Group("holes", "Holes and their numbers", "holes");
         foreach ((BaseHole hole, int i) in _plate.Holes.Select((h, i) => (h, i)))
         {
@@ -240,10 +242,11 @@ internal sealed class BaseViews
             double reach = _plan.OnPaperMm(hole.DiameterMm / 2) + 1.2;
             Point at = _plan.Of(hole.At);
             string number = DrawingNumbers.Trimmed(i + 1, 0);
-            IEnumerable<TextSpot> spots = new[] { 45.0, 135, 225, 315 }.Select(a => new TextSpot(at + Vector.Polar(reach + 1.5, Angles.RadFromDeg(a)), TextAlong.Middle, TextAcross.Middle));
-            if (!marks.TryText(number, spots, TextStyle.Label))
+            TextSpot[] spots = [.. Enumerable.Range(0, 24).Select(k => new TextSpot(at + Vector.Polar(reach + 1.5, Angles.RadFromDeg(45 + (k * 15))), TextAlong.Middle, TextAcross.Middle))];
+            TextSpot[] clear = [.. spots.Where(s => sheet.Texts.IsOffEdges(new SheetText(number, s, TextStyle.Label).Box))];
+            if (!marks.TryText(number, clear, TextStyle.Label))
             {
-                marks.PlatedText(number, spots.First(), TextStyle.Label);
+                marks.PlatedText(number, spots[0], TextStyle.Label);
             }
         }
     }

@@ -47,7 +47,7 @@ internal sealed class PlanView
                 all = all.With(ribbon.Bounds);
             }
 
-            return _design.Brief.Parts.Aggregate(all, (a, p) => a.With(p.Outline.Bounds));
+            return _design.Brief.Parts.Select(p => p.Outline).Concat(_design.Screws.SelectMany(s => s.Solids).Select(s => s.Outline)).Aggregate(all, (a, o) => a.With(o.Bounds));
         }
     }
 
@@ -68,7 +68,18 @@ internal sealed class PlanView
     {
         Below(sheet, view);
         Wheel(sheet, view);
+        Screws(sheet, view);
         Strips(sheet, view);
+    }
+
+    // Adjusting screws with their lugs, under the strips that they push.
+    private void Screws(SheetBuilder sheet, SheetView view)
+    {
+        ViewPen screws = sheet.Group("screws", "Adjusting screws and what holds them", "parts").In(view);
+        foreach (Solid part in _design.Screws.SelectMany(s => s.Solids))
+        {
+            screws.Area(part.Outline, FillOf(part.Net), LineStyle.Thin);
+        }
     }
 
     private static IEnumerable<string> DrawnNets(Design design) =>

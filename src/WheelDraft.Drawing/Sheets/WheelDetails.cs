@@ -17,7 +17,7 @@ internal sealed class WheelDetails(Design design)
     private const double LeastMm = 6;
 
     private const double DiscMm = 15;
-    private const double CaptionMm = 5;
+    private const double CaptionMm = 6;
     private const double AirMm = 3;
 
     // Longer than this many times its width, one end stands for all of a window.

@@ -21,6 +21,9 @@ internal static class WheelSheet
         PaperSize[] papers = [.. SheetPapers.Of(design, PaperSize.Iso)];
         SheetNumber place = number ?? SheetNumber.Single;
 
+        // Where leaders turn out to have no room once everything else is drawn, the table takes the angles, or larger paper is tried.
+        Sheet? withoutLeaders = null;
+
         // Hundreds of edges with their corners have no room on any paper: then corners are left to the edges' angles and the rings' windows.
         foreach ((bool withCorners, double leastScale) in ((bool, double)[])[(true, 1), (false, 1), (true, 0), (false, 0)])
         {
@@ -30,17 +33,36 @@ internal static class WheelSheet
             {
                 WheelChoice? full = Best(design, size, withEdges, key.Count > 0 ? [key] : callouts.WaysWithEdges());
                 WheelChoice? few = key.Count > 0 ? null : Best(design, size, withoutEdges, callouts.WaysWithoutEdges());
-                WheelChoice? chosen = full is not null && (few is null || full.Picture.Scale.Factor >= few.Picture.Scale.Factor || full.Picture.IsLarge) ? full : few;
-                if (chosen is not null && chosen.Picture.Scale.Factor >= leastScale)
+                bool isFull = full is not null && (few is null || full.Picture.Scale.Factor >= few.Picture.Scale.Factor || full.Picture.IsLarge);
+                foreach (WheelChoice choice in (isFull ? [full, few] : (WheelChoice?[])[few]).OfType<WheelChoice>().Where(c => c.Picture.Scale.Factor >= leastScale))
                 {
-                    return chosen.Picture.Draw(chosen.Matter.WithKey(chosen.Picture.Key), place);
+                    Sheet sheet = choice.Picture.Draw(choice.Matter.WithKey(choice.Picture.Key), place);
+                    if (choice.Picture.HasLeaders)
+                    {
+                        return sheet;
+                    }
+
+                    withoutLeaders ??= ReferenceEquals(choice, few) ? sheet : null;
                 }
             }
         }
 
-        SheetMatter last = Matter(design, withCorners: false, hasEdges: false);
-        SheetPlan plan = SheetPlan.Of(papers[^1], last);
-        return new WheelPicture(design, papers[^1], plan, callouts.WaysWithoutEdges()[^1]).Draw(last, place);
+        if (withoutLeaders is not null)
+        {
+            return withoutLeaders;
+        }
+
+        // Paper that is bounded may be too small for everything: the picture keeps its size, and the sheet says where the rest stands.
+        SheetMatter last = new([.. RevisionTable.Of(design)], new("Notes", ["This paper is too small for the tables of rings and edges and for the notes: report.md and build.md have them."])) { Caution = new(SheetWordsOf.CautionsOf(design)) };
+        foreach (PaperSize size in papers.Reverse())
+        {
+            if ((Best(design, size, last, callouts.WaysWithEdges()) ?? Best(design, size, last, callouts.WaysWithoutEdges())) is WheelChoice bare)
+            {
+                return bare.Picture.Draw(last, place, "The drawing of the wheel has no room for its tables and notes on the paper that [drawing_office] allows; report.md and build.md have them.");
+            }
+        }
+
+        return new WheelPicture(design, papers[^1], SheetPlan.Of(papers[^1], last), callouts.WaysWithoutEdges()[^1]).Draw(last, place);
     }
 
     private sealed record WheelChoice(SheetMatter Matter, WheelPicture Picture);
@@ -103,6 +125,9 @@ internal sealed class WheelPicture
     /// <summary>The scale.</summary>
     public DrawingScale Scale => _view.Scale;
 
+    /// <summary>Whether all leaders found room when it was drawn.</summary>
+    public bool HasLeaders { get; private set; }
+
     /// <summary>How good it is: the scale, and of equal scales the fuller words.</summary>
     public double Worth => Scale.Factor * (1 - (0.001 * Way));
 
@@ -151,8 +176,16 @@ internal sealed class WheelPicture
     }
 
     /// <summary>Draws the whole sheet.</summary>
-    public Sheet Draw(SheetMatter matter, SheetNumber number)
+    /// <param name="matter">What stands beside the wheel.</param>
+    /// <param name="number">Its place in the set.</param>
+    /// <param name="lacks">What this sheet had to do without; null for nothing.</param>
+    public Sheet Draw(SheetMatter matter, SheetNumber number, string? lacks = null)
     {
+        if (lacks is not null)
+        {
+            Builder.Warn(lacks);
+        }
+
         SheetFrame.Draw(Builder, number.On(SheetWordsOf.TitleBlock(_design, "Contact wheel, seen from the wiper side", "Part drawing", Scale)));
         int left = _plan.Draw(Builder, matter);
         if (left > 0)
@@ -270,7 +303,8 @@ internal sealed class WheelPicture
     private void DrawDimensions()
     {
         GroupPen pen = Builder.Group("dimensions", "Dimensions", "dimensions");
-        if (!Ring.TryDraw(pen, _callouts))
+        HasLeaders = Ring.TryDraw(pen, _callouts);
+        if (!HasLeaders)
         {
             Builder.Warn("The wheel drawing has no room for leaders to its edges and wipers; its table lists them.");
         }

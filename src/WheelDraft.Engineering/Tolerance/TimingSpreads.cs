@@ -17,11 +17,13 @@ public sealed class TimingSpreads
     internal TimingSpreads(Brief brief, Motion motion, WheelLayout wheel)
     {
         (_brief, _motion) = (brief, motion);
-        int periods = wheel.Rings.Sum(r => r.Periods.Count);
-        bool given = brief.Places.ContainsKey("monte_carlo.draws");
-        _draws = given || periods == 0 ? brief.MonteCarlo.Draws : Math.Min(brief.MonteCarlo.Draws, Budgets.DrawsOfAll / periods);
+        _draws = DrawsOf(brief, wheel.Rings.Sum(r => r.Periods.Count));
         _all = new(() => [.. wheel.Rings.Select(r => new OutputSpread(r.Name, [.. r.Periods.Select((p, i) => Period(r, p, i))]))]);
     }
+
+    // As many as the file says; else a million, less where many on-periods share them.
+    private static int DrawsOf(Brief brief, int periods) =>
+        brief.Places.ContainsKey("monte_carlo.draws") || periods == 0 ? brief.MonteCarlo.Draws : Math.Min(brief.MonteCarlo.Draws, Budgets.DrawsOfAll / periods);
 
     /// <summary>Draws of each on-period, made in whole blocks.</summary>
     public long DrawsMade => DrawRun.Whole(_draws);

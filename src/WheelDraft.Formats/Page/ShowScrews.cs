@@ -43,8 +43,9 @@ internal static class ShowScrews
             json.WriteNumber("turns", adjust.Turns);
             json.WriteString("longer", adjust.Asked.Longer == LongerWay.In ? "in" : "out");
             json.WriteNumber("travel", adjust.Asked.TravelMm * (isOuterLonger ? 1 : -1));
-            json.WriteNumber("x", Math.Round(Math.Cos(ring.StationRad), 9));
-            json.WriteNumber("y", Math.Round(Math.Sin(ring.StationRad), 9));
+            // Adding zero turns a negative zero into a plain one.
+            json.WriteNumber("x", Math.Round(Math.Cos(ring.StationRad), 9) + 0.0);
+            json.WriteNumber("y", Math.Round(Math.Sin(ring.StationRad), 9) + 0.0);
             json.WriteString("span", unit.Words(Wording.Mm(adjust.Asked.TravelMm)));
             if (design.Brief.Outputs.First(o => string.Equals(o.Name, ring.Name, StringComparison.Ordinal)).FlowLPerS is double flow)
             {

@@ -128,7 +128,7 @@ public sealed class MakePicturesTests
     {
         using CliRun run = Bench();
         Assert.Equal(0, run.Run("make", "bench.toml", "-o", "made", "--only", "draw", "--callouts", "numbers"));
-        Assert.Contains("<g id=\"callout-1\"", File.ReadAllText(run.PathOf("made/draw/wheel.svg")), StringComparison.Ordinal);
+        Assert.Contains("<g id=\"pb-01-wheel-callout-1\"", File.ReadAllText(run.PathOf("made/draw/wheel.svg")), StringComparison.Ordinal);
     }
 
     [Theory]
@@ -141,7 +141,7 @@ public sealed class MakePicturesTests
     [InlineData("--frames: \"4000\" is no whole number", "--frames", "4000")]
     [InlineData("--frames: \"2.5\" is no whole number", "--frames", "2.5")]
     [InlineData("--closed: there is no input 'door'; the inputs are humidity switch, lid", "--frame", "5 s", "--closed", "door")]
-    [InlineData("--closed: says how inputs stand in --frame or --frames", "--closed", "lid")]
+    [InlineData("--closed: says how inputs stand in --frame, --frames or --film", "--closed", "lid")]
     [InlineData("--width: \"0 mm\" is outside", "--width", "0 mm")]
     [InlineData("--dpi: \"5\" is no whole number from 10 to 1200", "--dpi", "5")]
     [InlineData("--callouts: knows no 'letters'; it is words or numbers", "--callouts", "letters")]
@@ -162,7 +162,7 @@ public sealed class MakePicturesTests
         string file = run.PathOf("bench.toml");
         File.WriteAllText(file, File.ReadAllText(file).Replace("title = \"Propagation bench controller\"", "title = \"Bench \u6C34\"", StringComparison.Ordinal));
         Assert.Equal(0, run.Run("make", "bench.toml", "-o", "made", "--only", "draw"));
-        Assert.Contains("U+6C34", run.Error, StringComparison.Ordinal);
+        Assert.Contains("no letters for \u6C34", run.Error, StringComparison.Ordinal);
         run.Run("make", "bench.toml", "-o", "made", "--only", "draw", "--json");
         Assert.NotEmpty(JsonNode.Parse(run.Out)!["drawing_warnings"]!.AsArray());
     }

@@ -151,6 +151,10 @@ public sealed partial class NastyNamesTests(NastyNamesTests.PlainDesign plain) :
             case ".svg":
                 Svg(name, text, title);
                 break;
+            case ".html" when name is "report.html":
+                Assert.Contains(title, WebUtility.HtmlDecode(text), StringComparison.Ordinal);
+                Assert.All(PlainDesign.Tags(text), t => Assert.Contains(t.TrimStart('<', '/').Split(' ', '>')[0], ReportTags, StringComparer.Ordinal));
+                break;
             case ".html":
                 Assert.Equal(plain.PageTags, PlainDesign.Tags(text));
                 Assert.Contains(title, WebUtility.HtmlDecode(text), StringComparison.Ordinal);
@@ -168,6 +172,12 @@ public sealed partial class NastyNamesTests(NastyNamesTests.PlainDesign plain) :
                 break;
         }
     }
+
+    // What a report in HTML is made of; a name that became markup would bring another.
+    private static readonly string[] ReportTags =
+    [
+        "!DOCTYPE", "html", "head", "meta", "title", "style", "body", "main", "nav", "h1", "h2", "h3", "p", "ul", "ol", "li", "a", "strong", "code", "div", "table", "thead", "tbody", "tr", "th", "td", "figure", "img", "figcaption",
+    ];
 
     private static void Svg(string name, string text, string title)
     {
@@ -268,7 +278,7 @@ public sealed partial class NastyNamesTests(NastyNamesTests.PlainDesign plain) :
                 .GroupBy(t => t, StringComparer.Ordinal).Select(g => g.Key).Order(StringComparer.Ordinal)];
     }
 
-    // A picture of the set, which the guide shows.
-    [GeneratedRegex(@"\]\(draw/[a-z0-9-]+\.svg\)", RegexOptions.CultureInvariant, 1000)]
+    // A picture of the set, or a part of the page itself.
+    [GeneratedRegex(@"\]\((?:draw/[a-z0-9-]+\.svg|#[a-z0-9-]+)\)", RegexOptions.CultureInvariant, 1000)]
     private static partial Regex OwnLink();
 }

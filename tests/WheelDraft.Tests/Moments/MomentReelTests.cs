@@ -67,5 +67,5 @@ public sealed class MomentReelTests
 
     private static string Texts(Sheet sheet) => string.Join('|', sheet.Items.OfType<SheetText>().Select(t => t.Text));
 
-    private static double Cursor(Sheet sheet) => sheet.Groups.Single(g => string.Equals(g.Id, "cursor", StringComparison.Ordinal)).Items.OfType<SheetLine>().Single().Pieces[0].Start.X;
+    private static double Cursor(Sheet sheet) => sheet.Groups.Single(g => string.Equals(g.Id, "cursor", StringComparison.Ordinal)).Items.OfType<SheetLine>().Last().Pieces[0].Start.X;
 }

@@ -20,7 +20,7 @@ internal sealed class SkiaDrawing(string svg)
     /// <summary>What is seen when the element of this id is taken out of the file; it is put back afterwards.</summary>
     internal Picture PaintedWithout(string id, PixelWindow window)
     {
-        SvgElement element = _document.GetElementById(id) ?? throw new InvalidDataException($"The file has no '{id}'.");
+        SvgElement element = _document.GetElementById(_document.ID + "-" + id) ?? throw new InvalidDataException($"The file has no '{id}'.");
         SvgElementCollection siblings = element.Parent.Children;
         int place = siblings.IndexOf(element);
         siblings.RemoveAt(place);

@@ -29,8 +29,8 @@ public sealed partial class ReportProseTests
         Assert.True(design.Spacing.Rows.Select(r => r.Nets.First).Concat(design.Spacing.Rows.Select(r => r.Nets.Second)).Distinct(StringComparer.Ordinal).Count() >= 15);
         string[] lines = Lines(design);
         int body = Array.FindIndex(lines, l => l.StartsWith("## Appendix", StringComparison.Ordinal));
-        Assert.InRange(body, 1, 800);
-        Assert.InRange(lines.Length, body, 1400);
+        Assert.InRange(body, 1, 900);
+        Assert.InRange(lines.Length, body, 1500);
         Assert.DoesNotContain(lines, l => l.StartsWith('|') && l.Length > TableFit.MostWide);
     }
 

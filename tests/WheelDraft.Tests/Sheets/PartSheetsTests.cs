@@ -141,14 +141,14 @@ public sealed class PartSheetsTests
         Assert.Contains(sheet.Groups, g => g.Id is "side");
         string[] list = [.. sheet.Groups.Single(g => g.Name.Title is "Parts list").Items.OfType<SheetText>().Select(t => t.Text)];
         string[] labels = [.. sheet.Groups.Single(g => g.Id is "labels").Items.OfType<SheetText>().Select(t => t.Text)];
-        foreach (string item in (string[])["1", "2", "4", "5", "6", "7", "8"])
+        foreach (string item in (string[])["1", "2", "4", "5", "6", "7", "8", "9"])
         {
             Assert.Contains(item, list, StringComparer.Ordinal);
             Assert.Contains(item, labels, StringComparer.Ordinal);
         }
 
         Assert.Contains(sheet.Texts, t => t.Text is "Ø62.44");
-        Assert.Contains(sheet.Texts, t => t.Text is "43.24");
+        Assert.Contains(sheet.Texts, t => t.Text is "46.84");
     }
 
     private static IEnumerable<Sheet> All(Design design) =>

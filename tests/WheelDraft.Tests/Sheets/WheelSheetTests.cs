@@ -48,7 +48,7 @@ public sealed class WheelSheetTests
         foreach (Turning direction in Enum.GetValues<Turning>())
         {
             Sheet sheet = WheelSheet.Of(Design.Of(plain with { Drive = plain.Drive with { Direction = direction } }));
-            Arc shaft = sheet.Groups.Single(g => g.Id is "home").Items.OfType<SheetLine>().SelectMany(l => l.Pieces).OfType<Arc>().Single();
+            Arc shaft = sheet.Groups.Single(g => g.Id is "home").Items.OfType<SheetLine>().SelectMany(l => l.Pieces).OfType<Arc>().Last();
             Assert.Equal(direction == Turning.Anticlockwise, shaft.SweepRad > 0);
         }
     }
