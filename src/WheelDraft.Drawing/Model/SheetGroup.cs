@@ -1,3 +1,5 @@
+using WheelDraft.Geometry;
+
 namespace WheelDraft.Drawing;
 
 /// <summary>What stands on a sheet: an item or a group of them.</summary>
@@ -39,6 +41,14 @@ internal sealed class SheetGroup : SheetNode
         SheetItem item => [item],
         _ => [],
     });
+
+    /// <summary>The same group, moved on the paper.</summary>
+    public SheetGroup Moved(Vector by) => new(Name, [.. Content.Select(n => n switch
+    {
+        SheetGroup group => group.Moved(by),
+        SheetItem item => item.Moved(by),
+        _ => n,
+    })]);
 
     /// <summary>This group and all nested ones.</summary>
     public IEnumerable<SheetGroup> WithNested => Content.OfType<SheetGroup>().SelectMany(g => g.WithNested).Prepend(this);

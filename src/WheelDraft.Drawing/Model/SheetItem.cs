@@ -11,6 +11,9 @@ internal abstract class SheetItem : SheetNode
 
     /// <summary>The smallest upright rectangle round it, stroke width included, mm on the paper.</summary>
     public abstract Bounds Bounds { get; }
+
+    /// <summary>The same item, moved on the paper.</summary>
+    public abstract SheetItem Moved(Vector by);
 }
 
 /// <summary>A filled area, with a pattern and an edge line if it has them.</summary>
@@ -59,6 +62,9 @@ internal sealed class SheetArea : SheetItem
 
     /// <inheritdoc/>
     public override Bounds Bounds => Shapes.Select(s => s.Bounds).Aggregate((a, b) => a.With(b)).Grown((Edge?.WidthMm ?? 0) / 2);
+
+    /// <inheritdoc/>
+    public override SheetItem Moved(Vector by) => new SheetArea([.. Shapes.Select(s => s.Placed(Placement.Translation(by)))], Fill, Edge);
 }
 
 /// <summary>A line along pieces: one run or several.</summary>
@@ -107,6 +113,9 @@ internal sealed class SheetLine : SheetItem
 
     /// <inheritdoc/>
     public override Bounds Bounds => Pieces.Select(p => p.Bounds).Aggregate((a, b) => a.With(b)).Grown(Style.WidthMm / 2);
+
+    /// <inheritdoc/>
+    public override SheetItem Moved(Vector by) => new SheetLine([.. Pieces.Select(p => p.Placed(Placement.Translation(by)))], Style);
 
     private static Contour Required(Contour contour)
     {

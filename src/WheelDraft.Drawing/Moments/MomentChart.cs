@@ -55,6 +55,9 @@ internal sealed class MomentChart
 
     private int Rows => _sections.Sum(s => s.Rows.Count);
 
+    /// <summary>Height that it takes at a comfortable pitch of its rows, mm.</summary>
+    public double HeightMm => (Rows * TwoLinePitchMm) + (_sections.Count * HeadingMm) + AxisMm + CursorHeadMm + 0.01;
+
     /// <summary>Whether every row finds room.</summary>
     public bool Fits(Bounds area) => Pitch(area) >= LeastPitchMm;
 

@@ -37,6 +37,19 @@ internal static class SpacingWords
             ]);
     }
 
+    /// <summary>Numbered distances alone, in few columns: the key to the numbers of a figure.</summary>
+    public static SheetTable Key(Design design, TightPlaces places)
+    {
+        DrawingNumbers numbers = new(design.Brief.DrawingUnit);
+        return new(
+            [new("No.", TextAlong.End), new("Between"), new("Kind"), new($"Required {numbers.UnitSign}", TextAlong.End), new("Worst", TextAlong.End)],
+            [.. places.Numbered.Select(p => (IReadOnlyList<string>)
+                [DrawingNumbers.Trimmed(p.Number, 0), p.Figures.Between, p.Figures.Kind, numbers.LengthInColumn(p.Figures.RequiredMm, 2), numbers.LengthInColumn(p.Figures.WorstMm, 2)])])
+        {
+            Title = "Key to the numbers",
+        };
+    }
+
     /// <summary>How the drawing is read.</summary>
     public static IReadOnlyList<string> Notes(Design design, TightPlaces places)
     {

@@ -69,6 +69,34 @@ internal sealed class WheelDetails(Design design)
         return missing;
     }
 
+    /// <summary>Draws them in rows from side to side, the first under the top of an area, and marks them on the plan.</summary>
+    /// <returns>How many there was no room or no letter for.</returns>
+    public int DrawRows(SheetBuilder sheet, SheetView plan, Bounds area)
+    {
+        int missing = 0;
+        int letter = 0;
+        Point corner = new(area.MinX, area.MaxY);
+        foreach (SmallPlace place in At(plan.Scale))
+        {
+            double half = Math.Max(DiscMm, TextFit.WidthMm(CaptionOf(place), TextStyle.Small) / 2) + 0.5;
+            if (letter == Letters.Length || 2 * half > area.Width)
+            {
+                missing++;
+                continue;
+            }
+
+            if (corner.X + (2 * half) > area.MaxX)
+            {
+                corner = new(area.MinX, corner.Y - (2 * (DiscMm + CaptionMm + AirMm)));
+            }
+
+            Draw(sheet, plan, place, (Letters[letter++].ToString(), corner + new Vector(half, -DiscMm - AirMm)));
+            corner += new Vector((2 * half) + AirMm, 0);
+        }
+
+        return missing;
+    }
+
     // Between pieces of copper lies the carrier, if it is drawn on the plan; a windowed wheel is drawn by itself.
     private Fill Ground => Fill.Of(design.Wheel.Feed is null ? FillKind.Carrier : FillKind.Paper);
 
