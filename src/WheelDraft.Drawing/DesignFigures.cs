@@ -27,27 +27,53 @@ internal static class DesignFigures
         return SheetSet.Drawn(SheetSet.Figure, [.. InOrder(task)], leaveOut);
     }
 
-    // One line a view: wheel, strips, assembly, timing, circuit, spacing, the moment, runs.
-    private static IEnumerable<UndrawnSheet> InOrder(FigureTask task)
+    // Small letters only where something finds no room otherwise, and where they help.
+    private static Sheet Fitted(FigureTask task, Func<FigureTask, Sheet> draw)
     {
-        Design design = task.Design;
+        Sheet? usual = OrNull(() => draw(task));
+        if (usual is { Warnings.Count: 0 })
+        {
+            return usual;
+        }
+
+        Sheet? small = usual is null ? draw(task.InSmallLetters) : OrNull(() => draw(task.InSmallLetters));
+        return usual is null || small?.Warnings.Count < usual.Warnings.Count ? small! : usual;
+    }
+
+    private static Sheet? OrNull(Func<Sheet> draw)
+    {
+        try
+        {
+            return draw();
+        }
+        catch (NoRoomException)
+        {
+            return null;
+        }
+    }
+
+    // One line a view: wheel, strips, assembly, timing, circuit, spacing, the moment, runs.
+    private static IEnumerable<UndrawnSheet> InOrder(FigureTask all)
+    {
+        Design design = all.Design;
+        UndrawnSheet Of(string name, Func<FigureTask, Sheet> draw) => new(name, () => Fitted(all, draw));
         return
         [
-            new("wheel", () => WheelFigures.Wheel(task)),
-            new("wheel-edges", () => WheelFigures.Edges(task)),
-            new("section", () => WheelFigures.Section(task)),
+            Of("wheel", task => WheelFigures.Wheel(task)),
+            Of("wheel-edges", task => WheelFigures.Edges(task)),
+            Of("section", task => WheelFigures.Section(task)),
             .. design.Strips.Strips.SelectMany((s, i) => new UndrawnSheet[]
             {
-                new($"blank of strip {s.Form.Strip.Name}", () => PartFigures.Blank(task, i)),
-                new($"strip {s.Form.Strip.Name} from the side", () => PartFigures.Side(task, i)),
+                Of($"blank of strip {s.Form.Strip.Name}", task => PartFigures.Blank(task, i)),
+                Of($"strip {s.Form.Strip.Name} from the side", task => PartFigures.Side(task, i)),
             }),
-            .. AssemblySheet.IsWanted(design) ? [new("assembly", () => PartFigures.Plan(task)), new("assembly-side", () => PartFigures.Elevation(task))] : (UndrawnSheet[])[],
-            new("timing", () => ChartFigures.Timing(task)),
-            new("circuit", () => ChartFigures.Circuit(task)),
-            new("spacing", () => SpacingFigures.Overview(task)),
-            .. SpacingFigures.Lettered(TightPlaces.Of(design)).Select(p => new UndrawnSheet(SpacingFigures.NameOf(p.Letter), () => SpacingFigures.Detail(task, p.Place, p.Letter))),
-            new("moment", () => ChartFigures.Moment(task)),
-            .. design.Brief.Scenarios.Select((s, i) => new UndrawnSheet($"run {s.Name}", () => ChartFigures.Run(task, i))),
+            .. AssemblySheet.IsWanted(design) ? [Of("assembly", task => PartFigures.Plan(task)), Of("assembly-side", task => PartFigures.Elevation(task))] : (UndrawnSheet[])[],
+            Of("timing", task => ChartFigures.Timing(task)),
+            Of("circuit", task => ChartFigures.Circuit(task)),
+            Of("spacing", task => SpacingFigures.Overview(task)),
+            .. SpacingFigures.Lettered(TightPlaces.Of(design)).Select(p => Of(SpacingFigures.NameOf(p.Letter), task => SpacingFigures.Detail(task, p.Place, p.Letter))),
+            Of("moment", task => ChartFigures.Moment(task)),
+            .. design.Brief.Scenarios.Select((s, i) => Of($"run {s.Name}", task => ChartFigures.Run(task, i))),
         ];
     }
 }

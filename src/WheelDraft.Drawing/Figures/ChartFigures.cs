@@ -90,6 +90,6 @@ internal static class ChartFigures
         double column = nearMm + ((widthMm - 0.01 - near) / perColumn);
         return column >= LeastColumnMm
             ? At(Math.Min(column, MostColumnMm))
-            : throw new NoRoomException(Invariant.Text($"the wiring diagram needs a width of {Math.Ceiling(near - ((nearMm - LeastColumnMm) * perColumn) + (2 * FigurePaper.MarginMm)):0} mm"));
+            : throw new NoRoomException(Invariant.Text($"the wiring diagram needs a width of {Math.Ceiling((near - ((nearMm - LeastColumnMm) * perColumn) + (2 * FigurePaper.MarginMm)) * task.Size):0} mm"));
     }
 }

@@ -8,10 +8,19 @@ namespace WheelDraft.Drawing;
 
 /// <summary>What figures are drawn of, and how.</summary>
 /// <param name="Design">The design.</param>
-/// <param name="WidthMm">Width of every figure, mm.</param>
+/// <param name="WidthMm">Width that figures are laid out for, mm.</param>
 /// <param name="Options">The moment that is shown, and what callouts say.</param>
 internal sealed record FigureTask(Design Design, double WidthMm, SheetOptions Options)
 {
+    /// <summary>Letters no lower than 2 mm are as readable in print as in the text round them: what finds no room with those of 2.5 mm is laid out for more width, and made smaller.</summary>
+    public const double Small = 0.8;
+
+    /// <summary>How many times its layout's size a figure has: 1, or <see cref="Small"/>.</summary>
+    public double Size { get; init; } = 1;
+
+    /// <summary>The same for small letters.</summary>
+    public FigureTask InSmallLetters => this with { WidthMm = WidthMm / Small, Size = Small };
+
     /// <summary>The moment, or null for home.</summary>
     public MomentView? Moment => Options.MomentOf(Design);
 
@@ -36,18 +45,19 @@ internal sealed class FigurePaper
 
     private const double StripMm = 4000;
 
+    private readonly FigureTask _task;
+
     /// <summary>An empty figure.</summary>
     /// <param name="task">How wide it is.</param>
     /// <param name="words">Its name, caption and alternative text.</param>
     public FigurePaper(FigureTask task, SheetWords words)
     {
-        WidthMm = task.WidthMm;
+        _task = task;
         Sheet = new(words, new PaperSize("strip", WidthMm, StripMm)) { MostLetterMm = LetterMm };
         Sheet.Texts.Confine(Room);
     }
 
-    /// <summary>Its width, mm.</summary>
-    public double WidthMm { get; }
+    private double WidthMm => _task.WidthMm;
 
     /// <summary>What is drawn on.</summary>
     public SheetBuilder Sheet { get; }
@@ -61,14 +71,14 @@ internal sealed class FigurePaper
     /// <summary>The upper part of the room, so many millimetres high.</summary>
     public Bounds Top(double heightMm) => heightMm <= MostHeightMm
         ? Room with { MinY = Room.MaxY - heightMm }
-        : throw new NoRoomException(Invariant.Text($"it would be {heightMm:0} mm high, more than a page."));
+        : throw new NoRoomException(Invariant.Text($"it would be {heightMm:0} mm high, more than a page"));
 
-    /// <summary>Draws those entries of a legend whose look is drawn, under everything.</summary>
+    /// <summary>Draws those entries of a legend whose look is seen, under everything.</summary>
     public void Legend(ChartLegend legend)
     {
-        HashSet<Fill> fills = [.. Items.OfType<SheetArea>().Select(a => a.Fill)];
-        HashSet<LineStyle> lines = [.. Items.OfType<SheetLine>().Select(l => l.Style)];
-        ChartLegend shown = new([.. legend.Entries.Where(e => e.Fill is Fill fill ? fills.Contains(fill) : e.Line is LineStyle line && lines.Contains(line))]);
+        SheetArea[] areas = [.. Sheet.Items.OfType<SheetArea>()];
+        HashSet<LineStyle> lines = [.. Sheet.Items.OfType<SheetLine>().Select(l => l.Style)];
+        ChartLegend shown = new([.. legend.Entries.Where(e => e.Fill is Fill fill ? IsSeen(areas, fill) : e.Line is LineStyle line && lines.Contains(line))]);
         if (shown.Entries.Count > 0)
         {
             Bounds below = Below;
@@ -107,11 +117,36 @@ internal sealed class FigurePaper
     {
         Bounds drawn = Sheet.Drawn ?? Room;
         const double roundMm = 0.1;
-        double height = Math.Ceiling((drawn.Height + (2 * MarginMm)) / roundMm) * roundMm;
-        return drawn.Width > WidthMm
-            ? throw new NoRoomException(Invariant.Text($"it takes {Math.Ceiling(drawn.Width):0} mm of width, and {WidthMm} mm were asked for."))
-            : Sheet.Build().On(new PaperSize("figure", WidthMm, Math.Round(height, 1)), new Vector(((WidthMm - drawn.Width) / 2) - drawn.MinX, height - MarginMm - drawn.MaxY));
+        if (drawn.Width > WidthMm)
+        {
+            throw new NoRoomException(Invariant.Text($"it takes {Math.Ceiling(drawn.Width * _task.Size):0} mm of width"));
+        }
+
+        double height = Math.Ceiling((drawn.Height + (2 * MarginMm)) * _task.Size / roundMm) * roundMm;
+        Vector toMiddle = new(((WidthMm - drawn.Width) / 2) - drawn.MinX, (height / _task.Size) - MarginMm - drawn.MaxY);
+        return Sheet.Build().On(new PaperSize("figure", Math.Round(WidthMm * _task.Size, 6), Math.Round(height, 1)), Placement.Translation(toMiddle).Then(Placement.Scaling(_task.Size)));
     }
 
-    private IEnumerable<SheetItem> Items => Sheet.Items;
+    // Whether something of a look lies on top somewhere, tried at points spread over each of its areas.
+    private static bool IsSeen(SheetArea[] areas, Fill fill)
+    {
+        const int tries = 24;
+        for (int i = areas.Length - 1; i >= 0; i--)
+        {
+            if (areas[i].Fill != fill)
+            {
+                continue;
+            }
+
+            Bounds round = areas[i].Bounds;
+            SheetArea[] over = [.. areas.Skip(i + 1).Where(a => a.Bounds.Overlaps(round))];
+            bool IsOnTop(Point p) => areas[i].Shapes.Any(s => s.Contains(p)) && !Array.Exists(over, o => o.Shapes.Any(s => s.Contains(p)));
+            if (Enumerable.Range(0, tries * tries).Any(k => IsOnTop(new(round.MinX + (round.Width * ((k % tries) + 0.5) / tries), round.MinY + (round.Height * ((k / tries) + 0.5) / tries)))))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
 }

@@ -6,9 +6,9 @@ namespace WheelDraft.Drawing;
 /// <summary>Figures of strips and of the assembly.</summary>
 internal static class PartFigures
 {
-    // Beside a strip upright dimensions stand, mm; narrow figures have less for them.
-    private const double BesideMm = 26;
-    private const double BesideShare = 0.24;
+    // Beside a strip its widths stand upright, and beside its side view its heights with their words, mm.
+    private const double BesideBlankMm = 13;
+    private const double BesideSideMm = 22;
 
     // Round the plan for leaders to its labels; of the width it keeps this share, or its labels go into a key.
     private const double LeaderMm = 11;
@@ -24,8 +24,8 @@ internal static class PartFigures
     public static Sheet Blank(FigureTask task, int index)
     {
         (PlacedStrip strip, string slug) = Strip(task.Design, index);
-        FigurePaper paper = new(task, new($"strip-{slug}-blank", $"Blank of strip {strip.Form.Strip.Name} of {task.Title}, wiper side up, with fold lines at mid-allowance; between the chain lines it is held.", BlankDescription(task.Design, strip)));
-        StripViews.DrawBlankAlone(paper.Sheet, (task.Design, strip), paper.Top(FigurePaper.MostHeightMm), Beside(task));
+        FigurePaper paper = new(task, new($"strip-{slug}-blank", $"Blank of strip '{strip.Form.Strip.Name}' of {task.Title}, wiper side up, with fold lines at mid-allowance; between the chain lines it is held.", BlankDescription(task.Design, strip)));
+        StripViews.DrawBlankAlone(paper.Sheet, (task.Design, strip), paper.Top(FigurePaper.MostHeightMm), BesideBlankMm);
         return paper.Cut();
     }
 
@@ -36,8 +36,8 @@ internal static class PartFigures
     {
         (PlacedStrip strip, string slug) = Strip(task.Design, index);
         string pressed = strip.Spring is null ? "" : " Full line: free of the wheel; chain line: pressed on the copper.";
-        FigurePaper paper = new(task, new($"strip-{slug}-side", $"Strip {strip.Form.Strip.Name} of {task.Title}, formed, from the side.{pressed}", new StripWords(task.Design, strip).Description()));
-        StripViews.DrawSideAlone(paper.Sheet, (task.Design, strip), paper.Top(FigurePaper.MostHeightMm), Beside(task));
+        FigurePaper paper = new(task, new($"strip-{slug}-side", $"Strip '{strip.Form.Strip.Name}' of {task.Title}, formed, from the side.{pressed}", new StripWords(task.Design, strip).Description()));
+        StripViews.DrawSideAlone(paper.Sheet, (task.Design, strip), paper.Top(FigurePaper.MostHeightMm), BesideSideMm);
         return paper.Cut();
     }
 
@@ -71,8 +71,6 @@ internal static class PartFigures
         AssemblySide.Draw(paper.Sheet, design, SheetView.At(scale, new(all.Centre.X, all.MaxY), new(paper.Room.Centre.X, paper.Room.MaxY - aboveMm)), seen);
         return paper.Cut();
     }
-
-    private static double Beside(FigureTask task) => Math.Min(BesideMm, task.WidthMm * BesideShare);
 
     private static (PlacedStrip Strip, string Slug) Strip(Design design, int index) =>
         (design.Strips.Strips[index], FileSlugs.Of(design.Strips.Strips.Select(s => s.Form.Strip.Name))[index]);

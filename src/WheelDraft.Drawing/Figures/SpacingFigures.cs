@@ -10,6 +10,8 @@ internal static class SpacingFigures
     private const double AirMm = 4;
     private const double LeaderMm = 12;
     private const double NameShare = 0.22;
+    // Narrower figures leave verdicts to the key, mm.
+    private const double VerdictMm = 120;
     private const double PitchMm = 5.4;
     private const double Uneven = 1.25;
 
@@ -26,13 +28,14 @@ internal static class SpacingFigures
         FigurePaper paper = new(task, new("spacing", $"Spacing of {task.Title}: everything conductive in plan, the wheel at home. {ReadersUnit.Of(design.Brief).Words(tight)}", SpacingWords.Description(design, places)));
         IReadOnlyList<(Point At, string Words)> named = SpacingPicture.Named(scene, task.WidthMm * NameShare);
         Bounds extent = SpacingPicture.ExtentOf(design);
-        string[] words = [.. places.Numbered.Select(TightPen.Words), .. named.Select(n => n.Words)];
+        bool hasVerdicts = task.WidthMm >= VerdictMm;
+        string[] words = [.. places.Numbered.Select(p => TightPen.Words(p, hasVerdicts)), .. named.Select(n => n.Words)];
         double beside = words.Length == 0 ? AirMm : LeaderMm + words.Max(DimensionForm.TextWidthMm);
         DrawingScale scale = DrawingScale.Free(extent, new(0, 0, paper.Room.Width - (2 * beside), FigurePaper.MostHeightMm));
         Bounds area = paper.Top(Math.Max((extent.Height * scale.Factor) + (2 * AirMm), Math.Ceiling(words.Length / 2.0) * PitchMm * Uneven));
         SheetView view = SheetView.At(scale, extent.Centre, area.Centre);
         SpacingPicture.DrawParts(paper.Sheet, scene, view);
-        TightPen pen = new(paper.Sheet, view);
+        TightPen pen = new(paper.Sheet, view) { HasVerdicts = hasVerdicts };
         foreach (TightPlace place in places.Numbered)
         {
             pen.Draw(place);
@@ -56,7 +59,7 @@ internal static class SpacingFigures
     /// <summary>The name of a detail's figure.</summary>
     public static string NameOf(string letter) => $"spacing-{letter.ToLowerInvariant()}";
 
-    /// <summary>A tight or missing distance, enlarged.</summary>
+    /// <summary>A tight or missing distance, enlarged: its circle is as large as the width lets it, so it always finds room at its own scale.</summary>
     public static Sheet Detail(FigureTask task, TightPlace place, string letter)
     {
         Design design = task.Design;

@@ -54,10 +54,10 @@ internal sealed class Sheet
     /// <summary>What the drawing had to do without (characters shown as boxes, texts made smaller), in order.</summary>
     public IReadOnlyList<string> Warnings { get; }
 
-    /// <summary>The same content, moved, on other paper.</summary>
+    /// <summary>The same content at another place and size on other paper.</summary>
     /// <param name="size">The paper.</param>
-    /// <param name="by">How far it is moved.</param>
-    public Sheet On(PaperSize size, Vector by) => new(Words, size, [.. Groups.Select(g => g.Moved(by))], Warnings);
+    /// <param name="to">From this paper to that, without a turn.</param>
+    public Sheet On(PaperSize size, Placement to) => new(Words, size, [.. Groups.Select(g => g.Placed(to))], Warnings);
 
     /// <summary>All groups, nested ones after their parent.</summary>
     public IEnumerable<SheetGroup> AllGroups => Groups.SelectMany(g => g.WithNested);

@@ -42,11 +42,11 @@ internal sealed class SheetGroup : SheetNode
         _ => [],
     });
 
-    /// <summary>The same group, moved on the paper.</summary>
-    public SheetGroup Moved(Vector by) => new(Name, [.. Content.Select(n => n switch
+    /// <summary>The same group at another place and size on the paper.</summary>
+    public SheetGroup Placed(Placement to) => new(Name, [.. Content.Select(n => n switch
     {
-        SheetGroup group => group.Moved(by),
-        SheetItem item => item.Moved(by),
+        SheetGroup group => group.Placed(to),
+        SheetItem item => item.Placed(to),
         _ => n,
     })]);
 

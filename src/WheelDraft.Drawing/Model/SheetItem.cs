@@ -12,8 +12,9 @@ internal abstract class SheetItem : SheetNode
     /// <summary>The smallest upright rectangle round it, stroke width included, mm on the paper.</summary>
     public abstract Bounds Bounds { get; }
 
-    /// <summary>The same item, moved on the paper.</summary>
-    public abstract SheetItem Moved(Vector by);
+    /// <summary>The same item at another place and size on the paper; patterns keep their lines and distances, and no line becomes narrower than the narrowest of all drawings.</summary>
+    /// <param name="to">Where, without a turn.</param>
+    public abstract SheetItem Placed(Placement to);
 }
 
 /// <summary>A filled area, with a pattern and an edge line if it has them.</summary>
@@ -64,7 +65,7 @@ internal sealed class SheetArea : SheetItem
     public override Bounds Bounds => Shapes.Select(s => s.Bounds).Aggregate((a, b) => a.With(b)).Grown((Edge?.WidthMm ?? 0) / 2);
 
     /// <inheritdoc/>
-    public override SheetItem Moved(Vector by) => new SheetArea([.. Shapes.Select(s => s.Placed(Placement.Translation(by)))], Fill, Edge);
+    public override SheetItem Placed(Placement to) => new SheetArea([.. Shapes.Select(s => s.Placed(to))], Fill, Edge?.Scaled(to.Scale));
 }
 
 /// <summary>A line along pieces: one run or several.</summary>
@@ -115,7 +116,7 @@ internal sealed class SheetLine : SheetItem
     public override Bounds Bounds => Pieces.Select(p => p.Bounds).Aggregate((a, b) => a.With(b)).Grown(Style.WidthMm / 2);
 
     /// <inheritdoc/>
-    public override SheetItem Moved(Vector by) => new SheetLine([.. Pieces.Select(p => p.Placed(Placement.Translation(by)))], Style);
+    public override SheetItem Placed(Placement to) => new SheetLine([.. Pieces.Select(p => p.Placed(to))], Style.Scaled(to.Scale));
 
     private static Contour Required(Contour contour)
     {

@@ -79,7 +79,7 @@ internal sealed class SheetText : SheetItem
     public override Bounds Bounds => Box.Bounds;
 
     /// <inheritdoc/>
-    public override SheetItem Moved(Vector by) => new SheetText(Text, Place with { Anchor = Place.Anchor + by }, Style);
+    public override SheetItem Placed(Placement to) => new SheetText(Text, Place with { Anchor = to.Of(Place.Anchor) }, Style with { HeightMm = Style.HeightMm * to.Scale });
 
     /// <summary>The same text at the same place, no higher than a height.</summary>
     public SheetText NoHigherThan(double heightMm) => Style.HeightMm > heightMm ? new(Text, Place, Style with { HeightMm = heightMm }) : this;

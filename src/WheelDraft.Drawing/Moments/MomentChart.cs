@@ -74,7 +74,7 @@ internal sealed class MomentChart
         double bottom = top - (_sections.Count * HeadingMm) - (Rows * pitch);
         GroupPen axes = sheet.Group("time-axis", "Time axis", "axes");
         axis.DrawGrid(axes, bottom, top);
-        axis.Draw(axes, bottom, AxisSide.Below, "time from home, s →");
+        axis.Draw(axes, bottom, AxisSide.Below, axis.Fitting(0, "time from home, s →", "time, s →"));
         GroupPen words = sheet.Group("rows", "Names and states", "names");
         GroupPen bars = sheet.Group("bars", "When each is closed or on", "bars");
         double y = top;

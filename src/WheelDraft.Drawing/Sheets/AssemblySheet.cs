@@ -262,7 +262,8 @@ internal static class AssemblySide
         DrawingNumbers numbers = new(design.Brief.DrawingUnit);
         DimensionPen dimensions = new(sheet.Group("dimensions", "Main dimensions", "dimensions"));
         Bounds side = view.Of(seen);
-        (double left, double right, double face) = (view.Of(WithBases(design, seen)).MinX, side.MaxX, view.Of(Point.Origin).Y);
+        Bounds all = view.Of(WithBases(design, seen));
+        (double left, double right, double face) = (all.MinX, all.MaxX, view.Of(Point.Origin).Y);
         double diameter = design.Brief.Carrier.DiameterMm ?? design.Wheel.OuterDiameterMm;
         double radius = view.OnPaperMm(diameter / 2);
         dimensions.Add(new LinearDimension(new(head.X - radius, face), new(head.X + radius, face), side.MaxY - face + 4, numbers.Diameter(diameter)) { Direction = LinearDirection.Level, Subject = "wheel" });

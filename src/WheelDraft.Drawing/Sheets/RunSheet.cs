@@ -109,7 +109,7 @@ internal sealed class RunChart
     private const double HeadingMm = 5.5;
     private const double LeastPitchMm = 6;
     private const double MostPitchMm = 11;
-    private const double AlonePitchMm = 7.5;
+    private const double AlonePitchMm = 8.2;
     private const double BarShare = 0.62;
 
     private readonly Design _design;
@@ -210,7 +210,7 @@ internal sealed class RunChart
             y -= HeadingMm;
             foreach (RunRow row in rows)
             {
-                names.Text(TextFit.Shortened(row.Name, _namesMm - 1, TextStyle.Small), new(new(_room.MinX + 1, y - (pitch / 2)), TextAlong.Start, TextAcross.Middle), TextStyle.Small);
+                Name(names, row.Name, new(_room.MinX + 1, y - (pitch / 2)));
                 ChartRow line = new(bars, Axis, y - (pitch / 2), pitch * BarShare);
                 foreach (RunSpan span in row.On)
                 {
@@ -224,6 +224,19 @@ internal sealed class RunChart
 
                 y -= pitch;
             }
+        }
+    }
+
+    // On a sheet the tables have a long name whole; by itself the chart gives it two lines.
+    private void Name(GroupPen pen, string name, Point at)
+    {
+        TextStyle style = TextStyle.Small;
+        IReadOnlyList<string> wrapped = _isAlone ? TextFit.Wrap(name, _namesMm - 1, style) : [name];
+        string[] lines = wrapped.Count <= 2 ? [.. wrapped] : [wrapped[0], string.Join(' ', wrapped.Skip(1))];
+        for (int i = 0; i < lines.Length; i++)
+        {
+            double up = (((lines.Length - 1) / 2.0) - i) * style.HeightMm * Lettering.ClosePitch;
+            pen.Text(TextFit.Shortened(lines[i], _namesMm - 1, style), new(at + new Vector(0, up), TextAlong.Start, TextAcross.Middle), style);
         }
     }
 

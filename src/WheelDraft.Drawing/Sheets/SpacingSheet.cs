@@ -98,7 +98,7 @@ internal sealed class SpacingPicture
         _named = Named(scene, LongestNameMm);
         _details = SpacingDetails.Of(places, _plan.Picture.Width, paper.DetailRows);
         _extent = ExtentOf(_design);
-        string[] words = [.. places.Numbered.Select(TightPen.Words), .. _named.Select(n => n.Words)];
+        string[] words = [.. places.Numbered.Select(p => TightPen.Words(p)), .. _named.Select(n => n.Words)];
         double beside = words.Length == 0 ? AirMm : BesideMm + words.Max(DimensionForm.TextWidthMm);
         Bounds area = Above;
         _view = SheetView.Fitted(_extent, new(area.MinX + beside, area.MinY + AirMm, area.MaxX - beside, area.MaxY - AirMm - NothingMm));
@@ -167,7 +167,7 @@ internal sealed class SpacingPicture
         .. If(scene.Parts.Any(p => p.Kind == SolidKind.Floating), new("floating metal", Fill.Of(FillKind.Part), LineStyle.Thin)),
         new("carrier and other insulation", Fill.Of(FillKind.Carrier), LineStyle.Thin),
         .. If(withPlaces && places.Numbered.Any(p => p.Path.Count > 0), new("shortest gap or path", null, TightPen.PathStyle)),
-        .. If(withPlaces && places.Numbered.Any(p => p.RequiredMm is not null), new("required distance round its first point", null, TightPen.RequiredStyle)),
+        .. If(withPlaces && places.Numbered.Any(p => p.RequiredMm is not null), new("required, round its first point", null, TightPen.RequiredStyle)),
         .. If(scene.Hidden.Any(), new("under the carrier", null, LineStyle.Hidden)),
         .. If(withPlaces && places.Numbered.Any(p => p.Turning.Count > 0), new("wheel or strip as it stands there", null, LineStyle.Phantom)),
     ]);

@@ -42,9 +42,9 @@ internal static class SpacingWords
     {
         DrawingNumbers numbers = new(design.Brief.DrawingUnit);
         return new(
-            [new("No.", TextAlong.End), new("Between"), new("Kind"), new($"Required {numbers.UnitSign}", TextAlong.End), new("Worst", TextAlong.End)],
+            [new("No.", TextAlong.End), new("Distance"), new("At worst", TextAlong.End)],
             [.. places.Numbered.Select(p => (IReadOnlyList<string>)
-                [DrawingNumbers.Trimmed(p.Number, 0), p.Figures.Between, p.Figures.Kind, numbers.LengthInColumn(p.Figures.RequiredMm, 2), numbers.LengthInColumn(p.Figures.WorstMm, 2)])])
+                [DrawingNumbers.Trimmed(p.Number, 0), $"{p.Figures.Between}, {p.Figures.Kind}", $"{numbers.Length(p.Figures.WorstMm)} of {numbers.LengthWithUnit(p.Figures.RequiredMm)}, {Verdict(p.Verdict)}"])])
         {
             Title = "Key to the numbers",
         };

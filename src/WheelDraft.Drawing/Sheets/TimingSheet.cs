@@ -36,6 +36,9 @@ internal static class TimingSheet
 internal sealed class TimingChart
 {
     private const double GapMm = 4;
+
+    // What the word at either end of the lower axis takes of it, mm.
+    private const double HomeMm = 9;
     private const double AxisMm = 12;
     private const double HeadingMm = 5.5;
     private const double LeastPitchMm = 7.4;
@@ -207,8 +210,8 @@ internal sealed class TimingChart
     {
         GroupPen pen = sheet.Group("axes", "Axes", "axes");
         Seconds.DrawGrid(pen, bottom, top);
-        Degrees.Draw(pen, top, AxisSide.Above, "programme angle from home, ° →");
-        Seconds.Draw(pen, bottom, AxisSide.Below, "time from home, s →");
+        Degrees.Draw(pen, top, AxisSide.Above, Degrees.Fitting(0, "programme angle from home, ° →", "angle from home, ° →", "angle, ° →"));
+        Seconds.Draw(pen, bottom, AxisSide.Below, Seconds.Fitting(2 * HomeMm, "time from home, s →", "time, s →"));
         foreach (double home in (double[])[Seconds.LeftMm, Seconds.RightMm])
         {
             pen.Line(new Point(home, bottom), new Point(home, top), LineStyle.Wide(LineKind.ContinuousWide, Ink.Outline, 0.5));

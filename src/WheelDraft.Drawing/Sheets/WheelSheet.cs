@@ -69,6 +69,9 @@ internal sealed class WheelPicture
     private const double BesideMm = 12;
     private const double FramesMm = 32;
 
+    // From the wheel by itself to the arrows of leaders: beyond the marks of the plane of section, mm.
+    private const double BesideCutMm = 9;
+
     // Leaders to edges may cost one step of scale as long as the wheel keeps this size on the paper, mm.
     private const double LeastWheelMm = 85;
 
@@ -111,6 +114,9 @@ internal sealed class WheelPicture
         _callouts = Placed(callouts);
     }
 
+    /// <summary>Whether the plane of its section is marked.</summary>
+    public bool IsCut { get; init; } = true;
+
     private static CalloutMarks MarksOf(IReadOnlyList<RingCallout> callouts) => callouts.Any(c => c.Number is not null) ? CalloutMarks.Numbers : CalloutMarks.Words;
 
     private IReadOnlyList<RingCallout> Placed(IReadOnlyList<RingCallout> callouts)
@@ -120,7 +126,8 @@ internal sealed class WheelPicture
     }
 
     /// <summary>What the wheel takes beside its callouts, mm on the paper: the arrow of rotation above, the line of its diameter below, the arrows of leaders on either side.</summary>
-    public static (double AboveMm, double BelowMm, double BesideMm) RoundMm => (AboveMm, DiameterMm, BesideMm);
+    /// <param name="isCut">Whether the plane of its section is marked.</param>
+    public static (double AboveMm, double BelowMm, double BesideMm) RoundMm(bool isCut) => (AboveMm, DiameterMm, BesideMm + (isCut ? BesideCutMm - 4 : 0));
 
     /// <summary>Diameter of what is drawn of the wheel, mm.</summary>
     public static double ReachMm(Design design) => Reach(design);
@@ -157,7 +164,7 @@ internal sealed class WheelPicture
         get
         {
             double half = Reach(_design) / 2;
-            return new(_view.Of(new Bounds(-half, -half, half, half)).Grown(4), _plan is null ? _picture : _picture with { MinY = SectionY + WheelSection.OverMm }) { Marks = _marks };
+            return new(_view.Of(new Bounds(-half, -half, half, half)).Grown(IsCut && _plan is null ? BesideCutMm : 4), _plan is null ? _picture : _picture with { MinY = SectionY + WheelSection.OverMm }) { Marks = _marks };
         }
     }
 
@@ -204,7 +211,11 @@ internal sealed class WheelPicture
         DrawWheel();
         DrawDirection();
         DrawDimensions();
-        DrawCuttingPlane();
+        if (IsCut)
+        {
+            DrawCuttingPlane();
+        }
+
         AngleSense.TryDraw(sheet, _picture);
         return _view;
     }
