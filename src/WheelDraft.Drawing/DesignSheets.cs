@@ -16,32 +16,9 @@ internal static class DesignSheets
         ArgumentNullException.ThrowIfNull(design);
         IReadOnlyList<SheetOfSet> sheets = InOrder(design, options ?? SheetOptions.Usual);
 
-        // Each sheet is drawn by itself from the design alone, so they are drawn side by side; the order is that of the list.
-        Sheet?[] drawn = new Sheet?[sheets.Count];
-        string?[] left = new string?[sheets.Count];
         int numbered = sheets.Count - (options?.Moment is null ? 0 : 1); // the picture of a moment has no title block
-        Parallel.For(0, sheets.Count, i =>
-        {
-            try
-            {
-                drawn[i] = sheets[i].Draw(new SheetNumber(i + 1, numbered));
-            }
-            catch (Exception trouble) when (leaveOut is not null && trouble is not OutOfMemoryException)
-            {
-                left[i] = $"Sheet '{sheets[i].Name}' is left out: {WhyOf(trouble)} Everything else is made all the same.";
-            }
-        });
-        foreach (string told in left.OfType<string>())
-        {
-            leaveOut!(told);
-        }
-
-        return [.. drawn.OfType<Sheet>()];
+        return SheetSet.Drawn("Sheet", [.. sheets.Select((s, i) => new UndrawnSheet(s.Name, () => s.Draw(new SheetNumber(i + 1, numbered))))], leaveOut);
     }
-
-    private static string WhyOf(Exception trouble) => trouble is NoRoomException
-        ? $"its labels and tables leave no room for the picture ({trouble.Message.TrimEnd('.')}). Shorter names help, or --callouts numbers."
-        : $"this is a fault of the program, not of your file ({trouble.GetType().Name}: {trouble.Message.TrimEnd('.')}); please report it.";
 
     private readonly record struct SheetOfSet(string Name, Func<SheetNumber, Sheet> Draw);
 

@@ -17,6 +17,7 @@ internal sealed class PictureOptions
     private readonly Option<string> _text = new("--text") { HelpName = "KIND", Description = "Texts of SVG drawings: live (can be searched and translated) or strokes (the same everywhere)", DefaultValueFactory = _ => "live" };
     private readonly Option<string> _width = new("--width") { HelpName = "LENGTH", Description = "Width at which SVG drawings are shown, e.g. \"160 mm\"; true size when left out" };
     private readonly Option<string> _dpi = new("--dpi") { HelpName = "N", Description = "Pixels per inch of PNG drawings, 10 to 1200", DefaultValueFactory = _ => "150" };
+    private readonly Option<string?> _figure = new("--figure") { HelpName = "WIDTH", Arity = ArgumentArity.ZeroOrOne, Description = FormattableString.Invariant($"Draw every view besides as a figure for a text, laid out for this width ({OutputRequest.LeastFigureMm:0} to {OutputRequest.MostFigureMm:0} mm; \"{UsualFigureMm:0} mm\" when none is given), as SVG, PNG and PDF with captions, in figures/") };
     private readonly Option<string> _callouts = new("--callouts") { HelpName = "KIND", Description = "Leaders of wheel and assembly end in words, or in numbers with a key", DefaultValueFactory = _ => "words" };
     private readonly Option<string> _frame = new("--frame") { HelpName = "T", Description = "Draw the state at a moment: time in the turn (\"83 s\"; a bare number is seconds) or programme angle (\"90 deg\")" };
     private readonly Option<string> _frames = new("--frames") { HelpName = "N", Description = FormattableString.Invariant($"Draw a film of one turn besides: so many PNGs, 1 to {MomentFilm.MostFrames}, in frames/") };
@@ -25,11 +26,12 @@ internal sealed class PictureOptions
     private readonly Option<string> _filmWidth = new("--film-width") { HelpName = "N", Description = FormattableString.Invariant($"Width of --film and --story in pixels, {LeastFilmPx} to {MostFilmPx}; 960 when left out") };
     private readonly Option<string> _story = new("--story") { HelpName = "SCENARIO", Description = "Draw a film of a scenario instead of a turn, with a caption at each event; as svg and apng unless --film says which" };
 
+    private const double UsualFigureMm = 160;
     private const int LeastFilmPx = 240;
     private const int MostFilmPx = 1920;
 
     /// <summary>Every option.</summary>
-    public IReadOnlyList<Option> All => [_theme, _text, _width, _dpi, _callouts, _frame, _frames, _film, _filmWidth, _story, _closed];
+    public IReadOnlyList<Option> All => [_theme, _text, _width, _dpi, _figure, _callouts, _frame, _frames, _film, _filmWidth, _story, _closed];
 
     /// <summary>Those that shape a single SVG.</summary>
     public IReadOnlyList<Option> OfSvg => [_theme, _text, _width];
@@ -53,6 +55,7 @@ internal sealed class PictureOptions
         {
             Svg = svg,
             Callouts = Choice(_callouts, parsed, [("words", CalloutMarks.Words), ("numbers", CalloutMarks.Numbers)]),
+            FigureWidthMm = parsed.GetResult(_figure) is { Implicit: false } ? FigureWidth(parsed.GetValue(_figure)) : null,
             PngDpi = Number(_dpi, parsed.GetValue(_dpi)!, 10, 1200),
             Frame = parsed.GetValue(_frame) is string frame ? Moment(frame) : null,
             Frames = parsed.GetValue(_frames) is string frames ? Number(_frames, frames, 1, MomentFilm.MostFrames) : null,
@@ -87,6 +90,20 @@ internal sealed class PictureOptions
         }
 
         throw Unknown(option, parsed, [.. choices.Select(c => c.Word)]);
+    }
+
+    // A bare number is millimetres.
+    private double FigureWidth(string? text)
+    {
+        if (text is null)
+        {
+            return UsualFigureMm;
+        }
+
+        string length = double.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out _) ? text + " mm" : text;
+        return !Quantity.TryParse(length, Dimension.Length, out Quantity width, out _) ? throw Refused(_figure, $"\"{text}\" is no width such as \"160 mm\"; the parameter file stands before --figure, or the width behind it as --figure=160")
+            : width.Value is >= OutputRequest.LeastFigureMm and <= OutputRequest.MostFigureMm ? width.Value
+            : throw Refused(_figure, $"\"{text}\" is outside {Wording.Mm(OutputRequest.LeastFigureMm)} to {Wording.Mm(OutputRequest.MostFigureMm)}");
     }
 
     private double Width(string text)
@@ -132,6 +149,9 @@ internal sealed record PictureChoice
     /// <summary>Pixels per inch of PNG drawings.</summary>
     public required int PngDpi { get; init; }
 
+    /// <summary>Width of figures, mm, or null for none.</summary>
+    public double? FigureWidthMm { get; init; }
+
     /// <summary>The moment to draw, or null.</summary>
     public required TurnAmount? Frame { get; init; }
 
@@ -154,7 +174,7 @@ internal sealed record PictureChoice
     /// <exception cref="DesignRefusedException">The moment is outside the turn, or the design has no such input.</exception>
     public OutputRequest On(OutputRequest request, Design design)
     {
-        if (Frame is not null && !request.Kinds.Any(k => k is OutputKind.Draw or OutputKind.Png or OutputKind.Pdf))
+        if (Frame is not null && FigureWidthMm is null && !request.Kinds.Any(k => k is OutputKind.Draw or OutputKind.Png or OutputKind.Pdf))
         {
             throw new DesignRefusedException("arguments.frame", "--frame: --only asks for no drawing that could show the moment; add draw, png or pdf.");
         }
@@ -166,6 +186,7 @@ internal sealed record PictureChoice
             Text = Svg.Text,
             SvgWidthMm = Svg.WidthMm,
             PngDpi = PngDpi,
+            FigureWidthMm = FigureWidthMm,
             Sheets = new SheetOptions
             {
                 Callouts = Callouts,

@@ -55,6 +55,9 @@ internal sealed record ChartAxis(double From, double To, double LeftMm, double R
         }
     }
 
+    /// <summary>The first of some titles that is no longer than the axis, less what its ends are kept free for; else the last.</summary>
+    public string Fitting(double endsMm, params IReadOnlyList<string> titles) => titles.FirstOrDefault(t => TextFit.WidthMm(t, Style) <= RightMm - LeftMm - endsMm) ?? titles[^1];
+
     /// <summary>Draws line, ticks, labels and a title at the right end's side.</summary>
     /// <param name="pen">The pen.</param>
     /// <param name="y">Height of the line on the paper, mm.</param>

@@ -88,10 +88,11 @@ internal sealed class WiringLayout
 
     /// <summary>Lays out a circuit.</summary>
     /// <param name="request">The circuit.</param>
-    public static WiringLayout Of(CircuitRequest request)
+    /// <param name="columnMm">From net to net, mm; as usual when null.</param>
+    public static WiringLayout Of(CircuitRequest request, double? columnMm = null)
     {
         ArgumentNullException.ThrowIfNull(request);
-        return new WiringPlacer(WiringGraph.Of(request)).Place();
+        return new WiringPlacer(WiringGraph.Of(request)) { ColumnMm = columnMm ?? WiringPlacer.UsualColumnMm }.Place();
     }
 
     private static bool Crosses(WiringSymbol symbol, WiringBar bar) =>

@@ -59,7 +59,8 @@ internal sealed class WiringPicture
     /// <summary>Whether the motor's case is shown joined to protective earth.</summary>
     public bool HasEarthedCase { get; init; }
 
-    private double WidthMm => _layout.WidthMm - _layout.Bars.Min(b => b.XMm) + (2 * MarginMm);
+    /// <summary>Width of a column, mm.</summary>
+    public double WidthMm => _layout.WidthMm - _layout.Bars.Min(b => b.XMm) + (2 * MarginMm);
 
     /// <summary>Whether it finds room in one column.</summary>
     public bool Fits(Bounds area) => ColumnsIn(area) is { Count: 1 };
@@ -114,6 +115,9 @@ internal sealed class WiringPicture
         int rungs = (int)Math.Floor((area.Height - RailNameMm - RailBeyondMm) / _rungMm);
         return rungs < 1 ? null : AllIn(rungs) is { } columns && columns.Count * WidthMm <= area.Width ? columns : null;
     }
+
+    /// <summary>Height in one column, mm.</summary>
+    public double HeightMm => HeightOf(AllIn(_levels.Count));
 
     private WiringPlace PlaceIn(Bounds area)
     {

@@ -3,8 +3,11 @@ namespace WheelDraft.Drawing;
 /// <summary>Gives nets their columns and links their rungs.</summary>
 internal sealed class WiringPlacer
 {
-    // Room for a symbol of 12 mm, its leads and a line of lettering of 2.5 mm of some twenty characters.
-    private const double ColumnMm = 40;
+    /// <summary>Room for a symbol of 12 mm, its leads and a line of lettering of 2.5 mm of some twenty characters, mm.</summary>
+    public const double UsualColumnMm = 40;
+
+    /// <summary>From net to net, mm.</summary>
+    public double ColumnMm { get; init; } = UsualColumnMm;
 
     // A symbol, one line above it and one below.
     private const double RungMm = 16;

@@ -28,6 +28,15 @@ internal sealed class SheetBuilder
         Texts = new TextRegistry(Paper.Grown(-PaperMarginMm));
     }
 
+    /// <summary>Height that letters keep to, mm: higher ones are written at this height where they stand. Set before anything is drawn.</summary>
+    public double MostLetterMm { get; init; } = double.PositiveInfinity;
+
+    /// <summary>Everything drawn so far.</summary>
+    public IEnumerable<SheetItem> Items => _pens.SelectMany(p => p.Items);
+
+    /// <summary>What everything drawn so far takes; null for nothing.</summary>
+    public Bounds? Drawn => Items.Select(i => (Bounds?)i.Bounds).DefaultIfEmpty().Aggregate((a, b) => a!.Value.With(b!.Value));
+
     /// <summary>The paper.</summary>
     public PaperSize Size { get; }
 
@@ -43,7 +52,7 @@ internal sealed class SheetBuilder
     /// <summary>Opens a group after all that were opened before.</summary>
     public GroupPen Group(GroupName name)
     {
-        GroupPen pen = new(name, Texts);
+        GroupPen pen = new(name, Texts, MostLetterMm);
         _pens.Add(pen);
         return pen;
     }
@@ -69,12 +78,14 @@ internal sealed class SheetBuilder
 internal sealed class GroupPen
 {
     private readonly List<object> _content = [];
+    private readonly double _mostLetterMm;
     private int _numbered;
 
-    internal GroupPen(GroupName name, TextRegistry texts)
+    internal GroupPen(GroupName name, TextRegistry texts, double mostLetterMm)
     {
         Name = name;
         Texts = texts;
+        _mostLetterMm = mostLetterMm;
     }
 
     /// <summary>The group's name.</summary>
@@ -83,12 +94,15 @@ internal sealed class GroupPen
     /// <summary>What is taken by texts on the whole sheet.</summary>
     public TextRegistry Texts { get; }
 
+    /// <summary>Everything drawn into it so far, groups inside it included.</summary>
+    public IEnumerable<SheetItem> Items => _content.SelectMany(c => c is GroupPen pen ? pen.Items : [(SheetItem)c]);
+
     internal bool IsEmpty => _content.TrueForAll(c => c is GroupPen { IsEmpty: true });
 
     /// <summary>Opens a group inside this one.</summary>
     public GroupPen Group(string id, string title, string role)
     {
-        GroupPen pen = new(new GroupName(id, title, role), Texts);
+        GroupPen pen = new(new GroupName(id, title, role), Texts, _mostLetterMm);
         _content.Add(pen);
         return pen;
     }
@@ -100,12 +114,15 @@ internal sealed class GroupPen
     public GroupPen Add(SheetItem item)
     {
         ArgumentNullException.ThrowIfNull(item);
-        _content.Add(item);
-        if (item is SheetText text)
+        if (item is SheetText written)
         {
+            SheetText text = written.NoHigherThan(_mostLetterMm);
+            _content.Add(text);
             Texts.Take(text.Box);
+            return this;
         }
 
+        _content.Add(item);
         return this;
     }
 
@@ -168,7 +185,7 @@ internal sealed class GroupPen
         ArgumentNullException.ThrowIfNull(places);
         foreach (TextSpot place in places)
         {
-            SheetText candidate = new(text, place, style);
+            SheetText candidate = new SheetText(text, place, style).NoHigherThan(_mostLetterMm);
             if (Texts.IsFree(candidate.Box))
             {
                 Add(candidate);
@@ -182,7 +199,7 @@ internal sealed class GroupPen
     /// <summary>Writes a text on a plate of paper colour, so that it is read on hatching.</summary>
     public GroupPen PlatedText(string text, TextSpot place, TextStyle style)
     {
-        SheetText written = new(text, place, style);
+        SheetText written = new SheetText(text, place, style).NoHigherThan(_mostLetterMm);
         return Area(new Outline(Contour.Polygon(written.Box.Grown(TextRegistry.AirMm).Corners)), Fill.Of(FillKind.Paper)).Add(written);
     }
 

@@ -1,3 +1,5 @@
+using WheelDraft.Geometry;
+
 namespace WheelDraft.Drawing;
 
 // What is drawn, and nothing of how it is written: a sheet of paper, its groups, and items of true lines and arcs with
@@ -51,6 +53,11 @@ internal sealed class Sheet
 
     /// <summary>What the drawing had to do without (characters shown as boxes, texts made smaller), in order.</summary>
     public IReadOnlyList<string> Warnings { get; }
+
+    /// <summary>The same content at another place and size on other paper.</summary>
+    /// <param name="size">The paper.</param>
+    /// <param name="to">From this paper to that, without a turn.</param>
+    public Sheet On(PaperSize size, Placement to) => new(Words, size, [.. Groups.Select(g => g.Placed(to))], Warnings);
 
     /// <summary>All groups, nested ones after their parent.</summary>
     public IEnumerable<SheetGroup> AllGroups => Groups.SelectMany(g => g.WithNested);

@@ -1,3 +1,5 @@
+using WheelDraft.Geometry;
+
 namespace WheelDraft.Drawing;
 
 /// <summary>What stands on a sheet: an item or a group of them.</summary>
@@ -39,6 +41,14 @@ internal sealed class SheetGroup : SheetNode
         SheetItem item => [item],
         _ => [],
     });
+
+    /// <summary>The same group at another place and size on the paper.</summary>
+    public SheetGroup Placed(Placement to) => new(Name, [.. Content.Select(n => n switch
+    {
+        SheetGroup group => group.Placed(to),
+        SheetItem item => item.Placed(to),
+        _ => n,
+    })]);
 
     /// <summary>This group and all nested ones.</summary>
     public IEnumerable<SheetGroup> WithNested => Content.OfType<SheetGroup>().SelectMany(g => g.WithNested).Prepend(this);

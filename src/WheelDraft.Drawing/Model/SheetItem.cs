@@ -11,6 +11,10 @@ internal abstract class SheetItem : SheetNode
 
     /// <summary>The smallest upright rectangle round it, stroke width included, mm on the paper.</summary>
     public abstract Bounds Bounds { get; }
+
+    /// <summary>The same item at another place and size on the paper; patterns keep their lines and distances, and no line becomes narrower than the narrowest of all drawings.</summary>
+    /// <param name="to">Where, without a turn.</param>
+    public abstract SheetItem Placed(Placement to);
 }
 
 /// <summary>A filled area, with a pattern and an edge line if it has them.</summary>
@@ -59,6 +63,9 @@ internal sealed class SheetArea : SheetItem
 
     /// <inheritdoc/>
     public override Bounds Bounds => Shapes.Select(s => s.Bounds).Aggregate((a, b) => a.With(b)).Grown((Edge?.WidthMm ?? 0) / 2);
+
+    /// <inheritdoc/>
+    public override SheetItem Placed(Placement to) => new SheetArea([.. Shapes.Select(s => s.Placed(to))], Fill, Edge?.Scaled(to.Scale));
 }
 
 /// <summary>A line along pieces: one run or several.</summary>
@@ -107,6 +114,9 @@ internal sealed class SheetLine : SheetItem
 
     /// <inheritdoc/>
     public override Bounds Bounds => Pieces.Select(p => p.Bounds).Aggregate((a, b) => a.With(b)).Grown(Style.WidthMm / 2);
+
+    /// <inheritdoc/>
+    public override SheetItem Placed(Placement to) => new SheetLine([.. Pieces.Select(p => p.Placed(to))], Style.Scaled(to.Scale));
 
     private static Contour Required(Contour contour)
     {

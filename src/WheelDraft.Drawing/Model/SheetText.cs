@@ -78,6 +78,12 @@ internal sealed class SheetText : SheetItem
     /// <inheritdoc/>
     public override Bounds Bounds => Box.Bounds;
 
+    /// <inheritdoc/>
+    public override SheetItem Placed(Placement to) => new SheetText(Text, Place with { Anchor = to.Of(Place.Anchor) }, Style with { HeightMm = Style.HeightMm * to.Scale });
+
+    /// <summary>The same text at the same place, no higher than a height.</summary>
+    public SheetText NoHigherThan(double heightMm) => Style.HeightMm > heightMm ? new(Text, Place, Style with { HeightMm = heightMm }) : this;
+
     private Placement Frame => Placement.Turn(Place.TurnRad).Then(Placement.Translation(BaselineAnchor - Point.Origin));
 
     private double StartOf(double widthMm) => Place.Along switch

@@ -55,6 +55,9 @@ internal sealed class MomentChart
 
     private int Rows => _sections.Sum(s => s.Rows.Count);
 
+    /// <summary>Height that it takes at a comfortable pitch of its rows, mm.</summary>
+    public double HeightMm => (Rows * TwoLinePitchMm) + (_sections.Count * HeadingMm) + AxisMm + CursorHeadMm + 0.01;
+
     /// <summary>Whether every row finds room.</summary>
     public bool Fits(Bounds area) => Pitch(area) >= LeastPitchMm;
 
@@ -71,7 +74,7 @@ internal sealed class MomentChart
         double bottom = top - (_sections.Count * HeadingMm) - (Rows * pitch);
         GroupPen axes = sheet.Group("time-axis", "Time axis", "axes");
         axis.DrawGrid(axes, bottom, top);
-        axis.Draw(axes, bottom, AxisSide.Below, "time from home, s →");
+        axis.Draw(axes, bottom, AxisSide.Below, axis.Fitting(0, "time from home, s →", "time, s →"));
         GroupPen words = sheet.Group("rows", "Names and states", "names");
         GroupPen bars = sheet.Group("bars", "When each is closed or on", "bars");
         double y = top;

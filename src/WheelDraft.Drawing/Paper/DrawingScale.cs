@@ -38,6 +38,19 @@ internal readonly record struct DrawingScale(int Paper, int Model)
             string.Create(CultureInfo.InvariantCulture, $"{model.Width:0.###} by {model.Height:0.###} mm fit {area.Width:0.###} by {area.Height:0.###} mm of paper at no standard scale."));
     }
 
+    /// <summary>The largest scale at which something fits an area, standard or not, in thousandths: for pictures that nobody measures on.</summary>
+    /// <param name="model">What must be seen, of a size above 0 on at least one side.</param>
+    /// <param name="area">The area.</param>
+    /// <exception cref="NoRoomException">The area has no size.</exception>
+    public static DrawingScale Free(Bounds model, Bounds area)
+    {
+        const int parts = 1000;
+        double factor = Math.Min(area.Width / model.Width, area.Height / model.Height);
+        return factor * parts >= 1
+            ? new((int)Math.Floor(parts * Math.Min(factor, Iso[0].Factor)), parts)
+            : throw new NoRoomException(string.Create(CultureInfo.InvariantCulture, $"{area.Width:0.###} by {area.Height:0.###} mm leave no room for a picture."));
+    }
+
     /// <summary>As it is written in the title block: 2:1.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Paper}:{Model}");
 }

@@ -188,7 +188,7 @@ internal sealed class AssemblyPlan
         (double low, double high) = SideElevation.HeightsOf(design);
         Bounds room = new(area.MinX + side, area.MinY + BelowMm + _footMm, area.MaxX - side, area.MaxY - AboveMm - BetweenMm);
         _seen = model with { MinY = low, MaxY = high };
-        double deep = design.Parts.Bases.Select(b => b.Part.CutBounds).Aggregate(_seen, (a, b) => a with { MinX = Math.Min(a.MinX, b.MinX), MaxX = Math.Max(a.MaxX, b.MaxX) }).Width;
+        double deep = AssemblySide.WithBases(design, _seen).Width;
         DrawingScale scale = DrawingScale.Fitting(new(0, 0, Math.Max(model.Width, deep), model.Height + high - low), room);
         double foot = room.MinY + ((room.Height - ((model.Height + high - low) * scale.Factor)) / 2);
         _view = SheetView.At(scale, new(model.Centre.X, model.MinY), new(room.Centre.X, foot));
@@ -232,19 +232,44 @@ internal sealed class AssemblyPlan
 
     private void FromTheSide(SheetBuilder sheet)
     {
-        SideElevation.Draw(sheet, _design, _side, _design.Parts.Bases.Count == 0 ? null : _design.Parts.Bases[0]);
-        Point head = _side.Of(new Point(0, _seen.MaxY));
-        sheet.Group("side-axis", "The shaft axis from the side", "axes").Line(_side.Of(new Point(0, _seen.MinY)) - new Vector(0, 3), head + new Vector(0, 3), LineStyle.Centre);
+        DimensionPen dimensions = AssemblySide.Draw(sheet, _design, _side, _seen);
         DrawingNumbers numbers = new(_design.Brief.DrawingUnit);
-        DimensionPen dimensions = new(sheet.Group("dimensions", "Main dimensions", "dimensions"));
         Bounds plan = _view.Of(_plan.Model);
-        Bounds side = _side.Of(_seen);
-        (double left, double right) = (_design.Parts.Bases.Select(b => _side.Of(b.Part.CutBounds).MinX).Append(side.MinX).Min(), side.MaxX);
-        double radius = _view.OnPaperMm(_plan.CarrierMm);
-        dimensions.Add(new LinearDimension(new(head.X - radius, _side.Of(Point.Origin).Y), new(head.X + radius, _side.Of(Point.Origin).Y), side.MaxY - _side.Of(Point.Origin).Y + 4, numbers.Diameter(2 * _plan.CarrierMm)) { Direction = LinearDirection.Level, Subject = "wheel" });
-        dimensions.Add(new LinearDimension(new(left, side.MinY), new(left, side.MaxY), 5, numbers.Length(_seen.Height)) { Direction = LinearDirection.Upright, Subject = "overall height" });
-        dimensions.Add(new LinearDimension(new(right, _side.Of(Point.Origin).Y), new(right, side.MaxY), -5, numbers.Length(_seen.MaxY)) { Direction = LinearDirection.Upright, Subject = "over the copper face" });
         dimensions.Add(new LinearDimension(new(plan.MinX, plan.MinY), new(plan.MaxX, plan.MinY), -6, numbers.Length(_plan.Model.Width)) { Direction = LinearDirection.Level, Subject = "overall width" });
+    }
+}
+
+/// <summary>The view of the assembly from the side, with its main dimensions.</summary>
+internal static class AssemblySide
+{
+    /// <summary>What is seen with the bases, which may be wider.</summary>
+    /// <param name="design">The design.</param>
+    /// <param name="seen">What is seen else, x as in the plan, y the height over the copper face.</param>
+    public static Bounds WithBases(Design design, Bounds seen) =>
+        design.Parts.Bases.Select(b => b.Part.CutBounds).Aggregate(seen, (a, b) => a with { MinX = Math.Min(a.MinX, b.MinX), MaxX = Math.Max(a.MaxX, b.MaxX) });
+
+    /// <summary>Draws it.</summary>
+    /// <param name="sheet">The sheet.</param>
+    /// <param name="design">The design.</param>
+    /// <param name="view">The view: x as in the plan, y the height over the copper face.</param>
+    /// <param name="seen">What is seen without bases.</param>
+    /// <returns>The pen of its dimensions.</returns>
+    public static DimensionPen Draw(SheetBuilder sheet, Design design, SheetView view, Bounds seen)
+    {
+        SideElevation.Draw(sheet, design, view, design.Parts.Bases.Count == 0 ? null : design.Parts.Bases[0]);
+        Point head = view.Of(new Point(0, seen.MaxY));
+        sheet.Group("side-axis", "The shaft axis from the side", "axes").Line(view.Of(new Point(0, seen.MinY)) - new Vector(0, 3), head + new Vector(0, 3), LineStyle.Centre);
+        DrawingNumbers numbers = new(design.Brief.DrawingUnit);
+        DimensionPen dimensions = new(sheet.Group("dimensions", "Main dimensions", "dimensions"));
+        Bounds side = view.Of(seen);
+        Bounds all = view.Of(WithBases(design, seen));
+        (double left, double right, double face) = (all.MinX, all.MaxX, view.Of(Point.Origin).Y);
+        double diameter = design.Brief.Carrier.DiameterMm ?? design.Wheel.OuterDiameterMm;
+        double radius = view.OnPaperMm(diameter / 2);
+        dimensions.Add(new LinearDimension(new(head.X - radius, face), new(head.X + radius, face), side.MaxY - face + 4, numbers.Diameter(diameter)) { Direction = LinearDirection.Level, Subject = "wheel" });
+        dimensions.Add(new LinearDimension(new(left, side.MinY), new(left, side.MaxY), 5, numbers.Length(seen.Height)) { Direction = LinearDirection.Upright, Subject = "overall height" });
+        dimensions.Add(new LinearDimension(new(right, face), new(right, side.MaxY), -5, numbers.Length(seen.MaxY)) { Direction = LinearDirection.Upright, Subject = "over the copper face" });
+        return dimensions;
     }
 }
 

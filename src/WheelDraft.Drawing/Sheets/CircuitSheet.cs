@@ -89,7 +89,8 @@ internal static class CircuitSheet
     private static CautionBlock CautionOf(Design design) =>
         new([.. SheetWordsOf.CautionsOf(design), "Fuse, thermal cut-out and the rest of protective earth belong in the finished wiring and are not drawn."]);
 
-    private static string Loads(Design design, MomentView moment) =>
+    /// <summary>The loads at a moment in a sentence.</summary>
+    public static string Loads(Design design, MomentView moment) =>
         $"Loads: {string.Join("; ", design.Circuit.Loads.Select(l => $"{l} {moment.LoadWords(l)}"))}.";
 
     private static NoteBlock Notes(Design design, WiringLayout layout, MomentView? moment, (bool IsFolded, IReadOnlyList<string> Lost) told)
@@ -127,10 +128,12 @@ internal static class CircuitSheet
         ? "Drawn at rest, whatever the wheel's place: inputs open, contacts open, but for those that are always closed."
         : "Drawn at rest: every contact and input open, whatever the wheel's place.";
 
-    private static string[] Earthed(Design design) =>
+    /// <summary>What of a design is joined to protective earth, by name.</summary>
+    public static string[] Earthed(Design design) =>
         [.. design.Brief.Parts.Where(p => p.Kind == PartKind.Earthed).Select(p => p.Name), .. design.Brief.Wheel.Shaft == ShaftKind.Earthed ? ["shaft"] : (string[])[]];
 
-    private static string Description(Design design, WiringLayout layout)
+    /// <summary>The diagram in sentences.</summary>
+    public static string Description(Design design, WiringLayout layout)
     {
         string loads = string.Join("; ", design.Brief.Loads.Select(l => $"{l.Name} between {l.From} and {l.To}"));
         string motor = design.Brief.DriveMotor is LoadBrief m ? $" Drive motor between {m.From} and {m.To}." : "";

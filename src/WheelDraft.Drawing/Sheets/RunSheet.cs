@@ -15,9 +15,7 @@ internal static class RunSheet
     public static Sheet Of(Design design, int index, SheetNumber? number = null)
     {
         ArgumentNullException.ThrowIfNull(design);
-        ScenarioBrief scenario = design.Brief.Scenarios[index];
-        ScenarioRun run = design.Circuit.Play(scenario);
-        RunRows rows = new(design, run.Beginning(Budgets.DrawnMoments / design.Brief.Scenarios.Count)) { WholeRun = run };
+        RunRows rows = RunRows.Of(design, index);
         RunChart? chart = null;
         foreach (PaperSize size in SheetPapers.Of(design, Sizes))
         {
@@ -43,6 +41,13 @@ internal sealed record RunRow(string Name, IReadOnlyList<RunSpan> On, Fill Fill)
 /// <summary>The rows of a run's chart, by what they are.</summary>
 internal sealed class RunRows(Design design, ScenarioRun run)
 {
+    /// <summary>What a drawing shows of a scenario of a design, by its number from 0.</summary>
+    public static RunRows Of(Design design, int index)
+    {
+        ScenarioRun run = design.Circuit.Play(design.Brief.Scenarios[index]);
+        return new(design, run.Beginning(Budgets.DrawnMoments / design.Brief.Scenarios.Count)) { WholeRun = run };
+    }
+
     /// <summary>What is drawn.</summary>
     public ScenarioRun Run => run;
 
@@ -104,6 +109,7 @@ internal sealed class RunChart
     private const double HeadingMm = 5.5;
     private const double LeastPitchMm = 6;
     private const double MostPitchMm = 11;
+    private const double AlonePitchMm = 8.2;
     private const double BarShare = 0.62;
 
     private readonly Design _design;
@@ -114,6 +120,7 @@ internal sealed class RunChart
     private readonly SheetTable _table;
     private readonly double _namesMm;
     private readonly double _footMm;
+    private readonly bool _isAlone;
 
     public RunChart(Design design, RunRows rows, PaperSize size)
     {
@@ -121,15 +128,32 @@ internal sealed class RunChart
         _room = SheetFrame.RoomOf(size);
         _sections = rows.Sections();
         _table = rows.Moments();
-        const double airMm = 3;
-        _namesMm = Math.Min(_room.Width / 4, _sections.SelectMany(s => s.Rows).Max(r => TextFit.WidthMm(r.Name, TextStyle.Small)) + airMm);
+        _namesMm = NamesMm();
         _footMm = GapMm + Legend.HeightMm(_room.Width) + GapMm + _table.SideBySideHeightMm(_room.Width);
+    }
+
+    /// <summary>The chart by itself: no frame, no table of moments.</summary>
+    /// <param name="design">The design.</param>
+    /// <param name="rows">Its rows.</param>
+    /// <param name="room">Where it stands: under the top, from side to side.</param>
+    public RunChart(Design design, RunRows rows, Bounds room)
+    {
+        (_design, _rows, _size, _room, _isAlone) = (design, rows, PaperSize.A4, room, true);
+        _sections = rows.Sections();
+        _table = rows.Moments();
+        _namesMm = NamesMm();
+    }
+
+    private double NamesMm()
+    {
+        const double airMm = 3;
+        return Math.Min(_room.Width / (_isAlone ? 3 : 4), _sections.SelectMany(s => s.Rows).Max(r => TextFit.WidthMm(r.Name, TextStyle.Small)) + airMm);
     }
 
     /// <summary>Whether rows and table find room.</summary>
     public bool IsRoomy => PitchMm >= LeastPitchMm;
 
-    private double PitchMm => Math.Min(MostPitchMm, (_room.Height - AxisMm - _footMm - (_sections.Count * HeadingMm)) / _sections.Sum(s => s.Rows.Count));
+    private double PitchMm => _isAlone ? AlonePitchMm : Math.Min(MostPitchMm, (_room.Height - AxisMm - _footMm - (_sections.Count * HeadingMm)) / _sections.Sum(s => s.Rows.Count));
 
     private ScenarioRun Run => _rows.Run;
 
@@ -142,6 +166,24 @@ internal sealed class RunChart
         string title = $"Run \"{Run.Scenario.Name}\"";
         SheetBuilder sheet = new(new(name, $"{title}: {_design.Brief.Title}", Description()), _size);
         SheetFrame.Draw(sheet, number.On(SheetWordsOf.TitleBlock(_design, title, "Timing chart")));
+        Foot(sheet, DrawChart(sheet) - AxisMm - GapMm);
+        return sheet.Build();
+    }
+
+    /// <summary>Draws the chart with a legend of what it shows.</summary>
+    public void DrawAlone(SheetBuilder sheet)
+    {
+        double top = DrawChart(sheet) - AxisMm - GapMm;
+        RunRow[] rows = [.. _sections.SelectMany(s => s.Rows)];
+        HashSet<Fill> shown = [.. rows.Where(r => r.On.Count > 0).Select(r => r.Fill), .. rows.Any(r => r.Undecided.Count > 0) ? [RunRows.Undecided] : (Fill[])[]];
+        ChartLegend legend = new([.. Legend.Entries.Where(e => e.Fill is Fill fill && shown.Contains(fill))]);
+        legend.Draw(sheet.Group("legend", "Legend", "legend"), new Point(_room.MinX, top), _room.Width);
+    }
+
+    /// <summary>Draws axis and rows.</summary>
+    /// <returns>The height on the paper of the axis, mm.</returns>
+    private double DrawChart(SheetBuilder sheet)
+    {
         double pitch = Math.Max(PitchMm, 1);
         double bottom = _room.MaxY - (_sections.Count * HeadingMm) - (_sections.Sum(s => s.Rows.Count) * pitch);
         GroupPen axes = sheet.Group("axes", "Axis", "axes");
@@ -153,8 +195,7 @@ internal sealed class RunChart
             sheet.Warn(cut);
         }
 
-        Foot(sheet, bottom - AxisMm - GapMm);
-        return sheet.Build();
+        return bottom;
     }
 
     private void Rows(SheetBuilder sheet, double pitch)
@@ -169,7 +210,7 @@ internal sealed class RunChart
             y -= HeadingMm;
             foreach (RunRow row in rows)
             {
-                names.Text(TextFit.Shortened(row.Name, _namesMm - 1, TextStyle.Small), new(new(_room.MinX + 1, y - (pitch / 2)), TextAlong.Start, TextAcross.Middle), TextStyle.Small);
+                Name(names, row.Name, new(_room.MinX + 1, y - (pitch / 2)));
                 ChartRow line = new(bars, Axis, y - (pitch / 2), pitch * BarShare);
                 foreach (RunSpan span in row.On)
                 {
@@ -183,6 +224,19 @@ internal sealed class RunChart
 
                 y -= pitch;
             }
+        }
+    }
+
+    // On a sheet the tables have a long name whole; by itself the chart gives it two lines.
+    private void Name(GroupPen pen, string name, Point at)
+    {
+        TextStyle style = TextStyle.Small;
+        IReadOnlyList<string> wrapped = _isAlone ? TextFit.Wrap(name, _namesMm - 1, style) : [name];
+        string[] lines = wrapped.Count <= 2 ? [.. wrapped] : [wrapped[0], string.Join(' ', wrapped.Skip(1))];
+        for (int i = 0; i < lines.Length; i++)
+        {
+            double up = (((lines.Length - 1) / 2.0) - i) * style.HeightMm * Lettering.ClosePitch;
+            pen.Text(TextFit.Shortened(lines[i], _namesMm - 1, style), new(at + new Vector(0, up), TextAlong.Start, TextAcross.Middle), style);
         }
     }
 
@@ -204,10 +258,14 @@ internal sealed class RunChart
         }
     }
 
-    private string Description()
+    private string Description() => Description(_design, _rows);
+
+    /// <summary>A run in sentences.</summary>
+    public static string Description(Design design, RunRows rows)
     {
-        string loads = string.Join("; ", _design.Circuit.Loads.Select((l, i) => $"{l} on for {Wording.Number(Run.OnTimeS(i), 2)} s"));
-        string certain = Run.IsCertain ? "" : " The motor was undecided at times and is taken as standing then.";
-        return $"The circuit played over {Wording.Seconds(Run.EndS)}: {loads}.{certain}{(_rows.LacksWords is string cut ? " " + cut : "")}";
+        ScenarioRun run = rows.Run;
+        string loads = string.Join("; ", design.Circuit.Loads.Select((l, i) => $"{l} on for {Wording.Number(run.OnTimeS(i), 2)} s"));
+        string certain = run.IsCertain ? "" : " The motor was undecided at times and is taken as standing then.";
+        return $"The circuit played over {Wording.Seconds(run.EndS)}: {loads}.{certain}{(rows.LacksWords is string cut ? " " + cut : "")}";
     }
 }

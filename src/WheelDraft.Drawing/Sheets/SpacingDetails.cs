@@ -26,9 +26,20 @@ internal sealed record SpacingDetail(TightPlace Place, string Letter, DrawingSca
         Point middle = place.First.Towards(place.Second, 0.5);
         double gap = place.First.DistanceTo(place.Second);
         DrawingScale scale = DrawingScale.Iso.LastOrDefault(s => s.Factor * gap >= GapMm, DrawingScale.Iso[0]);
-        double reach = place.Path.SelectMany(p => new[] { p.Start, p.End, p.PointAt(0.5) }).Max(p => p.DistanceTo(middle));
+        double reach = ReachOf(place, middle);
         return new(place, letter, scale, middle, Math.Max(LeastMm, (reach * scale.Factor) + RoundMm));
     }
+
+    /// <summary>The detail of a place in a circle of a given size: at the largest standard scale at which its gap or path stands in it.</summary>
+    public static SpacingDetail In(TightPlace place, string letter, double radiusMm)
+    {
+        Point middle = place.First.Towards(place.Second, 0.5);
+        double reach = ReachOf(place, middle);
+        DrawingScale scale = DrawingScale.Iso.FirstOrDefault(s => (reach * s.Factor) + RoundMm <= radiusMm, DrawingScale.Iso[^1]);
+        return new(place, letter, scale, middle, radiusMm);
+    }
+
+    private static double ReachOf(TightPlace place, Point middle) => place.Path.SelectMany(p => new[] { p.Start, p.End, p.PointAt(0.5) }).Max(p => p.DistanceTo(middle));
 }
 
 /// <summary>Enlarged views of the tightest gaps and paths in rows: everything within a circle round each, in the looks of the plan.</summary>

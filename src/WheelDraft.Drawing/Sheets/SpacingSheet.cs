@@ -94,11 +94,11 @@ internal sealed class SpacingPicture
         _matter = matter;
         _size = paper.Size;
         _plan = SheetPlan.Of(_size, matter);
-        _legend = Legend();
-        _named = [.. scene.Parts.Where(p => scene.Looks.IsNamed(p.Net)).Select(p => (p.NamedAt, TextFit.Shortened(string.Equals(p.Name, p.Net, StringComparison.Ordinal) ? p.Name : $"{p.Name} ({p.Net})", LongestNameMm, DimensionForm.TextStyle)))];
+        _legend = Legend(scene, places, true);
+        _named = Named(scene, LongestNameMm);
         _details = SpacingDetails.Of(places, _plan.Picture.Width, paper.DetailRows);
         _extent = ExtentOf(_design);
-        string[] words = [.. places.Numbered.Select(TightPen.Words), .. _named.Select(n => n.Words)];
+        string[] words = [.. places.Numbered.Select(p => TightPen.Words(p)), .. _named.Select(n => n.Words)];
         double beside = words.Length == 0 ? AirMm : BesideMm + words.Max(DimensionForm.TextWidthMm);
         Bounds area = Above;
         _view = SheetView.Fitted(_extent, new(area.MinX + beside, area.MinY + AirMm, area.MaxX - beside, area.MaxY - AirMm - NothingMm));
@@ -125,7 +125,7 @@ internal sealed class SpacingPicture
         }
 
         _legend.Draw(sheet.Group("legend", "Legend", "legend"), new Point(_plan.Picture.MinX, _plan.Picture.MinY + LegendMm), _plan.Picture.Width);
-        DrawParts(sheet);
+        DrawParts(sheet, _scene, _view);
         DrawPlaces(sheet);
         return sheet.Build();
     }
@@ -142,7 +142,12 @@ internal sealed class SpacingPicture
 
     private IReadOnlyList<string> NothingLines() => TextFit.Wrap(SpacingWords.Nothing(_places), _plan.Picture.Width - 4, TextStyle.Label);
 
-    private static Bounds ExtentOf(Design design)
+    /// <summary>Parts of nets that no look tells, each with its name, shortened to a width.</summary>
+    public static IReadOnlyList<(Point At, string Words)> Named(SpacingScene scene, double mostMm) =>
+        [.. scene.Parts.Where(p => scene.Looks.IsNamed(p.Net)).Select(p => (p.NamedAt, TextFit.Shortened(string.Equals(p.Name, p.Net, StringComparison.Ordinal) ? p.Name : $"{p.Name} ({p.Net})", mostMm, DimensionForm.TextStyle)))];
+
+    /// <summary>What the plan shows, model mm.</summary>
+    public static Bounds ExtentOf(Design design)
     {
         double wheel = Math.Max(design.Wheel.OuterDiameterMm, design.Brief.Carrier.DiameterMm ?? 0) / 2;
         Bounds all = new(-wheel, -wheel, wheel, wheel);
@@ -151,31 +156,35 @@ internal sealed class SpacingPicture
             .Aggregate(all, (a, b) => a.With(b));
     }
 
-    private ChartLegend Legend() => new(
+    /// <summary>What looks and lines of the plan mean.</summary>
+    /// <param name="scene">What is shown.</param>
+    /// <param name="places">What is numbered.</param>
+    /// <param name="withPlaces">Whether lines of the numbered distances are explained too.</param>
+    public static ChartLegend Legend(SpacingScene scene, TightPlaces places, bool withPlaces) => new(
     [
-        .. _scene.Nets.Select(n => new LegendEntry(_scene.Looks.Words(n), _scene.Looks.FillOf(n), LineStyle.Thin)),
-        .. If(_design.Wheel.Feed is null, new("land", Fill.Of(FillKind.Copper), LineStyle.Thin)),
-        .. If(_scene.Parts.Any(p => p.Kind == SolidKind.Floating), new("floating metal", Fill.Of(FillKind.Part), LineStyle.Thin)),
+        .. scene.Nets.Select(n => new LegendEntry(scene.Looks.Words(n), scene.Looks.FillOf(n), LineStyle.Thin)),
+        .. If(scene.Design.Wheel.Feed is null, new("land", Fill.Of(FillKind.Copper), LineStyle.Thin)),
+        .. If(scene.Parts.Any(p => p.Kind == SolidKind.Floating), new("floating metal", Fill.Of(FillKind.Part), LineStyle.Thin)),
         new("carrier and other insulation", Fill.Of(FillKind.Carrier), LineStyle.Thin),
-        .. If(_places.Numbered.Any(p => p.Path.Count > 0), new("shortest gap or path", null, TightPen.PathStyle)),
-        .. If(_places.Numbered.Any(p => p.RequiredMm is not null), new("required distance round its first point", null, TightPen.RequiredStyle)),
-        .. If(_scene.Hidden.Any(), new("under the carrier", null, LineStyle.Hidden)),
-        .. If(_places.Numbered.Any(p => p.Turning.Count > 0), new("wheel or strip as it stands there", null, LineStyle.Phantom)),
+        .. If(withPlaces && places.Numbered.Any(p => p.Path.Count > 0), new("shortest gap or path", null, TightPen.PathStyle)),
+        .. If(withPlaces && places.Numbered.Any(p => p.RequiredMm is not null), new("required, round its first point", null, TightPen.RequiredStyle)),
+        .. If(scene.Hidden.Any(), new("under the carrier", null, LineStyle.Hidden)),
+        .. If(withPlaces && places.Numbered.Any(p => p.Turning.Count > 0), new("wheel or strip as it stands there", null, LineStyle.Phantom)),
     ]);
 
     private static IEnumerable<LegendEntry> If(bool isThere, LegendEntry entry) => isThere ? [entry] : [];
 
     /// <summary>Insulation and conductive parts, the lowest first; what lies under the carrier shows through as hidden edges.</summary>
-    private void DrawParts(SheetBuilder sheet)
+    public static void DrawParts(SheetBuilder sheet, SpacingScene scene, SheetView view)
     {
         GroupPen all = sheet.Group("parts", "Insulation and conductive parts at home, the lowest first", "parts");
-        for (int i = 0; i < _scene.All.Count; i++)
+        for (int i = 0; i < scene.All.Count; i++)
         {
-            DrawPart(all.Group(Invariant.Text($"part-{i + 1}"), _scene.All[i].Name, "part").In(_view), _scene.All[i]);
+            DrawPart(all.Group(Invariant.Text($"part-{i + 1}"), scene.All[i].Name, "part").In(view), scene.All[i]);
         }
 
-        ViewPen hidden = sheet.Group("hidden", "What lies under the carrier", "hidden").In(_view);
-        foreach (Outline shape in _scene.Hidden.SelectMany(p => p.Shapes))
+        ViewPen hidden = sheet.Group("hidden", "What lies under the carrier", "hidden").In(view);
+        foreach (Outline shape in scene.Hidden.SelectMany(p => p.Shapes))
         {
             hidden.Line(shape.Outer, LineStyle.Hidden);
         }

@@ -37,6 +37,19 @@ internal static class SpacingWords
             ]);
     }
 
+    /// <summary>Numbered distances alone, in few columns: the key to the numbers of a figure.</summary>
+    public static SheetTable Key(Design design, TightPlaces places)
+    {
+        DrawingNumbers numbers = new(design.Brief.DrawingUnit);
+        return new(
+            [new("No.", TextAlong.End), new("Distance"), new("At worst", TextAlong.End)],
+            [.. places.Numbered.Select(p => (IReadOnlyList<string>)
+                [DrawingNumbers.Trimmed(p.Number, 0), $"{p.Figures.Between}, {p.Figures.Kind}", $"{numbers.Length(p.Figures.WorstMm)} of {numbers.LengthWithUnit(p.Figures.RequiredMm)}, {Verdict(p.Verdict)}"])])
+        {
+            Title = "Key to the numbers",
+        };
+    }
+
     /// <summary>How the drawing is read.</summary>
     public static IReadOnlyList<string> Notes(Design design, TightPlaces places)
     {

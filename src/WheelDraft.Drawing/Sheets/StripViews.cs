@@ -29,19 +29,49 @@ internal sealed class StripViews
     private readonly IReadOnlyList<Contour> _ribbons;
     private readonly DrawingNumbers _numbers;
     private readonly double _spareMm;
+    private readonly bool _isAlone;
 
     public StripViews(Design design, PlacedStrip strip, Bounds picture)
+        : this(design, strip, picture, null)
+    {
+        Scale = ScaleOf(_form, _profile, _ribbons, picture) ?? DrawingScale.Iso[^1];
+        _spareMm = Math.Max(0, (picture.Height - AirMm - (Heights(_form, _profile, _ribbons) * Scale.Factor)) / 3);
+    }
+
+    private StripViews(Design design, PlacedStrip strip, Bounds picture, double? besideMm)
     {
         (_design, _strip, _form, _picture) = (design, strip, strip.Form, picture);
         _numbers = new(design.Brief.DrawingUnit);
         _profile = StripProfile.Of(_form);
         _ribbons = StripRibbon.Of(_form);
-        Scale = ScaleOf(_form, _profile, _ribbons, picture) ?? DrawingScale.Iso[^1];
-        _spareMm = Math.Max(0, (picture.Height - AirMm - (Heights(_form, _profile, _ribbons) * Scale.Factor)) / 3);
+        _isAlone = besideMm is not null;
     }
 
+    /// <summary>Draws the blank by itself, under the top of an area and as large as its width allows, without the name of the view.</summary>
+    /// <param name="sheet">The sheet.</param>
+    /// <param name="of">The design and the strip.</param>
+    /// <param name="area">The area.</param>
+    /// <param name="besideMm">What upright dimensions take on either side, mm.</param>
+    public static void DrawBlankAlone(SheetBuilder sheet, (Design Design, PlacedStrip Strip) of, Bounds area, double besideMm)
+    {
+        Bounds blank = of.Strip.Form.Blank.Outline.Bounds;
+        StripViews views = new(of.Design, of.Strip, area, besideMm) { Scale = AloneScale(blank, area, besideMm) };
+        views.Blank(sheet, views.ViewAt(blank, area.MaxY - BlankAboveMm));
+    }
+
+    /// <summary>Draws the formed strip from the side by itself, as <see cref="DrawBlankAlone"/> does the blank.</summary>
+    public static void DrawSideAlone(SheetBuilder sheet, (Design Design, PlacedStrip Strip) of, Bounds area, double besideMm)
+    {
+        Bounds side = SideBounds(StripProfile.Of(of.Strip.Form));
+        StripViews views = new(of.Design, of.Strip, area, besideMm) { Scale = AloneScale(side, area, besideMm) };
+        views.Side(sheet, views.ViewAt(side, area.MaxY - SideAboveMm));
+    }
+
+    private static DrawingScale AloneScale(Bounds model, Bounds area, double besideMm) =>
+        DrawingScale.Free(model, new(0, 0, area.Width - (2 * besideMm), area.Height - BlankAboveMm - BlankBelowMm));
+
     /// <summary>Scale of all three views.</summary>
-    public DrawingScale Scale { get; }
+    public DrawingScale Scale { get; private init; }
 
     /// <summary>Whether the views find room at full size or larger.</summary>
     public static bool Fits(PlacedStrip strip, Bounds picture) =>
@@ -93,8 +123,13 @@ internal sealed class StripViews
     private SheetView ViewAt(Bounds model, double topMm) =>
         SheetView.At(Scale, new Point(model.Centre.X, model.MaxY), new Point(_picture.Centre.X, topMm));
 
-    private void Caption(GroupPen pen, double y, string words) =>
-        pen.Text(words, new(new(_picture.MinX, y), TextAlong.Start, TextAcross.Top), TextStyle.Label);
+    private void Caption(GroupPen pen, double y, string words)
+    {
+        if (!_isAlone)
+        {
+            pen.Text(words, new(new(_picture.MinX, y), TextAlong.Start, TextAcross.Top), TextStyle.Label);
+        }
+    }
 
     private void Blank(SheetBuilder sheet, SheetView view)
     {
@@ -151,7 +186,7 @@ internal sealed class StripViews
         }
 
         Widths(dimensions, view);
-        Rest(pen, dimensions, new Bounds(_picture.MinX, paper.MinY - BlankBelowMm, _picture.MaxX, paper.MinY));
+        Rest(sheet, pen, dimensions, new Bounds(_picture.MinX, paper.MinY - BlankBelowMm, _picture.MaxX, paper.MinY));
     }
 
     private string HoleWords(StripHole hole)
@@ -181,12 +216,17 @@ internal sealed class StripViews
     private static LinearDimension Across(Point from, Point to, double offsetMm, string text, string subject) =>
         new(from, to, offsetMm, text) { Direction = LinearDirection.Level, Subject = subject };
 
-    private static void Rest(GroupPen pen, DimensionPen dimensions, Bounds area)
+    private void Rest(SheetBuilder sheet, GroupPen pen, DimensionPen dimensions, Bounds area)
     {
         if (dimensions.Table() is SheetTable rest)
         {
-            double width = rest.NaturalWidthMm;
             const double roundingMm = 0.01;
+            double width = _isAlone ? Math.Min(rest.NaturalWidthMm, area.Width - roundingMm) : rest.NaturalWidthMm;
+            if (_isAlone && sheet.Drawn is Bounds drawn)
+            {
+                area = area with { MinY = drawn.MinY - 3 - rest.HeightMm(width) - roundingMm };
+            }
+
             rest.Draw(pen, new Bounds(area.MaxX - width - roundingMm, area.MinY, area.MaxX, area.MinY + rest.HeightMm(width) + roundingMm));
         }
     }
@@ -275,7 +315,7 @@ internal sealed class StripViews
             dimensions.Add(new CalloutDimension(view.Of(outside), away, Invariant.Text($"fold {i + 1}: {DrawingNumbers.Angle(Math.Abs(fold.AngleRad))} {_numbers.Radius(fold.RadiusMm)}")));
         }
 
-        Rest(pen, dimensions, new Bounds(_picture.MinX, paper.MinY - SideBelowMm, _picture.MaxX, paper.MinY));
+        Rest(sheet, pen, dimensions, new Bounds(_picture.MinX, paper.MinY - SideBelowMm, _picture.MaxX, paper.MinY));
     }
 
     private void Plan(SheetBuilder sheet, SheetView view)

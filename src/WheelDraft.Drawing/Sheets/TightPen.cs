@@ -14,6 +14,8 @@ internal sealed class TightPen(SheetBuilder sheet, SheetView view)
 
     private const double DotMm = 0.75;
 
+    /// <summary>Whether a number has its verdict beside it; if not, the key has it.</summary>
+    public bool HasVerdicts { get; init; } = true;
 
     /// <summary>Draws what belongs to one number: the parts as they stand there, the circle, the path and its ends.</summary>
     public void Draw(TightPlace place)
@@ -114,7 +116,7 @@ internal sealed class TightPen(SheetBuilder sheet, SheetView view)
     {
         GroupPen pen = sheet.Group("numbers", "Numbers of the table", "numbers");
         CalloutRing ring = new(plan.Grown(2), area);
-        RingCallout[] numbers = [.. places.Select(p => new RingCallout(view.Of(p.First.Towards(p.Second, 0.5)), Words(p)))];
+        RingCallout[] numbers = [.. places.Select(p => new RingCallout(view.Of(p.First.Towards(p.Second, 0.5)), Words(p, HasVerdicts)))];
         RingCallout[] names = [.. named.Select(n => new RingCallout(view.Of(n.At), n.Words))];
         if (ring.TryDraw(pen, [.. numbers, .. names]))
         {
@@ -133,5 +135,5 @@ internal sealed class TightPen(SheetBuilder sheet, SheetView view)
     }
 
     /// <summary>What is written at a place: the verdict is given by the word as well as by the colour.</summary>
-    public static string Words(TightPlace place) => Invariant.Text($"{place.Number} {SpacingWords.Verdict(place.Verdict)}");
+    public static string Words(TightPlace place, bool hasVerdict = true) => Invariant.Text($"{place.Number}{(hasVerdict ? $" {SpacingWords.Verdict(place.Verdict)}" : "")}");
 }

@@ -36,10 +36,14 @@ internal static class TimingSheet
 internal sealed class TimingChart
 {
     private const double GapMm = 4;
+
+    // What the word at either end of the lower axis takes of it, mm.
+    private const double HomeMm = 9;
     private const double AxisMm = 12;
     private const double HeadingMm = 5.5;
     private const double LeastPitchMm = 7.4;
     private const double MostPitchMm = 13;
+    private const double AlonePitchMm = 9;
     private const double BarShare = 0.62;
     private const double NotesWidthMm = 76;
 
@@ -50,6 +54,7 @@ internal sealed class TimingChart
     private readonly SheetTable _table;
     private readonly TimingLettering _lettering;
     private readonly double _footMm;
+    private readonly bool _isAlone;
 
     /// <summary>Measures a design's chart on a size of paper.</summary>
     public TimingChart(Design design, IReadOnlyList<TimingSection> sections, PaperSize size)
@@ -64,11 +69,25 @@ internal sealed class TimingChart
         _footMm = FootHeight();
     }
 
+    /// <summary>The chart by itself: no frame, table or notes.</summary>
+    /// <param name="design">The design.</param>
+    /// <param name="sections">Its rows.</param>
+    /// <param name="room">Where it stands: under the top, from side to side.</param>
+    public TimingChart(Design design, IReadOnlyList<TimingSection> sections, Bounds room)
+    {
+        (_design, _sections, _size, _room, _isAlone) = (design, sections, PaperSize.A4, room, true);
+        _table = TimingWords.Table(design);
+        _lettering = TimingLettering.Of(Names, room.Width / 3);
+        _lettering = _lettering.With(Conditions());
+    }
+
     /// <summary>The moment at which the cursor stands, or null.</summary>
     public MomentView? Moment { get; init; }
 
     /// <summary>Whether rows and table find room.</summary>
-    public bool IsRoomy => PitchMm >= Math.Max(LeastPitchMm, (_lettering.LinesOf(Names) * _lettering.NameStyle.HeightMm * Lettering.ClosePitch) + 1);
+    public bool IsRoomy => PitchMm >= RoomyPitchMm;
+
+    private double RoomyPitchMm => Math.Max(LeastPitchMm, (_lettering.LinesOf(Names) * _lettering.NameStyle.HeightMm * Lettering.ClosePitch) + 1);
 
     private IEnumerable<TimingRow> Rows => _sections.SelectMany(s => s.Rows);
 
@@ -84,6 +103,11 @@ internal sealed class TimingChart
     {
         get
         {
+            if (_isAlone)
+            {
+                return Math.Max(AlonePitchMm, RoomyPitchMm);
+            }
+
             double rows = _room.Height - (2 * AxisMm) - _footMm - (_sections.Count * HeadingMm);
             return Math.Min(MostPitchMm, rows / _sections.Sum(s => s.Rows.Count));
         }
@@ -100,6 +124,14 @@ internal sealed class TimingChart
     {
         SheetBuilder sheet = new(new("timing", $"Timing chart: {_design.Brief.Title}", TimingWords.Description(_design) + (Moment is null ? "" : $" {Moment.Sentence}")), _size);
         SheetFrame.Draw(sheet, number.On(SheetWordsOf.TitleBlock(_design, "Timing of one turn", "Timing chart")));
+        DrawFoot(sheet, DrawChart(sheet) - AxisMm - GapMm);
+        return sheet.Build();
+    }
+
+    /// <summary>Draws axes and rows.</summary>
+    /// <returns>The height on the paper of the lower axis, mm.</returns>
+    private double DrawChart(SheetBuilder sheet)
+    {
         double top = _room.MaxY - AxisMm;
         double pitch = Math.Max(PitchMm, 1);
         double bottom = top - (_sections.Count * HeadingMm) - (_sections.Sum(s => s.Rows.Count) * pitch);
@@ -125,8 +157,23 @@ internal sealed class TimingChart
         }
 
         DrawCursor(sheet, pen.Headings, top, bottom);
-        DrawFoot(sheet, bottom - AxisMm - GapMm);
-        return sheet.Build();
+        return bottom;
+    }
+
+    /// <summary>Draws the chart with its legend, and the conditions that are lettered in it.</summary>
+    public void DrawAlone(SheetBuilder sheet)
+    {
+        double top = DrawChart(sheet) - AxisMm - GapMm;
+        top = Legend().Draw(sheet.Group("legend", "Legend", "legend"), new Point(_room.MinX, top), _room.Width).MinY;
+        if (_lettering.Conditions.Count > 0)
+        {
+            string words = TimingWords.Conditions(_lettering.Conditions);
+            GroupPen pen = sheet.Group("conditions", "What the letters mean", "notes");
+            foreach ((string line, int i) in TextFit.Wrap(words, _room.Width, TextStyle.Small).Select((l, i) => (l, i)))
+            {
+                pen.Text(line, new(new(_room.MinX, top - 1 - (i * TextStyle.Small.HeightMm * Lettering.LinePitch)), TextAlong.Start, TextAcross.Top), TextStyle.Small);
+            }
+        }
     }
 
     /// <summary>The moment: a line down the chart between two heads, its time beside it in the first heading's band or at an axis.</summary>
@@ -163,8 +210,8 @@ internal sealed class TimingChart
     {
         GroupPen pen = sheet.Group("axes", "Axes", "axes");
         Seconds.DrawGrid(pen, bottom, top);
-        Degrees.Draw(pen, top, AxisSide.Above, "programme angle from home, ° →");
-        Seconds.Draw(pen, bottom, AxisSide.Below, "time from home, s →");
+        Degrees.Draw(pen, top, AxisSide.Above, Degrees.Fitting(0, "programme angle from home, ° →", "angle from home, ° →", "angle, ° →"));
+        Seconds.Draw(pen, bottom, AxisSide.Below, Seconds.Fitting(2 * HomeMm, "time from home, s →", "time, s →"));
         foreach (double home in (double[])[Seconds.LeftMm, Seconds.RightMm])
         {
             pen.Line(new Point(home, bottom), new Point(home, top), LineStyle.Wide(LineKind.ContinuousWide, Ink.Outline, 0.5));

@@ -33,8 +33,12 @@ internal static class TimingWords
         "Whiskers: worst case. At the start of a bar, of the start, the supply's frequency counted from home; at its end, of the on-time, the start where it should be.",
         .. conditions.Count == 0
             ? (string[])[]
-            : ["On only with: " + string.Join("; ", conditions.Select(c => $"{c.Letter} = {c.Condition}")) + "."],
+            : [Conditions(conditions)],
     ];
+
+    /// <summary>What the letters in the chart mean.</summary>
+    public static string Conditions(IReadOnlyList<(string Letter, string Condition)> conditions) =>
+        "On only with: " + string.Join("; ", conditions.Select(c => $"{c.Letter} = {c.Condition}")) + ".";
 
     /// <summary>The chart in sentences.</summary>
     public static string Description(Design design)

@@ -25,6 +25,9 @@ internal sealed class WheelCallouts(Design design)
         [.. Holes()],
     ];
 
+    /// <summary>The home mark and every edge with its angle, rings by name.</summary>
+    public IReadOnlyList<RingCallout> EdgesAndHome() => [Home(), .. Edges(Named)];
+
     /// <summary>Everything, numbered, in the wheel frame; without the edges when there are more than a reader would look up.</summary>
     public IReadOnlyList<RingCallout> Numbered()
     {
@@ -51,8 +54,10 @@ internal sealed class WheelCallouts(Design design)
             yield return new(Point.Polar(_wheel.PitchCircleMm!.Value / 2, fixings.FirstAtRad + (Math.PI / fixings.Count)), $"pitch {_numbers.Diameter(_wheel.PitchCircleMm.Value)}");
         }
 
-        yield return new(Point.Polar(Math.Max(_wheel.OuterDiameterMm, design.Brief.Carrier.DiameterMm ?? 0) / 2, 0), "home mark, 0°");
+        yield return Home();
     }
+
+    private RingCallout Home() => new(Point.Polar(Math.Max(_wheel.OuterDiameterMm, design.Brief.Carrier.DiameterMm ?? 0) / 2, 0), "home mark, 0°");
 
     private IEnumerable<RingCallout> Stations(Func<RingLayout, int, string> name) =>
         _wheel.AllRings.SelectMany(ring => ring.Wipers.Select(w => new RingCallout(

@@ -17,6 +17,9 @@ internal sealed class WheelDetails(Design design)
     private const double LeastMm = 6;
 
     private const double DiscMm = 15;
+
+    // An enlargement by less shows nothing more.
+    private const double LeastEnlarging = 1.8;
     private const double CaptionMm = 6;
     private const double AirMm = 3;
 
@@ -25,6 +28,9 @@ internal sealed class WheelDetails(Design design)
 
     /// <summary>Letters of details: A is the section and the datum; I and O are left out, as they are read as figures.</summary>
     private const string Letters = "BCDEFGHJKLMNPQRSTUVWXYZ";
+
+    /// <summary>How many times as large as it is drawn the sheet is made afterwards.</summary>
+    public double Size { get; init; } = 1;
 
     /// <summary>What is too small at a scale, the smallest of each ring.</summary>
     public IReadOnlyList<SmallPlace> At(DrawingScale scale)
@@ -58,12 +64,41 @@ internal sealed class WheelDetails(Design design)
         {
             if (letter < Letters.Length && Spot(sheet, (area, keepOff), CaptionOf(place)) is Point middle)
             {
-                Draw(sheet, plan, place, (Letters[letter++].ToString(), middle));
+                Draw(sheet, plan, place, (Letters[letter++].ToString(), middle, CaptionOf(place)));
             }
             else
             {
                 missing++;
             }
+        }
+
+        return missing;
+    }
+
+    /// <summary>Draws those that are much larger than on the plan in rows from side to side, the first under the top of an area, and marks them on the plan.</summary>
+    /// <returns>How many there was no room or no letter for.</returns>
+    public int DrawRows(SheetBuilder sheet, SheetView plan, Bounds area)
+    {
+        int missing = 0;
+        int letter = 0;
+        Point corner = new(area.MinX, area.MaxY);
+        foreach (SmallPlace place in At(plan.Scale).Where(p => ScaleOf(p).Factor >= LeastEnlarging * plan.Scale.Factor))
+        {
+            string caption = TextFit.Shortened(CaptionOf(place), area.Width - 1, TextStyle.Small);
+            double half = Math.Max(DiscMm, TextFit.WidthMm(caption, TextStyle.Small) / 2) + 0.5;
+            if (letter == Letters.Length)
+            {
+                missing++;
+                continue;
+            }
+
+            if (corner.X + (2 * half) > area.MaxX)
+            {
+                corner = new(area.MinX, corner.Y - (2 * (DiscMm + CaptionMm + AirMm)));
+            }
+
+            Draw(sheet, plan, place, (Letters[letter++].ToString(), corner + new Vector(half, -DiscMm - AirMm), caption));
+            corner += new Vector((2 * half) + AirMm, 0);
         }
 
         return missing;
@@ -109,6 +144,9 @@ internal sealed class WheelDetails(Design design)
         return place.Count > 1 ? $"{place.Ring.Name}, one of {DrawingNumbers.Trimmed(place.Count, 0)} {what}s" : $"{place.Ring.Name}, {what}";
     }
 
+    private static DrawingScale ScaleOf(SmallPlace place) =>
+        DrawingScale.Fitting(new(-place.ReachMm, -place.ReachMm, place.ReachMm, place.ReachMm), new(-DiscMm, -DiscMm, DiscMm, DiscMm));
+
     // The free place nearest to the middle of the area.
     private static Point? Spot(SheetBuilder sheet, (Bounds Area, IReadOnlyList<Bounds> KeepOff) where, string caption)
     {
@@ -133,11 +171,11 @@ internal sealed class WheelDetails(Design design)
             .Cast<Point?>().FirstOrDefault();
     }
 
-    private void Draw(SheetBuilder sheet, SheetView plan, SmallPlace place, (string Letter, Point Middle) at)
+    private void Draw(SheetBuilder sheet, SheetView plan, SmallPlace place, (string Letter, Point Middle, string Caption) at)
     {
-        (string letter, Point middle) = at;
+        (string letter, Point middle, string caption) = at;
         GroupPen pen = sheet.Group($"detail-{letter.ToLowerInvariant()}", $"Detail {letter}: {CaptionOf(place)}", "detail");
-        DrawingScale scale = DrawingScale.Fitting(new(-place.ReachMm, -place.ReachMm, place.ReachMm, place.ReachMm), new(-DiscMm, -DiscMm, DiscMm, DiscMm));
+        DrawingScale scale = ScaleOf(place);
         SheetView view = SheetView.At(scale, place.Centre, middle);
         Arc disc = new(place.Centre, DiscMm / scale.Factor, 0, Angles.TurnRad);
         pen.In(view).Area(new Outline(Contour.Circle(disc.Centre, disc.RadiusMm)), Ground);
@@ -145,8 +183,8 @@ internal sealed class WheelDetails(Design design)
         pen.In(view).Line(CircleClip.Inside(new Arc(Point.Origin, place.Ring.RadiusMm, 0, Angles.TurnRad), disc).ToArray() is { Length: > 0 } ring ? ring : [disc], LineStyle.Centre);
         pen.Line(Contour.Circle(middle, DiscMm), LineStyle.Thin);
         Point top = middle - new Vector(0, DiscMm + 1.4);
-        pen.Text(Invariant.Text($"{letter} ({scale})"), new(top, TextAlong.Middle, TextAcross.Top), new TextStyle(3.5, TextWeight.Heavy));
-        pen.Text(CaptionOf(place), new(top - new Vector(0, CaptionMm), TextAlong.Middle, TextAcross.Top), TextStyle.Small);
+        pen.Text(Size == 1 ? Invariant.Text($"{letter} ({scale})") : Invariant.Text($"{letter} ({scale.Factor * Size:0.##}:1)"), new(top, TextAlong.Middle, TextAcross.Top), new TextStyle(3.5, TextWeight.Heavy));
+        pen.Text(caption, new(top - new Vector(0, CaptionMm), TextAlong.Middle, TextAcross.Top), TextStyle.Small);
         pen.Texts.Block(new Bounds(middle.X - DiscMm, middle.Y - DiscMm, middle.X + DiscMm, middle.Y + DiscMm));
         Mark(sheet, plan, (place, letter, disc.RadiusMm));
     }

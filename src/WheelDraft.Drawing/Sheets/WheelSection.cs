@@ -34,6 +34,17 @@ internal sealed class WheelSection
         _halfMm = Math.Max(design.Wheel.OuterDiameterMm, design.Parts.Carrier.CutBounds.Width) / 2;
     }
 
+    /// <summary>Whether it stands by itself: radii may then reach out beyond it, and its upright dimensions keep clear of them.</summary>
+    public bool IsAlone { get; init; }
+
+    /// <summary>Thicknesses that found no place when it was drawn by itself, each with what it is of.</summary>
+    public IReadOnlyList<string> Lost { get; private set; } = [];
+
+    /// <summary>What its figures take on either side of the axis, mm on the paper.</summary>
+    public (double LeftMm, double RightMm) FiguresMm => (FiguresOf(RingRadii().Length), FiguresOf(EdgeRadii().Length));
+
+    private static double FiguresOf(int count) => 2.5 + (count * FigurePitchMm) + 2;
+
     /// <summary>What the notes say of it.</summary>
     public static string Note(Design design) =>
         $"Section A-A: left of the axis as cut, right of it every {(design.Wheel.Feed is null ? "land" : "window")} turned into the plane; radii run from the axis.";
@@ -58,9 +69,18 @@ internal sealed class WheelSection
         sheet.Group("section-axis", "The axis", "axes").Line(middle + new Vector(0, 3), _view.Of(new Point(0, FootMm)) - new Vector(0, RadiiLineMm + 2), LineStyle.Centre);
         BoreAndDatum(pen);
         RunOut(pen);
-        Thicknesses(pen);
+        if (!IsAlone)
+        {
+            Thicknesses(pen);
+        }
+
         bool rings = Radii(pen, -1, RingRadii());
         bool edges = Radii(pen, 1, EdgeRadii());
+        if (IsAlone && Thicknesses(pen) is SheetTable lost)
+        {
+            Lost = [.. lost.Rows.Select(r => $"{r[0]} {r[1]}")];
+        }
+
         sheet.Texts.Block(_view.Of(new Bounds(-_halfMm, FootMm, _halfMm, 0)).Grown(1));
         return rings && edges;
     }
@@ -167,7 +187,8 @@ internal sealed class WheelSection
         }
     }
 
-    private void Thicknesses(GroupPen pen)
+    // What finds no place comes back as a table, or null.
+    private SheetTable? Thicknesses(GroupPen pen)
     {
         DimensionPen dimensions = new(pen);
         WheelBrief wheel = _design.Brief.Wheel;
@@ -183,8 +204,20 @@ internal sealed class WheelSection
         else if (_design.Parts.Carrier.Recess is CarrierRecess flush)
         {
             string words = $"recess {_numbers.Length(flush.DepthMm, 3)}, copper flush";
-            pen.TryText(words, [new(face + new Vector(0, 3), TextAlong.Start), new(At(FootMm) - new Vector(20, 4), TextAlong.End, TextAcross.Top), new(At(FootMm) - new Vector(20, 9), TextAlong.End, TextAcross.Top)], DimensionForm.TextStyle);
+            TextSpot[] spots =
+            [
+                new(face + new Vector(0, 3), TextAlong.Start),
+                new(At(FootMm) - new Vector(20, 4), TextAlong.End, TextAcross.Top),
+                new(At(FootMm) - new Vector(20, 9), TextAlong.End, TextAcross.Top),
+                new(new(_view.Of(new Point(_halfMm, 0)).X - 1, face.Y + 1.5), TextAlong.End),
+            ];
+            if (!pen.TryText(words, spots, DimensionForm.TextStyle))
+            {
+                pen.TryText($"recess {_numbers.Length(flush.DepthMm, 3)}, flush", spots, DimensionForm.TextStyle);
+            }
         }
+
+        return dimensions.Table();
     }
 
     private (double RadiusMm, string Text)[] RingRadii() =>

@@ -91,6 +91,9 @@ internal sealed class WheelPicture
     private const double BesideMm = 12;
     private const double FramesMm = 32;
 
+    // From the wheel by itself to the arrows of leaders: beyond the marks of the plane of section, mm.
+    private const double BesideCutMm = 9;
+
     // Leaders to edges may cost one step of scale as long as the wheel keeps this size on the paper, mm.
     private const double LeastWheelMm = 85;
 
@@ -101,7 +104,8 @@ internal sealed class WheelPicture
     private readonly PaperSize _size;
     private readonly CalloutMarks _marks;
     private SheetBuilder? _builder;
-    private readonly SheetPlan _plan;
+    private readonly SheetPlan? _plan;
+    private readonly Bounds _picture;
     private readonly SheetView _view;
     private readonly IReadOnlyList<RingCallout> _callouts;
 
@@ -113,14 +117,42 @@ internal sealed class WheelPicture
     /// <exception cref="NoRoomException">It fits at no standard scale.</exception>
     public WheelPicture(Design design, PaperSize size, SheetPlan plan, IReadOnlyList<RingCallout> callouts)
     {
-        _design = design;
-        _plan = plan;
-        _size = size;
-        _marks = callouts.Any(c => c.Number is not null) ? CalloutMarks.Numbers : CalloutMarks.Words;
-        _view = ViewOn(design, plan.Picture, CalloutRing.ColumnMm(_marks, callouts.Select(c => c.Text)));
-        RingCallout[] placed = [.. callouts.Select(c => c with { At = _view.Of(c.At) })];
-        _callouts = _marks == CalloutMarks.Numbers ? CalloutKey.Numbered(Ring.InOrder(placed)) : placed;
+        (_design, _plan, _picture, _size) = (design, plan, plan.Picture, size);
+        _marks = MarksOf(callouts);
+        _view = ViewOn(design, _picture, CalloutRing.ColumnMm(_marks, callouts.Select(c => c.Text)));
+        _callouts = Placed(callouts);
     }
+
+    /// <summary>The wheel by itself, without its section, in the middle of an area.</summary>
+    /// <param name="design">The design.</param>
+    /// <param name="area">The area.</param>
+    /// <param name="scale">The scale.</param>
+    /// <param name="callouts">What is said of it, in the wheel frame.</param>
+    public WheelPicture(Design design, Bounds area, DrawingScale scale, IReadOnlyList<RingCallout> callouts)
+    {
+        (_design, _picture, _size) = (design, area, PaperSize.A4);
+        _marks = MarksOf(callouts);
+        _view = SheetView.At(scale, Point.Origin, area.Centre + new Vector(0, (DiameterMm - AboveMm) / 2));
+        _callouts = Placed(callouts);
+    }
+
+    /// <summary>Whether the plane of its section is marked.</summary>
+    public bool IsCut { get; init; } = true;
+
+    private static CalloutMarks MarksOf(IReadOnlyList<RingCallout> callouts) => callouts.Any(c => c.Number is not null) ? CalloutMarks.Numbers : CalloutMarks.Words;
+
+    private IReadOnlyList<RingCallout> Placed(IReadOnlyList<RingCallout> callouts)
+    {
+        RingCallout[] placed = [.. callouts.Select(c => c with { At = _view.Of(c.At) })];
+        return _marks == CalloutMarks.Numbers ? CalloutKey.Numbered(Ring.InOrder(placed)) : placed;
+    }
+
+    /// <summary>What the wheel takes beside its callouts, mm on the paper: the arrow of rotation above, the line of its diameter below, the arrows of leaders on either side.</summary>
+    /// <param name="isCut">Whether the plane of its section is marked.</param>
+    public static (double AboveMm, double BelowMm, double BesideMm) RoundMm(bool isCut) => (AboveMm, DiameterMm, BesideMm + (isCut ? BesideCutMm - 4 : 0));
+
+    /// <summary>Diameter of what is drawn of the wheel, mm.</summary>
+    public static double ReachMm(Design design) => Reach(design);
 
     /// <summary>The scale.</summary>
     public DrawingScale Scale => _view.Scale;
@@ -157,7 +189,7 @@ internal sealed class WheelPicture
         get
         {
             double half = Reach(_design) / 2;
-            return new(_view.Of(new Bounds(-half, -half, half, half)).Grown(4), _plan.Picture with { MinY = SectionY + WheelSection.OverMm }) { Marks = _marks };
+            return new(_view.Of(new Bounds(-half, -half, half, half)).Grown(IsCut && _plan is null ? BesideCutMm : 4), _plan is null ? _picture : _picture with { MinY = SectionY + WheelSection.OverMm }) { Marks = _marks };
         }
     }
 
@@ -187,21 +219,38 @@ internal sealed class WheelPicture
         }
 
         SheetFrame.Draw(Builder, number.On(SheetWordsOf.TitleBlock(_design, "Contact wheel, seen from the wiper side", "Part drawing", Scale)));
-        int left = _plan.Draw(Builder, matter);
+        int left = _plan!.Draw(Builder, matter);
         if (left > 0)
         {
             Builder.Warn(Invariant.Text($"The table of the wheel drawing lacks its last {left} rows: even this paper is too small; report.json lists all edges."));
         }
 
         DrawWheel();
-        bool allRadii = new WheelSection(_design, SheetView.At(Scale, Point.Origin, new(Centre.X, SectionY)), _plan.Picture).Draw(Builder);
+        bool allRadii = new WheelSection(_design, SheetView.At(Scale, Point.Origin, new(Centre.X, SectionY)), _picture).Draw(Builder);
         DrawDirection();
         DrawDimensions();
         int unnumbered = DrawNumbers();
         DrawCuttingPlane();
-        AngleSense.TryDraw(Builder, _plan.Picture);
+        AngleSense.TryDraw(Builder, _picture);
         DrawDetails(allRadii, unnumbered);
         return Builder.Build();
+    }
+
+    /// <summary>Draws the wheel by itself: no frame, tables, section, details or numbers of on-periods.</summary>
+    /// <returns>Its view.</returns>
+    public SheetView DrawAlone(SheetBuilder sheet)
+    {
+        _builder = sheet;
+        DrawWheel();
+        DrawDirection();
+        DrawDimensions();
+        if (IsCut)
+        {
+            DrawCuttingPlane();
+        }
+
+        AngleSense.TryDraw(sheet, _picture);
+        return _view;
     }
 
     private static double Reach(Design design) => Math.Max(design.Wheel.OuterDiameterMm, design.Brief.Carrier.DiameterMm ?? 0);
@@ -379,7 +428,7 @@ internal sealed class WheelPicture
     private void DrawDetails(bool allRadii, int unnumbered)
     {
         Bounds plan = new Bounds(Centre.X, Centre.Y, Centre.X, Centre.Y).Grown(OuterMm + 6);
-        int missing = new WheelDetails(_design).Draw(Builder, _view, _plan.Picture, [plan]);
+        int missing = new WheelDetails(_design).Draw(Builder, _view, _picture, [plan]);
         string[] words =
         [
             .. missing > 0 ? [Invariant.Text($"{missing} small {(Wheel.Feed is null ? "lands" : "windows")} are not shown enlarged: no room.")] : (string[])[],
@@ -389,10 +438,10 @@ internal sealed class WheelPicture
         GroupPen pen = Builder.Group("left-out", "What is not drawn", "notes");
         foreach (string word in words)
         {
-            IEnumerable<TextSpot> spots = Enumerable.Range(0, (int)(_plan.Picture.Height / 4)).SelectMany(i => new[]
+            IEnumerable<TextSpot> spots = Enumerable.Range(0, (int)(_picture.Height / 4)).SelectMany(i => new[]
             {
-                new TextSpot(new(_plan.Picture.MinX, _plan.Picture.MinY + (4 * i))),
-                new TextSpot(new(_plan.Picture.MaxX, _plan.Picture.MinY + (4 * i)), TextAlong.End),
+                new TextSpot(new(_picture.MinX, _picture.MinY + (4 * i))),
+                new TextSpot(new(_picture.MaxX, _picture.MinY + (4 * i)), TextAlong.End),
             });
             if (!pen.TryText(word, spots, TextStyle.Small))
             {

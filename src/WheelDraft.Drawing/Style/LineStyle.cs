@@ -111,6 +111,9 @@ internal sealed record LineStyle
     /// <exception cref="ArgumentOutOfRangeException">The width is not above 0.</exception>
     public static LineStyle Wide(LineKind kind, Ink ink, double widthMm) => new(kind, ink, widthMm);
 
+    /// <summary>The same line, so many times as wide, to hundredths of a millimetre; no narrower than the narrowest, grid lines.</summary>
+    public LineStyle Scaled(double factor) => factor == 1 ? this : new(Kind, Ink, Math.Max(Math.Min(WidthMm, Grid.WidthMm), Math.Round(WidthMm * factor, 2)));
+
     /// <summary>How far an edge of paper reaches beyond a line or a solid mark, mm.</summary>
     public const double HaloMm = 0.3;
 

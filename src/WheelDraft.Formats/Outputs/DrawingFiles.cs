@@ -15,17 +15,24 @@ internal static class DrawingFiles
     private const double FilmPixelsPerMm = 8;
     private const double MostFilmPixels = 3840;
 
-    public static IEnumerable<OutputFile> Svg(OutputTask task)
-    {
-        SvgOptions options = new() { Theme = task.Request.Theme, Text = task.Request.Text, WidthMm = task.Request.SvgWidthMm, IdPrefix = SvgOptions.PrefixFrom(task.Design.Brief.DrawingNumber, task.Design.Brief.Title), Font = task.Font };
-        return SideBySide(task, task.Sheets, Environment.ProcessorCount, s => new OutputFile($"{OutputFiles.DrawFolder}/{s.Words.Name}.svg", Encoding.UTF8.GetBytes(SvgWriter.Write(s, options))));
-    }
+    public static IEnumerable<OutputFile> Svg(OutputTask task) => Svg(task, OutputFiles.DrawFolder, task.Sheets, Options(task) with { WidthMm = task.Request.SvgWidthMm });
 
-    public static IEnumerable<OutputFile> Png(OutputTask task)
+    /// <summary>Sheets as SVG into a folder.</summary>
+    public static IEnumerable<OutputFile> Svg(OutputTask task, string folder, IReadOnlyList<Sheet> sheets, SvgOptions options) =>
+        SideBySide(task, sheets, Environment.ProcessorCount, s => new OutputFile($"{folder}/{s.Words.Name}.svg", Encoding.UTF8.GetBytes(SvgWriter.Write(s, options))));
+
+    /// <summary>How SVGs of a design are written, at true size.</summary>
+    public static SvgOptions Options(OutputTask task) =>
+        new() { Theme = task.Request.Theme, Text = task.Request.Text, IdPrefix = SvgOptions.PrefixFrom(task.Design.Brief.DrawingNumber, task.Design.Brief.Title), Font = task.Font };
+
+    public static IEnumerable<OutputFile> Png(OutputTask task) => Png(task, OutputFiles.DrawFolder, task.Sheets);
+
+    /// <summary>Sheets as PNG into a folder; one that would have too many pixels is left out, with what helps.</summary>
+    public static IEnumerable<OutputFile> Png(OutputTask task, string folder, IReadOnlyList<Sheet> sheets)
     {
         PngOptions options = new() { Theme = task.Request.Theme, Dpi = task.Request.PngDpi, Font = task.Font };
         List<Sheet> pictured = [];
-        foreach (Sheet sheet in task.Sheets)
+        foreach (Sheet sheet in sheets)
         {
             double most = PngWriter.MostDpi(sheet);
             if (options.Dpi <= most)
@@ -36,14 +43,14 @@ internal static class DrawingFiles
             {
                 task.Warn(string.Create(
                     CultureInfo.InvariantCulture,
-                    $"The picture {OutputFiles.DrawFolder}/{sheet.Words.Name}.png is left out: at {options.Dpi} dpi it would have more than {PngWriter.MostPixels / 1_000_000} million pixels. At --dpi {Math.Floor(most)} it has room; the drawing as SVG and PDF is sharp at any size."));
+                    $"The picture {folder}/{sheet.Words.Name}.png is left out: at {options.Dpi} dpi it would have more than {PngWriter.MostPixels / 1_000_000} million pixels. At --dpi {Math.Floor(most)} it has room; the drawing as SVG and PDF is sharp at any size."));
             }
         }
 
         // Together they take no more memory than the largest of them may.
         long largest = pictured.Select(s => PngWriter.PixelsOf(s, options.Dpi)).DefaultIfEmpty(1).Max();
         int atOnce = (int)Math.Clamp(PngWriter.MostPixels / largest, 1, Environment.ProcessorCount);
-        return SideBySide(task, pictured, atOnce, s => new OutputFile($"{OutputFiles.DrawFolder}/{s.Words.Name}.png", PngWriter.Write(s, options)));
+        return SideBySide(task, pictured, atOnce, s => new OutputFile($"{folder}/{s.Words.Name}.png", PngWriter.Write(s, options)));
     }
 
     /// <summary>The pictures of a film, a few at a time, so that a long one does not fill the memory.</summary>
@@ -82,7 +89,7 @@ internal static class DrawingFiles
     public static string FrameName(int number) => string.Create(CultureInfo.InvariantCulture, $"frame-{number:D4}.png");
 
     /// <summary>Sheets know nothing of each other, so they are written side by side; the order is that of the sheets. One that fails is left out.</summary>
-    private static IEnumerable<OutputFile> SideBySide(OutputTask task, IReadOnlyList<Sheet> sheets, int atOnce, Func<Sheet, OutputFile> write)
+    public static IEnumerable<OutputFile> SideBySide(OutputTask task, IReadOnlyList<Sheet> sheets, int atOnce, Func<Sheet, OutputFile> write)
     {
         OutputFile?[] files = new OutputFile?[sheets.Count];
         string?[] left = new string?[sheets.Count];
@@ -105,9 +112,13 @@ internal static class DrawingFiles
         return files.OfType<OutputFile>();
     }
 
+    /// <summary>How PDFs of a design are written.</summary>
+    public static PdfOptions PdfOf(OutputTask task) =>
+        new(task.Design.Brief.Title) { Theme = task.Request.Theme, Subject = "Drawings of a contact timer", Number = task.Design.Brief.DrawingNumber, Author = task.Design.Brief.Office.CreatedBy, Font = task.Font };
+
     public static IEnumerable<OutputFile> Pdf(OutputTask task)
     {
-        PdfOptions options = new(task.Design.Brief.Title) { Theme = task.Request.Theme, Subject = "Drawings of a contact timer", Number = task.Design.Brief.DrawingNumber, Author = task.Design.Brief.Office.CreatedBy, Font = task.Font };
+        PdfOptions options = PdfOf(task);
         return task.OrLeftOut("the set of drawings as PDF", () => new($"{OutputFiles.DrawFolder}/set.pdf", PdfWriter.Write(task.Sheets, options)));
     }
 

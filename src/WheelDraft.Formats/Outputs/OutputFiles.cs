@@ -68,6 +68,15 @@ public sealed record OutputRequest
     /// <summary>The film to draw as well, picture by picture, with any kinds; null for none.</summary>
     public MomentFilm? Film { get; init; }
 
+    /// <summary>The narrowest figures, mm.</summary>
+    public const double LeastFigureMm = DesignFigures.LeastWidthMm;
+
+    /// <summary>The widest figures, mm.</summary>
+    public const double MostFigureMm = DesignFigures.MostWidthMm;
+
+    /// <summary>Width of the figures to draw as well, mm, with any kinds; null for none.</summary>
+    public double? FigureWidthMm { get; init; }
+
     /// <summary>The film to write as well in one file, with any kinds; null for none.</summary>
     public MovingPicture? Moving { get; init; }
 }
@@ -103,6 +112,9 @@ public static class OutputFiles
     /// <summary>The folder of a film's pictures.</summary>
     public const string FilmFolder = "frames";
 
+    /// <summary>The folder of figures.</summary>
+    public const string FigureFolder = "figures";
+
     /// <summary>The folder of films that are one file.</summary>
     public const string MovingFolder = "film";
 
@@ -134,7 +146,8 @@ public static class OutputFiles
             return request.Kinds.Any(k => k is OutputKind.Draw or OutputKind.Png);
         }
 
-        return KindOf(name) is OutputKind kind ? request.Kinds.Contains(kind) : name.StartsWith(FilmFolder + "/", StringComparison.Ordinal) && request.Film is not null;
+        return KindOf(name) is OutputKind kind ? request.Kinds.Contains(kind) : (name.StartsWith(FilmFolder + "/", StringComparison.Ordinal) && request.Film is not null)
+            || (name.StartsWith(FigureFolder + "/", StringComparison.Ordinal) && request.FigureWidthMm is not null);
     }
 
     // Charts of runs and of bench logs are made by the commands that play and compare them, and stay.
@@ -155,7 +168,7 @@ public static class OutputFiles
         _ => null,
     };
 
-    /// <summary>The files, in the order of their kinds, a film's pictures last.</summary>
+    /// <summary>The files, in the order of their kinds, then figures, a film's pictures last.</summary>
     /// <param name="design">The design.</param>
     /// <param name="request">What is wanted.</param>
     /// <param name="warn">Told what drawings had to do without (a character shown as a box, a label without room, a whole sheet), each once, when they are drawn.</param>
@@ -164,7 +177,7 @@ public static class OutputFiles
         ArgumentNullException.ThrowIfNull(design);
         ArgumentNullException.ThrowIfNull(request);
         OutputTask task = new(design, request, warn ?? (_ => { }));
-        return request.Kinds.Distinct().Order().SelectMany(kind => Of(task, kind)).Concat(Film(task)).Concat(DrawingFiles.Moving(task));
+        return request.Kinds.Distinct().Order().SelectMany(kind => Of(task, kind)).Concat(FigureFiles.Of(task)).Concat(Film(task)).Concat(DrawingFiles.Moving(task));
     }
 
     private static IEnumerable<OutputFile> CutFiles(Design design, OutputRequest request) =>
