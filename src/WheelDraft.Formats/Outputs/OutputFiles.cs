@@ -50,6 +50,9 @@ public sealed record OutputRequest
     /// <summary>The version of cutting files.</summary>
     public DxfVersion Dxf { get; init; } = DxfVersion.R2000;
 
+    /// <summary>Whether cutting files follow the finished edges, for a shop that allows for its kerf itself.</summary>
+    public bool Nominal { get; init; }
+
     /// <summary>Colours of drawings. Templates are black on white with any theme.</summary>
     public Theme Theme { get; init; } = Theme.Light;
 
@@ -168,7 +171,7 @@ public static class OutputFiles
     }
 
     private static IEnumerable<OutputFile> CutFiles(Design design, OutputRequest request) =>
-        design.Parts.All.Select(p => new OutputFile($"{CutFolder}/{p.FileName}.dxf", Encoding.ASCII.GetBytes(DxfWriter.Write(PartCutFile.Of(design, p), request.Dxf))));
+        design.Parts.All.Select(p => request.Nominal ? p.Nominal() : p).Select(p => new OutputFile($"{CutFolder}/{p.CutName}.dxf", Encoding.ASCII.GetBytes(DxfWriter.Write(PartCutFile.Of(design, p), request.Dxf))));
 
     // One line a kind. Drawings come before pictures, so that a stop half-way has spent its time on what is quick.
     private static IEnumerable<OutputFile> Of(OutputTask task, OutputKind kind) => kind switch
