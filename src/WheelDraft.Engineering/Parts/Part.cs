@@ -40,6 +40,9 @@ public sealed record Part
         : kerfMm == 0 ? Nominal()
         : this with { KerfMm = kerfMm, Shapes = [.. Shapes.Select(s => CutShape.Of(s.Finished, brief.Process with { KerfMm = kerfMm, InsideRadiusMm = Math.Max(brief.Process.InsideRadiusMm, kerfMm / 2) }, s.What, s.Where))] };
 
+    /// <summary>Whether it is folded after it is cut, so that its grain matters.</summary>
+    internal bool HasFolds { get; init; }
+
     /// <summary>For a strip its place in the order of <see cref="StripSet.Strips"/>; −1 for any other part.</summary>
     public int StripIndex { get; init; } = -1;
 

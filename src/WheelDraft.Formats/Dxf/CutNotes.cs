@@ -36,7 +36,8 @@ internal static class CutNotes
 
     private static string Head(Design design, Part part) => $"{design.Brief.DrawingNumber ?? design.Brief.Title} {part.Name}";
 
-    private static string Unit(DrawingUnit unit) => unit == DrawingUnit.Inch ? "INCH" : "MM";
+    /// <summary>The word of a unit in notes.</summary>
+    internal static string Unit(DrawingUnit unit) => unit == DrawingUnit.Inch ? "INCH" : "MM";
 
     /// <summary>How a part is compensated, as its note says it.</summary>
     internal static string KerfWords(Design design, Part part) => ReadersUnit.Of(design.Brief).Words(Kerf(part));
