@@ -19,7 +19,7 @@ internal static class OrderNote
         ReadersUnit unit = ReadersUnit.Of(brief);
         StringBuilder text = new();
         Line($"{brief.DrawingNumber ?? brief.Title}: parts to cut{(brief.InputMark.Length > 0 ? $", mark {brief.InputMark.ToUpperInvariant()}" : "")}");
-        Line(design.Meets ? "" : "DO NOT CUT: the design misses something; ask first.");
+        Line(design.Meets ? "" : "MISSES: DO NOT CUT. The design misses something; ask first.");
         Line($"Files: DXF, true size, unit {(brief.DrawingUnit == DrawingUnit.Inch ? "inch" : "mm")}. Cut layers WINDOW first, then OUTLINE. FOLD and MARK are scribed or left out, never cut through; NOTE is for reading.");
         Line(KerfLine(brief, nominal));
         Line($"Cut edges within ±{Wording.Mm(brief.Process.ToleranceMm)} of their place{(brief.Process.Name is string process ? $" ({process})" : "")}. No burrs, no rounded edges; flat. Do not turn parts over: one face is the wiper side.");
