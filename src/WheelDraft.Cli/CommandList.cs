@@ -17,6 +17,7 @@ internal static class CommandList
         new CalibrateCommand(),
         new WatchCommand(),
         new KeysCommand(),
+        new ProcessesCommand(),
         new SchemaCommand(),
     ];
 }

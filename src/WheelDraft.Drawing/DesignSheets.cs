@@ -22,7 +22,7 @@ internal static class DesignSheets
 
     private readonly record struct SheetOfSet(string Name, Func<SheetNumber, Sheet> Draw);
 
-    // One line a sheet: the wheel, its carrier, strips, assembly, bases, timing, circuit, spacing, runs, the moment.
+    // One line a sheet: the wheel, its carrier, strips, assembly, bases, nested sheets of stock, timing, circuit, spacing, runs, the moment.
     private static IReadOnlyList<SheetOfSet> InOrder(Design design, SheetOptions options) =>
     [
         new("wheel", number => WheelSheet.Of(design, number, options)),
@@ -30,6 +30,7 @@ internal static class DesignSheets
         .. design.Strips.Strips.Select((s, i) => new SheetOfSet($"strip {s.Form.Strip.Name}", number => StripSheet.Of(design, i, number))),
         .. AssemblySheet.IsWanted(design) ? [new("assembly", number => AssemblySheet.Of(design, number, options))] : (SheetOfSet[])[],
         .. design.Parts.Bases.Select((b, i) => new SheetOfSet(b.Part.FileName, number => BaseSheet.Of(design, i, number))),
+        .. design.Parts.Nested.SelectMany(n => Enumerable.Range(0, n.Result.Sheets.Count).Select(i => new SheetOfSet(NestSheet.Name(n, i), number => NestSheet.Of(design, n, i, number)))),
         new("timing", number => TimingSheet.Of(design, number, options)),
         new("circuit", number => CircuitSheet.Of(design, number, options)),
         new("spacing", number => SpacingSheet.Of(design, number)),

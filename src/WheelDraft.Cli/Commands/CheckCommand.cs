@@ -11,12 +11,13 @@ internal sealed class CheckCommand : ICommand
 {
     private readonly Argument<string[]> _files = new("FILE") { Arity = ArgumentArity.OneOrMore, Description = "Parameter files, drawings (.dxf), or folders that make has written; every one is checked, and the worst exit status wins" };
     private readonly Option<bool> _underFaults = DesignFile.UnderFaults();
+    private readonly Option<string> _against = new("--against") { HelpName = "FILE", Description = "DXF: compare cutting files with the design of this parameter file: every contour, fold line and mark, to the micrometre" };
     private readonly DrawingOptions _drawing = new();
 
     /// <inheritdoc/>
     public Command Describe()
     {
-        Command command = new("check", "Checks parameter files and drawings: every finding and the figures behind it, no files written") { _files, _underFaults };
+        Command command = new("check", "Checks parameter files and drawings: every finding and the figures behind it, no files written") { _files, _underFaults, _against };
         foreach (Option option in _drawing.All)
         {
             command.Add(option);
@@ -45,23 +46,50 @@ internal sealed class CheckCommand : ICommand
             throw new DesignRefusedException("arguments.under-faults", "--under-faults is for parameter files: a drawing (.dxf) has no circuit.");
         }
 
+        if (parsed.GetValue(_against) is string parameters)
+        {
+            return Against(files, parameters, parsed, context);
+        }
+
         (DxfReadOptions Reading, DrawingQuestion Question)? drawing = files.Any(DrawingChecking.IsDrawing) ? _drawing.Of(parsed) : null;
+        return Each(files, Meets, context);
+
+        bool Meets(string file) => Directory.Exists(context.PathOf(file)) ? FolderChecking.Check(file, context)
+            : DrawingChecking.IsDrawing(file) ? Drawing(file, drawing!.Value, context)
+            : Parameters(file, underFaults, context);
+    }
+
+    private int Against(string[] files, string parameters, ParseResult parsed, CommandContext context)
+    {
+        if (!files.All(DrawingChecking.IsDrawing))
+        {
+            throw new DesignRefusedException("arguments.against", "--against compares cutting files (.dxf), nothing else: wheeldraft check made/cut/wheel.dxf --against my-wheel.toml.");
+        }
+
+        (DxfReadOptions reading, DrawingQuestion question) = _drawing.Of(parsed);
+        if (question.Nets.Count > 0 || question.Cut is not null)
+        {
+            throw new DesignRefusedException("arguments.against", "--against compares; --net, --process and what goes with them judge a drawing by itself: ask for one of the two at a time.");
+        }
+
+        Design design = DesignFile.Read(parameters, context);
+        return Each(files, file => AgainstChecking.Check(file, reading, design, context), context);
+    }
+
+    private static int Each(string[] files, Func<string, bool> meets, CommandContext context)
+    {
         int worst = ExitStatus.Done;
         foreach (string file in files)
         {
             context.Stop.ThrowIfCancellationRequested();
             context.InputFile = null;
             int status = Troubles.StatusOf(
-                () => Meets(file) ? ExitStatus.Done : ExitStatus.Findings,
+                () => meets(file) ? ExitStatus.Done : ExitStatus.Findings,
                 context);
             worst = Math.Max(worst, status);
         }
 
         return worst;
-
-        bool Meets(string file) => Directory.Exists(context.PathOf(file)) ? FolderChecking.Check(file, context)
-            : DrawingChecking.IsDrawing(file) ? Drawing(file, drawing!.Value, context)
-            : Parameters(file, underFaults, context);
     }
 
     private static bool Parameters(string file, bool underFaults, CommandContext context)

@@ -15,6 +15,7 @@ internal sealed class MakeCommand : ICommand
     private readonly Option<bool> _despite = new("--despite-findings") { Description = "Write cutting files even where something misses" };
     private readonly Option<bool> _takeOver = FolderOptions.TakeOver();
     private readonly Option<string> _dxf = new("--dxf") { HelpName = "VERSION", Description = "Version of cutting files: r2000 or r12", DefaultValueFactory = _ => "r2000" };
+    private readonly Option<bool> _nominal = new("--nominal") { Description = "Cutting files along the finished edges, for a shop that allows for its kerf itself; their names end in -nominal" };
     private readonly Option<bool> _underFaults = DesignFile.UnderFaults();
     private readonly PictureOptions _pictures = new();
 
@@ -33,7 +34,7 @@ internal sealed class MakeCommand : ICommand
     /// <inheritdoc/>
     public Command Describe()
     {
-        Command command = new("make", "Makes everything from a parameter file: report, cutting files, drawings") { _file, _folder, _only, _despite, _takeOver, _dxf, _underFaults };
+        Command command = new("make", "Makes everything from a parameter file: report, cutting files, drawings") { _file, _folder, _only, _despite, _takeOver, _dxf, _nominal, _underFaults };
         foreach (Option option in _pictures.All)
         {
             command.Add(option);
@@ -51,6 +52,7 @@ internal sealed class MakeCommand : ICommand
             Kinds = KindsOf(parsed.GetValue(_only) ?? []),
             DespiteFindings = parsed.GetValue(_despite),
             Dxf = VersionOf(parsed.GetValue(_dxf)!),
+            Nominal = parsed.GetValue(_nominal),
         };
         PictureChoice pictures = _pictures.Of(parsed);
         Design design = DesignFile.Read(named, context, parsed.GetValue(_underFaults));

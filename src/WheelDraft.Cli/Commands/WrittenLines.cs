@@ -14,6 +14,7 @@ internal static class WrittenLines
         ("draw/set.pdf", "all drawings"),
         ("print/template.pdf", "to saw by"),
         ("cut/wheel.dxf", "for the shop"),
+        ("cut/wheel-nominal.dxf", "for the shop"),
     ];
 
     /// <summary>The lines.</summary>

@@ -95,6 +95,9 @@ public sealed record Brief
     /// <summary>Slots and grooves.</summary>
     public IReadOnlyList<SlotBrief> Slots { get; init; } = [];
 
+    /// <summary>Sheets that parts are nested on.</summary>
+    public IReadOnlyList<SheetBrief> Sheets { get; init; } = [];
+
     /// <summary>Where each key stands in the file, by path: <c>supply.voltage</c>, <c>output[1].on[0].for</c>, <c>strip[0].shape[3]</c>.</summary>
     public IReadOnlyDictionary<string, TextPlace> Places { get; init; } = new Dictionary<string, TextPlace>(StringComparer.Ordinal);
 

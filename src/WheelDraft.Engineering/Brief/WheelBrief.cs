@@ -145,6 +145,15 @@ public sealed record ProcessBrief(
     double LeastHoleMm,
     double InsideRadiusMm);
 
+/// <summary>Sheets that everything of one material and thickness is nested on.</summary>
+/// <param name="Material">Alloy and temper.</param>
+/// <param name="ThicknessMm">Thickness, mm.</param>
+/// <param name="WidthMm">Along x, the rolling direction, mm.</param>
+/// <param name="HeightMm">Along y, mm.</param>
+/// <param name="GapMm">Between parts as they are cut, and to the edge, mm.</param>
+/// <param name="Sets">For how many timers.</param>
+public sealed record SheetBrief(string Material, double ThicknessMm, double WidthMm, double HeightMm, double GapMm, int Sets);
+
 /// <summary>The wiper that brings the wheel its net.</summary>
 /// <param name="Net">Net.</param>
 /// <param name="StationRad">Where it touches, housing angle; null for auto.</param>

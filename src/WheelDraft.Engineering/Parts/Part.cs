@@ -24,6 +24,25 @@ public sealed record Part
     /// that another process cuts, nominal too.</summary>
     public required double? KerfMm { get; init; }
 
+    /// <summary>Whether the shop allows for the kerf itself: the shapes are then cut along their finished edges, whatever the kerf.</summary>
+    public bool KerfLeftToShop { get; private init; }
+
+    /// <summary>What its cutting file is called, without folder and kind: one that leaves the kerf to the shop says so.</summary>
+    public string CutName => KerfLeftToShop ? FileName + "-nominal" : FileName;
+
+    /// <summary>The part along its finished edges, for a shop that compensates by itself; the same part where no kerf was counted.</summary>
+    public Part Nominal() => KerfMm is > 0 ? this with { KerfLeftToShop = true, Shapes = [.. Shapes.Select(s => s with { ToCut = s.Finished })] } : this;
+
+    /// <summary>The part compensated for a kerf, 0 for its finished edges; the same part where another process cuts it.</summary>
+    /// <exception cref="DesignRefusedException">It cannot be cut with that kerf.</exception>
+    internal Part WithKerf(double kerfMm, Brief brief) =>
+        KerfMm is not double own || own == kerfMm ? this
+        : kerfMm == 0 ? Nominal()
+        : this with { KerfMm = kerfMm, Shapes = [.. Shapes.Select(s => CutShape.Of(s.Finished, brief.Process with { KerfMm = kerfMm, InsideRadiusMm = Math.Max(brief.Process.InsideRadiusMm, kerfMm / 2) }, s.What, s.Where))] };
+
+    /// <summary>Whether it is folded after it is cut, so that its grain matters.</summary>
+    internal bool HasFolds { get; init; }
+
     /// <summary>For a strip its place in the order of <see cref="StripSet.Strips"/>; −1 for any other part.</summary>
     public int StripIndex { get; init; } = -1;
 

@@ -5,6 +5,11 @@ public sealed record PartList
 {
     private PartList(Part wheel, Part carrier, IReadOnlyList<Part> strips) => (Wheel, Carrier, Strips) = (wheel, carrier, strips);
 
+    private Lazy<IReadOnlyList<NestedStock>> _nested = new(() => []);
+
+    /// <summary>The sheets on which parts are nested; worked out when first asked for, because it takes a second or two.</summary>
+    internal IReadOnlyList<NestedStock> Nested => _nested.Value;
+
     /// <summary>The plates that strips are seated on, in file order of their surfaces.</summary>
     public IReadOnlyList<BasePlate> Bases { get; private init; } = [];
 
@@ -25,10 +30,12 @@ public sealed record PartList
     internal static PartList Of(Brief brief, WheelLayout wheel, StripSet strips, IReadOnlyList<AdjustingScrew> screws)
     {
         IReadOnlyList<string> slugs = FileSlugs.Of(strips.Strips.Select(s => s.Form.Strip.Name));
-        return new(WheelPart(brief, wheel), CarrierPart(brief, wheel), [.. strips.Strips.Select((s, i) => StripPart(brief, s.Form, i, slugs[i]))])
+        PartList parts = new(WheelPart(brief, wheel), CarrierPart(brief, wheel), [.. strips.Strips.Select((s, i) => StripPart(brief, s.Form, i, slugs[i]))])
         {
             Bases = new BasePlates(brief, wheel, strips, screws).All(),
         };
+        parts._nested = new(() => SheetNesting.Of(brief, parts));
+        return parts;
     }
 
     /// <summary>What the shop could not make of them.</summary>
@@ -37,6 +44,7 @@ public sealed record PartList
         .. Strips.Prepend(Wheel).SelectMany(p => p.Shapes).SelectMany(s => CutChecks.Of(s, brief.Process)),
         .. Carrier.Recess?.Findings(brief) ?? [],
         .. Bases.SelectMany(b => b.Findings),
+        .. SheetNesting.Findings(brief, this),
     ];
 
     private static Part WheelPart(Brief brief, WheelLayout wheel) => new()
@@ -73,5 +81,6 @@ public sealed record PartList
             CutShape.Of(form.Blank.Outline, brief.Process, $"the blank of strip \"{form.Strip.Name}\"", brief.PlaceOf(FormattableString.Invariant($"strip[{form.Index}]"))),
         ],
         StripIndex = index,
+        HasFolds = form.Blank.FoldLines.Count > 0,
     };
 }

@@ -26,15 +26,26 @@ internal static class CutNotes
     private static string Words(Design design, Part part)
     {
         string input = design.Brief.InputMark.Length > 0 ? $", INPUT {design.Brief.InputMark.ToUpperInvariant()}" : "";
-        string unit = design.Brief.DrawingUnit == DrawingUnit.Inch ? "INCH" : "MM";
         string stock = $"{(part.Stock.Material is string material ? material + " " : "")}{(part.Stock.ThicknessMm is double thickness ? Wording.Mm(thickness) : "THICKNESS NOT GIVEN")}";
         ReadersUnit lengths = ReadersUnit.Of(design.Brief);
-        return $"{design.Brief.DrawingNumber ?? design.Brief.Title} {part.Name}, {unit}, {lengths.Words(Kerf(part))}, {lengths.Words(stock)}{Side(part)}{lengths.Words(Recess(part))}{input}";
+        return $"{Head(design, part)}, {Unit(design.Brief.DrawingUnit)}, {KerfWords(design, part)}, {lengths.Words(stock)}{Side(part)}{lengths.Words(Recess(part))}{input}";
     }
+
+    /// <summary>How a note of a part begins, in either unit.</summary>
+    internal static IEnumerable<string> Heads(Design design, Part part) => Enum.GetValues<DrawingUnit>().Select(u => $"{Head(design, part)}, {Unit(u)}, ");
+
+    private static string Head(Design design, Part part) => $"{design.Brief.DrawingNumber ?? design.Brief.Title} {part.Name}";
+
+    /// <summary>The word of a unit in notes.</summary>
+    internal static string Unit(DrawingUnit unit) => unit == DrawingUnit.Inch ? "INCH" : "MM";
+
+    /// <summary>How a part is compensated, as its note says it.</summary>
+    internal static string KerfWords(Design design, Part part) => ReadersUnit.Of(design.Brief).Words(Kerf(part));
 
     private static string Kerf(Part part) => part.KerfMm switch
     {
         null => "NOMINAL",
+        _ when part.KerfLeftToShop => "NOMINAL, THE SHOP ALLOWS FOR ITS KERF",
         0 => "NOMINAL, NO KERF",
         double kerf => $"COMPENSATED FOR A KERF OF {Wording.Mm(kerf)}",
     };

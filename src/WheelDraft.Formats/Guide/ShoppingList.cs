@@ -77,7 +77,8 @@ internal static class ShoppingList
     /// <summary>What a part is called in a sentence.</summary>
     internal static string NameOf(Part part) => part.Role == PartRole.Strip ? part.Name : part.Name.ToLowerInvariant();
 
-    private static string Material(Design design, Part part)
+    /// <summary>What a part is made of.</summary>
+    internal static string Material(Design design, Part part)
     {
         MaterialGroup? group = part.Role switch
         {
@@ -96,7 +97,8 @@ internal static class ShoppingList
 
     private static string Area(Design design, double mm2) => design.Brief.DrawingUnit == DrawingUnit.Inch ? $"{Wording.Number(mm2 / InchMm2, 2)} in²" : $"{Wording.Number(mm2, 0)} mm²";
 
-    private static List<IReadOnlyList<string>> Small(Design design)
+    /// <summary>Small parts: what, how many, what for.</summary>
+    internal static List<IReadOnlyList<string>> Small(Design design)
     {
         DrawingNumbers numbers = BuildGuide.Numbers(design);
         List<IReadOnlyList<string>> rows = [];

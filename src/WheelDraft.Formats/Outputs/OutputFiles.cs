@@ -2,6 +2,7 @@ using System.Text;
 using WheelDraft.Drawing;
 using WheelDraft.Engineering;
 using WheelDraft.Formats.Dxf;
+using WheelDraft.Formats.Guide;
 using WheelDraft.Formats.Page;
 using WheelDraft.Formats.Raster;
 using WheelDraft.Formats.Svg;
@@ -49,6 +50,9 @@ public sealed record OutputRequest
 
     /// <summary>The version of cutting files.</summary>
     public DxfVersion Dxf { get; init; } = DxfVersion.R2000;
+
+    /// <summary>Whether cutting files follow the finished edges, for a shop that allows for its kerf itself.</summary>
+    public bool Nominal { get; init; }
 
     /// <summary>Colours of drawings. Templates are black on white with any theme.</summary>
     public Theme Theme { get; init; } = Theme.Light;
@@ -153,7 +157,7 @@ public static class OutputFiles
     // Charts of runs and of bench logs are made by the commands that play and compare them, and stay.
     private static OutputKind? KindOf(string name) => name switch
     {
-        "report.json" or "report.md" or "report.html" => OutputKind.Report,
+        "report.json" or "report.md" or "report.html" or BillOfMaterials.FileName => OutputKind.Report,
         GuideFiles.Page => OutputKind.Print,
         DrawFolder + "/set.pdf" => OutputKind.Pdf,
         _ when name.StartsWith(CutFolder + "/", StringComparison.Ordinal) => OutputKind.Cut,
@@ -181,7 +185,17 @@ public static class OutputFiles
     }
 
     private static IEnumerable<OutputFile> CutFiles(Design design, OutputRequest request) =>
-        design.Parts.All.Select(p => new OutputFile($"{CutFolder}/{p.FileName}.dxf", Encoding.ASCII.GetBytes(DxfWriter.Write(PartCutFile.Of(design, p), request.Dxf))));
+    [
+        .. design.Parts.All.Select(p => request.Nominal ? p.Nominal() : p).Select(p => Cut(p.CutName, PartCutFile.Of(design, p), request)),
+        .. from nested in design.Parts.Nested
+           from index in Enumerable.Range(0, nested.Result.Sheets.Count)
+           let suffix = request.Nominal && nested.Pieces[0].Part.KerfMm > 0 ? "-nominal" : ""
+           select Cut(NestSheet.Name(nested, index) + suffix, SheetCutFile.Of(design, nested, index, request.Nominal), request),
+        new($"{CutFolder}/{OrderNote.FileName}", Encoding.UTF8.GetBytes(OrderNote.Write(design, request.Nominal))),
+    ];
+
+    private static OutputFile Cut(string name, CutDrawing drawing, OutputRequest request) =>
+        new($"{CutFolder}/{name}.dxf", Encoding.ASCII.GetBytes(DxfWriter.Write(drawing, request.Dxf)));
 
     // One line a kind. Drawings come before pictures, so that a stop half-way has spent its time on what is quick.
     private static IEnumerable<OutputFile> Of(OutputTask task, OutputKind kind) => kind switch

@@ -1,4 +1,6 @@
+using System.Text;
 using WheelDraft.Drawing;
+using WheelDraft.Formats.Guide;
 using WheelDraft.Formats.Prose;
 using WheelDraft.Formats.Report;
 using WheelDraft.Formats.Svg;
@@ -11,6 +13,8 @@ internal static class ReportFiles
     public static IEnumerable<OutputFile> Of(OutputTask task)
     {
         yield return new("report.json", ReportJson.Write(task.Design));
+
+        yield return new(BillOfMaterials.FileName, Encoding.UTF8.GetBytes(BillOfMaterials.Write(task.Design)));
 
         // The report shows the drawings that are made with it; a report alone draws nothing.
         Dictionary<string, Sheet> sheets = task.Request.Kinds.Contains(OutputKind.Draw) ? task.Sheets.ToDictionary(s => $"{OutputFiles.DrawFolder}/{s.Words.Name}.svg", StringComparer.Ordinal) : [];

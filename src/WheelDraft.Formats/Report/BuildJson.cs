@@ -29,7 +29,8 @@ internal static class BuildJson
             });
         }
 
-        json.Objects("parts", design.Parts.All, part => Stock(json, part));
+        json.Objects("parts", design.Parts.All, part => Stock(json, part, CutWork.Of(design.Brief, part)));
+        json.Objects("sheets", design.Parts.Nested, nested => Sheets(json, nested));
         json.Objects("screws", design.Screws, screw =>
         {
             json.Text("name", screw.Name);
@@ -69,7 +70,7 @@ internal static class BuildJson
         }
     }
 
-    private static void Stock(JsonSheet json, Part part)
+    private static void Stock(JsonSheet json, Part part, CutWork work)
     {
         json.Text("file", part.FileName);
         if (part.Stock.Material is string material)
@@ -83,7 +84,36 @@ internal static class BuildJson
         }
 
         json.MmList("size_mm", part.CutBounds.Width, part.CutBounds.Height);
-        json.Plain("area_mm2", part.Shapes.Sum(s => s.Finished.AreaMm2));
+        json.Plain("area_mm2", work.AreaMm2);
+        json.Mm("cut_length_mm", work.CutLengthMm);
+        json.Whole("pierces", work.Pierces);
+        if (work.MassG is double mass)
+        {
+            json.Plain("mass_g", mass);
+        }
+
+        if (work.TimeS is (double least, double most))
+        {
+            json.RawList("time_s", JsonSheet.Figure(least, 0), JsonSheet.Figure(most, 0));
+        }
+    }
+
+    private static void Sheets(JsonSheet json, NestedStock nested)
+    {
+        json.Text("material", nested.Stock.Material);
+        json.Mm("thickness_mm", nested.Stock.ThicknessMm);
+        json.MmList("size_mm", nested.Stock.WidthMm, nested.Stock.HeightMm);
+        json.Mm("gap_mm", nested.Stock.GapMm);
+        json.Whole("sets", nested.Stock.Sets);
+        json.Whole("first", nested.FirstNumber);
+        json.Whole("sheets", nested.Result.Sheets.Count);
+        json.Whole("least_sheets", nested.Result.LeastSheets);
+        json.Plain("used_share", nested.UsedShare);
+        json.Objects("parts", nested.Pieces, piece =>
+        {
+            json.Text("name", piece.Mark);
+            json.Text("file", piece.Part.FileName);
+        });
     }
 
     private static void Base(JsonSheet json, BasePlate plate)

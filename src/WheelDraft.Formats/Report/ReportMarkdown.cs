@@ -31,6 +31,7 @@ internal static class ReportMarkdown
         head.Picture("assembly");
         CircuitMarkdown.Write(page, design);
         head.Picture("circuit");
+        CuttingMarkdown.Write(page, design);
         Scope(page, design);
         SpacingMarkdown.Appendix(page, design.Spacing);
         SpacingMarkdown.AllPairs(page, design.Spacing);

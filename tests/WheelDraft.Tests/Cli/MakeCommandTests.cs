@@ -76,7 +76,7 @@ public sealed class MakeCommandTests
     {
         using CliRun run = Bench();
         Assert.Equal(0, run.Run("make", "bench.toml", "-o", "made", "--only", "report"));
-        Assert.Equal(["manifest.json", "report.html", "report.json", "report.md"], Present(run), StringComparer.Ordinal);
+        Assert.Equal(["bom.csv", "manifest.json", "report.html", "report.json", "report.md"], Present(run), StringComparer.Ordinal);
     }
 
     [Fact]
@@ -131,7 +131,7 @@ public sealed class MakeCommandTests
         run.Run("make", "bench.toml", "-o", "made", "--only", "report,cut,print");
         File.AppendAllText(run.PathOf("bench.toml"), Near);
         Assert.Equal(1, run.Run("make", "bench.toml", "-o", "made", "--only", "report"));
-        Assert.Equal(["manifest.json", "report.html", "report.json", "report.md"], Present(run), StringComparer.Ordinal);
+        Assert.Equal(["bom.csv", "manifest.json", "report.html", "report.json", "report.md"], Present(run), StringComparer.Ordinal);
     }
 
     // Once print/template.pdf was written unmarked when something missed.
@@ -221,7 +221,7 @@ public sealed class MakeCommandTests
         JsonObject result = JsonNode.Parse(run.Out)!.AsObject();
         Assert.Equal("misses", (string?)result["verdict"]);
         Assert.True((bool)result["cut_withheld"]!);
-        Assert.Equal(["report.html", "report.json", "report.md", "manifest.json"], result["files"]!.AsArray().Select(f => (string)f!), StringComparer.Ordinal);
+        Assert.Equal(["bom.csv", "report.html", "report.json", "report.md", "manifest.json"], result["files"]!.AsArray().Select(f => (string)f!), StringComparer.Ordinal);
     }
 
     [Theory]
@@ -277,7 +277,7 @@ public sealed class MakeCommandTests
         File.WriteAllText(run.PathOf("bench.toml"), File.ReadAllText(run.PathOf("bench.toml")).Replace("PB-01", "PB-02", StringComparison.Ordinal));
         Assert.Equal(3, run.Run("make", "bench.toml", "-o", "made", "--only", "report,cut"));
         Assert.Equal(old, File.ReadAllBytes(run.PathOf("made/report.json")));
-        Assert.Equal(["cut/base.dxf", "cut/carrier.dxf", "cut/strip-feed-strip.dxf", "cut/strip-hold-strip.dxf", "cut/strip-mist-strip.dxf", "cut/wheel.dxf", "manifest.json", "report.html", "report.json"], Present(run), StringComparer.Ordinal);
+        Assert.Equal(["bom.csv", "cut/base.dxf", "cut/carrier.dxf", "cut/order.txt", "cut/strip-feed-strip.dxf", "cut/strip-hold-strip.dxf", "cut/strip-mist-strip.dxf", "cut/wheel.dxf", "manifest.json", "report.html", "report.json"], Present(run), StringComparer.Ordinal);
     }
 
     [Fact]

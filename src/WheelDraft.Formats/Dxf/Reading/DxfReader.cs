@@ -73,7 +73,7 @@ internal static class DxfReader
             CrossingFinder.Look(layer, remarks);
         }
 
-        return new(unitMm, layers, remarks) { LeftOut = expansion.LeftOut };
+        return new(unitMm, layers, remarks) { LeftOut = expansion.LeftOut, Texts = source.Texts };
     }
 
     private static DxfReadOptions Checked(DxfReadOptions options)
@@ -106,7 +106,15 @@ internal sealed record ReadDrawing(double UnitMm, IReadOnlyList<ReadLayer> Layer
 {
     /// <summary>What was not taken in, by layer and kind of entity, in ordinal order.</summary>
     public IReadOnlyList<LeftOut> LeftOut { get; init; } = [];
+
+    /// <summary>What is written in it, for whoever asks what a drawing says of itself; never shapes.</summary>
+    public IReadOnlyList<ReadText> Texts { get; init; } = [];
 }
+
+/// <summary>A line of text in a drawing.</summary>
+/// <param name="Layer">Its layer.</param>
+/// <param name="Text">The line as it stands in the file.</param>
+internal readonly record struct ReadText(string Layer, string Text);
 
 /// <summary>A layer of a drawing that was read.</summary>
 /// <param name="Name">Its name, spelt as met first.</param>

@@ -156,6 +156,11 @@ internal sealed class DxfRecords
             try
             {
                 List<DxfRecord> parts = PartsOf(record);
+                if (record.Kind is "TEXT" or "MTEXT")
+                {
+                    _drawing.Texts.Add(new(record.Layer, (record.Text(3) ?? "") + (record.Text(1) ?? "")));
+                }
+
                 into.Add(EntityReader.Read(record, parts));
                 into.AddRange(parts.Where(p => p.Kind is "ATTRIB").Select(p => EntityReader.Read(p, [])));
             }

@@ -11,6 +11,9 @@ internal sealed class SourceDrawing
     internal Dictionary<string, SourceBlock> Blocks { get; } = new(StringComparer.OrdinalIgnoreCase);
 
     internal List<SourceEntity> Entities { get; } = [];
+
+    /// <summary>Lines of text wherever they stand, blocks included, in file order.</summary>
+    internal List<ReadText> Texts { get; } = [];
 }
 
 /// <summary>A named block: entities about a base point.</summary>

@@ -69,4 +69,11 @@ internal static class WheelMaker
         "floating" => ShaftKind.Floating,
         _ => ShaftKind.Insulating,
     };
+
+    /// <summary>Sheets to nest on.</summary>
+    public static SheetBrief Sheet(CheckedTable table)
+    {
+        IReadOnlyList<CheckedValue> size = table.Items("size");
+        return new(table.Text("material")!, table.Base("thickness"), size[0].Quantity!.Value.Value, size[1].Quantity!.Value.Value, table.Base("gap"), (int)table.Number("sets")!.Value);
+    }
 }

@@ -50,6 +50,7 @@ internal static class FileKeys
         Several("part", BoardKeys.Part),
         Several("rib", BoardKeys.Rib),
         Several("slot", BoardKeys.Slot),
+        Several("sheet", WheelKeys.Sheet),
     ];
 
     private static KeyDefinition Needed(string name, TableDefinition table, string decides) =>

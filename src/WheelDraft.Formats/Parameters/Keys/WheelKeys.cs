@@ -103,4 +103,14 @@ internal static class WheelKeys
         Make.Needed("pitch_circle", Make.Length(), "where they are", "Diameter of the pitch circle.", "\"60 mm\""),
         Make.Needed("first_at", Make.Direction(), "where the first is", "Direction of the first one, wheel angle.", "\"45 deg\""),
     ]);
+
+    /// <summary>[[sheet]]</summary>
+    public static TableDefinition Sheet => new("[[sheet]]", "Sheets on which the wheels and strips of one material and thickness are nested, for so many timers.",
+    [
+        Make.Needed("material", new TextShape(60), "which parts lie on it", "Alloy and temper, as the wheel or the strips have it.", "\"C51000-H04\""),
+        Make.Needed("thickness", Make.Length(), "which parts lie on it", "Thickness.", "\"0.5 mm\""),
+        Make.Needed("size", new ListShape(Make.Length(), 2, 2), "how much goes on a sheet", "Width, along the rolling direction, and height.", "[\"300 mm\", \"200 mm\"]"),
+        Make.Needed("gap", Make.Range("0.1 mm", "100 mm"), "how close parts lie", "Between parts as they are cut, and to the edge.", "\"2 mm\""),
+        Make.Needed("sets", Make.Whole(1, 100), "how many of each part are laid", "For how many timers.", "10"),
+    ]);
 }
