@@ -267,7 +267,7 @@ internal sealed class WiringPicture
         leads.Line(centre + new Vector(half, 0), right, LineOf(_layout.Bars[symbol.RightBar], Wire));
         leads.Texts.TakeLine(left, right);
         WiringSigns.Draw(pen, symbol.Kind, centre, Look(symbol));
-        if (symbol.Kind is WiringKind.Load or WiringKind.Motor)
+        if (symbol.Kind is WiringKind.Load or WiringKind.Motor or WiringKind.Feed)
         {
             // Names of nets keep off its body.
             double high = WiringSigns.AboveMm(symbol.Kind);

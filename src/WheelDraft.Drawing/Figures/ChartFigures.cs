@@ -30,9 +30,10 @@ internal static class ChartFigures
         string state = moment is null ? "Drawn at rest." : $"{moment.Sentence} {CircuitSheet.Loads(design, moment)}";
         WiringLayout usual = WiringLayout.Of(design.Circuit.Request);
         FigurePaper paper = new(task, new("circuit", $"Wiring of {task.Title}. {(moment is null ? "Drawn at rest, inputs open." : moment.Sentence)}", $"{CircuitSheet.Description(design, usual)} {state}"));
-        WiringPicture picture = Fitted(task, paper.Room.Width);
-        Bounds area = paper.Top(picture.HeightMm + 0.01);
+        (WiringPicture picture, double height) = Fitted(task, paper.Room.Width);
+        Bounds area = paper.Top(height);
         picture.Draw(paper.Sheet, area);
+        paper.Lines("columns", "How columns are read", picture.ColumnCount(area) > 1 ? "Columns go on from left to right; bars of the same name are one net." : "");
         return paper.Cut();
     }
 
@@ -80,16 +81,38 @@ internal static class ChartFigures
 
     private static string Sentence(FigureTask task) => task.Moment is MomentView moment ? $" {moment.Sentence}" : "";
 
-    // Its width grows evenly with the distance of its nets.
-    private static WiringPicture Fitted(FigureTask task, double widthMm)
+    // In one column as long as that is no higher than a page of A4 has room for, else in as many as stand side by side.
+    private static (WiringPicture Picture, double HeightMm) Fitted(FigureTask task, double widthMm)
+    {
+        const double pageMm = 230;
+        const double stepMm = 4;
+        const int mostColumns = 4;
+        WiringPicture single = InColumn(task, widthMm) ?? throw new NoRoomException(Invariant.Text($"the wiring diagram needs a width of {Math.Ceiling(LeastWidthMm(task) * task.Size):0} mm"));
+        (WiringPicture Picture, double HeightMm) best = (single, single.HeightMm + 0.01);
+        for (int columns = 2; columns <= mostColumns && best.HeightMm * task.Size > pageMm && InColumn(task, widthMm / columns) is WiringPicture folded; columns++)
+        {
+            double height = folded.HeightMm / columns;
+            while (height < best.HeightMm && (!folded.FitsFolded(new(0, 0, widthMm, height)) || folded.ColumnCount(new(0, 0, widthMm, height)) != columns))
+            {
+                height += stepMm;
+            }
+
+            best = height < best.HeightMm ? (folded, height) : best;
+        }
+
+        return best;
+    }
+
+    private static double LeastWidthMm(FigureTask task) => new WiringPicture(WiringLayout.Of(task.Design.Circuit.Request, LeastColumnMm), task.Moment).WidthMm + (2 * FigurePaper.MarginMm);
+
+    // Its width grows evenly with the distance of its nets; null where they would stand too near each other.
+    private static WiringPicture? InColumn(FigureTask task, double widthMm)
     {
         const double nearMm = 20;
         WiringPicture At(double columnMm) => new(WiringLayout.Of(task.Design.Circuit.Request, columnMm), task.Moment) { HasEarthedCase = CircuitSheet.Earthed(task.Design).Length > 0 };
         (double near, double usual) = (At(nearMm).WidthMm, At(2 * nearMm).WidthMm);
         double perColumn = Math.Max((usual - near) / nearMm, 1e-6);
         double column = nearMm + ((widthMm - 0.01 - near) / perColumn);
-        return column >= LeastColumnMm
-            ? At(Math.Min(column, MostColumnMm))
-            : throw new NoRoomException(Invariant.Text($"the wiring diagram needs a width of {Math.Ceiling((near - ((nearMm - LeastColumnMm) * perColumn) + (2 * FigurePaper.MarginMm)) * task.Size):0} mm"));
+        return column >= LeastColumnMm ? At(Math.Min(column, MostColumnMm)) : null;
     }
 }

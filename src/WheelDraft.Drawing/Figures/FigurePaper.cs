@@ -37,8 +37,8 @@ internal sealed class FigurePaper
     /// <summary>Letters are this high at most, mm, whatever the width; the least of all drawings are no lower than 2 mm.</summary>
     public const double LetterMm = 2.5;
 
-    /// <summary>A higher figure fills more than a page, mm.</summary>
-    public const double MostHeightMm = 400;
+    /// <summary>A higher figure fills more than a page of A3, mm.</summary>
+    public const double MostHeightMm = 420;
 
     // Between a picture and what stands under it, mm.
     private const double GapMm = 4;
@@ -69,9 +69,9 @@ internal sealed class FigurePaper
     public Bounds Below => Room with { MaxY = (Sheet.Drawn?.MinY ?? Room.MaxY + GapMm) - GapMm };
 
     /// <summary>The upper part of the room, so many millimetres high.</summary>
-    public Bounds Top(double heightMm) => heightMm <= MostHeightMm
+    public Bounds Top(double heightMm) => heightMm * _task.Size <= MostHeightMm
         ? Room with { MinY = Room.MaxY - heightMm }
-        : throw new NoRoomException(Invariant.Text($"it would be {heightMm:0} mm high, more than a page"));
+        : throw new NoRoomException(Invariant.Text($"it would be {heightMm * _task.Size:0} mm high, more than a page"));
 
     /// <summary>Draws those entries of a legend whose look is seen, under everything.</summary>
     public void Legend(ChartLegend legend)

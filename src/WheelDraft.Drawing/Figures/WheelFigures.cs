@@ -44,10 +44,11 @@ internal static class WheelFigures
     public static Sheet Section(FigureTask task)
     {
         // Upright dimensions on the left, the frames of run-out on the right, mm.
-        const double leftMm = 24;
+        Design design = task.Design;
+        double leftMm = design.Parts.Carrier.Recess is CarrierRecess deep && Math.Abs(deep.DepthMm - design.Brief.Wheel.ThicknessMm) > Tolerances.JoinMm ? 24 : 17;
         const double rightMm = 34;
         const double leastHalfMm = 12;
-        Design design = task.Design;
+        const double readableHalfMm = 18;
         SheetWords words = new(
             "section",
             $"Section A-A through the contact wheel of {task.Title}, let into its carrier. {WheelSection.Note(design).Replace("Section A-A: left", "Left", StringComparison.Ordinal)}",
@@ -61,6 +62,11 @@ internal static class WheelFigures
         while (Left(scale.Factor) + Right(scale.Factor) > paper.Room.Width && half * scale.Factor > leastHalfMm)
         {
             scale = new((int)(scale.Paper * 0.97), scale.Model);
+        }
+
+        if (task.Size == 1 && half * scale.Factor < readableHalfMm)
+        {
+            throw new NoRoomException("Its dimensions leave too little room for the section");
         }
 
         SheetView view = SheetView.At(scale, Point.Origin, new(paper.Room.MinX + Left(scale.Factor), paper.Room.MaxY - WheelSection.OverMm));

@@ -70,6 +70,38 @@ public sealed partial class DesignFiguresTests
         Assert.True(faults.IsEmpty, string.Join('\n', faults.Order(StringComparer.Ordinal).Take(60)) + FormattableString.Invariant($"\n{faults.Count} faults"));
     }
 
+    // Names of 40 letters in German, Greek and Chinese.
+    [Fact]
+    public void Of_LongNames_KeepToTheirMeasures()
+    {
+        ConcurrentBag<string> faults = [];
+        Parallel.For(0, Math.Max(4, Designs / 4), number =>
+        {
+            if (LongNamesTests.DesignOf(number) is not Design design)
+            {
+                return;
+            }
+
+            double width = Widths[(number + 1) % Widths.Length];
+            List<string> left = [];
+            foreach (string fault in DesignFigures.Of(design, width, null, left.Add).SelectMany(f => Faults(new Sheet(f.Words, f.Size, f.Groups, []), width).Concat(Lost(design, f))).Concat(left.Where(l => l.Contains("fault of the program", StringComparison.Ordinal))))
+            {
+                faults.Add(FormattableString.Invariant($"design {number} at {width}: {fault}"));
+            }
+        });
+        Assert.True(faults.IsEmpty, string.Join('\n', faults.Order(StringComparer.Ordinal).Take(60)) + FormattableString.Invariant($"\n{faults.Count} faults"));
+    }
+
+    // A name that stands shortened in a figure is whole in its alternative text; blanks and hyphens apart, for a name over several lines is one.
+    private static IEnumerable<string> Lost(Design design, Sheet figure)
+    {
+        static string Bare(string text) => string.Concat(text.Where(c => !char.IsWhiteSpace(c) && c != '-'));
+        string told = Bare(string.Concat(figure.Texts.Select(t => t.Text)) + string.Concat(figure.Warnings) + figure.Words.Description);
+        return figure.Words.Name is "timing" or "circuit" or "moment" or "wheel" or "wheel-edges" or "section"
+            ? design.Wheel.Rings.Where(r => !told.Contains(Bare(r.Name), StringComparison.Ordinal)).Select(r => $"{figure.Words.Name}: '{r.Name}' is nowhere")
+            : [];
+    }
+
     [Theory]
     [InlineData("propagation-bench")]
     [InlineData("tank-doser")]

@@ -65,7 +65,7 @@ public sealed class LongNamesTests
 
     private static string Bare(string text) => string.Concat(text.Where(c => !char.IsWhiteSpace(c) && c != '-'));
 
-    private static Design? DesignOf(int number)
+    internal static Design? DesignOf(int number)
     {
         try
         {
