@@ -79,6 +79,11 @@ public sealed partial class ReadmeTests
             Assert.Equal(0, run.Run("new", "my-wheel.toml", "--like", "damp-mains"));
         }
 
+        if (words.Any(w => w.StartsWith("out/my-wheel/", StringComparison.Ordinal)))
+        {
+            Assert.Equal(0, run.Run("make", "my-wheel.toml", "--only", "cut"));
+        }
+
         if (words.Contains("bench.csv", StringComparer.Ordinal))
         {
             // The log of a wheel made from that starter file.

@@ -15,6 +15,8 @@ internal sealed class MakeCommand : ICommand
     private readonly Option<bool> _despite = new("--despite-findings") { Description = "Write cutting files even where something misses" };
     private readonly Option<bool> _takeOver = FolderOptions.TakeOver();
     private readonly Option<string> _dxf = new("--dxf") { HelpName = "VERSION", Description = "Version of cutting files: r2000 or r12", DefaultValueFactory = _ => "r2000" };
+    private readonly Option<string> _cut = new("--cut") { HelpName = "FORMAT,...", Description = "Format of cutting files: dxf, svg (what is cut through, one colour, true size), or both", DefaultValueFactory = _ => "dxf" };
+    private readonly Option<string> _leadIn = new("--lead-in") { HelpName = "LENGTH", Description = "Lead-ins of this length in the parts' DXF, on layer LEAD: in what falls away, never where a wiper slides or a strip springs; left out: none" };
     private readonly Option<bool> _nominal = new("--nominal") { Description = "Cutting files along the finished edges, for a shop that allows for its kerf itself; their names end in -nominal" };
     private readonly Option<bool> _underFaults = DesignFile.UnderFaults();
     private readonly PictureOptions _pictures = new();
@@ -34,7 +36,7 @@ internal sealed class MakeCommand : ICommand
     /// <inheritdoc/>
     public Command Describe()
     {
-        Command command = new("make", "Makes everything from a parameter file: report, cutting files, drawings") { _file, _folder, _only, _despite, _takeOver, _dxf, _nominal, _underFaults };
+        Command command = new("make", "Makes everything from a parameter file: report, cutting files, drawings") { _file, _folder, _only, _despite, _takeOver, _dxf, _cut, _leadIn, _nominal, _underFaults };
         foreach (Option option in _pictures.All)
         {
             command.Add(option);
@@ -47,12 +49,16 @@ internal sealed class MakeCommand : ICommand
     public int Run(ParseResult parsed, CommandContext context)
     {
         string named = parsed.GetRequiredValue(_file);
+        string[] formats = FormatsOf(parsed.GetValue(_cut)!);
         OutputRequest asked = new()
         {
+            CutAsDxf = formats.Contains("dxf", StringComparer.Ordinal),
+            CutAsSvg = formats.Contains("svg", StringComparer.Ordinal),
             Kinds = KindsOf(parsed.GetValue(_only) ?? []),
             DespiteFindings = parsed.GetValue(_despite),
             Dxf = VersionOf(parsed.GetValue(_dxf)!),
             Nominal = parsed.GetValue(_nominal),
+            LeadInMm = LeadInOf(parsed.GetValue(_leadIn)),
         };
         PictureChoice pictures = _pictures.Of(parsed);
         Design design = DesignFile.Read(named, context, parsed.GetValue(_underFaults));
@@ -138,6 +144,27 @@ internal sealed class MakeCommand : ICommand
         return unknown is null
             ? [.. asked.Select(a => Kinds.First(k => string.Equals(k.Word, a, StringComparison.Ordinal)).Kind)]
             : throw new DesignRefusedException("arguments.only", $"--only knows no kind '{unknown}'; the kinds are {string.Join(", ", Kinds.Select(k => k.Word))}.");
+    }
+
+    private static double LeadInOf(string? text)
+    {
+        if (text is null)
+        {
+            return 0;
+        }
+
+        RuleArguments arguments = new("arguments.lead-in");
+        double mm = arguments.Metres("--lead-in", text) * 1000;
+        arguments.ThrowIfFaulty();
+        return mm is >= 0.1 and <= 20 ? mm : throw new DesignRefusedException("arguments.lead-in", $"--lead-in \"{text}\" is outside 0.1 mm to 20 mm.");
+    }
+
+    private static string[] FormatsOf(string words)
+    {
+        string[] asked = [.. words.Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries).Select(w => w.ToLowerInvariant())];
+        string? unknown = asked.FirstOrDefault(w => w is not ("dxf" or "svg"));
+        return unknown is null && asked.Length > 0 ? asked
+            : throw new DesignRefusedException("arguments.cut", $"--cut knows no format '{unknown ?? words}'; it is dxf, svg, or both: --cut dxf,svg.");
     }
 
     private static DxfVersion VersionOf(string word) => word.ToUpperInvariant() switch

@@ -15,6 +15,7 @@ internal static class WrittenLines
         ("print/template.pdf", "to saw by"),
         ("cut/wheel.dxf", "for the shop"),
         ("cut/wheel-nominal.dxf", "for the shop"),
+        ("cut/wheel.svg", "for the shop"),
     ];
 
     /// <summary>The lines.</summary>

@@ -43,7 +43,7 @@ internal static class SheetNesting
         List<NestedStock> all = [];
         foreach (SheetBrief stock in brief.Sheets)
         {
-            IReadOnlyList<NestPiece> pieces = Pieces(stock, parts);
+            List<NestPiece> pieces = Pieces(stock, parts);
             if (pieces.Count > 0 && pieces.All(p => Fits(p, stock)))
             {
                 NestItem[] items = [.. pieces.Select(p => new NestItem(p.Mark, p.Outline, stock.Sets, Turns(p.Part)))];
@@ -61,7 +61,7 @@ internal static class SheetNesting
         {
             SheetBrief stock = brief.Sheets[i];
             TextPlace where = brief.PlaceOf(FormattableString.Invariant($"sheet[{i}]"));
-            IReadOnlyList<NestPiece> pieces = Pieces(stock, parts);
+            List<NestPiece> pieces = Pieces(stock, parts);
             if (pieces.Count == 0)
             {
                 yield return Finding.Warning("sheet.empty", $"Nothing is made of {stock.Material}, {Wording.Mm(stock.ThicknessMm)} thick: this sheet stays empty. Material and thickness are written as the wheel or the strips have them.", where);

@@ -123,6 +123,9 @@ internal enum CutLayer
     /// <summary>Outlines of what is sunk into the face and not cut through: the pocket for the copper.</summary>
     Recess,
 
+    /// <summary>Lead-ins: where the cutter starts, in what falls away, up to the first point of a contour.</summary>
+    Lead,
+
     /// <summary>Inner contours and holes.</summary>
     Window,
 

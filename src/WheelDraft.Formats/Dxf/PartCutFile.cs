@@ -8,18 +8,23 @@ namespace WheelDraft.Formats.Dxf;
 internal static class PartCutFile
 {
     /// <summary>The drawing of one part of a design.</summary>
-    public static CutDrawing Of(Design design, Part part)
+    /// <param name="design">The design.</param>
+    /// <param name="part">The part.</param>
+    /// <param name="leadMm">Length of lead-ins, mm; 0 for none. Only parts that the process of the file cuts have them.</param>
+    public static CutDrawing Of(Design design, Part part, double leadMm = 0)
     {
+        IReadOnlyList<LeadIn> leads = leadMm > 0 && part.KerfMm is not null ? LeadIns.Of(design.Strips, part, leadMm) : [];
         PartMarks marks = PartMarks.Of(design, part);
         return new CutDrawing(
             design.Brief.DrawingUnit,
             [
                 .. part.Recess?.Pockets.SelectMany(p => p.Contours).Select(c => new CutContour(CutLayer.Recess, c)) ?? [],
-                .. part.Shapes.SelectMany(s => CutDrawing.ContoursOf(s.ToCut)),
+                .. part.Shapes.SelectMany(s => CutDrawing.ContoursOf(s.ToCut)).Select(c => c with { Contour = leads.FirstOrDefault(l => ReferenceEquals(l.Of, c.Contour))?.Contour ?? c.Contour }),
             ],
             [
                 .. marks.Folds.Select(f => new CutPath(CutLayer.Fold, [f])),
                 .. marks.Scribed.Select(s => new CutPath(CutLayer.Mark, s)),
+                .. leads.Select(l => new CutPath(CutLayer.Lead, [l.Line])),
                 .. marks.Shown.Select(s => new CutPath(CutLayer.Note, s)),
             ],
             CutNotes.Of(design, part));

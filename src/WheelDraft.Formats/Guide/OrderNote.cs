@@ -20,7 +20,7 @@ internal static class OrderNote
         StringBuilder text = new();
         Line($"{brief.DrawingNumber ?? brief.Title}: parts to cut{(brief.InputMark.Length > 0 ? $", mark {brief.InputMark.ToUpperInvariant()}" : "")}");
         Line(design.Meets ? "" : "MISSES: DO NOT CUT. The design misses something; ask first.");
-        Line($"Files: DXF, true size, unit {(brief.DrawingUnit == DrawingUnit.Inch ? "inch" : "mm")}. Cut layers WINDOW first, then OUTLINE. FOLD and MARK are scribed or left out, never cut through; NOTE is for reading.");
+        Line($"Files at true size; DXF in {(brief.DrawingUnit == DrawingUnit.Inch ? "inches" : "mm")}, SVG in mm with nothing but what is cut through. DXF: cut layers WINDOW first, then OUTLINE. FOLD and MARK are scribed or left out, never cut through; NOTE is for reading.");
         Line(KerfLine(brief, nominal));
         Line($"Cut edges within ±{Wording.Mm(brief.Process.ToleranceMm)} of their place{(brief.Process.Name is string process ? $" ({process})" : "")}. No burrs, no rounded edges; flat. Do not turn parts over: one face is the wiper side.");
         Line("");
@@ -28,13 +28,13 @@ internal static class OrderNote
         {
             CutWork work = CutWork.Of(brief, part);
             string grain = part.Stock.Grain switch { StripGrain.Along => ", grain along x", StripGrain.Across => ", grain along y", _ => "" };
-            Line($"1 x {part.CutName}.dxf: {part.Name}, {part.Stock.Material}, {Thickness(part)}{grain}; blank {Wording.Mm(part.CutBounds.Width)} x {Wording.Mm(part.CutBounds.Height)}, cut {Wording.Mm(Math.Round(work.CutLengthMm, 1))}, {Wording.Number(work.Pierces, 0)} starts{Time(work)}.");
+            Line($"1 x {part.CutName}: {part.Name}, {part.Stock.Material}, {Thickness(part)}{grain}; blank {Wording.Mm(part.CutBounds.Width)} x {Wording.Mm(part.CutBounds.Height)}, cut {Wording.Mm(Math.Round(work.CutLengthMm, 1))}, {Wording.Number(work.Pierces, 0)} starts{Time(work)}.");
         }
 
         foreach (NestedStock nested in design.Parts.Nested)
         {
             Line("");
-            Line($"Or nested for {Wording.Number(nested.Stock.Sets, 0)} sets, {Wording.Number(nested.Result.Sheets.Count, 0)} sheet(s) of {nested.Stock.Material}, {Wording.Mm(nested.Stock.ThicknessMm)} thick, {Wording.Mm(nested.Stock.WidthMm)} x {Wording.Mm(nested.Stock.HeightMm)}, grain along x: sheet-{Wording.Number(nested.FirstNumber, 0)}.dxf{(nested.Result.Sheets.Count > 1 ? " and following" : "")}.");
+            Line($"Or nested for {Wording.Number(nested.Stock.Sets, 0)} sets, {Wording.Number(nested.Result.Sheets.Count, 0)} sheet(s) of {nested.Stock.Material}, {Wording.Mm(nested.Stock.ThicknessMm)} thick, {Wording.Mm(nested.Stock.WidthMm)} x {Wording.Mm(nested.Stock.HeightMm)}, grain along x: sheet-{Wording.Number(nested.FirstNumber, 0)}{(nested.Result.Sheets.Count > 1 ? " and following" : "")}.");
         }
 
         Line("");

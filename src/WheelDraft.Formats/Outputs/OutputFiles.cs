@@ -51,6 +51,15 @@ public sealed record OutputRequest
     /// <summary>The version of cutting files.</summary>
     public DxfVersion Dxf { get; init; } = DxfVersion.R2000;
 
+    /// <summary>Length of the lead-ins of the parts' DXF files, mm; 0 for none.</summary>
+    public double LeadInMm { get; init; }
+
+    /// <summary>Whether cutting files are written as DXF.</summary>
+    public bool CutAsDxf { get; init; } = true;
+
+    /// <summary>Whether cutting files are written as SVG: what is cut through and nothing else.</summary>
+    public bool CutAsSvg { get; init; }
+
     /// <summary>Whether cutting files follow the finished edges, for a shop that allows for its kerf itself.</summary>
     public bool Nominal { get; init; }
 
@@ -186,16 +195,20 @@ public static class OutputFiles
 
     private static IEnumerable<OutputFile> CutFiles(Design design, OutputRequest request) =>
     [
-        .. design.Parts.All.Select(p => request.Nominal ? p.Nominal() : p).Select(p => Cut(p.CutName, PartCutFile.Of(design, p), request)),
+        .. design.Parts.All.Select(p => request.Nominal ? p.Nominal() : p).SelectMany(p => Cut(p.CutName, PartCutFile.Of(design, p, request.LeadInMm), request)),
         .. from nested in design.Parts.Nested
            from index in Enumerable.Range(0, nested.Result.Sheets.Count)
            let suffix = request.Nominal && nested.Pieces[0].Part.KerfMm > 0 ? "-nominal" : ""
-           select Cut(NestSheet.Name(nested, index) + suffix, SheetCutFile.Of(design, nested, index, request.Nominal), request),
+           from file in Cut(NestSheet.Name(nested, index) + suffix, SheetCutFile.Of(design, nested, index, request.Nominal), request)
+           select file,
         new($"{CutFolder}/{OrderNote.FileName}", Encoding.UTF8.GetBytes(OrderNote.Write(design, request.Nominal))),
     ];
 
-    private static OutputFile Cut(string name, CutDrawing drawing, OutputRequest request) =>
-        new($"{CutFolder}/{name}.dxf", Encoding.ASCII.GetBytes(DxfWriter.Write(drawing, request.Dxf)));
+    private static IEnumerable<OutputFile> Cut(string name, CutDrawing drawing, OutputRequest request) =>
+    [
+        .. request.CutAsDxf ? [new($"{CutFolder}/{name}.dxf", Encoding.ASCII.GetBytes(DxfWriter.Write(drawing, request.Dxf)))] : (OutputFile[])[],
+        .. request.CutAsSvg ? [new($"{CutFolder}/{name}.svg", Encoding.UTF8.GetBytes(new SvgCutWriter().Write(drawing)))] : (OutputFile[])[],
+    ];
 
     // One line a kind. Drawings come before pictures, so that a stop half-way has spent its time on what is quick.
     private static IEnumerable<OutputFile> Of(OutputTask task, OutputKind kind) => kind switch

@@ -1,4 +1,6 @@
+using System.Globalization;
 using System.Text.Json.Nodes;
+using System.Xml.Linq;
 using Xunit;
 
 namespace WheelDraft.Tests.Cli;
@@ -26,6 +28,26 @@ public sealed class ShopCommandTests
 
         // The carrier is cut by another process and was nominal before.
         Assert.True(File.Exists(run.PathOf("made/cut/carrier.dxf")));
+    }
+
+    // The oracle is a reader of SVG that is not ours (Svg.Skia): the bounds of what it draws, one pixel to the millimetre by the viewBox.
+    [Fact]
+    public void Make_CutSvg_HasEveryContourAtTrueSizeInOneColour()
+    {
+        using CliRun run = Bench();
+        Assert.Equal(0, run.Run("make", "bench.toml", "-o", "made", "--only", "cut", "--cut", "svg,dxf", "--nominal"));
+        string svg = File.ReadAllText(run.PathOf("made/cut/wheel-nominal.svg"));
+        XElement root = XElement.Parse(svg);
+        double widthMm = double.Parse(((string)root.Attribute("width")!)[..^2], CultureInfo.InvariantCulture);
+        Assert.Equal(Demos.Of("propagation-bench").Parts.Wheel.Shapes[0].Finished.Bounds.Width + 10, widthMm, 1e-5);
+        XElement[] drawn = [.. root.Descendants().Where(e => e.Name.LocalName is "path" or "circle")];
+        Assert.Equal(1 + Demos.Of("propagation-bench").Parts.Wheel.Shapes[0].Finished.Holes.Count, drawn.Length);
+        Assert.Single(root.Descendants().Select(e => (string?)e.Attribute("stroke")).OfType<string>().Distinct(StringComparer.Ordinal));
+        Assert.All(drawn.Where(e => e.Name.LocalName is "path"), e => Assert.EndsWith("Z", (string)e.Attribute("d")!, StringComparison.Ordinal));
+        using global::Svg.Skia.SKSvg picture = new();
+        picture.FromSvg(svg);
+        Assert.NotNull(picture.Picture);
+        Assert.Equal(2, run.Run("make", "bench.toml", "-o", "made", "--only", "cut", "--cut", "plt"));
     }
 
     [Fact]

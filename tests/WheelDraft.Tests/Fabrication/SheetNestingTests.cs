@@ -126,6 +126,6 @@ public sealed class SheetNestingTests
         Assert.Contains("do not compensate again", OrderNote.Write(Nested.Value, nominal: false), StringComparison.Ordinal);
         string nominal = OrderNote.Write(Nested.Value, nominal: true);
         Assert.Contains("allow for your kerf yourselves", nominal, StringComparison.Ordinal);
-        Assert.Contains("wheel-nominal.dxf", nominal, StringComparison.Ordinal);
+        Assert.Contains("1 x wheel-nominal:", nominal, StringComparison.Ordinal);
     }
 }

@@ -1,4 +1,4 @@
-using System.Text.Json;
+using System.Text.Json.Nodes;
 using CsCheck;
 using NetTopologySuite.Geometries;
 using NetTopologySuite.Index.Quadtree;
@@ -72,7 +72,7 @@ public sealed class NestingTests
                 {
                     // Chords lie inside convex arcs, by some micrometres here: the shapes are no farther apart than their chords, and nearer by that at most.
                     double mm = laid[i].Shape.Distance(laid[other].Shape);
-                    Assert.True(mm >= stock.GapMm - 1e-9, $"{items[sheet.Items[i].Item].Name} and {items[sheet.Items[other].Item].Name} are {mm} mm apart.");
+                    Assert.True(mm >= stock.GapMm - 1e-9, FormattableString.Invariant($"{items[sheet.Items[i].Item].Name} and {items[sheet.Items[other].Item].Name} are {mm} mm apart."));
                 }
 
                 tree.Insert(box, i);
@@ -141,7 +141,7 @@ public sealed class NestingTests
         Gen.Select(AnyShape.Array[1, 6], Gen.Double[0.1, 6], Gen.Int[1, 5]).Sample(
             (shapes, gap, count) =>
             {
-                NestItem[] items = [.. shapes.Select((s, i) => new NestItem($"shape {i}", s, count, i % 2 == 0 ? Quarters : HalfTurns))];
+                NestItem[] items = [.. shapes.Select((s, i) => new NestItem(FormattableString.Invariant($"shape {i}"), s, count, i % 2 == 0 ? Quarters : HalfTurns))];
                 NestStock stock = new(160, 120, gap);
                 AssertApart(items, stock, Nesting.Of(items, stock, 50_000));
             },
@@ -155,19 +155,20 @@ public sealed class NestingTests
         }
 
         double top = result.Sheets[^1].Items.Max(n => Fifty[n.Item].Shape.Placed(n.Place).Bounds.MaxY);
-        File.WriteAllText(file, JsonSerializer.Serialize(new
+        JsonObject all = new()
         {
-            width = Sheet.WidthMm,
-            height = Sheet.HeightMm,
-            gap = Sheet.GapMm,
-            ours = new { sheets = result.Sheets.Count, top_mm = top, least_sheets = result.LeastSheets },
-            items = Fifty.Select(i => new
+            ["width"] = Sheet.WidthMm,
+            ["height"] = Sheet.HeightMm,
+            ["gap"] = Sheet.GapMm,
+            ["ours"] = new JsonObject { ["sheets"] = result.Sheets.Count, ["top_mm"] = top, ["least_sheets"] = result.LeastSheets },
+            ["items"] = new JsonArray([.. Fifty.Select(i => new JsonObject
             {
-                name = i.Name,
-                count = i.Count,
-                turns = i.TurnsRad.Select(Angles.DegFromRad),
-                points = Flattened.Ring(i.Shape.Outer).Coordinates.SkipLast(1).Select(c => new[] { c.X, c.Y }),
-            }),
-        }));
+                ["name"] = i.Name,
+                ["count"] = i.Count,
+                ["turns"] = new JsonArray([.. i.TurnsRad.Select(t => (JsonNode)Angles.DegFromRad(t))]),
+                ["points"] = new JsonArray([.. Flattened.Ring(i.Shape.Outer).Coordinates.SkipLast(1).Select(c => new JsonArray(c.X, c.Y))]),
+            })]),
+        };
+        File.WriteAllText(file, all.ToJsonString());
     }
 }

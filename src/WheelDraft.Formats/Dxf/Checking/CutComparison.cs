@@ -21,24 +21,24 @@ internal sealed class CutComparison(ReadDrawing wanted, ReadDrawing found, Place
     private static readonly string[] Lines = ["FOLD", "MARK"];
 
     /// <summary>Layers whose contours are not compared: nobody cuts them.</summary>
-    public static bool IsUncut(string layer) => Is(layer, "NOTE") || Is(layer, "Defpoints") || IsLine(layer);
+    public static bool IsUncut(string layer) => Is(layer, "NOTE") || Is(layer, "LEAD") || Is(layer, "Defpoints") || IsLine(layer);
 
     /// <summary>Every difference, by layer.</summary>
     public IReadOnlyList<CutDifference> Differences() => [.. Contours(), .. Lines.SelectMany(OfLines), .. Areas()];
 
     private List<CutDifference> Contours()
     {
-        List<Placed> should = [.. ContoursOf(wanted, Placement.Identity).Where(c => Cut.Contains(c.Layer, StringComparer.OrdinalIgnoreCase))];
-        List<Placed> there = [.. ContoursOf(found, place)];
+        List<LaidContour> should = [.. ContoursOf(wanted, Placement.Identity).Where(c => Cut.Contains(c.Layer, StringComparer.OrdinalIgnoreCase))];
+        List<LaidContour> there = [.. ContoursOf(found, place)];
         List<CutDifference> all = [];
-        foreach ((Placed one, Placed other) in Pairs(should, [.. there.Where(c => !IsUncut(c.Layer))], (a, b) => Is(a.Layer, b.Layer) ? HalfAcross(a) : -1))
+        foreach ((LaidContour one, LaidContour other) in Pairs(should, [.. there.Where(c => !IsUncut(c.Layer))], (a, b) => Is(a.Layer, b.Layer) ? HalfAcross(a) : -1))
         {
             all.AddRange(Likeness.Departures(one.Contour, other.Contour, ToleranceMm).Select(d => Words(d, one, other)));
             should.Remove(one);
             there.Remove(other);
         }
 
-        foreach ((Placed one, Placed other) in Pairs(should, there, (_, _) => SameBoxMm))
+        foreach ((LaidContour one, LaidContour other) in Pairs(should, there, (_, _) => SameBoxMm))
         {
             all.Add(new("against.layer", one.Layer, $"A contour round {At(one.Contour.Bounds.Centre)} lies on layer {other.Layer}; it belongs on {one.Layer}.") { At = one.Contour.Bounds.Centre, Source = other.Source });
             should.Remove(one);
@@ -51,7 +51,7 @@ internal sealed class CutComparison(ReadDrawing wanted, ReadDrawing found, Place
     }
 
     /// <summary>Each contour with the one nearest to it, the nearest pairs first; none farther than allowed, and none at all where that is below 0.</summary>
-    private static List<(Placed One, Placed Other)> Pairs(List<Placed> ones, List<Placed> others, Func<Placed, Placed, double> mostMm)
+    private static List<(LaidContour One, LaidContour Other)> Pairs(List<LaidContour> ones, List<LaidContour> others, Func<LaidContour, LaidContour, double> mostMm)
     {
         List<(double Mm, int One, int Other)> near = [];
         for (int i = 0; i < ones.Count; i++)
@@ -67,7 +67,7 @@ internal sealed class CutComparison(ReadDrawing wanted, ReadDrawing found, Place
         }
 
         HashSet<int> taken = [], given = [];
-        List<(Placed, Placed)> pairs = [];
+        List<(LaidContour, LaidContour)> pairs = [];
         foreach ((_, int one, int other) in near.Order())
         {
             if (!taken.Contains(one) && !given.Contains(other))
@@ -123,7 +123,7 @@ internal sealed class CutComparison(ReadDrawing wanted, ReadDrawing found, Place
         from area in layer.Areas
         select new CutDifference("against.extra", layer.Name, $"Layer {layer.Name}: a filled area round {At(place.Of(area.Outline.Bounds.Centre))} is not in the design.") { At = place.Of(area.Outline.Bounds.Centre), Source = area.Source };
 
-    private static CutDifference Words(ContourDeparture d, Placed one, Placed other)
+    private static CutDifference Words(ContourDeparture d, LaidContour one, LaidContour other)
     {
         string size = Wording.Mm(d.SizeMm);
         string words = d.Kind switch
@@ -147,11 +147,11 @@ internal sealed class CutComparison(ReadDrawing wanted, ReadDrawing found, Place
         _ => "against.shape",
     };
 
-    private static double Size(Placed c) => c.Contour.Bounds.Width;
+    private static double Size(LaidContour c) => c.Contour.Bounds.Width;
 
-    private static double HalfAcross(Placed c) => new Vector(c.Contour.Bounds.Width, c.Contour.Bounds.Height).Length / 2;
+    private static double HalfAcross(LaidContour c) => new Vector(c.Contour.Bounds.Width, c.Contour.Bounds.Height).Length / 2;
 
-    private static string What(Placed c) => c.Contour.Pieces.Count == 1 ? $"a circle of {Wording.Mm(c.Contour.Bounds.Width)}" : $"a contour of {Wording.Mm(c.Contour.Bounds.Width)} by {Wording.Mm(c.Contour.Bounds.Height)}";
+    private static string What(LaidContour c) => c.Contour.Pieces.Count == 1 ? $"a circle of {Wording.Mm(c.Contour.Bounds.Width)}" : $"a contour of {Wording.Mm(c.Contour.Bounds.Width)} by {Wording.Mm(c.Contour.Bounds.Height)}";
 
     /// <summary>How far two boxes differ at most, mm.</summary>
     public static double Apart(Bounds a, Bounds b) =>
@@ -160,8 +160,8 @@ internal sealed class CutComparison(ReadDrawing wanted, ReadDrawing found, Place
     /// <summary>A place to the micrometre.</summary>
     public static string At(Point p) => $"({Wording.Number(p.X, 3)}, {Wording.Number(p.Y, 3)})";
 
-    private static IEnumerable<Placed> ContoursOf(ReadDrawing drawing, Placement place) =>
-        drawing.Layers.SelectMany(l => l.Contours.Select(c => new Placed(l.Name, c.Contour.Placed(place), c.Source)));
+    private static IEnumerable<LaidContour> ContoursOf(ReadDrawing drawing, Placement place) =>
+        drawing.Layers.SelectMany(l => l.Contours.Select(c => new LaidContour(l.Name, c.Contour.Placed(place), c.Source)));
 
     private static List<Piece> PiecesOf(ReadDrawing drawing, string layer, Placement place) =>
     [
@@ -174,5 +174,5 @@ internal sealed class CutComparison(ReadDrawing wanted, ReadDrawing found, Place
 
     private static bool Is(string layer, string name) => string.Equals(layer, name, StringComparison.OrdinalIgnoreCase);
 
-    private sealed record Placed(string Layer, Contour Contour, DxfSource Source);
+    private sealed record LaidContour(string Layer, Contour Contour, DxfSource Source);
 }

@@ -56,7 +56,7 @@ internal sealed record DrawingCut(CuttingProcess Process, double ThicknessMm, IR
 internal sealed record DrawingQuestion(IReadOnlyList<DrawingNet> Nets, DrawingRules? Rules, DrawingCut? Cut)
 {
     /// <summary>Layers of cutting files that are not cut through: what is scribed, folded, sunk or written need not close. Defpoints is never plotted.</summary>
-    private static readonly string[] NotCut = ["FOLD", "MARK", "NOTE", "RECESS", "Defpoints"];
+    private static readonly string[] NotCut = ["FOLD", "MARK", "NOTE", "RECESS", "LEAD", "Defpoints"];
 
     /// <summary>Layers whose contours cut holes into the copper of nets.</summary>
     public IReadOnlyList<string> Holes { get; init; } = [];
