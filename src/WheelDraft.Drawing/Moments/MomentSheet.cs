@@ -158,7 +158,7 @@ internal sealed class MomentScene
 
         // As wide as the longest time of the turn, whatever it is now.
         double clock = TextFit.WidthMm("0000.00 s   000.0°", ClockStyle);
-        GroupPen title = sheet.Group("title", "Title", "title");
+        GroupPen title = sheet.Group("heading", "Title", "title");
         FittedText fitted = TextFit.Into(_design.Brief.Title, All.Width - clock, TextStyle.Title);
         if (fitted.Lines.Count > 1)
         {

@@ -20,6 +20,11 @@ internal static class OrderNote
         StringBuilder text = new();
         Line($"{brief.DrawingNumber ?? brief.Title}: parts to cut{(brief.InputMark.Length > 0 ? $", mark {brief.InputMark.ToUpperInvariant()}" : "")}");
         Line(design.Meets ? "" : "MISSES: DO NOT CUT. The design misses something; ask first.");
+        if (brief.Spacing.OwnResponsibility is string own)
+        {
+            text.Append("Below the rules on own responsibility: \"").Append(own).Append("\".\n");
+        }
+
         Line($"Files at true size; DXF in {(brief.DrawingUnit == DrawingUnit.Inch ? "inches" : "mm")}, SVG in mm with nothing but what is cut through. DXF: cut layers WINDOW first, then OUTLINE. FOLD and MARK are scribed or left out, never cut through; NOTE is for reading.");
         Line(KerfLine(brief, nominal));
         Line($"Cut edges within ±{Wording.Mm(brief.Process.ToleranceMm)} of their place{(brief.Process.Name is string process ? $" ({process})" : "")}. No burrs, no rounded edges; flat. Do not turn parts over: one face is the wiper side.");
