@@ -23,7 +23,7 @@ internal sealed record FolderOutcome(IReadOnlyList<string> Deleted, IReadOnlyLis
 internal static class FolderLook
 {
     /// <summary>The folders below in which the program writes; files of others in them could be taken for parts of the design.</summary>
-    public static IReadOnlyList<string> OwnFolders { get; } = ["cut", "draw", "print", "show", "frames", "figures", "bench"];
+    public static IReadOnlyList<string> OwnFolders { get; } = ["cut", "draw", "print", "show", "frames", "film", "figures", "bench"];
 
     /// <summary>Files in the program's folders that are not its own, or that were changed since it wrote them; ordinal order.</summary>
     public static IReadOnlyList<string> Foreign(string folder, FolderRecord? record) =>

@@ -1,7 +1,5 @@
 using System.Text;
 using System.Text.RegularExpressions;
-using WheelDraft.Drawing;
-using WheelDraft.Engineering;
 using WheelDraft.Formats.Outputs;
 using Xunit;
 
@@ -35,7 +33,7 @@ public sealed class FigureFilesTests : IDisposable
         string page = Encoding.UTF8.GetString(Bench.Value.Single(f => f.Name is "figures/captions.md").Bytes);
         string[] names = [.. Bench.Value.Where(f => f.Name.EndsWith(".svg", StringComparison.Ordinal)).Select(f => f.Name["figures/".Length..^4])];
         string[] Lines(string start) => [.. page.Split('\n').Where(l => l.StartsWith(start, StringComparison.Ordinal)).Select(l => l[start.Length..].Trim())];
-        Assert.Equal(names, Lines("## ").Where(h => !h.Contains(' ', StringComparison.Ordinal)));
+        Assert.Equal(names, Lines("## ").Where(h => !h.Contains(' ', StringComparison.Ordinal)), StringComparer.Ordinal);
         foreach (string[] texts in new[] { Lines("Caption:"), Lines("Alternative text:") })
         {
             Assert.Equal(names.Length, texts.Length);
