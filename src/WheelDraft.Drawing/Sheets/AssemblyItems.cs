@@ -21,9 +21,9 @@ internal static class AssemblyItems
         return new(
         [new("Item", TextAlong.End), new("Qty", TextAlong.End), new("Part"), new("Ref."), new("Material"), new("Net")],
         [.. Items(design).Select(i => (IReadOnlyList<string>)[Invariant.Text($"{i.Number}"), Invariant.Text($"{i.Count}"), i.Name, designations.Strip(i.Name) is { Length: > 0 } letter ? "-" + letter : "", i.Material, i.Net])])
-    {
-        Title = "Parts list",
-    };
+        {
+            Title = "Parts list",
+        };
     }
 
     private sealed record ListedPart(int Number, int Count, string Name, string Material, string Net);

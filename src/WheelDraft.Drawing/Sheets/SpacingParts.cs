@@ -46,7 +46,7 @@ internal sealed record SpacingPart(string Name, string Net, SolidKind Kind, IRea
     }
 
     private static SpacingPart OfSolids(IReadOnlyList<Solid> solids) =>
-        new(solids[0].Name, solids[0].Net, solids[0].Kind, [.. solids.Select(s => s.Outline)]) 
+        new(solids[0].Name, solids[0].Net, solids[0].Kind, [.. solids.Select(s => s.Outline)])
         {
             Turns = solids[0].Turns,
             TopMm = solids[^1].ToZMm,

@@ -127,7 +127,7 @@ public sealed partial class DesignFiguresTests
     {
         IReadOnlyList<Sheet> figures = DesignFigures.Of(Demos.Of("propagation-bench"), 160);
         string[] Legend(string name) => [.. figures.Single(f => string.Equals(f.Words.Name, name, StringComparison.Ordinal)).AllGroups.Where(g => g.Id is "legend").SelectMany(g => g.Items).OfType<SheetText>().Select(t => t.Text)];
-        Assert.DoesNotContain("load undecided: between drop-out and pull-in", Legend("run-one-dry-hour-begins"));
+        Assert.DoesNotContain("load undecided: between drop-out and pull-in", Legend("run-one-dry-hour-begins"), StringComparer.Ordinal);
         Assert.Equal(["net L", "net stir", "carrier and other insulation", "shortest gap or path", "required, round its first point"], Legend("spacing-a"), StringComparer.Ordinal);
     }
 

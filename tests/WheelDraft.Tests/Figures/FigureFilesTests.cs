@@ -1,5 +1,6 @@
 using System.Text;
 using System.Text.RegularExpressions;
+using WheelDraft.Drawing;
 using WheelDraft.Formats.Outputs;
 using Xunit;
 
