@@ -41,9 +41,10 @@ draws_pdf() {
     # Texts are strokes: a font would be another machine's.
     pdffonts "$1" | awk 'NR > 2 && !/Type 3 +Custom +yes no +yes/ { bad = 1 } END { exit bad || NR < 3 }' || { echo "a font is not embedded, does not say what its letters are, or there is none"; return 1; }
     [ -n "$(pdftotext "$1" - | tr -d '[:space:]')" ] || { echo "it has no text"; return 1; }
-    pdfinfo -meta "$1" | grep -q '<dc:language>' || { echo "it does not say its language"; return 1; }
-    pdftohtml -xml -i -stdout "$1" | grep -q '<outline>' || { echo "it has no outline"; return 1; }
-    ! pdfinfo "$1" | grep -q Date || { echo "it has a date"; return 1; }
+    # A reader that stops at the first match would end the program before it, which counts as a failure here.
+    [ -n "$(pdfinfo -meta "$1" | sed -n '/<dc:language>/p')" ] || { echo "it does not say its language"; return 1; }
+    [ -n "$(pdftohtml -xml -i -stdout "$1" | sed -n '/<outline>/p')" ] || { echo "it has no outline"; return 1; }
+    [ -z "$(pdfinfo "$1" | sed -n '/Date/p')" ] || { echo "it has a date"; return 1; }
     pdftoppm -r 50 "$1" "$work/page"
 }
 
