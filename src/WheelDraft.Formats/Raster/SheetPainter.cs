@@ -120,9 +120,6 @@ internal sealed class SheetPainter
 /// <remarks>The canvas's own arcs would come out as over a hundred curves a circle in a PDF.</remarks>
 internal static class PaintedPath
 {
-    /// <summary>An eighth of a turn: the cubic then leaves the circle by 4.3e-6 of the radius, below a micrometre up to 230 mm.</summary>
-    private const double PartRad = Math.PI / 4;
-
     internal static SKPath Of(IEnumerable<StrokeRun> runs, double heightMm)
     {
         using SKPathBuilder path = new() { FillType = SKPathFillType.EvenOdd };
@@ -180,21 +177,11 @@ internal static class PaintedPath
         return path.Detach();
     }
 
-    /// <summary>Cubics with handles of 4/3 tan(sweep/4) radii, the usual approximation that meets the circle midway too.</summary>
     private static void Along(SKPathBuilder path, Arc arc, double heightMm)
     {
-        const double roundingRad = 1e-9;
-        int parts = Math.Max(1, (int)Math.Ceiling((Math.Abs(arc.SweepRad) - roundingRad) / PartRad));
-        double sweep = arc.SweepRad / parts;
-        double handle = 4.0 / 3 * Math.Tan(sweep / 4) * arc.RadiusMm;
-        for (int i = 0; i < parts; i++)
+        foreach (ArcCubic cubic in ArcCubics.Of(arc))
         {
-            double from = arc.StartRad + (i * sweep);
-            Point start = arc.PointAt(i / (double)parts);
-            Point end = i == parts - 1 ? arc.End : arc.PointAt((i + 1) / (double)parts);
-            Point first = start + (Vector.Polar(1, from).Left * handle);
-            Point second = end - (Vector.Polar(1, from + sweep).Left * handle);
-            path.CubicTo(At(first, heightMm), At(second, heightMm), At(end, heightMm));
+            path.CubicTo(At(cubic.First, heightMm), At(cubic.Second, heightMm), At(cubic.End, heightMm));
         }
     }
 
