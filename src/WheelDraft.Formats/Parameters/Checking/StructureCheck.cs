@@ -162,7 +162,7 @@ internal sealed class StructureCheck(DiagnosticList diagnostics, IReadOnlySet<st
         string names = Words.Or(shape.Pieces.Select(p => p.Name));
         if (named.Length > 1)
         {
-            diagnostics.Add(table.Place, $"this piece is a {Words.And(named.Select(p => p.Name))} at once", "write each piece in braces of its own, in order from the terminal end to the tip");
+            diagnostics.Add(table.Place, $"this piece is a {Words.And(named.Select(p => p.Name))} at once", "write each piece in braces of its own, in order");
             return null;
         }
 
