@@ -28,13 +28,17 @@ internal abstract class CamCurve(CamStretch stretch, double sigma)
     public IReadOnlyList<double> Cuts =>
         [stretch.FromRad, .. (stretch.Law is { } law ? MotionLaw.Breaks(law) : []).Select(u => stretch.FromRad + (u * stretch.SweepRad)), stretch.ToRad];
 
-    /// <summary>The greatest convexity of the curve, to a millionth of it, and where: by halving, with a bound on how fast it changes.</summary>
-    public (double Convexity, double AtRad) MostConvex()
+    /// <summary>How near the curve is to what its follower cannot follow at a programme angle: the convexity of a pitch curve, 1/mm; the radius of an outline under a
+    /// flat face with its sign turned, mm.</summary>
+    public abstract double Sharpness(double programmeRad);
+
+    /// <summary>The greatest sharpness of the curve, to a millionth of it, and where: by halving, with a bound on how fast it changes.</summary>
+    public (double Sharpness, double AtRad) Sharpest()
     {
-        (double Convexity, double AtRad) best = (double.NegativeInfinity, stretch.FromRad);
+        (double Sharpness, double AtRad) best = Cuts.Select(c => (Sharpness(c), c)).MaxBy(c => c.Item1);
         Stack<(double From, double To)> open = new();
         IReadOnlyList<double> cuts = Cuts;
-        for (int i = 1; i < cuts.Count; i++)
+        for (int i = 1; i < cuts.Count && stretch.Law is not null; i++)
         {
             open.Push((cuts[i - 1], cuts[i]));
         }
@@ -42,10 +46,10 @@ internal abstract class CamCurve(CamStretch stretch, double sigma)
         while (open.TryPop(out (double From, double To) cell))
         {
             double middle = (cell.From + cell.To) / 2;
-            double here = At(middle).Convexity;
-            best = here > best.Convexity ? (here, middle) : best;
-            double bound = here + (Over(cell.From, cell.To).ConvexityPerRad * (cell.To - cell.From) / 2);
-            if (bound > best.Convexity + (SameShare * Math.Max(Math.Abs(best.Convexity), 1e-3)) && cell.To - cell.From > LeastCellRad)
+            double here = Sharpness(middle);
+            best = here > best.Sharpness ? (here, middle) : best;
+            double bound = here + (Over(cell.From, cell.To).SharpnessPerRad * (cell.To - cell.From) / 2);
+            if (!(bound <= best.Sharpness + (SameShare * Math.Max(Math.Abs(best.Sharpness), LeastSharpness))) && cell.To - cell.From > LeastCellRad)
             {
                 open.Push((middle, cell.To));
                 open.Push((cell.From, middle));
@@ -54,6 +58,9 @@ internal abstract class CamCurve(CamStretch stretch, double sigma)
 
         return best;
     }
+
+    // A curve straighter than this, 1/mm, is straight.
+    private const double LeastSharpness = 1e-3;
 
     // A millionth of a curvature is a millionth of a radius: a few nanometres.
     private const double SameShare = 1e-6;
@@ -65,7 +72,8 @@ internal abstract class CamCurve(CamStretch stretch, double sigma)
 /// <summary>Bounds of a curve over a part of a stretch.</summary>
 /// <param name="SpeedMm">Greatest length by programme angle, mm/rad.</param>
 /// <param name="ConvexityPerRad">Greatest change of its convexity by programme angle; infinite where there is no bound.</param>
-internal readonly record struct CurveBounds(double SpeedMm, double ConvexityPerRad);
+/// <param name="SharpnessPerRad">The same for what <see cref="CamCurve.Sharpness"/> gives.</param>
+internal readonly record struct CurveBounds(double SpeedMm, double ConvexityPerRad, double SharpnessPerRad);
 
 /// <summary>The path of a roller's axis in the wheel's frame.</summary>
 internal sealed class PitchCurve(RollerPath path, CamStretch stretch, double sigma) : CamCurve(stretch, sigma)
@@ -78,6 +86,9 @@ internal sealed class PitchCurve(RollerPath path, CamStretch stretch, double sig
         double turn = -Sigma * programmeRad;
         return new(Point.Origin + place.Turned(turn), (first / speed).Turned(turn), speed, -Sigma * first.Cross(second) / (speed * speed * speed));
     }
+
+    /// <inheritdoc/>
+    public override double Sharpness(double programmeRad) => At(programmeRad).Convexity;
 
     /// <summary>Pressure angle at a programme angle of the stretch: between the normal of the contact and the path of the roller's axis, rad, at least 0.</summary>
     public double PressureRad(double programmeRad)
@@ -115,6 +126,6 @@ internal sealed class PitchCurve(RollerPath path, CamStretch stretch, double sig
 
         // κ = N/D^(3/2), N = P'×P'', D = P'·P': |κ'| ≤ |P'''|/|P'|² + 3 |P''|²/|P'|³.
         double change = leastFirst > 0 ? (third / (leastFirst * leastFirst)) + (3 * mostSecond * mostSecond / (leastFirst * leastFirst * leastFirst)) : double.PositiveInfinity;
-        return new(mostFirst, change);
+        return new(mostFirst, change, change);
     }
 }

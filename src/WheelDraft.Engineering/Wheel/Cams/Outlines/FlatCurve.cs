@@ -83,11 +83,11 @@ internal sealed class FlatCurve(FlatFace face, CamStretch stretch, double sigma)
         return new(Point.Origin + (normal * h.Lift) + (normal.Left * first), normal.Left * -Sigma, Math.Abs(radius * q.Velocity), 1 / radius);
     }
 
-    /// <summary>Radius of curvature at a programme angle, mm; not above 0 where the face cannot follow.</summary>
-    public double RadiusMm(double programmeRad)
+    /// <inheritdoc/>
+    public override double Sharpness(double programmeRad)
     {
         (MotionPoint h, MotionPoint q) = face.Support(Stretch.At(programmeRad), Sigma);
-        return h.Lift + Second(h, q);
+        return -(h.Lift + Second(h, q));
     }
 
     /// <summary>How far the contact lies from the foot of the axis on the face, along it, mm.</summary>
@@ -107,7 +107,7 @@ internal sealed class FlatCurve(FlatFace face, CamStretch stretch, double sigma)
         double leastTurn = Math.Abs(q.Velocity) - (Math.Abs(q.Acceleration) * half) - (most.Jerk * half * half);
         if (!(leastTurn > 0))
         {
-            return new(double.PositiveInfinity, double.PositiveInfinity);
+            return new(double.PositiveInfinity, double.PositiveInfinity, double.PositiveInfinity);
         }
 
         // d/dψ of h + h_θθ, every term by its greatest size; direction's derivatives are those of the lift for a swinging lever, none for a slide.
@@ -119,7 +119,7 @@ internal sealed class FlatCurve(FlatFace face, CamStretch stretch, double sigma)
         double radius = h.Lift + Second(h, q);
         double least = radius - (change * half);
         double turn = Math.Abs(q.Velocity) + (a * half) + (j * half * half);
-        return new((radius + (change * half)) * turn, least > 0 ? change / (least * least) : double.PositiveInfinity);
+        return new((radius + (change * half)) * turn, least > 0 ? change / (least * least) : double.PositiveInfinity, change);
     }
 
     private MotionPoint MostDistance(MotionPoint most)
