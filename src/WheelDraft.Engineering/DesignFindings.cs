@@ -14,6 +14,7 @@ internal static class DesignFindings
             .. design.Wheel.Findings,
             .. design.Strips.Findings,
             .. design.Screws.SelectMany(s => s.Findings),
+            .. design.Cams.SelectMany(c => c.Findings),
             .. design.FrictionShifts.SelectMany(s => s.Findings(brief, design.Wheel)),
             .. DoseLimits.Findings(brief, design.Motion, design.Wheel),
             .. collisions,

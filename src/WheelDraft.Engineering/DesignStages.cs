@@ -12,12 +12,15 @@ internal sealed class DesignStages(Brief brief, int mostRounds = DesignStages.Mo
 
     private readonly Motion _motion = Motion.Of(brief);
     private readonly StripSprings _springs = new(brief);
+    private readonly IReadOnlyList<CamLayout> _cams = CamSetter.Of(brief, Motion.Of(brief));
+
+    private IReadOnlyList<LeverSchedule> Levers => [.. _cams.Select(c => c.Contact).OfType<LeverSchedule>()];
 
     public Design Run()
     {
         Programme programme = Programme.Of(brief, _motion);
         WiperContacts contacts = WiperContacts.Of(_springs);
-        VoltageBook voltages = new(brief, CircuitAnalysis.Of(new CircuitRequest(brief, WheelContacts.Exact(brief, programme))));
+        VoltageBook voltages = new(brief, CircuitAnalysis.Of(new CircuitRequest(brief, WheelContacts.Exact(brief, programme)) { Levers = Levers }));
         for (int round = 1; ; round++)
         {
             Design design = Round(programme, contacts, voltages);
@@ -45,7 +48,7 @@ internal sealed class DesignStages(Brief brief, int mostRounds = DesignStages.Mo
         IReadOnlyList<Solid> solids = [.. WheelSolids.Of(brief, wheel), .. standing.Solids, .. screws.SelectMany(s => s.Solids)];
         JudgedSpacing spacing = JudgedSpacing.Of(brief, wheel, solids, voltages);
         FrictionShifts friction = FrictionShifts.Of(brief, _motion, wheel, standing);
-        CircuitAnalysis circuit = CircuitAnalysis.Of(new CircuitRequest(brief, WheelContacts.OnWheel(brief, wheel, friction.MostMm)) { Bridges = spacing.Bridges });
+        CircuitAnalysis circuit = CircuitAnalysis.Of(new CircuitRequest(brief, WheelContacts.OnWheel(brief, wheel, friction.MostMm)) { Bridges = spacing.Bridges, Levers = Levers });
         StripSet strips = StripSet.Of(_springs, places, circuit.Currents, clearances.ToWheelMm);
         IReadOnlyList<OpenContact> open = OpenContactMeter.Of(brief, _motion, wheel, friction.MostMm).All(rules, voltages.AcrossContact, circuit.Standing);
         PartList parts = PartList.Of(brief, wheel, strips, screws);
@@ -57,6 +60,7 @@ internal sealed class DesignStages(Brief brief, int mostRounds = DesignStages.Mo
             Wheel = wheel,
             Strips = strips,
             Screws = screws,
+            Cams = _cams,
             Solids = solids,
             Spacing = spacing.Table,
             Remedies = spacing.Remedies,

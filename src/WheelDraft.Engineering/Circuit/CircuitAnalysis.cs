@@ -57,7 +57,7 @@ public sealed class CircuitAnalysis
     public CircuitNetwork Network => _network.Value;
 
     /// <summary>The contacts of levers, in file order of their cams.</summary>
-    public IReadOnlyList<LeverSchedule> Levers => Request.Levers;
+    internal IReadOnlyList<LeverSchedule> Levers => Request.Levers;
 
     /// <summary>Whether the contact of a lever is closed in an interval at an input position.</summary>
     /// <param name="lever">Index of the lever.</param>
@@ -81,7 +81,7 @@ public sealed class CircuitAnalysis
     }
 
     /// <summary>Whether an input of <see cref="Inputs"/> says what holds a lever, and joins no nets.</summary>
-    internal bool IsHold(int input) => _sound.Model.Levers.Any(l => l.BlockedInput == input || l.LatchedInput == input);
+    internal bool IsHold(int input) => _sound.Model.IsHold(input);
 
     /// <summary>Names of what is free to change, inputs and what holds levers; input i is bit i of an input position.</summary>
     public IReadOnlyList<string> Inputs { get; }

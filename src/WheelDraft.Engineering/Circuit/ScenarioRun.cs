@@ -279,7 +279,13 @@ internal sealed class ScenarioPlayer
 
     private string ShortWords => _model.Lines.Count > 1 ? "a line joined to another, to N or to E" : $"{_model.NodeNets[CircuitModel.Line]} joined to N or E";
 
-    private string Changes(ulong[] before, ulong[] after) => string.Join(", ", Enumerable.Range(0, _model.Contacts.Count)
+    private string Changes(ulong[] before, ulong[] after)
+    {
+        string changes = PlainChanges(before, after);
+        return changes.Length == 0 ? "the cam passes under its lever" : changes;
+    }
+
+    private string PlainChanges(ulong[] before, ulong[] after) => string.Join(", ", Enumerable.Range(0, _model.Contacts.Count)
         .Where(c => BitRow.Has(before, c) != BitRow.Has(after, c))
         .Where(c => _model.LeverOf(c) is not { } lever || lever.Hold(_inputs) == LeverHold.AsFree)
         .Select(c => _model.LeverOf(c) is { } lever

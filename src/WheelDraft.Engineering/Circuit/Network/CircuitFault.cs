@@ -104,7 +104,7 @@ internal static class SingleFaults
     public static IReadOnlyList<CircuitFault> Of(CircuitModel model)
     {
         List<CircuitFault> faults = [];
-        foreach (NetworkElement input in model.Inputs.Where(i => i.A != i.B || i.A != CircuitModel.Earth))
+        foreach (NetworkElement input in model.Inputs.Where((_, i) => !model.IsHold(i)))
         {
             faults.Add(new(CircuitFaultKind.InputStuckClosed, input.Name));
             faults.Add(new(CircuitFaultKind.InputStuckOpen, input.Name));

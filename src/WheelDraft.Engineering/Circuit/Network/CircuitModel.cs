@@ -131,6 +131,9 @@ internal sealed class CircuitModel
         _ => $"'{Inputs[input].Name}' can {(closes ? "close" : "open")}",
     };
 
+    /// <summary>Whether an input says what holds a lever, and joins no nets.</summary>
+    public bool IsHold(int input) => HoldOf(input) is not null;
+
     private (LeverContact Lever, bool IsLatch)? HoldOf(int input)
     {
         foreach (LeverContact lever in Levers)

@@ -44,7 +44,7 @@ public sealed record BridgedNets(string FirstNet, string SecondNet);
 public sealed record CircuitRequest(Brief Brief, IReadOnlyList<ContactSchedule> Contacts)
 {
     /// <summary>Contacts of levers that cams move; each is one of the brief's inputs.</summary>
-    public IReadOnlyList<LeverSchedule> Levers { get; init; } = [];
+    internal IReadOnlyList<LeverSchedule> Levers { get; init; } = [];
 
     /// <summary>Pairs of nets whose worst distance is under twice the required one.</summary>
     public IReadOnlyList<BridgedNets> Bridges { get; init; } = [];

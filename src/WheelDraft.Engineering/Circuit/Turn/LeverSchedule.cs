@@ -1,7 +1,7 @@
 namespace WheelDraft.Engineering;
 
 /// <summary>What a lever's contact does while something holds the lever.</summary>
-public enum LeverHold
+internal enum LeverHold
 {
     /// <summary>It goes on as the cam moves it.</summary>
     AsFree,
@@ -20,7 +20,7 @@ public enum LeverHold
 /// <param name="Cam">Name of the cam.</param>
 /// <param name="Input">Name of the input that the contact is.</param>
 /// <param name="Free">When it is closed while nothing holds the lever.</param>
-public sealed record LeverSchedule(string Cam, string Input, ContactSchedule Free)
+internal sealed record LeverSchedule(string Cam, string Input, ContactSchedule Free)
 {
     /// <summary>What it does while something is in the lever's way; null where nothing ever is.</summary>
     public LeverHold? Blocked { get; init; }
