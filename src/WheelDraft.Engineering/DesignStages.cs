@@ -51,7 +51,7 @@ internal sealed class DesignStages(Brief brief, int mostRounds = DesignStages.Mo
         CircuitAnalysis circuit = CircuitAnalysis.Of(new CircuitRequest(brief, WheelContacts.OnWheel(brief, wheel, friction.MostMm)) { Bridges = spacing.Bridges, Levers = Levers });
         StripSet strips = StripSet.Of(_springs, places, circuit.Currents, clearances.ToWheelMm);
         IReadOnlyList<OpenContact> open = OpenContactMeter.Of(brief, _motion, wheel, friction.MostMm).All(rules, voltages.AcrossContact, circuit.Standing);
-        PartList parts = PartList.Of(brief, wheel, strips, screws);
+        PartList parts = PartList.Of(brief, wheel, strips, screws, _cams);
         Design design = new()
         {
             Brief = brief,

@@ -35,7 +35,7 @@ internal static class TemplateSheets
     {
         ArgumentNullException.ThrowIfNull(design);
         TemplateWheel wheel = new(design, WindowOf(PaperOf(design)).Width);
-        return [wheel.Copper(), wheel.Carrier(), .. design.Strips.Strips.Select((s, i) => new TemplateStrip(design, s.Form, i + 1).Draw())];
+        return [wheel.Copper(), wheel.Carrier(), .. CamTemplate.Parts(design), .. design.Strips.Strips.Select((s, i) => new TemplateStrip(design, s.Form, i + 1).Draw())];
     }
 
     /// <summary>The page of instructions, marks and cautions.</summary>

@@ -55,6 +55,14 @@ internal sealed record CamLayout
     /// <summary>The farthest that the outline reaches from the axis, mm.</summary>
     public double OuterRadiusMm => Distances.Radii(Outline, Point.Origin).GreatestMm;
 
+    /// <summary>The farthest that the outline reaches from the axis in a direction, mm.</summary>
+    /// <param name="wheelRad">Wheel angle.</param>
+    public double RadiusAtMm(double wheelRad)
+    {
+        Segment ray = new(Point.Origin, Point.Polar(OuterRadiusMm + 1, wheelRad));
+        return Outline.Outer.Pieces.SelectMany(p => Intersections.Of(ray, p).Points).Select(p => p.At.RadiusMm).DefaultIfEmpty(0).Max();
+    }
+
     /// <summary>The lift of the lever at a programme angle, resting on the cam, rad or mm.</summary>
     public double LiftAt(double programmeRad) => Shape.LiftAt(programmeRad);
 

@@ -72,6 +72,18 @@ internal static class MotionLaw
         _ => [],
     };
 
+    /// <summary>The law's name, as parameter files have it.</summary>
+    public static string NameOf(CamLaw law) => law switch
+    {
+        CamLaw.Uniform => "uniform",
+        CamLaw.Harmonic => "harmonic",
+        CamLaw.Cycloidal => "cycloidal",
+        CamLaw.ModifiedTrapezoid => "modified trapezoid",
+        CamLaw.ModifiedSine => "modified sine",
+        CamLaw.Polynomial345 => "3-4-5",
+        _ => "4-5-6-7",
+    };
+
     /// <summary>Whether velocity jumps at the ends, so that the lever strikes.</summary>
     public static bool Strikes(CamLaw law) => law == CamLaw.Uniform;
 

@@ -1,10 +1,12 @@
+using WheelDraft.Engineering;
+
 namespace WheelDraft.Formats.Parameters;
 
 /// <summary>Cams on the wheel's shaft, and the levers that they lift.</summary>
 internal static class CamKeys
 {
     /// <summary>The words for a law, in the order of the list of laws.</summary>
-    public static string[] Laws => ["uniform", "harmonic", "cycloidal", "modified trapezoid", "modified sine", "3-4-5", "4-5-6-7"];
+    public static string[] Laws => [.. Enum.GetValues<CamLaw>().Select(MotionLaw.NameOf)];
 
     /// <summary>[[cam]]</summary>
     public static TableDefinition Cam => new("[[cam]]", "A disc cam on the wheel's shaft that lifts a lever.",
