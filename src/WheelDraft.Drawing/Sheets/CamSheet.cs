@@ -225,7 +225,7 @@ internal sealed class CamPicture
         double away = LeverAwayRad();
         pen.Add(new CalloutDimension(_plan.Of(Point.Polar(bore.DiameterMm / 2, away + Angles.RadFromDeg(35))), away + Angles.RadFromDeg(35), _numbers.Diameter(bore.DiameterMm) + (bore.FlatMm is double flat ? $", flat {_numbers.Length(flat)}" : "")));
         pen.Add(new CalloutDimension(_plan.Of(Point.Polar(_cam.BaseRadiusMm, away - Angles.RadFromDeg(35))), away - Angles.RadFromDeg(35), $"base circle {_numbers.Radius(_cam.BaseRadiusMm)}"));
-        pen.Add(new CalloutDimension(_plan.Of(Point.Polar(_cam.BaseRadiusMm * 0.95, 0)), Angles.RadFromDeg(-50), "index mark, 0°"));
+        pen.Add(new CalloutDimension(_plan.Of(Point.Polar(_cam.BaseRadiusMm * 0.95, 0)), LeverAwayRad() + Angles.RadFromDeg(Math.Sin(LeverAwayRad()) < 0 ? 60 : -60), "index mark, 0°"));
         if (_cam.Shape.Drops is [{ } drop, ..])
         {
             pen.Add(new CalloutDimension(_plan.Of(drop.Corner), drop.Corner.AngleRad, $"corner of the step, {_numbers.Radius(drop.Corner.RadiusMm)} at {DrawingNumbers.Direction(drop.Corner.AngleRad)}"));

@@ -122,6 +122,9 @@ internal sealed class LeverSwitching(Brief brief, CamBrief cam, CamShape shape, 
         double Sinks(double lift) => lift >= stretch.FromLift ? held : lift <= drop.FromLift ? clear : RootFinding.Within(psi => drop.LiftAt(psi) - lift, held, clear) ?? clear;
         double soonest = Sinks(place + OffLift), at = Sinks(place);
         double latest = clear + falls[number].RestByRad - falls[number].ClearRad;
-        return new(at, Rises: false, at - soonest, latest - at);
+
+        // The corner may lie nearer or further round the cam by what its edge and the centre are off, along both.
+        double corner = 2 * EdgeMm / drop.Corner.RadiusMm;
+        return new(at, Rises: false, at - soonest + corner, latest - at + corner);
     }
 }

@@ -61,7 +61,7 @@ internal sealed class CamShape
         foreach (DropFace drop in Drops)
         {
             double at = drop.HeldToRad + Angles.InTurn(programmeRad - drop.HeldToRad);
-            if (at > drop.HeldToRad && at < drop.ClearRad)
+            if (at < drop.ClearRad)
             {
                 return drop.LiftAt(at);
             }
@@ -75,14 +75,13 @@ internal sealed class CamShape
     public MotionPoint MotionAt(double programmeRad)
     {
         (CamStretch stretch, double unrolled) = Task.Profile.Find(programmeRad);
-        bool falling = Drops.Any(d => Angles.InTurn(programmeRad - d.HeldToRad) is var ahead && ahead > 0 && ahead < d.ClearRad - d.HeldToRad);
-        return falling ? new(LiftAt(programmeRad), 0, 0, 0) : stretch.At(unrolled);
+        return IsOverStep(programmeRad) ? new(LiftAt(programmeRad), 0, 0, 0) : stretch.At(unrolled);
     }
 
     /// <summary>Pressure angle at a programme angle, rad; null over a step, 0 under a flat face.</summary>
     public double? PressureRad(double programmeRad)
     {
-        if (Drops.Any(d => Angles.InTurn(programmeRad - d.HeldToRad) is var ahead && ahead > 0 && ahead < d.ClearRad - d.HeldToRad))
+        if (IsOverStep(programmeRad))
         {
             return null;
         }
@@ -90,6 +89,8 @@ internal sealed class CamShape
         (CamStretch stretch, double unrolled) = Task.Profile.Find(programmeRad);
         return Curves.First(c => ReferenceEquals(c.Stretch, stretch)) is PitchCurve pitch ? pitch.PressureRad(unrolled) : 0;
     }
+
+    private bool IsOverStep(double programmeRad) => Drops.Any(d => Angles.InTurn(programmeRad - d.HeldToRad) < d.ClearRad - d.HeldToRad);
 
     /// <summary>The greatest pressure angle and where, programme angle unrolled.</summary>
     public (double PressureRad, double AtRad) MostPressure()
