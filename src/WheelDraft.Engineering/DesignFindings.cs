@@ -15,6 +15,7 @@ internal static class DesignFindings
             .. design.Strips.Findings,
             .. design.Screws.SelectMany(s => s.Findings),
             .. design.Cams.SelectMany(c => c.Findings),
+            .. ShaftTorque.Findings(design),
             .. design.FrictionShifts.SelectMany(s => s.Findings(brief, design.Wheel)),
             .. DoseLimits.Findings(brief, design.Motion, design.Wheel),
             .. collisions,

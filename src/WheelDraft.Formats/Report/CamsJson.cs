@@ -15,7 +15,25 @@ internal static class CamsJson
         if (design.Cams.Count > 0)
         {
             json.Objects("cams", design.Cams, cam => One(json, design, cam));
+            json.Object("shaft_torque", () => Torque(json, ShaftTorque.Of(design)!));
         }
+    }
+
+    private static void Torque(JsonSheet json, ShaftTorque torque)
+    {
+        json.Plain("cams_most_nm", torque.CamsMostNm);
+        json.Deg("at_deg", torque.AtRad);
+        if (torque.WipersMostNm is double wipers)
+        {
+            json.Plain("wipers_most_nm", wipers);
+        }
+
+        if (torque.MotorNm is double motor)
+        {
+            json.Plain("motor_at_lowest_nm", motor);
+        }
+
+        json.Plain("drives_nm", torque.DrivesNm);
     }
 
     private static void One(JsonSheet json, Design design, CamLayout cam)

@@ -28,6 +28,8 @@ internal static class CamsMarkdown
                 Wording.Number(c.Outline.Outer.Pieces.Count, 0),
                 Wording.Number(c.OffMm * 1000, 2),
             ]));
+        ShaftTorque torque = ShaftTorque.Of(design)!;
+        page.Paragraph($"Torque on the shaft: cams {Wording.Number(torque.CamsMostNm * 1000, 2)} mN m at most, at {Deg(torque.AtRad)}°; wipers {(torque.WipersMostNm is double wipers ? $"{Wording.Number(wipers * 1000, 2)} mN m at most" : "not known")}; motor at its lowest voltage {(torque.MotorNm is double motor ? $"{Wording.Number(motor * 1000, 2)} mN m" : "not given")}.");
         foreach (CamLayout cam in design.Cams)
         {
             One(page, design, cam);
