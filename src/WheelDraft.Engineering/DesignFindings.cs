@@ -7,7 +7,7 @@ internal static class DesignFindings
     public static IReadOnlyList<Finding> Of(Design design)
     {
         Brief brief = design.Brief;
-        IReadOnlyList<Finding> collisions = StripCollisions.Of(brief, design.Wheel, design.Strips.Strips, design.Solids);
+        IReadOnlyList<Finding> collisions = StripCollisions.Of(brief, design.Wheel, design.Strips.Strips, [.. design.Solids, .. CamSolids.Insulating(brief, design.Cams)]);
         IEnumerable<Finding> all =
         [
             .. MeasuredCopper.Findings(brief, design.Motion),

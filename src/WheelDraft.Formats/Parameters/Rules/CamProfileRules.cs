@@ -24,6 +24,7 @@ internal sealed class CamProfileRules(CheckedTable root, DiagnosticList diagnost
             {
                 Order([.. steps.Select(s => s!.Value)]);
                 Lifts(cam, [.. steps.Select(s => s!.Value)]);
+                Drops([.. steps.Select(s => s!.Value)]);
             }
         }
     }
@@ -97,6 +98,31 @@ internal sealed class CamProfileRules(CheckedTable root, DiagnosticList diagnost
             Wrong(steps[^1].Table.PlaceOf(steps[^1].Key), "the profile takes longer than a turn", "its last step ends no later than its first begins, a turn on");
         }
     }
+
+    // Before a drop the lever stands still; after it there is time to come down.
+    private void Drops(Step[] steps)
+    {
+        for (int i = 0; i < steps.Length; i++)
+        {
+            Step before = steps[(i + steps.Length - 1) % steps.Length], next = steps[(i + 1) % steps.Length];
+            if (!steps[i].Table.Has("drop"))
+            {
+                continue;
+            }
+
+            if (before.Table.Is("law", "uniform") && Same(before.To, steps[i].From))
+            {
+                Wrong(before.Table.PlaceOf("law"), "a uniform motion ends where the lever drops, at full speed", "let it ride a little before the drop, or take a law that ends at rest");
+            }
+
+            if (Same(next.From, steps[i].From))
+            {
+                Wrong(steps[i].Table.PlaceOf("at"), "the next step of the profile begins where the lever drops", "leave it a rest: a roller needs some degrees to roll over the corner of the step");
+            }
+        }
+    }
+
+    private static bool Same(double a, double b) => Math.Abs(a - b - Math.Round(a - b)) <= Hair;
 
     private void Lifts(CheckedTable cam, Step[] steps)
     {

@@ -35,6 +35,14 @@ internal sealed class CamRules(CheckedTable root, DiagnosticList diagnostics) : 
             }
         }
 
+        foreach (CheckedTable input in Root.Tables("input"))
+        {
+            if (cams.Select(c => c.Text("name")).OfType<string>().FirstOrDefault(n => input.Is("name", n + LeverContact.Blocked) || input.Is("name", n + LeverContact.Latched)) is { } cam)
+            {
+                Wrong(input.PlaceOf("name"), $"the input \"{input.Text("name")}\" bears the name that says how the lever of cam \"{cam}\" is held", "give it another name");
+            }
+        }
+
         foreach (CheckedTable step in Root.Tables("scenario").SelectMany(s => s.Tables("steps")))
         {
             Step(step, driven);

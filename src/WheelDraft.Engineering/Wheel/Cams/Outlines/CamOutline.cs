@@ -30,6 +30,11 @@ internal sealed class CamOutlineFitting(CamShape shape)
 
     public CamOutline? Fit()
     {
+        if (!FallsAreClear())
+        {
+            return null;
+        }
+
         foreach (CamCurve curve in shape.Curves)
         {
             List<Piece>? run = curve.Stretch.Law is null ? Ride(curve) : Motion(curve);
@@ -52,6 +57,14 @@ internal sealed class CamOutlineFitting(CamShape shape)
         Contour contour = new(_runs.SelectMany(r => r));
         bool sound = contour.Turning == (Sigma > 0 ? Turning.Clockwise : Turning.Anticlockwise) && Soundness.Faults([contour]).Count == 0;
         return sound ? new(contour, _offMm, _lostMm) : null;
+    }
+
+    // Before a step the lever stands still, behind it it rests.
+    private bool FallsAreClear()
+    {
+        IReadOnlyList<CamStretch> stretches = shape.Task.Profile.Stretches;
+        return Enumerable.Range(0, stretches.Count).Where(i => stretches[i].Falls).All(i =>
+            shape.Task.Profile.Before(i) is { } before && !(before.Law is { } law && MotionLaw.Strikes(law)) && stretches[(i + 1) % stretches.Count] is { Law: null, Falls: false });
     }
 
     private List<Piece>? Motion(CamCurve curve)

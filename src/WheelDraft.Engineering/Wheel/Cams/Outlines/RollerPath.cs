@@ -67,9 +67,6 @@ internal sealed class SwingingPath : RollerPath
     /// <summary>The pivot.</summary>
     public Point Pivot => _lever.Pivot;
 
-    /// <summary>The arm, mm.</summary>
-    public double ArmMm => _lever.ArmMm;
-
     /// <inheritdoc/>
     public override double Reach => _lever.ArmMm;
 
