@@ -25,6 +25,9 @@ internal sealed class Phrase
     /// <summary>How many things are set in.</summary>
     public int Places => _chunks.Count - 1;
 
+    /// <summary>Whether it begins with words of its own.</summary>
+    public bool BeginsFixed => _chunks[0].Length > 0;
+
     /// <summary>How many letters of whole fixed words are among some words.</summary>
     public int LettersAmong(IReadOnlySet<string> words) => _chunks.SelectMany(WholeWords).Where(words.Contains).Sum(w => w.Length);
 

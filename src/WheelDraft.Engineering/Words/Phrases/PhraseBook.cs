@@ -135,7 +135,7 @@ internal sealed class PhraseBook
 
         Reading stays = new(text, letters, 0, 0, [text]);
         Reading best = Best([stays, .. Phrased(text)]);
-        best = best.English == 0 ? best : Best([best, .. Parted(text)]);
+        best = best is { English: 0, Taken: 0 } ? best : Best([best, .. Parted(text)]);
         return best.English > MostEnglish * letters ? stays with { Missing = best.Missing } : best;
     }
 
@@ -165,7 +165,7 @@ internal sealed class PhraseBook
         string other = FirstLetter.Other(text);
         return FreeText.WordsOf(text).Concat(FreeText.WordsOf(other)).Append("").Distinct(StringComparer.Ordinal)
             .SelectMany(w => _byKey.GetValueOrDefault(w, []))
-            .SelectMany(p => p.Matches(text).Select(m => (Phrase: p, Set: m, IsOther: false)).Concat(string.Equals(other, text, StringComparison.Ordinal) ? [] : p.Matches(other).Select(m => (Phrase: p, Set: m, IsOther: true))))
+            .SelectMany(p => p.Matches(text).Select(m => (Phrase: p, Set: m, IsOther: false)).Concat(!p.BeginsFixed || string.Equals(other, text, StringComparison.Ordinal) ? [] : p.Matches(other).Select(m => (Phrase: p, Set: m, IsOther: true))))
             .OrderByDescending(m => m.Phrase.Letters).ThenBy(m => m.Phrase.Text, StringComparer.Ordinal)
             .Take(MostTried)
             // What is joined to a text belongs to all of it, not to what is set into its last place: the first of equals counts.
