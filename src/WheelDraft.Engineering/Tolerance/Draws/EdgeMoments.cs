@@ -70,13 +70,13 @@ internal sealed class EdgeMoments
     private (Vector256<double> Beside, Vector256<double> Before) Of(in DecidingPoint p, Vector256<double> playMm, Vector256<double> outMm, Vector256<double> wear)
     {
         (Vector256<double> cos, Vector256<double> sin) = (Vector256.Create(_cos), Vector256.Create(_sin));
-        Vector256<double> x = Vector256.FusedMultiplyAdd(wear, Vector256.Create(p.XWear), playMm + Vector256.Create(p.X));
-        Vector256<double> y = Vector256.FusedMultiplyAdd(wear, Vector256.Create(p.YWear), Vector256.Create(p.Y));
-        Vector256<double> d = Vector256.FusedMultiplyAdd(wear, Vector256.Create(p.DWear), outMm + Vector256.Create(p.D));
-        Vector256<double> h = Vector256.Sqrt(Vector256.FusedMultiplyAdd(x, x, Vector256.FusedMultiplyAdd(y, y, -(d * d))));
-        Vector256<double> along = Vector256.FusedMultiplyAdd(d, cos, h * sin);
-        Vector256<double> across = Vector256.FusedMultiplyAdd(h, cos, -(d * sin));
-        return (Vector256.FusedMultiplyAdd(x, across, y * along), Vector256.FusedMultiplyAdd(x, along, -(y * across)));
+        Vector256<double> x = (wear * Vector256.Create(p.XWear)) + (playMm + Vector256.Create(p.X));
+        Vector256<double> y = (wear * Vector256.Create(p.YWear)) + Vector256.Create(p.Y);
+        Vector256<double> d = (wear * Vector256.Create(p.DWear)) + (outMm + Vector256.Create(p.D));
+        Vector256<double> h = Vector256.Sqrt((x * x) + ((y * y) - (d * d)));
+        Vector256<double> along = (d * cos) + (h * sin);
+        Vector256<double> across = (h * cos) - (d * sin);
+        return ((x * across) + (y * along), (x * along) - (y * across));
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
@@ -92,7 +92,7 @@ internal sealed class EdgeMoments
         Vector256<double> sum = series[0];
         for (int i = 1; i < series.Length; i++)
         {
-            sum = Vector256.FusedMultiplyAdd(sum, square, series[i]);
+            sum = (sum * square) + series[i];
         }
 
         return sum * z;

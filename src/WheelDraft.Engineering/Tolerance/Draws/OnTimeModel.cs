@@ -61,13 +61,13 @@ internal sealed class OnTimeModel
         Vector256<double> breakPlay = drawn[(int)Variate.BreakPlay] * Vector256.Create(d.SidePlayMm);
         Vector256<double> wear = drawn[(int)Variate.Wear];
         Vector256<double> centre = Vector256.Create(d.CentreMm);
-        Vector256<double> makeOut = Vector256.FusedMultiplyAdd(drawn[(int)Variate.MakeCut], Vector256.Create(d.MakeCutMm), makeCentre * centre);
-        Vector256<double> breakOut = Vector256.FusedMultiplyAdd(drawn[(int)Variate.BreakCut], Vector256.Create(d.BreakCutMm), along * centre);
+        Vector256<double> makeOut = (drawn[(int)Variate.MakeCut] * Vector256.Create(d.MakeCutMm)) + (makeCentre * centre);
+        Vector256<double> breakOut = (drawn[(int)Variate.BreakCut] * Vector256.Create(d.BreakCutMm)) + (along * centre);
         (Vector256<double> makeBeside, Vector256<double> makeAhead) = _make.Later(makePlay, makeOut, wear);
         (Vector256<double> breakBeside, Vector256<double> breakAhead) = _off.Later(breakPlay, breakOut, wear);
 
         // One division for three quotients.
-        Vector256<double> speed = Vector256.FusedMultiplyAdd(drawn[(int)Variate.Frequency], Vector256.Create(d.FrequencyShare * _of.Motion.SpeedRadPerS), Vector256.Create(_of.Motion.SpeedRadPerS));
+        Vector256<double> speed = (drawn[(int)Variate.Frequency] * Vector256.Create(d.FrequencyShare * _of.Motion.SpeedRadPerS)) + Vector256.Create(_of.Motion.SpeedRadPerS);
         Vector256<double> both = makeAhead * breakAhead;
         Vector256<double> inverse = Vector256<double>.One / (both * speed);
         Vector256<double> toS = inverse * both;
@@ -85,7 +85,7 @@ internal sealed class OnTimeModel
             on += _of.HasTwoWipers ? (drawn[(int)Variate.BreakPlacing] * placing / (riding + breakPlay)) - makes : Vector256<double>.Zero;
         }
 
-        start = Vector256.FusedMultiplyAdd(drawn[(int)Variate.Backlash], Vector256.Create(d.BacklashRad), start);
+        start = (drawn[(int)Variate.Backlash] * Vector256.Create(d.BacklashRad)) + start;
 
         // A contact that never closes is on for no time, and not for less.
         on = Vector256.MaxNative(on * toS, Vector256<double>.Zero);

@@ -13,7 +13,8 @@ internal sealed class Tally(double least, double most, double nominal, double? t
     /// <summary>Bins over the worst case: a quantile is known to one of them, some thousandth of a standard deviation.</summary>
     public const int Bins = 8192;
 
-    private readonly long[] _counts = new long[Bins];
+    // Whole numbers of 32 bits: a file asks for far fewer draws, and twice as many of them stay in the nearest cache.
+    private readonly int[] _counts = new int[Bins];
     private readonly double _perUnit = most > least ? Bins / (most - least) : 0;
 
     /// <summary>How many lie within the tolerance.</summary>
@@ -40,7 +41,7 @@ internal sealed class Tally(double least, double most, double nominal, double? t
             squares += off * off;
             (low, high) = (Vector256.MinNative(low, value), Vector256.MaxNative(high, value));
             within -= Vector256.LessThanOrEqual(Vector256.Abs(off), allowed).AsInt64();
-            Vector256<double> bin = Vector256.FusedMultiplyAdd(off, perUnit, fromLeast);
+            Vector256<double> bin = (off * perUnit) + fromLeast;
             Count(Vector256.MinNative(Vector256.Create(Bins - 1.0), Vector256.MaxNative(Vector256<double>.Zero, bin)));
         }
 
@@ -100,5 +101,5 @@ internal sealed class Tally(double least, double most, double nominal, double? t
 
     /// <summary>Counts in wider bins over the worst case.</summary>
     public IReadOnlyList<long> Histogram(int bins) =>
-        [.. Enumerable.Range(0, bins).Select(b => Enumerable.Range(b * (Bins / bins), Bins / bins).Sum(i => _counts[i]))];
+        [.. Enumerable.Range(0, bins).Select(b => Enumerable.Range(b * (Bins / bins), Bins / bins).Sum(i => (long)_counts[i]))];
 }

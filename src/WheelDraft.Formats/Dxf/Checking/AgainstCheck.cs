@@ -33,6 +33,7 @@ internal sealed record AgainstCheck(Part Part, double KerfMm, IReadOnlyList<CutD
             UnitMm = asked.UnitMm ?? (design.Brief.DrawingUnit == DrawingUnit.Inch ? 25.4 : 1),
             Heeds = layer => !CutComparison.IsUncut(layer),
             Needs = _ => LayerNeed.Nothing,
+            TabsCloseOutlines = asked.TabsCloseOutlines || design.Brief.Process.HoldingTabs > 0,
         };
     }
 
