@@ -152,4 +152,17 @@ public sealed class SpreadTests
         });
         return (design.Spreads, design.Wheel.Rings[0].Periods[0]);
     }
+
+    [Fact]
+    public void Spreads_Attended_TellHowFarTheyAreAndStop()
+    {
+        List<double> told = [];
+        Brief brief = Demos.Of("propagation-bench").Brief with { MonteCarlo = new() { Draws = 20_000 } };
+        Assert.NotEmpty(Design.Of(brief, new((_, share) => told.Add(share), default)).Spreads.All);
+        Assert.True(told.Count > 2 && told[^1] == 1);
+        Assert.All(told, share => Assert.InRange(share, 0, 1));
+        using CancellationTokenSource stop = new();
+        Design stopped = Design.Of(brief, new((_, _) => stop.Cancel(), stop.Token));
+        Assert.ThrowsAny<OperationCanceledException>(() => stopped.Spreads.All);
+    }
 }

@@ -25,6 +25,9 @@ internal sealed class DrawRun
     /// <param name="figures">What is tallied: on-time, start, and a dose where something flows.</param>
     public DrawRun(OnTimeModel model, long seed, IReadOnlyList<DrawnFigure> figures) => (_model, _seed, _figures) = (model, unchecked((ulong)seed), [.. figures]);
 
+    /// <summary>Told now and then which share is drawn; and what ends the drawing.</summary>
+    public (Action<double>? Progress, CancellationToken Stop) Attend { get; init; }
+
     /// <summary>A number of draws rounded up to whole blocks.</summary>
     public static long Whole(int draws) => (draws + (long)Block - 1) / Block * Block;
 
@@ -38,12 +41,13 @@ internal sealed class DrawRun
         (double Sum, double Squares)[][] sums = [.. _figures.Select(_ => new (double, double)[blocks])];
         Tally[][] tallies = new Tally[among][];
         int taken = -1;
-        Parallel.For(0, among, new ParallelOptions { MaxDegreeOfParallelism = among }, worker => tallies[worker] = Work(ref taken, sums));
+        Parallel.For(0, among, new ParallelOptions { MaxDegreeOfParallelism = among, CancellationToken = Attend.Stop }, worker => tallies[worker] = Work(ref taken, sums, worker == 0 ? Attend.Progress : null));
+        Attend.Progress?.Invoke(1);
         return [.. _figures.Select((f, i) => Summary(f, [.. tallies.Where(t => t.Length > 0).Select(t => t[i])], sums[i]))];
     }
 
     // Whichever processor is free takes the next block.
-    private Tally[] Work(ref int taken, (double Sum, double Squares)[][] sums)
+    private Tally[] Work(ref int taken, (double Sum, double Squares)[][] sums, Action<double>? progress)
     {
         int blocks = sums[0].Length;
         int block = Interlocked.Increment(ref taken);
@@ -56,6 +60,8 @@ internal sealed class DrawRun
         Vector256<double>[][] drawn = [new Vector256<double>[Share / 4], new Vector256<double>[Share / 4], new Vector256<double>[Share / 4]];
         for (; block < blocks; block = Interlocked.Increment(ref taken))
         {
+            Attend.Stop.ThrowIfCancellationRequested();
+            progress?.Invoke((double)block / blocks);
             DrawStream stream = new(_seed, (ulong)block);
             for (int share = 0; share < Block / Share; share++)
             {
