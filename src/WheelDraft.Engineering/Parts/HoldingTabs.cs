@@ -161,20 +161,15 @@ internal static class HoldingTabs
 
     private static IEnumerable<(double From, double To)> OnStrip(StripForm form, Piece piece)
     {
-        if (piece is not Segment edge || !QuietEdges.IsHeld(form, piece))
+        if (piece is not Segment edge)
         {
             return [];
         }
 
         // A terminal tab goes into its receptacle, and its shoulder against it.
-        double behindMm = form.Tab is null ? 0 : form.Pieces.First(p => p.Kind == FormedKind.Straight).ToMm + FilingMm;
-        if (Math.Min(edge.Start.X, edge.End.X) < behindMm)
-        {
-            return [];
-        }
-
+        double behindMm = form.Tab is null ? 0 : form.Pieces[0].ToMm + FilingMm;
         double clearMm = form.Folds.Count == 0 ? 0 : form.Folds.Max(f => (2 * form.Strip.ThicknessMm) + f.RadiusMm + (f.AllowanceMm / 2));
-        List<(double From, double To)> rooms = [(0, edge.Length)];
+        List<(double From, double To)> rooms = [.. QuietEdges.HeldOf(form, edge, behindMm)];
         foreach (Segment fold in form.Blank.FoldLines)
         {
             rooms = [.. rooms.SelectMany(r => Without(r, edge, fold, clearMm))];

@@ -25,6 +25,25 @@ internal static class QuietEdges
         return box.MaxX <= form.Clamp.ToMm + RoundingMm && box.MaxY <= halfMm && box.MinY >= -halfMm;
     }
 
+    /// <summary>Where along a straight edge a strip is held, mm along it: from behind its terminal tab to the end of its clamp. None where the edge lies elsewhere.</summary>
+    /// <param name="form">The strip.</param>
+    /// <param name="edge">The edge.</param>
+    /// <param name="behindMm">Where its terminal tab has ended, mm from the terminal end.</param>
+    public static IEnumerable<(double From, double To)> HeldOf(StripForm form, Segment edge, double behindMm)
+    {
+        ArgumentNullException.ThrowIfNull(form);
+        ArgumentNullException.ThrowIfNull(edge);
+        double halfMm = HeldWidthMm(form) / 2, run = edge.End.X - edge.Start.X;
+        if (Math.Max(Math.Abs(edge.Start.Y), Math.Abs(edge.End.Y)) > halfMm || Math.Abs(run) < RoundingMm)
+        {
+            return [];
+        }
+
+        double one = (behindMm - edge.Start.X) / run, other = (form.Clamp.ToMm - edge.Start.X) / run;
+        double from = Math.Max(0, Math.Min(one, other)), to = Math.Min(1, Math.Max(one, other));
+        return to > from && form.Clamp.ToMm > behindMm ? [(from * edge.Length, to * edge.Length)] : [];
+    }
+
     /// <summary>The greatest width of a strip up to the end of its clamp, with room for half a kerf, mm.</summary>
     private static double HeldWidthMm(StripForm form)
     {

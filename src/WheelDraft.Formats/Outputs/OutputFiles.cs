@@ -171,6 +171,8 @@ public static class OutputFiles
         DrawFolder + "/set.pdf" => OutputKind.Pdf,
         _ when name.StartsWith(CutFolder + "/", StringComparison.Ordinal) => OutputKind.Cut,
         _ when name.StartsWith("print/", StringComparison.Ordinal) => OutputKind.Print,
+        "show/compare.html" => null,
+        _ when name.StartsWith("show/compare-", StringComparison.Ordinal) => null,
         _ when name.StartsWith("show/", StringComparison.Ordinal) => OutputKind.Show,
         _ when name.StartsWith(BenchFiles.Folder + "/", StringComparison.Ordinal) => OutputKind.Bench,
         DrawFolder + "/compare.svg" or DrawFolder + "/batch.svg" => null,

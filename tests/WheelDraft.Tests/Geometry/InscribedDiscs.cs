@@ -6,8 +6,8 @@ namespace WheelDraft.Tests.Geometry;
 /// piece by its own formula; a web is where such a disc touches on the far side of its diameter.</summary>
 internal static class InscribedDiscs
 {
-    private const double StepMm = 0.004;
-    private const double StepRad = 0.002;
+    private const double StepMm = 0.008;
+    private const double StepRad = 0.003;
 
     // Where the far side of the disc only slides on, its diameter changes by less between two neighbours that are nearly antipodal.
     private const double SmoothMm = 5e-4;
