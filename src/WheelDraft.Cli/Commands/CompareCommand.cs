@@ -18,13 +18,14 @@ internal sealed class CompareCommand : ICommand
     private readonly Option<string?> _home = new("--home") { HelpName = "TIME", Description = "Time in the log at which the wheel stood at home; lets a wheel that sits turned on its shaft be told" };
     private readonly Option<bool> _takeOver = FolderOptions.TakeOver();
     private readonly PictureOptions _pictures = new();
+    private readonly WordsChoice _words = new();
     private readonly LogArguments _arguments = new();
 
     /// <inheritdoc/>
     public Command Describe()
     {
         Command command = new("compare", "Hold bench logs of made wheels against their parameter file") { _file, _logs, _folder, _home, _takeOver };
-        foreach (Option option in _arguments.All.Concat(_pictures.OfSvg))
+        foreach (Option option in _arguments.All.Concat(_pictures.OfSvg).Append(_words.Option))
         {
             command.Add(option);
         }
@@ -57,7 +58,7 @@ internal sealed class CompareCommand : ICommand
         BatchStudy? batch = wheels.Count >= BatchStudy.LeastWheels ? BatchStudy.Of(wheels) : null;
         if (parsed.GetValue(_folder) is string folder)
         {
-            Draw(context, (named, folder, parsed.GetValue(_takeOver)), svg, (design, wheels, batch));
+            _words.In(parsed, design.Brief, context, () => Draw(context, (named, folder, parsed.GetValue(_takeOver)), svg with { Language = ReadersWords.Language }, (design, wheels, batch)));
         }
 
         if (context.Json)

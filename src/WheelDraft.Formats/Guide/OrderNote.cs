@@ -22,7 +22,7 @@ internal static class OrderNote
         Line(design.Meets ? "" : "MISSES: DO NOT CUT. The design misses something; ask first.");
         if (brief.Spacing.OwnResponsibility is string own)
         {
-            text.Append("Below the rules on own responsibility: \"").Append(own).Append("\".\n");
+            text.Append(ReadersWords.Read("Below the rules on own responsibility")).Append(": \"").Append(own).Append("\".\n");
         }
 
         Line($"Files at true size; DXF in {(brief.DrawingUnit == DrawingUnit.Inch ? "inches" : "mm")}, SVG in mm with nothing but what is cut through. DXF: cut layers WINDOW first, then OUTLINE. FOLD and MARK are scribed or left out, never cut through; NOTE is for reading.");
@@ -51,7 +51,7 @@ internal static class OrderNote
         Line("Carrier and base are made by another process, from their own files. Times are a wide band from common practice, no source, without setting up.");
         return text.ToString();
 
-        void Line(string line) => text.Append(unit.Words(line)).Append('\n');
+        void Line(string line) => text.Append(ReadersWords.Read(unit.Words(line))).Append('\n');
     }
 
     private static string KerfLine(Brief brief, bool nominal) =>

@@ -10,13 +10,13 @@ internal static class CuttingMarkdown
     {
         ProcessBrief process = design.Brief.Process;
         page.Heading(2, "Cutting")
-            .Paragraph($"{(process.Name is string name ? $"By {name}: k" : "K")}erf {Wording.Mm(process.KerfMm)}, cut edges within ±{Wording.Mm(process.ToleranceMm)}; least slot {Wording.Mm(process.LeastSlotMm)}, web {Wording.Mm(process.LeastWebMm)}, hole {Wording.Mm(process.LeastHoleMm)}, inside radius {Wording.Mm(process.InsideRadiusMm)}.{Source(process)}")
+            .Paragraph($"{(process.Name is string name ? $"By {name}: kerf" : "Kerf")} {Wording.Mm(process.KerfMm)}, cut edges within ±{Wording.Mm(process.ToleranceMm)}; least slot {Wording.Mm(process.LeastSlotMm)}, web {Wording.Mm(process.LeastWebMm)}, hole {Wording.Mm(process.LeastHoleMm)}, inside radius {Wording.Mm(process.InsideRadiusMm)}.{Source(process)}")
             .Table(["Part", "Blank", "Mass, g", "Cut length", "Starts", "Time, s"], design.Parts.All.Select(p => Row(page, CutWork.Of(design.Brief, p))))
             .Paragraph("Blank and cut length are those of the cutter's path. Times are a wide band from common practice, no source, without setting up: they tell an honest quotation from a slip. `bom.csv` has the same with alloys and hardware.");
         Tabs(page, design);
         foreach (NestedStock nested in design.Parts.Nested)
         {
-            page.Paragraph($"{Wording.Number(nested.Stock.Sets, 0)} sets of what is made of {nested.Stock.Material}, {Wording.Mm(nested.Stock.ThicknessMm)} thick, lie on {Wording.Number(nested.Result.Sheets.Count, 0)} sheet{(nested.Result.Sheets.Count == 1 ? "" : "s")} of {Wording.Mm(nested.Stock.WidthMm)} by {Wording.Mm(nested.Stock.HeightMm)}, from `cut/sheet-{Wording.Number(nested.FirstNumber, 0)}.dxf` on; by area fewer than {Wording.Number(nested.Result.LeastSheets, 0)} are impossible. Parts cover {Wording.Percent(nested.UsedShare)} of the sheets, at least {Wording.Mm(nested.Stock.GapMm)} apart and from the edge; strips that fold keep to the rolling direction, along the sheet's width.");
+            page.Paragraph($"{Wording.Number(nested.Stock.Sets, 0)} sets of what is made of {nested.Stock.Material}, {Wording.Mm(nested.Stock.ThicknessMm)} thick, lie on {(nested.Result.Sheets.Count == 1 ? "1 sheet" : $"{Wording.Number(nested.Result.Sheets.Count, 0)} sheets")} of {Wording.Mm(nested.Stock.WidthMm)} by {Wording.Mm(nested.Stock.HeightMm)}, from `cut/sheet-{Wording.Number(nested.FirstNumber, 0)}.dxf` on; by area fewer than {Wording.Number(nested.Result.LeastSheets, 0)} are impossible. Parts cover {Wording.Percent(nested.UsedShare)} of the sheets, at least {Wording.Mm(nested.Stock.GapMm)} apart and from the edge; strips that fold keep to the rolling direction, along the sheet's width.");
         }
     }
 
