@@ -17,7 +17,9 @@ internal static class ShowPage
     internal static readonly string[] Scripts = ["words.js", "solver.js", "page.js", "screws.js", "story.js", "link.js", "fit.js"];
 
     /// <summary>The page, UTF-8, lines ending in a line feed; the same bytes for the same design.</summary>
-    public static byte[] Write(Design design)
+    /// <param name="design">The design.</param>
+    /// <param name="measured">What a bench log of a made wheel says, laid over the chart of the turn; null for the design alone.</param>
+    public static byte[] Write(Design design, BenchComparison? measured = null)
     {
         ArgumentNullException.ThrowIfNull(design);
         string style = PageText.Read("page.css");
@@ -41,7 +43,7 @@ internal static class ShowPage
             ["wheel"] = ShowWheel.Write(design, network),
             ["key-made"] = design.Wheel.Feed is null ? "on a land" : "touches copper",
             ["key-open"] = design.Wheel.Feed is null ? "between lands" : "over a window",
-            ["chart"] = ShowChart.Write(design, network),
+            ["chart"] = ShowChart.Write(design, network, measured),
             ["wiring"] = ShowWiring.Write(design, network),
             ["inputs"] = ShowControls.Inputs(design),
             ["lamps"] = ShowControls.Lamps(network),
