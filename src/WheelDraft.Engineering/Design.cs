@@ -59,14 +59,16 @@ public sealed record Design
     public bool Meets => Findings.All(f => f.Severity != FindingSeverity.Error);
 
     /// <summary>Works out a brief.</summary>
+    /// <param name="brief">The brief.</param>
+    /// <param name="attend">Who attends to what takes long: draws, nesting, worked out when they are first asked for; null for nobody.</param>
     /// <exception cref="DesignRefusedException">It cannot be built as asked: every reason of the stage that refused.</exception>
-    public static Design Of(Brief brief)
+    public static Design Of(Brief brief, LongWork? attend = null)
     {
         ArgumentNullException.ThrowIfNull(brief);
         Brief resolved = MeasuredCopper.Resolved(brief);
         try
         {
-            Design design = new DesignStages(resolved).Run();
+            Design design = new DesignStages(resolved) { Attend = attend ?? LongWork.Unattended }.Run();
             return design with { Findings = ToleranceRemedies.Told(resolved, design.Findings) };
         }
         catch (DesignRefusedException refusal) when (ToleranceRemedies.Concern(refusal.Reasons))

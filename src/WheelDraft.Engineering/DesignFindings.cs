@@ -27,6 +27,8 @@ internal static class DesignFindings
             .. Oversights.Of(design),
             .. CopperHeat.Findings(brief, design.Wheel, design.Circuit.Currents),
             .. design.Parts.Findings(brief),
+            .. CutHazards.Of(brief, design.Wheel, design.Strips, design.Parts).Select(h => h.Finding),
+            .. HoldingTabs.Findings(brief, design.Wheel, design.Strips, design.Parts),
         ];
         return [.. all.Distinct()];
     }

@@ -10,6 +10,9 @@ internal sealed class DesignStages(Brief brief, int mostRounds = DesignStages.Mo
     // ended after the most rounds, the layout was made for lower voltages than it has, and that is an error.
     private const int MostRounds = 8;
 
+    /// <summary>Who attends to what takes long.</summary>
+    public LongWork Attend { get; init; } = LongWork.Unattended;
+
     private readonly Motion _motion = Motion.Of(brief);
     private readonly StripSprings _springs = new(brief);
     private readonly IReadOnlyList<CamLayout> _cams = CamSetter.Of(brief, Motion.Of(brief));
@@ -51,7 +54,7 @@ internal sealed class DesignStages(Brief brief, int mostRounds = DesignStages.Mo
         CircuitAnalysis circuit = CircuitAnalysis.Of(new CircuitRequest(brief, WheelContacts.OnWheel(brief, wheel, friction.MostMm)) { Bridges = spacing.Bridges, Levers = Levers });
         StripSet strips = StripSet.Of(_springs, places, circuit.Currents, clearances.ToWheelMm);
         IReadOnlyList<OpenContact> open = OpenContactMeter.Of(brief, _motion, wheel, friction.MostMm).All(rules, voltages.AcrossContact, circuit.Standing);
-        PartList parts = PartList.Of(brief, wheel, strips, screws, _cams);
+        PartList parts = PartList.Of(brief, wheel, strips, screws, Attend, _cams);
         Design design = new()
         {
             Brief = brief,
@@ -65,7 +68,7 @@ internal sealed class DesignStages(Brief brief, int mostRounds = DesignStages.Mo
             Spacing = spacing.Table,
             Remedies = spacing.Remedies,
             FrictionShifts = friction.Shifts,
-            Spreads = new(brief, _motion, wheel),
+            Spreads = new(brief, _motion, wheel, Attend),
             Circuit = circuit,
             OpenContacts = open,
             Parts = parts,

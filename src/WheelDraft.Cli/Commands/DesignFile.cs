@@ -16,7 +16,7 @@ internal static class DesignFile
     public static Design Read(string named, CommandContext context, bool underFaults = false)
     {
         Brief brief = ReadBrief(named, context);
-        return WorkedOut.Of(underFaults ? brief with { Spacing = brief.Spacing with { VoltagesUnderFaults = true } } : brief);
+        return WorkedOut.Of(underFaults ? brief with { Spacing = brief.Spacing with { VoltagesUnderFaults = true } } : brief, ShareLine.For(context));
     }
 
     /// <summary>Reads a file.</summary>

@@ -30,18 +30,21 @@ public sealed record PartList
 
     /// <summary>The parts of a wheel and its strips, compensated for kerf.</summary>
     /// <exception cref="DesignRefusedException">One of them cannot be cut by the process.</exception>
-    internal static PartList Of(Brief brief, WheelLayout wheel, StripSet strips, IReadOnlyList<AdjustingScrew> screws, IReadOnlyList<CamLayout> cams)
+    internal static PartList Of(Brief brief, WheelLayout wheel, StripSet strips, IReadOnlyList<AdjustingScrew> screws, LongWork? attend = null, IReadOnlyList<CamLayout>? cams = null)
     {
         IReadOnlyList<string> slugs = FileSlugs.Of(strips.Strips.Select(s => s.Form.Strip.Name));
-        IReadOnlyList<string> camSlugs = FileSlugs.Of(cams.Select(c => c.Brief.Name));
+        IReadOnlyList<string> camSlugs = FileSlugs.Of((cams ?? []).Select(c => c.Brief.Name));
         PartList parts = new(WheelPart(brief, wheel), CarrierPart(brief, wheel), [.. strips.Strips.Select((s, i) => StripPart(brief, s.Form, i, slugs[i]))])
         {
-            Cams = [.. cams.Select((c, i) => CamPart(brief, c, camSlugs[i]))],
+            Cams = [.. (cams ?? []).Select((c, i) => CamPart(brief, c, camSlugs[i]))],
             Bases = new BasePlates(brief, wheel, strips, screws).All(),
         };
-        parts._nested = new(() => SheetNesting.Of(brief, parts));
+        parts._nested = new(() => SheetNesting.Of(brief, parts, attend ?? LongWork.Unattended));
         return parts;
     }
+
+    /// <summary>The parts as a shop gets them that allows for its kerf itself: files and whatever names them agree.</summary>
+    internal PartList Nominal() => new(Wheel.Nominal(), Carrier.Nominal(), [.. Strips.Select(s => s.Nominal())]) { Bases = Bases, _nested = _nested };
 
     /// <summary>What the shop could not make of them.</summary>
     internal IEnumerable<Finding> Findings(Brief brief) =>

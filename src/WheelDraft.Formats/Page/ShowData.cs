@@ -34,10 +34,28 @@ internal static class ShowData
             ShowLevers.Write(json, design);
             ShowScrews.Write(json, design, network);
             ShowStories.Write(json, design);
+            Words(json);
             json.WriteEndObject();
         }
 
         return Encoding.UTF8.GetString(bytes.GetBuffer(), 0, (int)bytes.Length);
+    }
+
+    // What scripts say, where that is not what stands in them.
+    private static void Words(Utf8JsonWriter json)
+    {
+        if (!ReadersWords.AreOthers)
+        {
+            return;
+        }
+
+        json.WriteStartObject("words");
+        foreach (string english in ShowPage.Scripts.SelectMany(s => MarkupWords.OfScript(PageText.Read(s))).Distinct(StringComparer.Ordinal))
+        {
+            json.WriteString(english, ReadersWords.Read(english));
+        }
+
+        json.WriteEndObject();
     }
 
     /// <summary>The faults that a reader can switch: those of the network, and a motor that stalls or runs backward.</summary>
@@ -108,7 +126,7 @@ internal static class ShowData
     public static void Fault(Utf8JsonWriter json, CircuitFault fault, CircuitNetwork network)
     {
         json.WriteStartObject();
-        json.WriteString("words", fault.Words);
+        json.WriteString("words", ReadersWords.Read(fault.Words));
         switch (fault.Kind)
         {
             case CircuitFaultKind.InputStuckClosed or CircuitFaultKind.InputStuckOpen when network.LeverOf(fault.Subject) is { } contact:

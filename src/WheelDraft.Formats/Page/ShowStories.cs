@@ -64,7 +64,7 @@ internal static class ShowStories
             }
 
             json.WriteEndArray();
-            json.WriteString("say", sentences[m]);
+            json.WriteString("say", ReadersWords.Read(sentences[m]));
             json.WriteEndObject();
         }
 
