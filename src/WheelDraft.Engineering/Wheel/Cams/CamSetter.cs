@@ -123,7 +123,7 @@ internal sealed class OneCam(Brief brief, Motion motion, int index)
         return shape.LeastRadius().RadiusMm >= wanted && CamFindings.PivotIsClear(_cam, shape) && CamFindings.FaceReaches(_cam, shape);
     }
 
-    private string ReachWords(CamTask task, double baseMm) => task.Lever switch
+    private static string ReachWords(CamTask task, double baseMm) => task.Lever switch
     {
         SwingingLever swing when task.RollerMm is double roller => $": pivot and roller are {Wording.Mm(swing.ArmMm)} apart, pivot and axis {Wording.Mm(swing.Pivot.RadiusMm)}, and at rest the roller's axis lies {Wording.Mm(baseMm + roller)} from the axis; or the arm passes the line of centres as it is lifted",
         SlidingLever slide => $": its path passes the axis at {Wording.Mm(Math.Abs(slide.OffsetMm))}",

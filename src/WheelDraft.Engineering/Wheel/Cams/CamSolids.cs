@@ -12,7 +12,7 @@ internal static class CamSolids
     private static Solid Body(Brief brief, CamLayout cam)
     {
         string net = cam.Brief.Net ?? cam.Brief.Name;
-        SolidKind kind = cam.Brief.Net is null ? SolidKind.Floating : cam.Brief.Net == "E" ? SolidKind.Earthed : SolidKind.Live;
+        SolidKind kind = cam.Brief.Net is null ? SolidKind.Floating : string.Equals(cam.Brief.Net, "E", StringComparison.Ordinal) ? SolidKind.Earthed : SolidKind.Live;
         return new Solid($"cam {cam.Brief.Name}", net, kind, Turns: true, cam.Brief.LowerMm, cam.Brief.UpperMm, cam.Outline)
         {
             Tolerance = new(cam.Brief.CutToleranceMm ?? brief.Process.ToleranceMm, 0, brief.Wheel.RunOutMm / 2, brief.Wheel.FaceRunOutMm / 2),
