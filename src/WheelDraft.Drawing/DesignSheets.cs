@@ -27,6 +27,7 @@ internal static class DesignSheets
     [
         new("wheel", number => WheelSheet.Of(design, number, options)),
         new("carrier", number => CarrierSheet.Of(design, number)),
+        .. design.Cams.Select((c, i) => new SheetOfSet($"cam {c.Brief.Name}", number => CamSheet.Of(design, i, number))),
         .. design.Strips.Strips.Select((s, i) => new SheetOfSet($"strip {s.Form.Strip.Name}", number => StripSheet.Of(design, i, number))),
         .. AssemblySheet.IsWanted(design) ? [new("assembly", number => AssemblySheet.Of(design, number, options))] : (SheetOfSet[])[],
         .. design.Parts.Bases.Select((b, i) => new SheetOfSet(b.Part.FileName, number => BaseSheet.Of(design, i, number))),

@@ -22,6 +22,9 @@ public sealed record Design
     /// <summary>The adjusting screws whose place the file gives.</summary>
     public IReadOnlyList<AdjustingScrew> Screws { get; init; } = [];
 
+    /// <summary>The cams on the wheel's shaft, in file order.</summary>
+    internal IReadOnlyList<CamLayout> Cams { get; init; } = [];
+
     /// <summary>What is cut: the wheel's copper, a carrier, the strips' blanks.</summary>
     public required PartList Parts { get; init; }
 

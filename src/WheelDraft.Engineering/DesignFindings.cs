@@ -7,13 +7,15 @@ internal static class DesignFindings
     public static IReadOnlyList<Finding> Of(Design design)
     {
         Brief brief = design.Brief;
-        IReadOnlyList<Finding> collisions = StripCollisions.Of(brief, design.Wheel, design.Strips.Strips, design.Solids);
+        IReadOnlyList<Finding> collisions = StripCollisions.Of(brief, design.Wheel, design.Strips.Strips, [.. design.Solids, .. CamSolids.Insulating(brief, design.Cams)]);
         IEnumerable<Finding> all =
         [
             .. MeasuredCopper.Findings(brief, design.Motion),
             .. design.Wheel.Findings,
             .. design.Strips.Findings,
             .. design.Screws.SelectMany(s => s.Findings),
+            .. design.Cams.SelectMany(c => c.Findings),
+            .. ShaftTorque.Findings(design),
             .. design.FrictionShifts.SelectMany(s => s.Findings(brief, design.Wheel)),
             .. DoseLimits.Findings(brief, design.Motion, design.Wheel),
             .. collisions,

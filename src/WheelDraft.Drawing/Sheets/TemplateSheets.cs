@@ -35,7 +35,7 @@ internal static class TemplateSheets
     {
         ArgumentNullException.ThrowIfNull(design);
         TemplateWheel wheel = new(design, WindowOf(PaperOf(design)).Width);
-        return [wheel.Copper(), wheel.Carrier(), .. design.Strips.Strips.SelectMany((s, i) => Strip(design, s.Form, i + 1))];
+        return [wheel.Copper(), wheel.Carrier(), .. CamTemplate.Parts(design), .. design.Strips.Strips.SelectMany((s, i) => Strip(design, s.Form, i + 1))];
     }
 
     private static IEnumerable<Sheet> Strip(Design design, StripForm form, int number)

@@ -42,6 +42,11 @@ internal sealed class WorkOrder
             yield return $"Cut the carrier, {_numbers.LengthWithUnit(_design.Brief.Carrier.ThicknessMm, 3)} thick: cut/{carrier.CutName}.dxf.";
         }
 
+        foreach ((Part cam, CamLayout layout) in _design.Parts.Cams.Zip(_design.Cams))
+        {
+            yield return $"Cut the cam '{cam.Name}' of {cam.Stock.Material}, {_numbers.LengthWithUnit(layout.Brief.ThicknessMm, 3)} thick: cut/{cam.FileName}.dxf, nominal; its edge is what lifts the lever, so file no more than burrs off. {(layout.Brief.Bore is null ? "Its bore is the wheel's, with the index mark where the wheel has its home mark: put both on together, marks in line." : "Its index mark goes in line with the wheel's home mark.")}";
+        }
+
         yield return "Deburr every edge and round none that a wiper crosses: a burr shortens the distance to the next live part, and lifts a wiper.";
         string face = _design.Brief.Carrier.StepMm > 0 ? $"its face {_numbers.LengthWithUnit(_design.Brief.Carrier.StepMm, 3)} proud of the carrier's" : $"its face flush with the carrier's{(wheel.Feed is null ? "" : ", windows filled to the same height")}";
         yield return $"Fix the copper on its carrier, {face}{(wheel.Fixings.Count > 0 ? $", with {Wording.Number(wheel.Fixings.Count, 0)} screws or rivets on a pitch circle of {_numbers.LengthWithUnit(wheel.PitchCircleMm ?? 0)}, no head higher over the face than report.md counts with" : "")}. Every piece of copper must be held for itself: report.md names those that hang by little.";
@@ -88,6 +93,16 @@ internal sealed class WorkOrder
         }
     }
 
+    private string LeverWords(CamLayout cam)
+    {
+        string contact = cam.Brief.Contact is { } works
+            ? $" Set its contact '{works.Input}' to change at a lift of {cam.LiftWords(works.Place)}, {(works.ClosedBelow ? "closed below" : "closed above")}, within {cam.LiftWords(works.Tolerance)}."
+            : "";
+        return cam.Brief.Lever is SwingingLever swing
+            ? $"Its lever swings about x {_numbers.Length(swing.Pivot.X)}, y {_numbers.LengthWithUnit(swing.Pivot.Y)}, arm {_numbers.LengthWithUnit(swing.ArmMm)}.{contact}"
+            : $"Its lever slides along {DrawingNumbers.Angle(((SlidingLever)cam.Brief.Lever).DirectionRad)}, {_numbers.LengthWithUnit(((SlidingLever)cam.Brief.Lever).OffsetMm)} beside the axis.{contact}";
+    }
+
     private IEnumerable<string> Mounting()
     {
         if (_design.Brief.Parts.Any(p => p.Kind == PartKind.Earthed) || _design.Brief.Wheel.Shaft == ShaftKind.Earthed)
@@ -103,6 +118,11 @@ internal sealed class WorkOrder
         if (_design.Parts.Bases.Count == 0)
         {
             yield return "Fix the wheel square on its shaft.";
+        }
+
+        foreach (CamLayout cam in _design.Cams)
+        {
+            yield return $"Put the cam '{cam.Brief.Name}' on the shaft, its index mark in line with the wheel's home mark, its faces {_numbers.LengthWithUnit(cam.Brief.LowerMm)} and {_numbers.LengthWithUnit(cam.Brief.UpperMm)} over the copper face. {LeverWords(cam)} Turn the wheel by hand once round, dead: the lever must follow the table of draw/{_design.Parts.Cams[cam.Index].FileName}.svg and fall freely.";
         }
 
         yield return $"At home the wheel's home mark points along the x axis of the drawings, to the station of 0°; from there it turns {SheetWordsOf.Turns(_design)}.";

@@ -24,7 +24,7 @@ internal static class ShowChart
         html.Add("<div class=\"chart\">\n<ul class=\"chart-names\">\n");
         foreach (NetworkSwitch contact in network.Contacts)
         {
-            html.Put($"<li><span class=\"kind\">ring</span> {SvgMarkup.Escaped(contact.Name)}</li>\n");
+            html.Put($"<li><span class=\"kind\">{(network.LeverOf(contact.Name) is null ? "ring" : "lever")}</span> {SvgMarkup.Escaped(contact.Name)}</li>\n");
         }
 
         for (int l = 0; l < network.Loads.Count; l++)

@@ -13,7 +13,7 @@ namespace WheelDraft.Formats.Svg;
 internal sealed class SvgFilm
 {
     // Groups that turn with the wheel, and the one that slides along the chart: drawn where they stand at home.
-    private static readonly HashSet<string> Turning = new(["carrier", "wheel", "home"], StringComparer.Ordinal);
+    private static readonly HashSet<string> Turning = new(["carrier", "wheel", "home", "cams"], StringComparer.Ordinal);
     private const string Sliding = "cursor";
 
     // A turn and home are the same place but for this.

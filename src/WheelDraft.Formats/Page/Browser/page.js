@@ -37,6 +37,8 @@ const wheelPage = (() => {
     truth: all("[data-from]"),
   };
 
+  const levers = all(".lever[data-cam]").map(element => ({ element, cam: design.cams[Number(element.dataset.cam)] }));
+
   let time = 0;
   let playing = false;
   let lastFrame = 0;
@@ -85,6 +87,15 @@ const wheelPage = (() => {
     }
   }
 
+  /** Where a lever is: on its cam, or held higher by an obstacle or its latch; its angle about the pivot, or its way along the slide. */
+  function leverAt(cam, shareOfTurn) {
+    const at = shareOfTurn * (cam.lift.length - 1);
+    const i = Math.min(Math.floor(at), cam.lift.length - 2);
+    const onCam = cam.lift[i] + (cam.lift[i + 1] - cam.lift[i]) * (at - i);
+    const lift = Math.max(onCam, ...cam.holds.filter(([input]) => hand.senses[input]).map(([, held]) => held));
+    return cam.pivot ? `rotate(${(-cam.sense * lift).toFixed(4)} ${cam.pivot.join(" ")})` : `translate(${cam.way.map(w => (w * lift).toFixed(4)).join(" ")})`;
+  }
+
   /** Draws the instant. The wheel and the cursor move at every frame, all else only when something changes. */
   function draw() {
     const shareOfTurn = time / turn;
@@ -94,6 +105,7 @@ const wheelPage = (() => {
     parts.cursor[0].setAttribute("x1", x);
     parts.cursor[0].setAttribute("x2", x);
     parts.cursor[1].setAttribute("cx", x);
+    levers.forEach(({ element, cam }) => element.setAttribute("transform", leverAt(cam, shareOfTurn)));
     put(parts.clock, time.toFixed(turn < 100 ? 2 : 1));
     put(parts.degrees, `${degrees.toFixed(1)}°`);
     if (document.activeElement !== slider || !playing) {

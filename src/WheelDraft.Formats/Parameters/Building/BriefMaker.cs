@@ -44,6 +44,7 @@ internal static class BriefMaker
             Parts = [.. root.Tables("part").Select(BoardMaker.Part)],
             Ribs = [.. root.Tables("rib").Select(BoardMaker.Rib)],
             Slots = [.. root.Tables("slot").Select(BoardMaker.Slot)],
+            Cams = [.. root.Tables("cam").Select(CamMaker.Cam)],
             Sheets = [.. root.Tables("sheet").Select(WheelMaker.Sheet)],
             Places = places,
         };

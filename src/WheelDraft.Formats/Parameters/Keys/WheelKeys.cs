@@ -74,7 +74,8 @@ internal static class WheelKeys
         .. OutputKeys.Contact,
     ]);
 
-    private static TableDefinition Bore => new("bore", "The bore, round or with one flat.",
+    /// <summary>bore</summary>
+    public static TableDefinition Bore => new("bore", "The bore, round or with one flat.",
     [
         Make.Needed("diameter", Make.Length(), "the shaft that fits", "Diameter.", "\"6 mm\""),
         Make.Optional("flat", Make.Length(), "From the flat to the opposite side.", "\"5 mm\""),
