@@ -69,7 +69,7 @@ internal static class HoldingTabs
         }
     }
 
-    private static TabbedContour? Tabbed(Brief brief, Contour of, LeadIn? lead, Func<Piece, IEnumerable<(double From, double To)>> allowed)
+    private static TabbedContour? Tabbed(Brief brief, Contour of, LeadIn? lead, Func<Piece, List<(double From, double To)>> allowed)
     {
         Contour contour = lead?.Contour ?? of;
         double stretch = StretchMm(brief.Process);
