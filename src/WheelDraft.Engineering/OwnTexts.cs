@@ -19,6 +19,7 @@ internal static class OwnTexts
         .. brief.Scenarios.Select(s => s.Name),
         .. brief.Surfaces.Select(s => s.Name),
         .. brief.Strips.SelectMany(s => new[] { s.Name, s.Material, s.Task is ServesNet plain ? plain.Net : null }),
+        .. brief.Cams.SelectMany(c => new[] { c.Name, c.Material }),
         .. brief.Parts.SelectMany(p => new[] { p.Name, p.Net }),
     ];
 }

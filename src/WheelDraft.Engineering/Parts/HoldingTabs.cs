@@ -69,7 +69,7 @@ internal static class HoldingTabs
         }
     }
 
-    private static TabbedContour? Tabbed(Brief brief, Contour of, LeadIn? lead, Func<Piece, IEnumerable<(double From, double To)>> allowed)
+    private static TabbedContour? Tabbed(Brief brief, Contour of, LeadIn? lead, Func<Piece, List<(double From, double To)>> allowed)
     {
         Contour contour = lead?.Contour ?? of;
         double stretch = StretchMm(brief.Process);
@@ -148,7 +148,7 @@ internal static class HoldingTabs
     }
 
     // Where on a piece tabs may stand, mm along it.
-    private static IEnumerable<(double From, double To)> Allowed(Brief brief, WheelLayout wheel, StripSet strips, Part part, Piece piece) =>
+    private static List<(double From, double To)> Allowed(Brief brief, WheelLayout wheel, StripSet strips, Part part, Piece piece) =>
         part.Role == PartRole.Strip ? OnStrip(strips.Strips[part.StripIndex].Form, piece)
         : part.Role == PartRole.Wheel && QuietEdges.RunsRound(piece) && IsClear(brief, wheel, ((Arc)piece).RadiusMm) ? [(0, piece.Length)]
         : [];
@@ -159,7 +159,7 @@ internal static class HoldingTabs
         return wheel.AllRings.All(r => radiusMm - off >= r.PathToMm + r.SidePlayMm || radiusMm + off <= r.PathFromMm - r.SidePlayMm);
     }
 
-    private static IEnumerable<(double From, double To)> OnStrip(StripForm form, Piece piece)
+    private static List<(double From, double To)> OnStrip(StripForm form, Piece piece)
     {
         if (piece is not Segment edge)
         {

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Numerics;
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
@@ -11,6 +12,8 @@ namespace WheelDraft.Formats.BenchLog;
 /// compared as a whole.</remarks>
 internal readonly record struct PlainRows
 {
+    private static readonly SearchValues<byte> OfTimes = SearchValues.Create("0123456789.,:"u8);
+
     // A plain row is compared in one register.
     private const int Longest = 32;
 
@@ -28,7 +31,7 @@ internal readonly record struct PlainRows
     public static PlainRows Like(ReadOnlySpan<byte> line, byte separator)
     {
         int cut = line.IndexOf(separator);
-        return cut <= 0 || line.Length > Longest || line[^1] != (byte)'\n' || line[..cut].ContainsAnyExcept("0123456789.,:"u8)
+        return cut <= 0 || line.Length > Longest || line[^1] != (byte)'\n' || line[..cut].ContainsAnyExcept(OfTimes)
             ? default
             : new() { Length = line.Length, Time = (1u << cut) - 1 };
     }

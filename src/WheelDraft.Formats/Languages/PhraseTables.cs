@@ -124,14 +124,16 @@ internal static partial class PhraseTables
         IReadOnlyList<int> given = Phrase.PlacesOf(words.Value);
         foreach (int lost in asked.Except(given))
         {
-            diagnostics.Add(words.Place, $"the words leave out {{{lost}}}, and what is set in there would be lost", $"put {{{lost}}} where it belongs");
+            diagnostics.Add(words.Place, $"the words leave out {Place(lost)}, and what is set in there would be lost", $"put {Place(lost)} where it belongs");
         }
 
         foreach (int odd in given.Except(asked))
         {
-            diagnostics.Add(words.Place, $"the words have {{{odd}}}, which the English text has not", asked.Count == 0 ? "nothing is set in there" : $"it has {string.Join(", ", asked.Select(a => $"{{{a}}}"))}");
+            diagnostics.Add(words.Place, $"the words have {Place(odd)}, which the English text has not", asked.Count == 0 ? "nothing is set in there" : $"it has {string.Join(", ", asked.Select(Place))}");
         }
     }
+
+    private static string Place(int number) => $"{{{Wording.Number(number, 0)}}}";
 
     // As in names of a parameter file: nothing that cannot be seen, nothing that changes the direction of what follows.
     private static string Checked(string text, TextPlace place, DiagnosticList diagnostics)

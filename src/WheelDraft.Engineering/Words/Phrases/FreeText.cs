@@ -89,7 +89,7 @@ internal static partial class FreeText
     private static partial Regex Trailing();
 
     // In quotes, as code, or with a slash, a point or an underline inside: a name, a place, a key.
-    [GeneratedRegex(@"'[^']*'|`[^`]*`|""[^""]*""|\w+\[\d+\][\w.\[\]]*|\w*(?:[\w-][/\\_][\w-]|\w\.\w)[\w/\\._-]*", RegexOptions.CultureInvariant, 1000)]
+    [GeneratedRegex(@"'[^']*'|`[^`]*`|""[^""]*""|\b(?:cam|strip|base|sheet)-[a-z0-9-]+\b|\w+\[\d+\][\w.\[\]]*|\w*(?:[\w-][/\\_][\w-]|\w\.\w)[\w/\\._-]*", RegexOptions.CultureInvariant, 1000)]
     private static partial Regex Quoted();
 
     [GeneratedRegex(@"(?<![\p{L}\d])\p{L}{2,}", RegexOptions.CultureInvariant, 1000)]

@@ -192,11 +192,11 @@ internal sealed class PhraseBook
     }
 
     // What stands before or after a joined phrase is no place of its words.
-    private static string Joined(Phrase phrase, string words, IReadOnlyList<string> set)
+    private static string Joined(Phrase phrase, string words, string[] set)
     {
         int before = phrase.IsJoinedBefore ? 1 : 0;
         int after = phrase.IsJoinedAfter ? 1 : 0;
-        string middle = Phrase.Fill(before + after == 0 ? words.Trim(' ') : words, [.. set.Skip(before).Take(set.Count - before - after)]);
+        string middle = Phrase.Fill(before + after == 0 ? words.Trim(' ') : words, set[before..^after]);
         return (before > 0 ? set[0] : "") + middle + (after > 0 ? set[^1] : "");
     }
 
