@@ -229,7 +229,7 @@ public sealed class AgainstCheckTests
     [Fact]
     public void Note_OfAnotherKerfOrInput_IsSaid()
     {
-        Case file = Files.First(f => f.Part is { Role: PartRole.Wheel, KerfMm: > 0 } && f.Design.Brief.DrawingUnit == DrawingUnit.Millimetre);
+        Case file = Files.First(f => f.Part is { Role: PartRole.Wheel, KerfMm: > 0 } && f.Design.Brief.DrawingUnit == DrawingUnit.Millimetre && f.Design.Strips.Strips.Count > 0);
         EditedDxf edited = Written(file);
         edited.SetText($"KERF OF {Wording.Mm(file.Part.KerfMm!.Value)}", "KERF OF 0.3 mm");
         Assert.Contains(Check(file, edited).Findings, f => f.Code is "against.kerf");
