@@ -17,10 +17,14 @@ internal sealed class CamShape
 
     private readonly RollerPath? _path;
     private readonly FlatFace? _face;
+    private readonly Lazy<(double PressureRad, double AtRad)> _pressure;
+    private readonly Lazy<(double Sharpness, double AtRad)> _sharpest;
 
     private CamShape(CamTask task, double baseMm, RollerPath? path, FlatFace? face)
     {
         (Task, BaseMm, _path, _face) = (task, baseMm, path, face);
+        _pressure = new(FindPressure);
+        _sharpest = new(() => Curves!.Select(c => c.Sharpest()).MaxBy(s => s.Sharpness));
         Curves = [.. task.Profile.Stretches.Where(s => !s.Falls).Select(s => (CamCurve)(path is not null ? new PitchCurve(path, s, task.Sigma) : new FlatCurve(face!, s, task.Sigma)))];
         Drops = [.. task.Profile.Stretches.Where(s => s.Falls).Select(s => path is not null ? DropFaces.UnderRoller(path, (task.RollerMm!.Value, task.Sigma), s) : DropFaces.UnderFlat(face!, task.Sigma, s))];
     }
@@ -93,11 +97,21 @@ internal sealed class CamShape
     private bool IsOverStep(double programmeRad) => Drops.Any(d => Angles.InTurn(programmeRad - d.HeldToRad) < d.ClearRad - d.HeldToRad);
 
     /// <summary>The greatest pressure angle and where, programme angle unrolled.</summary>
-    public (double PressureRad, double AtRad) MostPressure()
+    public (double PressureRad, double AtRad) MostPressure() => _pressure.Value;
+
+    private (double PressureRad, double AtRad) FindPressure()
     {
         (double PressureRad, double AtRad) most = (0, Task.Profile.StartRad);
         foreach (PitchCurve curve in Curves.OfType<PitchCurve>())
         {
+            if (curve.Stretch.Law is null)
+            {
+                // A ride has one pressure angle.
+                double same = curve.PressureRad(curve.Stretch.FromRad);
+                most = same > most.PressureRad ? (same, curve.Stretch.FromRad) : most;
+                continue;
+            }
+
             double step = curve.Stretch.SweepRad / Looks;
             int best = Enumerable.Range(0, Looks + 1).MaxBy(i => curve.PressureRad(curve.Stretch.FromRad + (i * step)));
             double at = Peak(curve.PressureRad, curve.Stretch.FromRad + (Math.Max(best - 1, 0) * step), curve.Stretch.FromRad + (Math.Min(best + 1, Looks) * step));
@@ -109,7 +123,7 @@ internal sealed class CamShape
     }
 
     /// <summary>The sharpest place of all curves, see <see cref="CamCurve.Sharpness"/>.</summary>
-    public (double Sharpness, double AtRad) Sharpest() => Curves.Select(c => c.Sharpest()).MaxBy(s => s.Sharpness);
+    private (double Sharpness, double AtRad) Sharpest() => _sharpest.Value;
 
     /// <summary>The least convex radius that its follower's curve has, mm: of a roller's pitch curve, or of the outline under a flat face.</summary>
     public (double RadiusMm, double AtRad) LeastRadius()
