@@ -172,7 +172,7 @@ public sealed class LeverStateTests
                 }
 
                 judged++;
-                
+
                 // Where the wheel stands in the stretch that contains home is not told apart: all of it counts as home.
                 CircuitInterval home = circuit.Intervals[0];
                 HashSet<int> atHome = [.. Within(home)];
@@ -181,7 +181,7 @@ public sealed class LeverStateTests
                 {
                     double middle = Angles.DegFromRad(Angles.InTurn(interval.FromRad + (interval.LengthRad / 2)));
                     int k = (int)(middle / GridDeg) % Grid;
-                    
+
                     // The wheel is in a stretch as soon as it has passed the edge before it.
                     Assert.Equal(Within(interval).Any(reached.Contains), interval.IsReachable);
                     foreach ((bool Blocked, bool Latched, bool Input) held in Holds(c))
