@@ -1,3 +1,4 @@
+using System.Globalization;
 using CsCheck;
 using WheelDraft.Engineering;
 using WheelDraft.Geometry;
@@ -14,7 +15,10 @@ public sealed class LeverStateTests
     private const double GridDeg = 0.25;
     private const int Grid = 1440;
 
-    private static int Cases => int.TryParse(Environment.GetEnvironmentVariable("WHEELDRAFT_CIRCUIT_CASES"), out int asked) ? asked : 100;
+    private static int Cases => int.TryParse(Environment.GetEnvironmentVariable("WHEELDRAFT_CIRCUIT_CASES"), CultureInfo.InvariantCulture, out int asked) ? asked : 100;
+
+    private static readonly bool[] Never = [false];
+    private static readonly bool[] Either = [false, true];
 
     private static readonly string[] Nets = ["run", "a", "b"];
 
@@ -86,7 +90,7 @@ public sealed class LeverStateTests
 
         joins.AddRange(contact ? [c.Contact] : []);
         joins.AddRange(held.Input ? [c.Input] : []);
-        HashSet<string> live = ["L"];
+        HashSet<string> live = new(StringComparer.Ordinal) { "L" };
         for (bool more = true; more;)
         {
             more = joins.Any(j => (live.Contains(j.Item1) && live.Add(j.Item2)) || (live.Contains(j.Item2) && live.Add(j.Item1)));
@@ -102,9 +106,9 @@ public sealed class LeverStateTests
     }
 
     private static IEnumerable<(bool Blocked, bool Latched, bool Input)> Holds(Case c) =>
-        from blocked in c.Lever.Obstacle is null ? new[] { false } : [false, true]
-        from latched in c.Lever.Latch is null ? new[] { false } : [false, true]
-        from input in new[] { false, true }
+        from blocked in c.Lever.Obstacle is null ? Never : Either
+        from latched in c.Lever.Latch is null ? Never : Either
+        from input in Either
         select (blocked, latched, input);
 
     private static HashSet<int> Reached(Case c, HashSet<int> from, bool? stuck)
@@ -220,7 +224,7 @@ public sealed class LeverStateTests
     {
         Design design = Demos.Of("fry-feeder");
         CircuitAnalysis circuit = design.Circuit;
-        InterlockResult begins = circuit.Interlocks.Single(i => i.Name == "no turn begins while the tray is full");
+        InterlockResult begins = circuit.Interlocks.Single(i => string.Equals(i.Name, "no turn begins while the tray is full", StringComparison.Ordinal));
         Assert.Equal(InterlockVerdict.Holds, begins.Verdict);
         Assert.True(begins.Applies);
 
@@ -241,7 +245,7 @@ public sealed class LeverStateTests
         CircuitAnalysis circuit = Demos.Of("fry-feeder").Circuit;
         FaultEffect down = circuit.Faults.Single(f => f.Fault.Kind == CircuitFaultKind.LeverStuckDown);
         Assert.Equal("lever of feeler cam stuck down", down.Fault.Words);
-        Assert.Contains("no turn begins while the tray is full", down.BreaksInterlocks);
+        Assert.Contains("no turn begins while the tray is full", down.BreaksInterlocks, StringComparer.Ordinal);
         Assert.Contains(down.Dangers, d => d.Contains("never stops", StringComparison.Ordinal));
         FaultEffect up = circuit.Faults.Single(f => f.Fault.Kind == CircuitFaultKind.LeverStuckUp);
         Assert.Empty(up.BreaksInterlocks);

@@ -1,3 +1,4 @@
+using System.Globalization;
 using CsCheck;
 using WheelDraft.Engineering;
 using WheelDraft.Geometry;
@@ -8,7 +9,7 @@ namespace WheelDraft.Tests;
 internal static class CamCases
 {
     /// <summary>How many random cams are drawn: a few in every build, as many as asked before a release.</summary>
-    public static int Count => int.TryParse(Environment.GetEnvironmentVariable("WHEELDRAFT_CAM_CASES"), out int asked) ? asked : 40;
+    public static int Count => int.TryParse(Environment.GetEnvironmentVariable("WHEELDRAFT_CAM_CASES"), CultureInfo.InvariantCulture, out int asked) ? asked : 40;
 
     private static readonly CamLaw[] Smooth = [CamLaw.Harmonic, CamLaw.Cycloidal, CamLaw.ModifiedTrapezoid, CamLaw.ModifiedSine, CamLaw.Polynomial345, CamLaw.Polynomial4567];
 
