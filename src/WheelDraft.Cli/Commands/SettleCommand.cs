@@ -21,7 +21,7 @@ internal sealed class SettleCommand : ICommand
     public int Run(ParseResult parsed, CommandContext context)
     {
         string named = parsed.GetRequiredValue(_file);
-        SearchRequest request = _search.Of(parsed, context) with { KeepsBest = parsed.GetValue(_search.KeepBest) };
+        SearchRequest request = _search.Of(parsed, context) with { KeepsBest = parsed.GetValue(_search.KeepBest), AlwaysExplains = true };
         (Design design, byte[]? settled) = DesignFile.Work(named, context, request, parsed.GetValue(_underFaults));
         byte[] bytes = settled ?? ParameterFile.Bytes(named, context);
         string? written = parsed.GetValue(_new);

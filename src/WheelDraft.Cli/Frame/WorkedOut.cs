@@ -16,12 +16,30 @@ internal static class WorkedOut
     {
         try
         {
-            return SettledFile.Of(bytes, brief, request, beside) is SettledFile settled ? new(settled.Design, settled.Bytes) : new(Design.Of(brief), null);
+            return Explained(bytes, brief, request, beside);
         }
         catch (DesignRefusedException refused) when (brief.DrawingUnit == DrawingUnit.Inch)
         {
             ReadersUnit unit = ReadersUnit.Of(brief);
             throw new DesignRefusedException([.. refused.Reasons.Select(r => r with { Message = unit.Words(r.Message) })]);
+        }
+    }
+
+    // Where it cannot be built at all, and something of it was left to the program, with the wishes that contradict each other.
+    private static WorkedFile Explained(byte[] bytes, Brief brief, SearchRequest request, Func<string, byte[]?>? beside)
+    {
+        try
+        {
+            return SettledFile.Of(bytes, brief, request, beside) is SettledFile settled ? new(settled.Design, settled.Bytes) : new(Design.Of(brief), null);
+        }
+        catch (DesignRefusedException refused) when (request.AlwaysExplains || brief.Wheel.SearchesRingOrder || SettingOut.IsNeeded(brief))
+        {
+            if (SettingOut.Contradictions(brief, request) is Finding contradiction)
+            {
+                throw new DesignRefusedException([.. refused.Reasons, contradiction]);
+            }
+
+            throw;
         }
     }
 }

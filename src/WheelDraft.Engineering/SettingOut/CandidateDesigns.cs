@@ -78,6 +78,10 @@ internal sealed class CandidateDesigns
         return brief;
     }
 
+    /// <summary>Whether the wheel of a brief can be built, whatever its strips.</summary>
+    /// <exception cref="DesignRefusedException">It cannot.</exception>
+    public static bool CanBeBuilt(Brief brief) => new CandidateDesigns(brief).First.OuterDiameterMm > 0;
+
     /// <summary>What a candidate is worth.</summary>
     public Standing Judge(Candidate candidate)
     {

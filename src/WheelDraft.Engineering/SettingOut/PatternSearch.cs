@@ -15,7 +15,7 @@ internal sealed class PatternSearch(CandidateDesigns designs, SearchRequest requ
     public bool WasStopped { get; private set; }
 
     // Work is counted in designs, never in seconds.
-    private int Most => request.Effort switch { SearchEffort.Quick => 60, SearchEffort.Long => 4000, _ => 400 };
+    private int Most => request.Effort switch { SearchEffort.Quick => 60, SearchEffort.Long => 2500, _ => 250 };
 
     /// <summary>The best candidate.</summary>
     public Candidate Run(IReadOnlyList<Candidate> beginnings)

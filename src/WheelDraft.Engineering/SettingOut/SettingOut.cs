@@ -22,6 +22,9 @@ public sealed record SearchRequest
     /// <summary>Cores that share the work at most; −1 for all. It changes nothing but the time.</summary>
     public int MostCores { get; init; } = -1;
 
+    /// <summary>Whether it is told, where nothing meets, which wishes contradict each other also where nothing was left to be chosen.</summary>
+    public bool AlwaysExplains { get; init; }
+
     /// <summary>Stops it.</summary>
     public CancellationToken Stop { get; init; }
 }
@@ -46,6 +49,16 @@ public static class SettingOut
     {
         ArgumentNullException.ThrowIfNull(brief);
         return LeavesStrips(brief) || brief.Drive.ChoosesMotor;
+    }
+
+    /// <summary>Which wishes of a brief that nothing meets contradict each other, as an error; null where something meets, or where asking for less does not help.</summary>
+    /// <param name="brief">The brief.</param>
+    /// <param name="request">How the search was made.</param>
+    public static Finding? Contradictions(Brief brief, SearchRequest request)
+    {
+        ArgumentNullException.ThrowIfNull(brief);
+        ArgumentNullException.ThrowIfNull(request);
+        return Contradiction.Of(brief, request) is { Together.Count: > 0 } found ? found.Finding(brief) : null;
     }
 
     /// <summary>The brief with everything chosen.</summary>
@@ -77,7 +90,7 @@ public static class SettingOut
         told.AddRange(designs.First.Findings.Where(f => f.Code is "wheel.order-found"));
         told.Add(Finding.Note(
             "setting-out.chosen",
-            FormattableString.Invariant($"Set out by the program, {search.Designs} designs worked out{(search.WasStopped ? ", stopped before its end" : "")}. Aims in this order: no error ({(standing.Errors == 0 ? "none" : standing.Errors >= Standing.Refused ? "cannot be built" : FormattableString.Invariant($"{standing.Errors} left"))}); {(brief.Wheel.OuterDiameterMm is null ? FormattableString.Invariant($"the smallest wheel ({standing.DiameterMm:0.###} mm)") : "with the diameter given, the largest least ratio of measured to required")}; the largest least ratio of distances and factors ({standing.LeastRatio:0.###}); the shortest strips ({standing.StripsMm:0.#} mm in all); whole degrees. A good choice, not a proved optimum."),
+            FormattableString.Invariant($"Set out by the program, {search.Designs} designs worked out{(search.WasStopped ? ", stopped before its end" : "")}. Aims in this order: no error ({(standing.Errors == 0 ? "none" : standing.Errors >= Standing.Refused ? "cannot be built" : FormattableString.Invariant($"{standing.Errors} left"))}); {(brief.Wheel.OuterDiameterMm is null ? FormattableString.Invariant($"the smallest wheel ({standing.DiameterMm:0.###} mm)") : "with the diameter given, the largest least ratio of measured to required")}; the largest least ratio of distances, forces and factors ({standing.LeastRatio:0.###}); the shortest strips ({standing.StripsMm:0.#} mm in all); whole degrees. A good choice, not a proved optimum."),
             brief.PlaceOf("strips")));
         return settled;
     }

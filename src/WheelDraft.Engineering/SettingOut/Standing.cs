@@ -38,12 +38,17 @@ internal readonly record struct Standing(int Errors, double Off, double Diameter
     /// <summary>Of a brief that is refused.</summary>
     public static Standing Of(DesignRefusedException refused) => new(Refused + refused.Reasons.Count, 0, 0, 0, 0);
 
-    /// <summary>The least of measured over required distance, and of factors over what [strips] asks.</summary>
+    /// <summary>The least of measured over required distance; with [strips] also of forces over what practice wants of them, and of factors over what is asked.</summary>
     public static double RatioOf(Design design)
     {
         StripsBrief? recipe = design.Brief.StripRecipe;
-        IEnumerable<double> ratios = design.Strips.Strips.Select(s => s.Spring).OfType<StripSpring>()
-            .SelectMany(s => new[] { s.YieldFactor / (recipe?.YieldFactor ?? 1), s.FatigueFactor is double f && recipe?.FatigueFactor is double least ? f / least : double.PositiveInfinity });
+        IEnumerable<double> ratios = recipe is null ? [] : design.Strips.Strips.Select(s => s.Spring).OfType<StripSpring>().SelectMany(s => new[]
+        {
+            s.LeastForceN / StripSetting.LeastUsualN,
+            StripSetting.MostUsualN / s.MostForceN,
+            s.YieldFactor / (recipe.YieldFactor ?? 1),
+            s.FatigueFactor is double f && recipe.FatigueFactor is double least ? f / least : double.PositiveInfinity,
+        });
         return ratios.Append(TightestDistance.Of(design)?.Ratio ?? double.PositiveInfinity).Min();
     }
 }

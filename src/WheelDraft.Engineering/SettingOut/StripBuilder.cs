@@ -12,18 +12,24 @@ internal readonly record struct StripSite(double RingMm, double ClearOfMm, doubl
 /// <summary>Builds a whole strip for a contact force: tab, foot, riser outside the wheel, arm over the rings, contact.</summary>
 /// <remarks>The force is a quadrature, not a search: the spring gives so much a newton, so the deflection for a force follows, and with it the length of the riser;
 /// because that length moves the spring a little, three rounds are made. The arm is folded down by as much as it turns, so that it is level when pressed. Of the arms that keep
-/// every wish the shortest is taken, from the reach that is needed on. What cannot keep them all comes as near as it can: the design judges it.</remarks>
+/// every wish, and press within what practice wants, the shortest is taken, from the reach that is needed on. What cannot keep them all comes as near as it can: the design judges it.</remarks>
 /// <param name="brief">The brief.</param>
 /// <param name="recipe">What strips are made of.</param>
 internal sealed class StripBuilder(Brief brief, StripsBrief recipe)
 {
     // How much longer than needed an arm may be, mm: longer ones are softer and stressed less.
-    private static readonly double[] LongerMm = [0, 1, 2, 4, 7, 11, 16, 22, 30];
+    private static readonly double[] LongerMm = [0, 2, 5, 9, 14, 20, 28];
 
     // Where in the range of forces it is tried, the middle first.
-    private static readonly double[] Shares = [0.5, 0.75, 0.95, 0.25];
+    private static readonly double[] Shares = [0.5, 0.9, 0.2];
 
     private const int Rounds = 3;
+
+    // An arm bends most near its root and least at its tip: folded down by this many times what makes its ends level, no part of it is lower than its tip.
+    private const double FoldedDown = 1.25;
+
+    // A usual practice that is not kept counts this much of a wish that is not.
+    private const double OfPractice = 1e-3;
 
     // Folds of this many thicknesses are made without marks and are stressed little more than straights (common practice, no source).
     private const double FoldThicknesses = 3;
@@ -112,7 +118,7 @@ internal sealed class StripBuilder(Brief brief, StripsBrief recipe)
             StripSpring spring = StripSpring.Of(form, Contact(guess, what.Index), Adjust(what.Asked), null);
             double arm = shape.ArmMm + wish.ReachMm - ReachOf(form, nose);
             double deflection = what.Asked.DeflectionMm ?? (force * spring.GivesMmPerN.Z);
-            shape = new(Up(arm, 0.5), Near(deflection, 0.05), Near(Angles.DegFromRad(deflection / Math.Max(1, wish.ReachMm)), 0.2));
+            shape = new(Up(arm, 0.5), Near(deflection, 0.05), Near(Angles.DegFromRad(FoldedDown * deflection / Math.Max(1, wish.ReachMm)), 0.2));
             if (!(shape.ArmMm > 2) || !(shape.DeflectionMm > 0) || shape.DownDeg > 30)
             {
                 return null;
@@ -147,7 +153,8 @@ internal sealed class StripBuilder(Brief brief, StripsBrief recipe)
         lacks = Lack(Math.Max(1, recipe.YieldFactor ?? 1), spring.YieldFactor)
             + (spring.FatigueFactor is double fatigue && recipe.FatigueFactor is double least ? Lack(least, fatigue) : 0)
             + Lack(recipe.Force.LeastN, spring.ForceN) + Lack(spring.ForceN, recipe.Force.MostN)
-            + (spring.LeastForceN > 0 ? 0 : 1);
+            + (spring.LeastForceN > 0 ? 0 : 1)
+            + (OfPractice * (Lack(StripSetting.LeastUsualN, spring.LeastForceN) + Lack(spring.MostForceN, StripSetting.MostUsualN)));
         return new(strip, lacks);
     }
 

@@ -47,7 +47,6 @@ public sealed class SettleCommandTests
     [InlineData("propagation-bench")]
     [InlineData("kiln-room")]
     [InlineData("tank-doser")]
-    [InlineData("seed-drier")]
     public void Make_FileAndSettledFile_GiveTheSameCuttingFilesByteForByte(string name)
     {
         using CliRun run = Shortest();
