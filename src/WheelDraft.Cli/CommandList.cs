@@ -20,6 +20,7 @@ internal static class CommandList
         new WatchCommand(),
         new KeysCommand(),
         new ProcessesCommand(),
+        new WordsCommand(),
         new SchemaCommand(),
     ];
 }

@@ -22,16 +22,18 @@ internal static class DesignSheets
 
     private readonly record struct SheetOfSet(string Name, Func<SheetNumber, Sheet> Draw);
 
-    // One line a sheet: the wheel, its carrier, strips, assembly, bases, nested sheets of stock, timing, circuit, spacing, runs, the moment.
+    // One line a sheet: the wheel, its carrier, strips, assembly, bases, nested sheets of stock, timing, draws of on-times, circuit, spacing, runs, the moment.
     private static IReadOnlyList<SheetOfSet> InOrder(Design design, SheetOptions options) =>
     [
         new("wheel", number => WheelSheet.Of(design, number, options)),
         new("carrier", number => CarrierSheet.Of(design, number)),
+        .. design.Cams.Select((c, i) => new SheetOfSet($"cam {c.Brief.Name}", number => CamSheet.Of(design, i, number))),
         .. design.Strips.Strips.Select((s, i) => new SheetOfSet($"strip {s.Form.Strip.Name}", number => StripSheet.Of(design, i, number))),
         .. AssemblySheet.IsWanted(design) ? [new("assembly", number => AssemblySheet.Of(design, number, options))] : (SheetOfSet[])[],
         .. design.Parts.Bases.Select((b, i) => new SheetOfSet(b.Part.FileName, number => BaseSheet.Of(design, i, number))),
         .. design.Parts.Nested.SelectMany(n => Enumerable.Range(0, n.Result.Sheets.Count).Select(i => new SheetOfSet(NestSheet.Name(n, i), number => NestSheet.Of(design, n, i, number)))),
         new("timing", number => TimingSheet.Of(design, number, options)),
+        .. DrawsSheet.IsWanted(design) ? [new("draws", number => DrawsSheet.Of(design, number))] : (SheetOfSet[])[],
         new("circuit", number => CircuitSheet.Of(design, number, options)),
         new("spacing", number => SpacingSheet.Of(design, number)),
         .. design.Brief.Scenarios.Select((s, i) => new SheetOfSet($"run {s.Name}", number => RunSheet.Of(design, i, number))),

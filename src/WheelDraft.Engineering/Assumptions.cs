@@ -54,6 +54,14 @@ internal static class Assumptions
 
     private static IEnumerable<Assumption> WithoutKey(Brief brief)
     {
+        for (int i = 0; i < brief.Cams.Count; i++)
+        {
+            if (brief.Cams[i].CutToleranceMm is null)
+            {
+                yield return new(Path("cam", i) + ".cut_tolerance", FormattableString.Invariant($"cam '{brief.Cams[i].Name}': its edge is cut as exactly as the copper, ±{brief.Process.ToleranceMm} mm"));
+            }
+        }
+
         if (brief.Wheel.Shaft != ShaftKind.Insulating)
         {
             yield return new("wheel.shaft", FormattableString.Invariant($"the metal shaft stands from {WheelSolids.ShaftUnderCarrierMm} mm under the carrier to {WheelSolids.ShaftAboveFaceMm} mm above the copper face"));

@@ -22,6 +22,9 @@ public sealed record Design
     /// <summary>The adjusting screws whose place the file gives.</summary>
     public IReadOnlyList<AdjustingScrew> Screws { get; init; } = [];
 
+    /// <summary>The cams on the wheel's shaft, in file order.</summary>
+    internal IReadOnlyList<CamLayout> Cams { get; init; } = [];
+
     /// <summary>What is cut: the wheel's copper, a carrier, the strips' blanks.</summary>
     public required PartList Parts { get; init; }
 
@@ -56,14 +59,16 @@ public sealed record Design
     public bool Meets => Findings.All(f => f.Severity != FindingSeverity.Error);
 
     /// <summary>Works out a brief.</summary>
+    /// <param name="brief">The brief.</param>
+    /// <param name="attend">Who attends to what takes long: draws, nesting, worked out when they are first asked for; null for nobody.</param>
     /// <exception cref="DesignRefusedException">It cannot be built as asked: every reason of the stage that refused.</exception>
-    public static Design Of(Brief brief)
+    public static Design Of(Brief brief, LongWork? attend = null)
     {
         ArgumentNullException.ThrowIfNull(brief);
         Brief resolved = MeasuredCopper.Resolved(brief);
         try
         {
-            Design design = new DesignStages(resolved).Run();
+            Design design = new DesignStages(resolved) { Attend = attend ?? LongWork.Unattended }.Run();
             return design with { Findings = ToleranceRemedies.Told(resolved, design.Findings) };
         }
         catch (DesignRefusedException refusal) when (ToleranceRemedies.Concern(refusal.Reasons))

@@ -7,7 +7,7 @@ internal static class DesignFindings
     public static IReadOnlyList<Finding> Of(Design design)
     {
         Brief brief = design.Brief;
-        IReadOnlyList<Finding> collisions = StripCollisions.Of(brief, design.Wheel, design.Strips.Strips, design.Solids);
+        IReadOnlyList<Finding> collisions = StripCollisions.Of(brief, design.Wheel, design.Strips.Strips, [.. design.Solids, .. CamSolids.Insulating(brief, design.Cams)]);
         IEnumerable<Finding> all =
         [
             .. MeasuredCopper.Findings(brief, design.Motion),
@@ -15,6 +15,8 @@ internal static class DesignFindings
             .. design.Strips.Findings,
             .. StripWishes.Findings(brief, design.Strips.Strips),
             .. design.Screws.SelectMany(s => s.Findings),
+            .. design.Cams.SelectMany(c => c.Findings),
+            .. ShaftTorque.Findings(design),
             .. design.FrictionShifts.SelectMany(s => s.Findings(brief, design.Wheel)),
             .. DoseLimits.Findings(brief, design.Motion, design.Wheel),
             .. collisions,
@@ -26,6 +28,8 @@ internal static class DesignFindings
             .. Oversights.Of(design),
             .. CopperHeat.Findings(brief, design.Wheel, design.Circuit.Currents),
             .. design.Parts.Findings(brief),
+            .. CutHazards.Of(brief, design.Wheel, design.Strips, design.Parts).Select(h => h.Finding),
+            .. HoldingTabs.Findings(brief, design.Wheel, design.Strips, design.Parts),
         ];
         return [.. all.Distinct()];
     }

@@ -10,14 +10,20 @@ internal sealed class DesignStages(Brief brief, int mostRounds = DesignStages.Mo
     // ended after the most rounds, the layout was made for lower voltages than it has, and that is an error.
     private const int MostRounds = 8;
 
+    /// <summary>Who attends to what takes long.</summary>
+    public LongWork Attend { get; init; } = LongWork.Unattended;
+
     private readonly Motion _motion = Motion.Of(brief);
     private readonly StripSprings _springs = new(brief);
+    private readonly IReadOnlyList<CamLayout> _cams = CamSetter.Of(brief, Motion.Of(brief));
+
+    private IReadOnlyList<LeverSchedule> Levers => [.. _cams.Select(c => c.Contact).OfType<LeverSchedule>()];
 
     public Design Run()
     {
         Programme programme = Programme.Of(brief, _motion);
         WiperContacts contacts = WiperContacts.Of(_springs);
-        VoltageBook voltages = new(brief, CircuitAnalysis.Of(new CircuitRequest(brief, WheelContacts.Exact(brief, programme))));
+        VoltageBook voltages = new(brief, CircuitAnalysis.Of(new CircuitRequest(brief, WheelContacts.Exact(brief, programme)) { Levers = Levers }));
         for (int round = 1; ; round++)
         {
             Design design = Round(programme, contacts, voltages);
@@ -52,13 +58,13 @@ internal sealed class DesignStages(Brief brief, int mostRounds = DesignStages.Mo
         CopperClearances clearances = new(brief, wheel, voltages);
         StripSet standing = StripSet.Of(_springs, places, clearanceMm: clearances.ToWheelMm);
         IReadOnlyList<AdjustingScrew> screws = new ScrewMaker(brief, wheel, standing).All();
-        IReadOnlyList<Solid> solids = [.. WheelSolids.Of(brief, wheel), .. standing.Solids, .. screws.SelectMany(s => s.Solids)];
+        IReadOnlyList<Solid> solids = [.. WheelSolids.Of(brief, wheel), .. standing.Solids, .. screws.SelectMany(s => s.Solids), .. CamSolids.Conducting(brief, _cams)];
         JudgedSpacing spacing = JudgedSpacing.Of(brief, wheel, solids, voltages);
         FrictionShifts friction = FrictionShifts.Of(brief, _motion, wheel, standing);
-        CircuitAnalysis circuit = CircuitAnalysis.Of(new CircuitRequest(brief, WheelContacts.OnWheel(brief, wheel, friction.MostMm)) { Bridges = spacing.Bridges });
+        CircuitAnalysis circuit = CircuitAnalysis.Of(new CircuitRequest(brief, WheelContacts.OnWheel(brief, wheel, friction.MostMm)) { Bridges = spacing.Bridges, Levers = Levers });
         StripSet strips = StripSet.Of(_springs, places, circuit.Currents, clearances.ToWheelMm);
         IReadOnlyList<OpenContact> open = OpenContactMeter.Of(brief, _motion, wheel, friction.MostMm).All(rules, voltages.AcrossContact, circuit.Standing);
-        PartList parts = PartList.Of(brief, wheel, strips, screws);
+        PartList parts = PartList.Of(brief, wheel, strips, screws, Attend, _cams);
         Design design = new()
         {
             Brief = brief,
@@ -67,11 +73,12 @@ internal sealed class DesignStages(Brief brief, int mostRounds = DesignStages.Mo
             Wheel = wheel,
             Strips = strips,
             Screws = screws,
+            Cams = _cams,
             Solids = solids,
             Spacing = spacing.Table,
             Remedies = spacing.Remedies,
             FrictionShifts = friction.Shifts,
-            Spreads = new(brief, _motion, wheel),
+            Spreads = new(brief, _motion, wheel, Attend),
             Circuit = circuit,
             OpenContacts = open,
             Parts = parts,

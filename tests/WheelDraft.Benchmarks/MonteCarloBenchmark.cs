@@ -32,11 +32,15 @@ internal static class MonteCarloBenchmark
     public static void WriteJson(Stream to)
     {
         (TimedPeriod Period, RingPeriod Of)[] periods = Periods();
-        double ms = Clock.MedianMs(() => All(periods, 16).Length, 2, Rounds);
+        const int warmUps = 2;
+        TimeSpan before = Environment.CpuUsage.TotalTime;
+        double ms = Clock.MedianMs(() => All(periods, 16).Length, warmUps, Rounds);
+        double processorS = (Environment.CpuUsage.TotalTime - before).TotalSeconds / (Rounds + warmUps);
         IReadOnlyList<DrawnSummary>[] drawn = All(periods, 16);
         using Utf8JsonWriter json = new(to, new() { Indented = true });
         json.WriteStartObject();
         json.WriteNumber("seconds", ms / 1000);
+        json.WriteNumber("processor_seconds", processorS);
         json.WriteNumber("draws", Draws);
         json.WriteStartArray("periods");
         foreach (((TimedPeriod period, _), IReadOnlyList<DrawnSummary> summaries) in periods.Zip(drawn))

@@ -48,6 +48,6 @@ internal static class AgainstChecking
     {
         string how = check.KerfMm > 0 ? $"compensated for a kerf of {Wording.Mm(check.KerfMm)}" : "nominal";
         int count = check.Differences.Count;
-        return $"{check.Part.Name}, {how}: {(count == 0 ? $"as designed, every cut, fold line and mark within {Wording.Number(CutComparison.ToleranceMm * 1000, 1)} µm" : $"{Wording.Number(count, 0)} difference{(count == 1 ? "" : "s")}")}";
+        return $"{check.Name}, {how}: {(count == 0 ? $"as designed, every cut, fold line and mark within {Wording.Number(CutComparison.ToleranceMm * 1000, 1)} µm" : $"{Wording.Number(count, 0)} difference{(count == 1 ? "" : "s")}")}";
     }
 }

@@ -3,6 +3,7 @@ using System.Text;
 using WheelDraft.Drawing;
 using WheelDraft.Engineering;
 using WheelDraft.Formats.BenchLog;
+using WheelDraft.Formats.Page;
 using WheelDraft.Formats.Parameters;
 using WheelDraft.Formats.Svg;
 
@@ -13,17 +14,18 @@ internal sealed class CompareCommand : ICommand
 {
     private readonly Argument<string> _file = new("FILE") { Description = "Parameter file" };
     private readonly Argument<string[]> _logs = new("LOG") { Arity = ArgumentArity.OneOrMore, Description = "Bench log as CSV; several are as many wheels of one batch" };
-    private readonly Option<string?> _folder = new("--out", "-o") { HelpName = "DIR", Description = "Folder for draw/compare.svg, or of a batch draw/batch.svg; no drawing when left out" };
+    private readonly Option<string?> _folder = new("--out", "-o") { HelpName = "DIR", Description = "Folder for draw/compare.svg and show/compare.html, the page with measured bars over those wanted; of a batch draw/batch.svg too; none when left out" };
     private readonly Option<string?> _home = new("--home") { HelpName = "TIME", Description = "Time in the log at which the wheel stood at home; lets a wheel that sits turned on its shaft be told" };
     private readonly Option<bool> _takeOver = FolderOptions.TakeOver();
     private readonly PictureOptions _pictures = new();
+    private readonly WordsChoice _words = new();
     private readonly LogArguments _arguments = new();
 
     /// <inheritdoc/>
     public Command Describe()
     {
         Command command = new("compare", "Hold bench logs of made wheels against their parameter file") { _file, _logs, _folder, _home, _takeOver };
-        foreach (Option option in _arguments.All.Concat(_pictures.OfSvg))
+        foreach (Option option in _arguments.All.Concat(_pictures.OfSvg).Append(_words.Option))
         {
             command.Add(option);
         }
@@ -56,7 +58,7 @@ internal sealed class CompareCommand : ICommand
         BatchStudy? batch = wheels.Count >= BatchStudy.LeastWheels ? BatchStudy.Of(wheels) : null;
         if (parsed.GetValue(_folder) is string folder)
         {
-            Draw(context, (named, folder, parsed.GetValue(_takeOver)), svg, (design, wheels, batch));
+            _words.In(parsed, design.Brief, context, () => Draw(context, (named, folder, parsed.GetValue(_takeOver)), svg with { Language = ReadersWords.Language }, (design, wheels, batch)));
         }
 
         if (context.Json)
@@ -78,6 +80,7 @@ internal sealed class CompareCommand : ICommand
         {
             string name = what.Wheels.Count == 1 ? "draw/compare.svg" : FormattableString.Invariant($"draw/compare-{i + 1}.svg");
             files.Add(name, Encoding.UTF8.GetBytes(SvgWriter.Write(CompareSheet.Of(what.Design, what.Wheels[i]), svg)));
+            files.Add(name.Replace("draw/", "show/", StringComparison.Ordinal).Replace(".svg", ".html", StringComparison.Ordinal), ShowPage.Write(what.Design, what.Wheels[i]));
         }
 
         if (what.Batch is BatchStudy batch)

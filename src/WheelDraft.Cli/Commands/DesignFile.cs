@@ -23,7 +23,7 @@ internal static class DesignFile
         Brief brief = ReadBrief(named, bytes, context);
         brief = underFaults ? brief with { Spacing = brief.Spacing with { VoltagesUnderFaults = true } } : brief;
         using Progress progress = new(context, "designs tried");
-        return WorkedOut.Of(bytes, brief, request with { Tell = request.Tell ?? (n => progress.Reach(n.Designs)) }, Beside(named, context));
+        return WorkedOut.Of(bytes, brief, request with { Attend = ShareLine.For(context), Tell = request.Tell ?? (n => progress.Reach(n.Designs)) }, Beside(named, context));
     }
 
     private static Func<string, byte[]?> Beside(string named, CommandContext context) => path => WholeFile.BesideOrNull(context.PathOf(named), path, context.Stop);

@@ -21,6 +21,7 @@ internal sealed class MakeCommand : ICommand
     private readonly Option<bool> _underFaults = DesignFile.UnderFaults();
     private readonly PictureOptions _pictures = new();
     private readonly SearchOptions _search = new();
+    private readonly WordsChoice _words = new();
 
     private static readonly (string Word, OutputKind Kind)[] Kinds =
     [
@@ -37,7 +38,7 @@ internal sealed class MakeCommand : ICommand
     /// <inheritdoc/>
     public Command Describe()
     {
-        Command command = new("make", "Makes everything from a parameter file: report, cutting files, drawings") { _file, _folder, _only, _despite, _takeOver, _dxf, _cut, _leadIn, _nominal, _underFaults };
+        Command command = new("make", "Makes everything from a parameter file: report, cutting files, drawings") { _file, _folder, _only, _despite, _takeOver, _dxf, _cut, _leadIn, _nominal, _underFaults, _words.Option };
         foreach (Option option in _pictures.All.Prepend(_search.Effort))
         {
             command.Add(option);
@@ -68,19 +69,20 @@ internal sealed class MakeCommand : ICommand
         string full = context.PathOf(folder);
         using FileSet files = new(full, context.Stop);
         List<string> warnings = [];
-        using (Progress progress = new(context, "files written"))
+        _words.In(parsed, design.Brief, context, () =>
         {
             if (settled is not null && request.Kinds.Contains(OutputKind.Report))
             {
                 files.Add(SettleCommand.FileName, settled);
             }
 
+            using Progress progress = new(context, "files written");
             foreach (OutputFile file in OutputFiles.Of(design, request, warnings.Add))
             {
                 files.Add(file.Name, file.Bytes);
                 progress.Step();
             }
-        }
+        });
 
         bool withheld = request.Kinds.Any(k => k is OutputKind.Cut or OutputKind.Print) && OutputFiles.Withheld(design, request);
         FolderOutcome outcome = files.Commit(FolderOptions.Claim(named, design) with

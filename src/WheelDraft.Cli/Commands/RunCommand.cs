@@ -19,6 +19,7 @@ internal sealed class RunCommand : ICommand
 
     private readonly Option<bool> _takeOver = FolderOptions.TakeOver();
     private readonly PictureOptions _pictures = new();
+    private readonly WordsChoice _words = new();
 
     /// <inheritdoc/>
     public Command Describe()
@@ -28,6 +29,8 @@ internal sealed class RunCommand : ICommand
         {
             command.Add(option);
         }
+
+        command.Add(_words.Option);
 
         return command;
     }
@@ -48,14 +51,21 @@ internal sealed class RunCommand : ICommand
         List<Sheet> charts = [];
         foreach (int index in chosen)
         {
-            ScenarioRun run = design.Circuit.Play(design.Brief.Scenarios[index]);
-            runs.Add(run);
-            files.Add($"run-{slugs[index]}.csv", RunCsv.Write(design, run));
-            Sheet chart = RunSheet.Of(design, index);
-            files.Add($"draw/run-{slugs[index]}.svg", Encoding.UTF8.GetBytes(SvgWriter.Write(chart, svg)));
-            warnings.AddRange(chart.Warnings);
-            charts.Add(chart);
+            runs.Add(design.Circuit.Play(design.Brief.Scenarios[index]));
+            files.Add($"run-{slugs[index]}.csv", RunCsv.Write(design, runs[^1]));
         }
+
+        _words.In(parsed, design.Brief, context, () =>
+        {
+            SvgOptions read = svg with { Language = ReadersWords.Language };
+            foreach (int index in chosen)
+            {
+                Sheet chart = RunSheet.Of(design, index);
+                files.Add($"draw/run-{slugs[index]}.svg", Encoding.UTF8.GetBytes(SvgWriter.Write(chart, read)));
+                charts.Add(chart);
+            }
+        });
+        warnings.AddRange(charts.SelectMany(c => c.Warnings));
 
         warnings.AddRange(MissingLetters.Of(charts, () => svg.Font));
         FolderOptions.Say(files.Commit(FolderOptions.Claim(named, design) with { TakesOver = parsed.GetValue(_takeOver) }), context);

@@ -30,7 +30,7 @@ internal static class WorkedOut
     {
         try
         {
-            return SettledFile.Of(bytes, brief, request, beside) is SettledFile settled ? new(settled.Design, settled.Bytes) : new(Design.Of(brief), null);
+            return SettledFile.Of(bytes, brief, request, beside) is SettledFile settled ? new(settled.Design, settled.Bytes) : new(Design.Of(brief, request.Attend), null);
         }
         catch (DesignRefusedException refused) when (request.AlwaysExplains || brief.Wheel.SearchesRingOrder || SettingOut.IsNeeded(brief))
         {

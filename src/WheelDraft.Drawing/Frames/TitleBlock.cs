@@ -78,7 +78,7 @@ internal sealed record TitleBlock
         pen.Box(all, Fill.Of(FillKind.Paper), LineStyle.Wide(LineKind.ContinuousWide, Ink.Frame, SheetFrame.FrameLineMm));
         Fields fields = new(pen, all);
         TextStyle value = TextStyle.Small;
-        fields.Row(31, 9, [(60, "Document type", DocumentType, value), (24, "Scale", Scale, TextStyle.Label), (30, "Units", Units, value), (22, "Input", Input, value), (22, "Projection", "", value), (22, "Paper", sheet.Size.Name, value)]);
+        fields.Row(31, 9, [(60, "Document type", DocumentType, value), (24, "Scale", Scale, TextStyle.Label), (30, "Units", Units, value), (22, "Input file", Input, value), (22, "Projection", "", value), (22, "Paper", sheet.Size.Name, value)]);
         fields.Row(22, 9, [(60, "Legal owner", Owner, value), (42, "Created by", Creator, value), (42, "Approved by", Approval, value), (36, "Date of issue", Date, value)]);
         fields.Row(0, 22, [(TitleWidthMm, "Title", "", value), (44, "Identification number", Number, TextStyle.Label), (16, "Revision", Revision, TextStyle.Label), (20, "Sheet", Invariant.Text($"{Sheet} / {Sheets}"), TextStyle.Label)]);
         fields.Titles(new Bounds(all.MinX, all.MinY, all.MinX + TitleWidthMm, all.MinY + 22), Title, Subtitle);
@@ -114,7 +114,7 @@ internal sealed record TitleBlock
                     pen.Line(new Point(x, bottom), new Point(x, bottom + heightMm), Rule);
                 }
 
-                pen.Text(heading, new(new(x + PadMm, bottom + heightMm - HeadingPadMm), TextAlong.Start, TextAcross.Top), Heading);
+                pen.Text(TextFit.Shortened(heading, width - PadMm - 0.4, Heading), new(new(x + PadMm, bottom + heightMm - HeadingPadMm), TextAlong.Start, TextAcross.Top), Heading);
                 Value(new Bounds(x + PadMm, bottom, x + width - PadMm, bottom + heightMm - HeadingPadMm - Heading.HeightMm - 0.9), value, style);
                 x += width;
             }

@@ -61,7 +61,12 @@ internal sealed class MomentView
     public bool IsMade(string output) => Moment.Contacts[_network.ContactOf(output)];
 
     /// <summary>Whether an input is closed.</summary>
-    public bool IsClosed(string input) => Moment.Inputs[_network.InputOf(input)];
+    public bool IsClosed(string input) => _network.LeverOf(input) is { } lever ? Moment.Contacts[lever.Contact] : Moment.Inputs[_network.InputOf(input)];
+
+    /// <summary>Where the lever of a cam is: on the cam, or held higher.</summary>
+    public double PlaceOf(CamLayout cam) => cam.PlaceAt(Moment.AngleRad, Holds(cam.Brief.Name + LeverContact.Blocked), Holds(cam.Brief.Name + LeverContact.Latched));
+
+    private bool Holds(string hold) => _network.Inputs.Any(i => string.Equals(i.Name, hold, StringComparison.Ordinal)) && Moment.Inputs[_network.InputOf(hold)];
 
     /// <summary>State of a load.</summary>
     public LoadState Load(string load) => Moment.State.Loads[_network.LoadOf(load)];

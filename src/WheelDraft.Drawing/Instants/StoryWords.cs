@@ -33,7 +33,7 @@ internal static class StoryWords
     {
         string what = now.What switch
         {
-            "home" => FormattableString.Invariant($"the wheel comes home, {now.Turns} turn{(now.Turns == 1 ? "" : "s")} done"),
+            "home" => FormattableString.Invariant($"the wheel comes home, {(now.Turns == 1 ? "1 turn" : FormattableString.Invariant($"{now.Turns} turns"))} done"),
             "" => "nothing is switched",
             string words => words,
         };

@@ -1,3 +1,5 @@
+using WheelDraft.Engineering;
+
 namespace WheelDraft.Drawing;
 
 /// <summary>A text brought into a width: lines and the style that they are written in.</summary>
@@ -31,9 +33,13 @@ internal static class TextFit
     public static double WidthMm(string text, TextStyle style)
     {
         ArgumentNullException.ThrowIfNull(style);
-        return string.IsNullOrEmpty(text)
-            ? 0
-            : Math.Max(LiveWidths.WidthMm(text, style), Lettering.WidthMm(text, style.HeightMm, style.Weight));
+        if (string.IsNullOrEmpty(text))
+        {
+            return 0;
+        }
+
+        string read = ReadersWords.Read(text);
+        return Math.Max(LiveWidths.WidthMm(read, style), Lettering.WidthMm(read, style.HeightMm, style.Weight));
     }
 
     /// <summary>The text in at most the given lines: in smaller letters if needed, in more lines if even the least are too long.</summary>
@@ -64,12 +70,13 @@ internal static class TextFit
     public static string Shortened(string name, double widthMm, TextStyle style)
     {
         ArgumentNullException.ThrowIfNull(name);
-        string text = name;
-        for (int length = name.Length; length > 1 && WidthMm(text, style) > widthMm;)
+        string whole = ReadersWords.Read(name);
+        string text = ReadersWords.AsItStands(whole);
+        for (int length = whole.Length; length > 1 && WidthMm(text, style) > widthMm;)
         {
             // A character of two halves goes as a whole.
-            length -= length > 2 && char.IsLowSurrogate(name[length - 1]) ? 2 : 1;
-            text = name[..length].TrimEnd() + "…";
+            length -= length > 2 && char.IsLowSurrogate(whole[length - 1]) ? 2 : 1;
+            text = ReadersWords.AsItStands(whole[..length].TrimEnd() + "…");
         }
 
         return text;
@@ -96,19 +103,21 @@ internal static class TextFit
         ArgumentNullException.ThrowIfNull(text);
         List<string> lines = [];
         string line = "";
-        foreach (string word in text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries).SelectMany(w => WordBreaks.Parts(w, part => WidthMm(part, style) <= widthMm)))
+        foreach (string word in ReadersWords.Read(text).Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries).SelectMany(w => WordBreaks.Parts(w, Fits)))
         {
             string longer = line.Length == 0 ? word : line + " " + word;
-            if (line.Length > 0 && WidthMm(longer, style) > widthMm)
+            if (line.Length > 0 && !Fits(longer))
             {
-                lines.Add(line);
+                lines.Add(ReadersWords.AsItStands(line));
                 longer = word;
             }
 
             line = longer;
         }
 
-        return line.Length > 0 || lines.Count == 0 ? [.. lines, line] : lines;
+        return line.Length > 0 || lines.Count == 0 ? [.. lines, ReadersWords.AsItStands(line)] : lines;
+
+        bool Fits(string part) => WidthMm(ReadersWords.AsItStands(part), style) <= widthMm;
     }
 
     private static FittedText WithRegularLines(string text, double widthMm, TextStyle style)

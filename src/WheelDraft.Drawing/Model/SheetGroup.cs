@@ -1,3 +1,4 @@
+using WheelDraft.Engineering;
 using WheelDraft.Geometry;
 
 namespace WheelDraft.Drawing;
@@ -65,7 +66,7 @@ internal sealed record GroupName
     public GroupName(string id, string title, string role)
     {
         Id = Checked(id);
-        Title = title;
+        Title = ReadersWords.Read(title);
         Role = Checked(role);
     }
 

@@ -1,3 +1,4 @@
+using WheelDraft.Engineering;
 using WheelDraft.Geometry;
 
 namespace WheelDraft.Drawing;
@@ -28,7 +29,7 @@ internal sealed class SheetText : SheetItem
             throw new ArgumentException("A text is one line; break it first.", nameof(text));
         }
 
-        Text = text;
+        Text = ReadersWords.Read(text);
         Place = place;
         Style = style;
         _lettered = new(() => Lettering.Layout(Text, Style.HeightMm, Style.Weight));
@@ -79,10 +80,10 @@ internal sealed class SheetText : SheetItem
     public override Bounds Bounds => Box.Bounds;
 
     /// <inheritdoc/>
-    public override SheetItem Placed(Placement to) => new SheetText(Text, Place with { Anchor = to.Of(Place.Anchor) }, Style with { HeightMm = Style.HeightMm * to.Scale });
+    public override SheetItem Placed(Placement to) => new SheetText(ReadersWords.AsItStands(Text), Place with { Anchor = to.Of(Place.Anchor) }, Style with { HeightMm = Style.HeightMm * to.Scale });
 
     /// <summary>The same text at the same place, no higher than a height.</summary>
-    public SheetText NoHigherThan(double heightMm) => Style.HeightMm > heightMm ? new(Text, Place, Style with { HeightMm = heightMm }) : this;
+    public SheetText NoHigherThan(double heightMm) => Style.HeightMm > heightMm ? new(ReadersWords.AsItStands(Text), Place, Style with { HeightMm = heightMm }) : this;
 
     private Placement Frame => Placement.Turn(Place.TurnRad).Then(Placement.Translation(BaselineAnchor - Point.Origin));
 

@@ -21,6 +21,7 @@ internal sealed class MomentPlan
         PlanView plan = new(design, null);
         _wipers = MomentWiper.Of(design, plan.CarrierMm);
         Bounds model = _wipers.SelectMany(w => w.Outline).Aggregate(plan.Model, (all, c) => all.With(c.Bounds));
+        model = design.Cams.SelectMany(c => new[] { 0, c.Brief.Latch ?? c.TopLift }.Select(l => LeverPen.BoundsOf(c, l))).Aggregate(model, (all, b) => all.With(b));
         _view = SheetView.At(DrawingScale.FullSize, Point.Origin, area.Centre);
         _tags = [];
         foreach (double air in AirShares)
@@ -67,6 +68,14 @@ internal sealed class MomentPlan
         }
 
         plan.DrawIndex(sheet, _view);
+        ViewPen cams = sheet.Group("cams", "Cams over the wheel, turned with it", "cam").In(_view);
+        ViewPen levers = sheet.Group("levers", "Levers where they are", "lever").In(_view);
+        foreach (CamLayout cam in _design.Cams)
+        {
+            cams.Line(cam.Outline.Outer.Placed(moment.Wheel), LineStyle.Thin);
+            LeverPen.Draw(levers, cam, moment.PlaceOf(cam), LineStyle.Edge);
+        }
+
         GroupPen tags = sheet.Group("tags", "How each wiper stands", "tags");
         foreach (MomentTag tag in _tags)
         {

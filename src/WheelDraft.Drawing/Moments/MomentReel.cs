@@ -137,7 +137,7 @@ public sealed class MomentReel
     /// <summary>An event, shown as long as its caption is read, and what then turns until the next.</summary>
     private static IEnumerable<ReelFrame> Event(Design design, RunMoment moment, double untilS, string caption)
     {
-        int inputs = moment.ClosedInputs.Aggregate(0, (mask, name) => mask | (1 << design.Circuit.Network.InputOf(name)));
+        int inputs = moment.ClosedInputs.Where(i => design.Circuit.Network.LeverOf(i) is null).Aggregate(0, (mask, name) => mask | (1 << design.Circuit.Network.InputOf(name)));
         double fromRad = moment.Turns * Angles.TurnRad;
         double readS = FindS + (WordS * caption.Split(' ').Length);
         yield return Frame(0, 0, readS);

@@ -44,6 +44,7 @@ internal static class CarrierWords
         [
             $"Insulating material of group {RuleWords.Group(carrier.Group)}{cti}, {new DrawingNumbers(design.Brief.DrawingUnit).Thickness(carrier.ThicknessMm)} thick, of proven make: rigid laminate or moulding that keeps its shape when damp and warm.",
             "Seen from the wiper side. All angles are wheel angles: from the home mark, anticlockwise. Finished sizes; another process than the copper's cuts it, so that the file is nominal.",
+            .. MakerWords.Of(design, design.Parts.Carrier),
             .. Recess(design),
             .. Shaft(design),
         ];

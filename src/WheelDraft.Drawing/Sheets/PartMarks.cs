@@ -20,10 +20,13 @@ internal sealed record PartMarks(IReadOnlyList<Segment> Folds, IReadOnlyList<IRe
     {
         PartRole.Strip => OfStrip(design, design.Strips.Strips[part.StripIndex].Form),
         PartRole.Base => new([], []) { Shown = BaseMarks.All(design, design.Parts.Bases.First(b => ReferenceEquals(b.Part, part))) },
+        PartRole.Cam => new([], [HomeLine(CamOf(design, part).BaseRadiusMm)]),
         PartRole.Wheel when design.Wheel.Feed is null => new([], []),
         PartRole.Carrier when design.Wheel.Feed is not null => new([], [HomeLine(part.CutBounds.Width / 2)]),
         _ => new([], WheelMarks.Of(design).Strokes),
     };
+
+    private static CamLayout CamOf(Design design, Part part) => design.Cams[Enumerable.Range(0, design.Cams.Count).First(i => ReferenceEquals(design.Parts.Cams[i], part))];
 
     private static IReadOnlyList<Piece> HomeLine(double radiusMm) => [new Segment(Point.Polar(radiusMm * (1 - HomeLineShare), 0), Point.Polar(radiusMm, 0))];
 

@@ -64,7 +64,7 @@ internal sealed class RunRows(Design design, ScenarioRun run)
         CircuitAnalysis circuit = design.Circuit;
         List<(string, IReadOnlyList<RunRow>)> sections =
         [
-            ("Inputs closed", [.. circuit.Inputs.Select(i => new RunRow(i, run.Spans(m => m.ClosedInputs.Contains(i, StringComparer.Ordinal)), Closed))]),
+            ("Inputs closed", [.. circuit.Inputs.Concat(circuit.Levers.Select(l => l.Input)).Select(i => new RunRow(i, run.Spans(m => m.ClosedInputs.Contains(i, StringComparer.Ordinal)), Closed))]),
             ("Wheel", [new RunRow("turns", run.Spans(m => m.IsTurning), Turns)]),
             ("Contacts closed", [.. circuit.Request.Contacts.Select(c => new RunRow(c.Output, run.Spans(m => m.Closed.Contains(c.Output, StringComparer.Ordinal)), Closed))]),
             ("Loads on", [.. circuit.Loads.Select((l, i) => new RunRow(l, run.Spans(m => m.Loads[i] == LoadState.On), On) { Undecided = run.Spans(m => m.Loads[i] == LoadState.Undecided) })]),

@@ -136,7 +136,13 @@ internal sealed class StripViews
         GroupPen pen = sheet.Group("blank", "Blank", "copper");
         StripBlank blank = _form.Blank;
         Bounds paper = view.Of(blank.Outline.Bounds);
-        Caption(pen, paper.MaxY + BlankAboveMm, "Blank, wiper side up");
+        const string caption = "Blank, wiper side up";
+        Caption(pen, paper.MaxY + BlankAboveMm, caption);
+        if (!_isAlone)
+        {
+            GrainArrow.Draw(sheet.Group("grain", "Rolling direction", "direction"), new(_picture.MinX + TextFit.WidthMm(caption, TextStyle.Label) + 6, paper.MaxY + BlankAboveMm - (TextStyle.Label.HeightMm / 2)), _form.Strip.Grain);
+        }
+
         pen.In(view).Area(blank.Outline, Fill.Of(FillKind.CopperPale), LineStyle.Edge);
         ViewPen thin = sheet.Group("folds", "Fold lines", "folds").In(view);
         foreach (Segment fold in blank.FoldLines)
@@ -156,6 +162,7 @@ internal sealed class StripViews
             marks.Line(mark, LineStyle.Wide(LineKind.ContinuousNarrow, Ink.Quiet, 0.18));
         }
 
+        HazardMarks.Draw(sheet, view, _design, _design.Parts.Strips.First(p => ReferenceEquals(_design.Strips.Strips[p.StripIndex], _strip)));
         BlankDimensions(sheet, view, paper);
     }
 

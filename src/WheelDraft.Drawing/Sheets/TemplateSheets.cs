@@ -30,12 +30,21 @@ internal static class TemplateSheets
         return new(LeftMm, BelowMm, paper.WidthMm - UnprintableMm, paper.HeightMm - AboveMm);
     }
 
-    /// <summary>The parts: the wheel, its carrier, the blanks of the strips in file order; each sheet as large as it needs to be.</summary>
+    /// <summary>The parts: the wheel, its carrier, the blanks of the strips in file order, each with its fold gauge; each sheet as large as it needs to be.</summary>
     public static IReadOnlyList<Sheet> Parts(Design design)
     {
         ArgumentNullException.ThrowIfNull(design);
         TemplateWheel wheel = new(design, WindowOf(PaperOf(design)).Width);
-        return [wheel.Copper(), wheel.Carrier(), .. design.Strips.Strips.Select((s, i) => new TemplateStrip(design, s.Form, i + 1).Draw())];
+        return [wheel.Copper(), wheel.Carrier(), .. CamTemplate.Parts(design), .. design.Strips.Strips.SelectMany((s, i) => Strip(design, s.Form, i + 1))];
+    }
+
+    private static IEnumerable<Sheet> Strip(Design design, StripForm form, int number)
+    {
+        yield return new TemplateStrip(design, form, number).Draw();
+        if (TemplateGauge.IsWanted(form))
+        {
+            yield return new TemplateGauge(design, form, number).Draw();
+        }
     }
 
     /// <summary>The page of instructions, marks and cautions.</summary>

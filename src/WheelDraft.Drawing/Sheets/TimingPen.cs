@@ -68,6 +68,11 @@ internal sealed class TimingPen(SheetBuilder sheet, ChartAxis axis, Bounds chart
         }
 
         pen.Line(new Point(axis.LeftMm, middleMm - (barMm / 2)), new Point(axis.RightMm, middleMm - (barMm / 2)), LineStyle.Thin);
+        if (row.Lift is { } cam)
+        {
+            LiftCurve.Draw(pen, cam, (axis.LeftMm, axis.RightMm), (middleMm - (barMm / 2), barMm));
+        }
+
         ChartRow bars = new(pen, axis, middleMm, barMm);
         foreach (TimingBar bar in row.Bars)
         {

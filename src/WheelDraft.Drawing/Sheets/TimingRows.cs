@@ -25,7 +25,11 @@ internal enum TimingState
 /// <summary>A row of the timing chart.</summary>
 /// <param name="Name">Whose row it is.</param>
 /// <param name="Bars">Its stretches; nothing in between is on.</param>
-internal sealed record TimingRow(string Name, IReadOnlyList<TimingBar> Bars);
+internal sealed record TimingRow(string Name, IReadOnlyList<TimingBar> Bars)
+{
+    /// <summary>The cam whose lift is drawn in the row; null for a row of bars.</summary>
+    public CamLayout? Lift { get; init; }
+}
 
 /// <summary>A stretch of a row.</summary>
 /// <param name="State">What it means.</param>
@@ -59,10 +63,32 @@ internal sealed class TimingRows(Design design)
         .. new TimingSection[]
         {
             new("Contacts on the wheel", [.. design.Wheel.Rings.Select(Contact)]),
+            new("Levers", [.. design.Cams.SelectMany(Levers)]),
             new("Loads", [.. design.Circuit.Loads.Select((name, i) => new TimingRow(name, Load(i)))]),
             new("Wheel", Parks()),
         }.Where(s => s.Rows.Count > 0),
     ];
+
+    private IEnumerable<TimingRow> Levers(CamLayout cam)
+    {
+        yield return new(cam.Brief.Name, []) { Lift = cam };
+        if (cam.Contact is { } contact)
+        {
+            double turn = design.Motion.TurnTimeS;
+            yield return new(contact.Input, contact.Free.IsAlways ? [new(TimingState.Closed, 0, turn, "always closed")] : [.. contact.Free.Periods.Select(Period)]);
+        }
+    }
+
+    private TimingBar Period(MadePeriod period)
+    {
+        Motion motion = design.Motion;
+        double from = motion.SecondsFromRad(period.Closed.StartRad), on = motion.SecondsFromRad(period.Closed.SweepRad);
+        return new(TimingState.Closed, from, on, Wording.Seconds(Math.Round(on, 2)))
+        {
+            MakeS = new(from - motion.SecondsFromRad(period.Make.EarlierRad), from + motion.SecondsFromRad(period.Make.LaterRad)),
+            BreakS = new(from + on - motion.SecondsFromRad(period.Break.EarlierRad), from + on + motion.SecondsFromRad(period.Break.LaterRad)),
+        };
+    }
 
     private TimingRow Contact(RingLayout ring) => new(
         ring.Name,

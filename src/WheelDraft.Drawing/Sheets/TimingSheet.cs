@@ -211,7 +211,7 @@ internal sealed class TimingChart
         GroupPen pen = sheet.Group("axes", "Axes", "axes");
         Seconds.DrawGrid(pen, bottom, top);
         Degrees.Draw(pen, top, AxisSide.Above, Degrees.Fitting(0, "programme angle from home, ° →", "angle from home, ° →", "angle, ° →"));
-        Seconds.Draw(pen, bottom, AxisSide.Below, Seconds.Fitting(2 * HomeMm, "time from home, s →", "time, s →"));
+        Seconds.Draw(pen, bottom, AxisSide.Below, Seconds.Fitting(2 * Math.Max(HomeMm, TextFit.WidthMm("home", HomeStyle)), "time from home, s →", "time, s →"));
         foreach (double home in (double[])[Seconds.LeftMm, Seconds.RightMm])
         {
             pen.Line(new Point(home, bottom), new Point(home, top), LineStyle.Wide(LineKind.ContinuousWide, Ink.Outline, 0.5));

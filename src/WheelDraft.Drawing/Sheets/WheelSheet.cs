@@ -303,6 +303,7 @@ internal sealed class WheelPicture
             marks.Line(mark, LineStyle.Thin);
         }
 
+        HazardMarks.Draw(Builder, _view, _design, _design.Parts.Wheel);
         ViewPen wipers = In("wipers", "Contact patches at home", "wipers");
         foreach ((RingLayout ring, RingWiper wiper) in Wheel.AllRings.SelectMany(r => r.Wipers, (r, w) => (r, w)))
         {

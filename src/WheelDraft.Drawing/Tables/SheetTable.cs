@@ -1,3 +1,4 @@
+using WheelDraft.Engineering;
 using WheelDraft.Geometry;
 
 namespace WheelDraft.Drawing;
@@ -59,7 +60,7 @@ internal sealed class SheetTable
         {
             double[] natural = Natural();
             double[] least = [.. Columns.Select((c, i) => Rows.Select(r => r[i]).Select(cell => (cell, Body)).Append((c.Heading, Head))
-                .Max(t => t.Item1.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(w => TextFit.WidthMm(w, t.Item2)).DefaultIfEmpty(0).Max()) + (2 * PadMm) + 0.01)];
+                .Max(t => ReadersWords.Read(t.Item1).Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(w => TextFit.WidthMm(ReadersWords.AsItStands(w), t.Item2)).DefaultIfEmpty(0).Max()) + (2 * PadMm) + 0.01)];
 
             // Wide columns give way first, all to one width: the longest word of all is what it may come down to.
             double cap = least.Max();
@@ -229,14 +230,16 @@ internal sealed class SheetTable
     /// <summary>The least width at which a heading takes at most two lines, mm.</summary>
     private static double HeadingMm(string heading)
     {
-        string[] words = heading.Split(' ', StringSplitOptions.RemoveEmptyEntries);
+        string[] words = ReadersWords.Read(heading).Split(' ', StringSplitOptions.RemoveEmptyEntries);
         double least = TextFit.WidthMm(heading, Head);
         for (int i = 1; i < words.Length; i++)
         {
-            least = Math.Min(least, Math.Max(TextFit.WidthMm(string.Join(' ', words[..i]), Head), TextFit.WidthMm(string.Join(' ', words[i..]), Head)));
+            least = Math.Min(least, Math.Max(WidthMm(words[..i]), WidthMm(words[i..])));
         }
 
         return least;
+
+        static double WidthMm(string[] line) => TextFit.WidthMm(ReadersWords.AsItStands(string.Join(' ', line)), Head);
     }
 
     /// <summary>Natural widths, or all capped at the one width that makes the sum fit: wide columns give way first.</summary>

@@ -102,6 +102,9 @@ public sealed record Brief
     /// <summary>Slots and grooves.</summary>
     public IReadOnlyList<SlotBrief> Slots { get; init; } = [];
 
+    /// <summary>Cams on the wheel's shaft, in file order.</summary>
+    public IReadOnlyList<CamBrief> Cams { get; init; } = [];
+
     /// <summary>Sheets that parts are nested on.</summary>
     public IReadOnlyList<SheetBrief> Sheets { get; init; } = [];
 

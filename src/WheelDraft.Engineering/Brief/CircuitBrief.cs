@@ -129,4 +129,17 @@ public sealed record ScenarioBrief(string Name, IReadOnlyList<ScenarioStep> Step
 /// <param name="AtS">When, s.</param>
 /// <param name="Close">Inputs that close.</param>
 /// <param name="Open">Inputs that open.</param>
-public sealed record ScenarioStep(double AtS, IReadOnlyList<string> Close, IReadOnlyList<string> Open);
+public sealed record ScenarioStep(double AtS, IReadOnlyList<string> Close, IReadOnlyList<string> Open)
+{
+    /// <summary>Cams whose lever something gets in the way of.</summary>
+    public IReadOnlyList<string> Block { get; init; } = [];
+
+    /// <summary>Cams whose lever nothing is in the way of any more.</summary>
+    public IReadOnlyList<string> Free { get; init; } = [];
+
+    /// <summary>Cams whose lever is hooked up.</summary>
+    public IReadOnlyList<string> Latch { get; init; } = [];
+
+    /// <summary>Cams whose lever is let go.</summary>
+    public IReadOnlyList<string> Unlatch { get; init; } = [];
+}

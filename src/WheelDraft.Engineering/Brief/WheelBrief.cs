@@ -146,7 +146,14 @@ public sealed record ProcessBrief(
     double LeastSlotMm,
     double LeastWebMm,
     double LeastHoleMm,
-    double InsideRadiusMm);
+    double InsideRadiusMm)
+{
+    /// <summary>Holding tabs on every outer contour; 0 for none.</summary>
+    public int HoldingTabs { get; init; }
+
+    /// <summary>Width of each, mm.</summary>
+    public double TabWidthMm { get; init; }
+}
 
 /// <summary>Sheets that everything of one material and thickness is nested on.</summary>
 /// <param name="Material">Alloy and temper.</param>

@@ -29,7 +29,7 @@ public sealed class CircuitAnalysis
         Intervals = [.. model.Turn.Intervals.Select(i => new CircuitInterval(
             i.FromRad,
             i.LengthRad,
-            [.. model.Contacts.Where((_, c) => BitRow.Has(model.Turn.Positions[i.Position].Closed, c)).Select(c => c.Name)],
+            [.. model.Contacts.Take(model.Outputs).Where((_, c) => BitRow.Has(model.Turn.Positions[i.Position].Closed, c)).Select(c => c.Name)],
             i.Position == model.Turn.Intervals[0].Position ? 0 : sound.Motion.SecondsAhead(i.FromRad),
             BitRow.Has(sound.MayReach, i.Position)))];
         States = new CircuitStateList(Intervals.Count, model.InputPositions, sound.State);
@@ -56,7 +56,34 @@ public sealed class CircuitAnalysis
     /// <summary>The circuit as numbered nodes.</summary>
     public CircuitNetwork Network => _network.Value;
 
-    /// <summary>Names of the inputs; input i is bit i of an input position.</summary>
+    /// <summary>The contacts of levers, in file order of their cams.</summary>
+    internal IReadOnlyList<LeverSchedule> Levers => Request.Levers;
+
+    /// <summary>Whether the contact of a lever is closed in an interval at an input position.</summary>
+    /// <param name="lever">Index of the lever.</param>
+    /// <param name="interval">Index of the interval.</param>
+    /// <param name="inputs">Closed inputs, one bit each.</param>
+    internal bool IsLeverClosed(int lever, int interval, int inputs)
+    {
+        CircuitModel model = _sound.Model;
+        int contact = model.Levers[lever].Contact;
+        return _sound.IsClosed(contact, inputs, BitRow.Has(model.Turn.Positions[model.Turn.Intervals[interval].Position].Closed, contact));
+    }
+
+    /// <summary>What holds a lever at an input position, in a word: free, blocked or latched.</summary>
+    /// <param name="lever">Index of the lever.</param>
+    /// <param name="inputs">Closed inputs, one bit each.</param>
+    internal string LeverStands(int lever, int inputs)
+    {
+        LeverContact contact = _sound.Model.Levers[lever];
+        bool Has(int input) => input >= 0 && (inputs >> input & 1) != 0;
+        return Has(contact.LatchedInput) ? "latched" : Has(contact.BlockedInput) ? "blocked" : "free";
+    }
+
+    /// <summary>Whether an input of <see cref="Inputs"/> says what holds a lever, and joins no nets.</summary>
+    internal bool IsHold(int input) => _sound.Model.IsHold(input);
+
+    /// <summary>Names of what is free to change, inputs and what holds levers; input i is bit i of an input position.</summary>
     public IReadOnlyList<string> Inputs { get; }
 
     /// <summary>Names of the loads in file order, the drive motor last.</summary>

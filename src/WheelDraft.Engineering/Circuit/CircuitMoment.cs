@@ -56,7 +56,7 @@ public sealed record CircuitMoment
         return new CircuitMoment
         {
             AngleRad = angle,
-            Contacts = [.. model.Contacts.Select((_, c) => BitRow.Has(model.Turn.Positions[position].Closed, c))],
+            Contacts = [.. model.Contacts.Select((_, c) => sound.IsClosed(c, inputs, BitRow.Has(model.Turn.Positions[position].Closed, c)))],
             Inputs = [.. model.Inputs.Select((_, i) => (inputs >> i & 1) != 0)],
             NodesV = sound.NodesV(interval, inputs),
             State = sound.State(interval, inputs),

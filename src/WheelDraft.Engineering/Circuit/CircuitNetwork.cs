@@ -42,13 +42,19 @@ public sealed record CircuitNetwork
     /// <summary>Node of the feed wiper's net, or −1.</summary>
     public required int FeedNode { get; init; }
 
-    /// <summary>The contacts, in file order of their outputs.</summary>
+    /// <summary>The contacts, in file order of their outputs, then those of levers.</summary>
     public required IReadOnlyList<NetworkSwitch> Contacts { get; init; }
 
     /// <summary>When each contact is closed.</summary>
     public required IReadOnlyList<ContactSchedule> Schedules { get; init; }
 
-    /// <summary>The inputs, in file order.</summary>
+    /// <summary>The contacts of levers, each with what can hold it.</summary>
+    internal IReadOnlyList<LeverContact> Levers { get; init; } = [];
+
+    /// <summary>The lever's contact that an input of the brief is; null for any other.</summary>
+    internal LeverContact? LeverOf(string input) => Levers.FirstOrDefault(l => string.Equals(l.Schedule.Input, input, StringComparison.Ordinal));
+
+    /// <summary>The inputs but those that are contacts of levers, then what can hold levers.</summary>
     public required IReadOnlyList<NetworkSwitch> Inputs { get; init; }
 
     /// <summary>The loads, in file order, the drive motor last.</summary>
@@ -108,6 +114,7 @@ public sealed record CircuitNetwork
         FeedNode = model.FeedNode,
         Contacts = [.. model.Contacts.Select(Switch)],
         Schedules = model.Schedules,
+        Levers = model.Levers,
         Inputs = [.. model.Inputs.Select(Switch)],
         Loads = [.. model.Loads.Select((l, i) => new NetworkLoad(
             l.Name,

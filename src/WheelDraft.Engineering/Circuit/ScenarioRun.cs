@@ -218,6 +218,16 @@ internal sealed class ScenarioPlayer
             words.Add($"{name} opens");
         }
 
+        foreach ((IReadOnlyList<string> cams, bool latch, bool holds) in new[] { (step.Block, false, true), (step.Free, false, false), (step.Latch, true, true), (step.Unlatch, true, false) })
+        {
+            foreach (string cam in cams)
+            {
+                int input = InputOf(cam + (latch ? LeverContact.Latched : LeverContact.Blocked));
+                _inputs = holds ? _inputs | (1 << input) : _inputs & ~(1 << input);
+                words.Add(_model.Change(input, holds));
+            }
+        }
+
         return Note(string.Join(", ", words), wasOn);
     }
 
@@ -269,9 +279,20 @@ internal sealed class ScenarioPlayer
 
     private string ShortWords => _model.Lines.Count > 1 ? "a line joined to another, to N or to E" : $"{_model.NodeNets[CircuitModel.Line]} joined to N or E";
 
-    private string Changes(ulong[] before, ulong[] after) => string.Join(", ", Enumerable.Range(0, _model.Contacts.Count)
+    private string Changes(ulong[] before, ulong[] after)
+    {
+        string changes = PlainChanges(before, after);
+        return changes.Length == 0 ? "the cam passes under its lever" : changes;
+    }
+
+    private string PlainChanges(ulong[] before, ulong[] after) => string.Join(", ", Enumerable.Range(0, _model.Contacts.Count)
         .Where(c => BitRow.Has(before, c) != BitRow.Has(after, c))
-        .Select(c => $"{_model.Contacts[c].Name} ring {(BitRow.Has(after, c) ? "makes" : "breaks")}"));
+        .Where(c => _model.LeverOf(c) is not { } lever || lever.Hold(_inputs) == LeverHold.AsFree)
+        .Select(c => _model.LeverOf(c) is { } lever
+            ? $"the lever of {lever.Schedule.Cam} {(BitRow.Has(after, c) ? "closes" : "opens")} {lever.Schedule.Input}"
+            : $"{_model.Contacts[c].Name} ring {(BitRow.Has(after, c) ? "makes" : "breaks")}"));
+
+    private bool IsClosed(int contact) => _sound.IsClosed(contact, _inputs, BitRow.Has(_model.Turn.Positions[Intervals[_interval].Position].Closed, contact));
 
     // Notes how things stand; gives whether the motor is on from now on.
     private bool Note(string what, bool wasOn = false)
@@ -284,8 +305,8 @@ internal sealed class ScenarioPlayer
         _coastLeftRad = isOn || _isShort ? 0 : wasOn ? (coast.LeastRad + coast.MostRad) / 2 : _coastLeftRad;
         Moments.Add(new RunMoment(NowS, _angleRad, _turns, _isShort ? $"{what}: {ShortWords}, the fuse opens" : what)
         {
-            Closed = [.. _model.Contacts.Where((_, c) => BitRow.Has(_model.Turn.Positions[Intervals[_interval].Position].Closed, c)).Select(c => c.Name)],
-            ClosedInputs = [.. _model.Inputs.Where((_, i) => (_inputs >> i & 1) != 0).Select(i => i.Name)],
+            Closed = [.. _model.Contacts.Where((_, c) => c < _model.Outputs && IsClosed(c)).Select(c => c.Name)],
+            ClosedInputs = [.. _model.Inputs.Where((_, i) => (_inputs >> i & 1) != 0).Select(i => i.Name), .. _model.Levers.Where(l => IsClosed(l.Contact)).Select(l => l.Schedule.Input)],
             Loads = state.Loads,
             VoltsV = state.VoltsV,
             IsTurning = !_isShort && (isOn || _coastLeftRad > 0),

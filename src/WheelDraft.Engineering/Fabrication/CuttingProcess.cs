@@ -33,6 +33,13 @@ internal sealed record CuttingProcess(
     /// <summary>How fast it cuts thin copper; null where the time does not go by the length of the cut.</summary>
     public CuttingPace? Pace { get; init; }
 
+    /// <summary>How far apart the bars are that the sheet lies on, mm; null where it is held all over, or in a bath. From memory of common practice, no source.</summary>
+    public double? GrateMm { get; init; }
+
+    /// <summary>How many times as long as wide a thin web may be before heat or force of the cut warps it; null where neither acts. From memory of common
+    /// practice, no source.</summary>
+    public double? WarpsBeyond { get; init; }
+
     /// <summary>Whether it cuts stock of a thickness.</summary>
     /// <param name="thicknessMm">Thickness of the stock.</param>
     public bool Cuts(double thicknessMm) => thicknessMm >= ThinnestMm && !(thicknessMm > ThickestMm);

@@ -25,6 +25,8 @@ internal static class CuttingProcesses
             + "holes 0.7 to 1.5 thickness by shop; corner radius about half the kerf; one shop stops at 3 mm copper",
         Remark = "copper reflects and conducts: a rough, discoloured edge; not every laser shop takes it",
         Pace = new(15, 80, 0.5),
+        GrateMm = 25,
+        WarpsBeyond = 12,
     };
 
     private static CuttingProcess Waterjet => new("waterjet", 1.0, Fixed(0.13), Fixed(2), Fixed(1), Fixed(2), Fixed(0.5))
@@ -33,6 +35,8 @@ internal static class CuttingProcesses
             + "web 1 mm; inside radius 0.5 mm; typical tolerance 0.13 mm",
         Remark = "thin sheet bends and flutters; the cut widens a little to the bottom; small windows show the mark of the start",
         Pace = new(3, 12, 5),
+        GrateMm = 25,
+        WarpsBeyond = 15,
     };
 
     private static CuttingProcess PhotoEtch => new("photo-etch", 0, new(0.1, 0.01), new(1.1, 0.15), new(1, 0.15), new(1.1, 0.15), new(1, 0))
@@ -57,6 +61,7 @@ internal static class CuttingProcesses
         Source = "practice with a 1 mm cutter: slot the cutter's diameter, corner its radius; tolerance 0.1 mm (pmplastics.com.au); give own numbers for another cutter",
         Remark = "the sheet must be held down or the part kept by tabs; burrs",
         Pace = new(3, 15, 2),
+        WarpsBeyond = 10,
     };
 
     private static CuttingProcess BoardEtch => new("board-etch", 0, Fixed(0.04), BoardGap, BoardGap, Fixed(0.8), Fixed(0))
@@ -83,5 +88,6 @@ internal static class CuttingProcesses
             + "0.2 to 0.3 mm; a blade turns in about 0.5 mm; opening, web and hole about 1 mm",
         Remark = "at least three teeth of the blade on the sheet; drill before sawing; cut outside the line and file to it",
         Pace = new(0.1, 0.5, 120),
+        WarpsBeyond = 10,
     };
 }

@@ -17,10 +17,7 @@ internal static class LeadIns
     // Halved so often before a contour goes without.
     private const int Shortenings = 2;
 
-    // Without a clamp in the file this share of a strip from its terminal end is taken for held.
-    private const double HeldShare = 0.2;
-
-    // An arc runs round the axis when its centre is this near to it, mm; a start is as far from the contour as its lead-in is long within this.
+    // A start is as far from the contour as its lead-in is long within this, mm.
     private const double RoundingMm = 1e-6;
 
     /// <summary>The lead-ins of a part.</summary>
@@ -52,14 +49,11 @@ internal static class LeadIns
     {
         if (part.Role == PartRole.Wheel)
         {
-            return piece is Arc arc && (Math.Abs(arc.SweepRad) >= Angles.TurnRad - RoundingMm || arc.Centre.DistanceTo(Point.Origin) < RoundingMm);
+            return QuietEdges.RunsRound(piece);
         }
 
-        return !outer || part.Role != PartRole.Strip || piece.Bounds.MaxX <= HeldToMm(strips, part);
+        return !outer || part.Role != PartRole.Strip || QuietEdges.IsHeld(strips.Strips[part.StripIndex].Form, piece);
     }
-
-    private static double HeldToMm(StripSet strips, Part part) =>
-        strips.Strips[part.StripIndex].Form.Strip.Clamp?.ToMm ?? (part.CutBounds.Width * HeldShare);
 
     private static LeadIn? At(Part part, Contour contour, int piece, double lengthMm)
     {

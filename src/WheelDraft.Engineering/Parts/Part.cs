@@ -67,6 +67,9 @@ public enum PartRole
 
     /// <summary>The plate that strips are seated on.</summary>
     Base,
+
+    /// <summary>A cam on the wheel's shaft.</summary>
+    Cam,
 }
 
 /// <summary>What a part is cut from.</summary>

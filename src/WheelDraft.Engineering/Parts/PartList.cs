@@ -22,21 +22,29 @@ public sealed record PartList
     /// <summary>The strips' blanks, in the order of <see cref="StripSet.Strips"/>.</summary>
     public IReadOnlyList<Part> Strips { get; }
 
+    /// <summary>The cams, in file order.</summary>
+    public IReadOnlyList<Part> Cams { get; private init; } = [];
+
     /// <summary>All of them, the wheel first.</summary>
-    public IEnumerable<Part> All => [Wheel, Carrier, .. Strips, .. Bases.Select(b => b.Part)];
+    public IEnumerable<Part> All => [Wheel, Carrier, .. Cams, .. Strips, .. Bases.Select(b => b.Part)];
 
     /// <summary>The parts of a wheel and its strips, compensated for kerf.</summary>
     /// <exception cref="DesignRefusedException">One of them cannot be cut by the process.</exception>
-    internal static PartList Of(Brief brief, WheelLayout wheel, StripSet strips, IReadOnlyList<AdjustingScrew> screws)
+    internal static PartList Of(Brief brief, WheelLayout wheel, StripSet strips, IReadOnlyList<AdjustingScrew> screws, LongWork? attend = null, IReadOnlyList<CamLayout>? cams = null)
     {
         IReadOnlyList<string> slugs = FileSlugs.Of(strips.Strips.Select(s => s.Form.Strip.Name));
+        IReadOnlyList<string> camSlugs = FileSlugs.Of((cams ?? []).Select(c => c.Brief.Name));
         PartList parts = new(WheelPart(brief, wheel), CarrierPart(brief, wheel), [.. strips.Strips.Select((s, i) => StripPart(brief, s.Form, i, slugs[i]))])
         {
+            Cams = [.. (cams ?? []).Select((c, i) => CamPart(brief, c, camSlugs[i]))],
             Bases = new BasePlates(brief, wheel, strips, screws).All(),
         };
-        parts._nested = new(() => SheetNesting.Of(brief, parts));
+        parts._nested = new(() => SheetNesting.Of(brief, parts, attend ?? LongWork.Unattended));
         return parts;
     }
+
+    /// <summary>The parts as a shop gets them that allows for its kerf itself: files and whatever names them agree.</summary>
+    internal PartList Nominal() => new(Wheel.Nominal(), Carrier.Nominal(), [.. Strips.Select(s => s.Nominal())]) { Bases = Bases, _nested = _nested };
 
     /// <summary>What the shop could not make of them.</summary>
     internal IEnumerable<Finding> Findings(Brief brief) =>
@@ -67,6 +75,17 @@ public sealed record PartList
         KerfMm = null,
         Shapes = [new(wheel.Carrier, wheel.Carrier, "the carrier", brief.PlaceOf("carrier"))],
         Recess = CarrierRecess.Of(brief, wheel),
+    };
+
+    // A cam is as thick as it wants to be and cut by a process of its own.
+    private static Part CamPart(Brief brief, CamLayout cam, string slug) => new()
+    {
+        Role = PartRole.Cam,
+        Name = cam.Brief.Name,
+        FileName = $"cam-{slug}",
+        Stock = new(cam.Brief.Material, cam.Brief.ThicknessMm, null),
+        KerfMm = null,
+        Shapes = [new(cam.Outline, cam.Outline, $"cam \"{cam.Brief.Name}\"", brief.PlaceOf(FormattableString.Invariant($"cam[{cam.Index}]")))],
     };
 
     private static Part StripPart(Brief brief, StripForm form, int index, string slug) => new()

@@ -38,7 +38,7 @@ internal static class SheetNesting
     private static readonly double[] Quarters = [0, Math.PI / 2, Math.PI, 3 * Math.PI / 2];
 
     /// <summary>The sheets of a design, in file order; those that no part is made of are left out.</summary>
-    public static IReadOnlyList<NestedStock> Of(Brief brief, PartList parts)
+    public static IReadOnlyList<NestedStock> Of(Brief brief, PartList parts, LongWork attend)
     {
         List<NestedStock> all = [];
         foreach (SheetBrief stock in brief.Sheets)
@@ -47,7 +47,7 @@ internal static class SheetNesting
             if (pieces.Count > 0 && pieces.All(p => Fits(p, stock)))
             {
                 NestItem[] items = [.. pieces.Select(p => new NestItem(p.Mark, p.Outline, stock.Sets, Turns(p.Part)))];
-                all.Add(new(stock, pieces, Nesting.Of(items, new(stock.WidthMm, stock.HeightMm, stock.GapMm)), 1 + all.Sum(s => s.Result.Sheets.Count)));
+                all.Add(new(stock, pieces, Nesting.Of(items, new(stock.WidthMm, stock.HeightMm, stock.GapMm), progress: share => attend.Tell("nesting", share)), 1 + all.Sum(s => s.Result.Sheets.Count)));
             }
         }
 

@@ -25,6 +25,9 @@ public sealed record SearchRequest
     /// <summary>Whether it is told, where nothing meets, which wishes contradict each other also where nothing was left to be chosen.</summary>
     public bool AlwaysExplains { get; init; }
 
+    /// <summary>Who attends to what takes long in the design that comes out; null for nobody.</summary>
+    public LongWork? Attend { get; init; }
+
     /// <summary>Stops it.</summary>
     public CancellationToken Stop { get; init; }
 }

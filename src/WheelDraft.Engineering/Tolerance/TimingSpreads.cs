@@ -11,13 +11,17 @@ public sealed class TimingSpreads
 
     private readonly Brief _brief;
     private readonly Motion _motion;
+    private readonly LongWork _attend;
     private readonly int _draws;
+    private readonly int _periods;
+    private int _drawn;
     private readonly Lazy<IReadOnlyList<OutputSpread>> _all;
 
-    internal TimingSpreads(Brief brief, Motion motion, WheelLayout wheel)
+    internal TimingSpreads(Brief brief, Motion motion, WheelLayout wheel, LongWork? attend = null)
     {
-        (_brief, _motion) = (brief, motion);
-        _draws = DrawsOf(brief, wheel.Rings.Sum(r => r.Periods.Count));
+        (_brief, _motion, _attend) = (brief, motion, attend ?? LongWork.Unattended);
+        _periods = wheel.Rings.Sum(r => r.Periods.Count);
+        _draws = DrawsOf(brief, _periods);
         _all = new(() => [.. wheel.Rings.Select(r => new OutputSpread(r.Name, [.. r.Periods.Select((p, i) => Period(r, p, i))]))]);
     }
 
@@ -48,7 +52,8 @@ public sealed class TimingSpreads
             figures.Add(new(dose.NominalMl, dose.LeastMl, dose.MostMl, dose.AskedMl));
         }
 
-        IReadOnlyList<DrawnSummary> drawn = new DrawRun(model, _brief.MonteCarlo.Seed, figures).Of(_draws);
+        IReadOnlyList<DrawnSummary> drawn = new DrawRun(model, _brief.MonteCarlo.Seed, figures) { Attend = (share => _attend.Tell("drawing on-times", (_drawn + share) / _periods), _attend.Stop) }.Of(_draws);
+        _drawn++;
         IReadOnlyList<IReadOnlyList<VarianceShare>> shares = VarianceShares.Of(model, _brief.MonteCarlo.Seed);
         IReadOnlyList<RootSumSquare> roots = RootSumSquare.Of(model);
         FigureSpread One(int i) => SpreadOf(figures[i], drawn[i], roots[i], Told(shares[i], i));

@@ -49,6 +49,9 @@ internal static class Budgets
     /// <summary>Scenarios of a file: each is a sheet of its own.</summary>
     public const int Scenarios = 50;
 
+    /// <summary>Cams of a file: each is a part of its own with some hundred arcs, and a lever that every state of the circuit counts.</summary>
+    public const int Cams = 4;
+
     /// <summary>Straight legs of all ribs and slots on one surface: paths over and round them are sought from each to each. Fifty took most of a minute.</summary>
     public const int BarrierLegs = 24;
 

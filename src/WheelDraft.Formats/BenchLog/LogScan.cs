@@ -1,21 +1,14 @@
-using System.Numerics;
-using System.Runtime.InteropServices;
-using System.Runtime.Intrinsics;
 using WheelDraft.Engineering;
 
 namespace WheelDraft.Formats.BenchLog;
 
 /// <summary>Goes through the rows of a log once, at constant memory.</summary>
-/// <remarks>Nearly every row of a long log says what the one before it said, a little later. Such a row is told by comparing it with the row before
-/// in registers: same length, same cells behind the time, and a time that differs first in a digit that has grown. Whatever is not that plain is
-/// read cell by cell.</remarks>
+/// <remarks>Nearly every row of a long log says what the one before it said, a little later: <see cref="PlainRows"/> passes over those. Whatever is not
+/// that plain is read cell by cell.</remarks>
 internal sealed class LogScan
 {
     // So many rows are read cell by cell at the start: their times give the usual step.
     private const int SteppedRows = 2000;
-
-    // A plain row is compared in one register.
-    private const int LongestPlain = 32;
 
     private const int MostFaults = 20;
     private const double DayS = 86400;
@@ -35,9 +28,7 @@ internal sealed class LogScan
     private readonly int[] _trackerOf;
     private readonly List<double> _steps = [];
     private readonly List<Finding> _faults = [];
-    private int _plainLength;
-    private uint _plainTail;
-    private uint _plainTime;
+    private PlainRows _plain;
     private double _timeS = double.NaN;
     private double _dayS;
     private double _fromS = double.NaN;
@@ -68,7 +59,7 @@ internal sealed class LogScan
         int before = -1;
         while (at < block.Length)
         {
-            if (before >= 0 && _plainLength > 0 && block.Length - at >= LongestPlain && block.Length - before >= LongestPlain)
+            if (before >= 0 && _plain.Length > 0)
             {
                 at = Plain(block, at, ref before);
             }
@@ -165,45 +156,17 @@ internal sealed class LogScan
     // Rows that say the same, a little later; from the first that is not so plain the caller goes on.
     private int Plain(ReadOnlySpan<byte> block, int at, ref int before)
     {
-        ref byte start = ref MemoryMarshal.GetReference(block);
-        int length = _plainLength;
-        uint whole = length == 32 ? uint.MaxValue : (1u << length) - 1;
-        uint end = 1u << (length - 1);
-        int last = block.Length - LongestPlain;
-        long rows = 0;
-        Vector256<byte> previous = Vector256.LoadUnsafe(ref start, (nuint)before);
-        while (at <= last)
+        int to = _plain.Pass(block, at, before);
+        if (to > at)
         {
-            Vector256<byte> row = Vector256.LoadUnsafe(ref start, (nuint)at);
-            uint lines = Vector256.Equals(row, Vector256.Create((byte)'\n')).ExtractMostSignificantBits() & whole;
-            uint differs = ~Vector256.Equals(row, previous).ExtractMostSignificantBits();
-            uint inTime = differs & _plainTime;
-            uint digits = Vector256.LessThanOrEqual(row - Vector256.Create((byte)'0'), Vector256.Create((byte)9)).ExtractMostSignificantBits();
-            if (lines != end || (differs & _plainTail) != 0 || inTime == 0 || (inTime & ~digits) != 0)
-            {
-                break;
-            }
-
-            int digit = BitOperations.TrailingZeroCount(inTime);
-            if (block[at + digit] <= block[before + digit])
-            {
-                break;
-            }
-
-            previous = row;
-            before = at;
-            at += length;
-            rows++;
-        }
-
-        Rows += rows;
-        _line += rows;
-        if (rows > 0)
-        {
+            long rows = (to - at) / _plain.Length;
+            Rows += rows;
+            _line += rows;
+            before = to - _plain.Length;
             _timeS = double.NaN;
         }
 
-        return at;
+        return to;
     }
 
     private void Recall(ReadOnlySpan<byte> block, int before)
@@ -232,7 +195,6 @@ internal sealed class LogScan
             return false;
         }
 
-        int length = line.Length;
         ReadOnlySpan<byte> bytes = line.TrimEnd("\r\n"u8);
         if (bytes.Trim(" \t;,"u8).Length == 0)
         {
@@ -273,30 +235,8 @@ internal sealed class LogScan
         bool changed = _layout.NamedBy is int namedBy ? LongRow(bytes, namedBy, time) : WideRow(bytes, time);
         _changed += changed ? 1 : 0;
         _timeS = time;
-        NotePlain(line, length);
+        _plain = Rows < SteppedRows || _timeColumn != 0 || _layout.NamedBy is not null ? default : PlainRows.Like(line, _layout.Separator);
         return true;
-    }
-
-    private void NotePlain(ReadOnlySpan<byte> line, int length)
-    {
-        _plainLength = 0;
-        int cut = line.IndexOf(_layout.Separator);
-        if (Rows < SteppedRows || length > LongestPlain || length < 3 || line[^1] != (byte)'\n' || _timeColumn != 0 || _layout.NamedBy is not null || cut <= 0)
-        {
-            return;
-        }
-
-        foreach (byte b in line[..cut])
-        {
-            if (b is not ((>= (byte)'0' and <= (byte)'9') or (byte)'.' or (byte)',' or (byte)':'))
-            {
-                return;
-            }
-        }
-
-        _plainLength = length;
-        _plainTime = (1u << cut) - 1;
-        _plainTail = (length == 32 ? uint.MaxValue : (1u << length) - 1) & ~_plainTime;
     }
 
     private bool WideRow(ReadOnlySpan<byte> bytes, double time)

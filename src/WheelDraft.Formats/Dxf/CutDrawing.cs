@@ -132,6 +132,9 @@ internal enum CutLayer
     /// <summary>Outer contours.</summary>
     Outline,
 
+    /// <summary>Stretches of outer contours that are left uncut: holding tabs.</summary>
+    Tab,
+
     /// <summary>Not for cutting.</summary>
     Note,
 }
@@ -139,7 +142,11 @@ internal enum CutLayer
 /// <summary>A closed line of a cutting file.</summary>
 /// <param name="Layer">Its layer.</param>
 /// <param name="Contour">The line, mm.</param>
-internal sealed record CutContour(CutLayer Layer, Contour Contour);
+internal sealed record CutContour(CutLayer Layer, Contour Contour)
+{
+    /// <summary>Its holding tabs: the runs between them are cut on its layer, the tabs lie on <see cref="CutLayer.Tab"/>; null for none.</summary>
+    public TabbedContour? Tabbed { get; init; }
+}
 
 /// <summary>A line of a cutting file that need not be closed.</summary>
 internal sealed record CutPath
@@ -150,7 +157,7 @@ internal sealed record CutPath
     /// <exception cref="ArgumentException">The layer is cut through, or the pieces do not follow each other.</exception>
     public CutPath(CutLayer layer, IEnumerable<Piece> pieces)
     {
-        if (layer is CutLayer.Outline or CutLayer.Window)
+        if (layer is CutLayer.Outline or CutLayer.Window or CutLayer.Tab)
         {
             throw new ArgumentException($"An open line cannot be cut: layer {layer} takes closed contours only.", nameof(layer));
         }

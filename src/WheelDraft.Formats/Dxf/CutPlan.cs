@@ -13,7 +13,7 @@ internal sealed record CutPlan(DrawingUnit Unit, Bounds Bounds, IReadOnlyList<Cu
     {
         double scale = drawing.Unit == DrawingUnit.Inch ? 1 / 25.4 : 1;
         Placement toUnit = Placement.Scaling(scale);
-        IEnumerable<CutEntity> contours = drawing.Contours.Select(c => Lowered(c.Layer, c.Contour.Pieces, true, toUnit));
+        IEnumerable<CutEntity> contours = drawing.Contours.SelectMany(c => Lowered(c, toUnit));
         IEnumerable<CutEntity> paths = drawing.Paths.Select(p => Lowered(p.Layer, p.Pieces, p.IsClosed, toUnit));
         IEnumerable<CutEntity> notes = drawing.Notes.Select(n => new CutText(toUnit.Of(n.At), n.HeightMm * scale, n.Text));
         CutEntity[] entities = [.. contours.Concat(paths).Concat(notes).OrderBy(e => e.Layer)];
@@ -24,6 +24,10 @@ internal sealed record CutPlan(DrawingUnit Unit, Bounds Bounds, IReadOnlyList<Cu
             [.. entities.Select(e => e.Layer).Distinct()],
             entities);
     }
+
+    private static IEnumerable<CutEntity> Lowered(CutContour contour, Placement toUnit) => contour.Tabbed is TabbedContour tabbed
+        ? tabbed.Runs.Select(r => Lowered(contour.Layer, r, false, toUnit)).Concat(tabbed.Tabs.Select(t => Lowered(CutLayer.Tab, [t.Stretch], false, toUnit)))
+        : [Lowered(contour.Layer, contour.Contour.Pieces, true, toUnit)];
 
     private static CutEntity Lowered(CutLayer layer, IReadOnlyList<Piece> source, bool closed, Placement toUnit)
     {

@@ -74,6 +74,7 @@ internal static class CutLayerNames
         CutLayer.Lead => "LEAD",
         CutLayer.Window => "WINDOW",
         CutLayer.Outline => "OUTLINE",
+        CutLayer.Tab => "TAB",
         CutLayer.Note => "NOTE",
         _ => throw new ArgumentOutOfRangeException(nameof(layer), layer, "Not a layer of cutting files."),
     };
@@ -87,6 +88,7 @@ internal static class CutLayerNames
         CutLayer.Lead => 2,
         CutLayer.Window => 5,
         CutLayer.Outline => 7,
+        CutLayer.Tab => 1,
         _ => 8,
     };
 }

@@ -14,12 +14,17 @@ internal static class PartCutFile
     public static CutDrawing Of(Design design, Part part, double leadMm = 0)
     {
         IReadOnlyList<LeadIn> leads = leadMm > 0 && part.KerfMm is not null ? LeadIns.Of(design.Strips, part, leadMm) : [];
+        IReadOnlyList<TabbedContour> tabbed = HoldingTabs.Of(design.Brief, design.Wheel, design.Strips, part, leads);
         PartMarks marks = PartMarks.Of(design, part);
         return new CutDrawing(
             design.Brief.DrawingUnit,
             [
                 .. part.Recess?.Pockets.SelectMany(p => p.Contours).Select(c => new CutContour(CutLayer.Recess, c)) ?? [],
-                .. part.Shapes.SelectMany(s => CutDrawing.ContoursOf(s.ToCut)).Select(c => c with { Contour = leads.FirstOrDefault(l => ReferenceEquals(l.Of, c.Contour))?.Contour ?? c.Contour }),
+                .. part.Shapes.SelectMany(s => CutDrawing.ContoursOf(s.ToCut)).Select(c => c with
+                {
+                    Contour = leads.FirstOrDefault(l => ReferenceEquals(l.Of, c.Contour))?.Contour ?? c.Contour,
+                    Tabbed = tabbed.FirstOrDefault(t => ReferenceEquals(t.Of, c.Contour)),
+                }),
             ],
             [
                 .. marks.Folds.Select(f => new CutPath(CutLayer.Fold, [f])),
@@ -27,6 +32,6 @@ internal static class PartCutFile
                 .. leads.Select(l => new CutPath(CutLayer.Lead, [l.Line])),
                 .. marks.Shown.Select(s => new CutPath(CutLayer.Note, s)),
             ],
-            CutNotes.Of(design, part));
+            CutNotes.Of(design, part, tabbed.Sum(t => t.Tabs.Count)));
     }
 }

@@ -1,4 +1,5 @@
 using System.Text;
+using WheelDraft.Engineering;
 using WheelDraft.Geometry;
 
 namespace WheelDraft.Formats.Dxf;
@@ -21,8 +22,8 @@ internal sealed class SvgCutWriter : ICutFileWriter
     public string Write(CutDrawing drawing)
     {
         ArgumentNullException.ThrowIfNull(drawing);
-        Contour[] cut = [.. drawing.Contours.Where(c => c.Layer is CutLayer.Window or CutLayer.Outline).Select(c => c.Contour)];
-        Bounds box = cut.Select(c => c.Bounds).Aggregate((a, b) => a.With(b)).Grown(BorderMm);
+        CutContour[] cut = [.. drawing.Contours.Where(c => c.Layer is CutLayer.Window or CutLayer.Outline)];
+        Bounds box = cut.Select(c => c.Contour.Bounds).Aggregate((a, b) => a.With(b)).Grown(BorderMm);
         StringBuilder svg = new();
         svg.Append("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n");
         svg.Append($"<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{N(box.Width)}mm\" height=\"{N(box.Height)}mm\" viewBox=\"{N(box.MinX)} {N(-box.MaxY)} {N(box.Width)} {N(box.Height)}\">\n");
@@ -32,9 +33,12 @@ internal sealed class SvgCutWriter : ICutFileWriter
         }
 
         svg.Append($"<g fill=\"none\" stroke=\"#ff0000\" stroke-width=\"{HairlineMm}\">\n");
-        foreach (Contour contour in cut)
+        foreach (CutContour contour in cut)
         {
-            svg.Append(Element(contour)).Append('\n');
+            foreach (string element in contour.Tabbed is TabbedContour tabbed ? tabbed.Runs.Select(r => $"<path d=\"{Path(r)}\"/>") : [Element(contour.Contour)])
+            {
+                svg.Append(element).Append('\n');
+            }
         }
 
         return svg.Append("</g>\n</svg>\n").ToString();
@@ -47,14 +51,10 @@ internal sealed class SvgCutWriter : ICutFileWriter
             return $"<circle cx=\"{N(circle.Centre.X)}\" cy=\"{N(-circle.Centre.Y)}\" r=\"{N(circle.RadiusMm)}\"/>";
         }
 
-        StringBuilder path = new($"M{At(contour.Pieces[0].Start)}");
-        foreach (Piece piece in contour.Pieces)
-        {
-            path.Append(Step(piece));
-        }
-
-        return $"<path d=\"{path}Z\"/>";
+        return $"<path d=\"{Path(contour.Pieces)}Z\"/>";
     }
+
+    private static string Path(IReadOnlyList<Piece> pieces) => $"M{At(pieces[0].Start)}{string.Concat(pieces.Select(Step))}";
 
     // An arc of more than half a turn goes in two halves, so that no flag decides between two arcs.
     private static string Step(Piece piece) => piece switch

@@ -26,7 +26,7 @@ internal static class BillOfMaterials
             [
                 ShoppingList.NameOf(part), "1", ShoppingList.Material(design, part), Number(part.Stock.ThicknessMm, 3), Number(part.CutBounds.Width, 2), Number(part.CutBounds.Height, 2),
                 Number(work.AreaMm2, 1), Number(work.MassG, 2), part.KerfMm is null ? "" : design.Brief.Process.Name ?? "", Number(work.CutLengthMm, 1), Number(work.Pierces, 0),
-                Number(work.TimeS?.LeastS, 0), Number(work.TimeS?.MostS, 0), $"cut/{part.FileName}.dxf", "",
+                Number(work.TimeS?.LeastS, 0), Number(work.TimeS?.MostS, 0), $"cut/{part.CutName}.dxf", "",
             ]);
         }
 

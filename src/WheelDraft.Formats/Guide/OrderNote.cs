@@ -22,12 +22,17 @@ internal static class OrderNote
         Line(design.Meets ? "" : "MISSES: DO NOT CUT. The design misses something; ask first.");
         if (brief.Spacing.OwnResponsibility is string own)
         {
-            text.Append("Below the rules on own responsibility: \"").Append(own).Append("\".\n");
+            text.Append(ReadersWords.Read("Below the rules on own responsibility")).Append(": \"").Append(own).Append("\".\n");
         }
 
         Line($"Files at true size; DXF in {(brief.DrawingUnit == DrawingUnit.Inch ? "inches" : "mm")}, SVG in mm with nothing but what is cut through. DXF: cut layers WINDOW first, then OUTLINE. FOLD and MARK are scribed or left out, never cut through; NOTE is for reading.");
         Line(KerfLine(brief, nominal));
         Line($"Cut edges within ±{Wording.Mm(brief.Process.ToleranceMm)} of their place{(brief.Process.Name is string process ? $" ({process})" : "")}. No burrs, no rounded edges; flat. Do not turn parts over: one face is the wiper side.");
+        if (brief.Process.HoldingTabs > 0)
+        {
+            Line($"Holding tabs: the stretches on layer TAB ({Wording.Mm(brief.Process.TabWidthMm)} and the kerf) stay uncut; OUTLINE is open there on purpose. They are broken and filed by whoever takes the parts out.");
+        }
+
         Line("");
         foreach (Part part in design.Parts.All.Where(p => p.KerfMm is not null).Select(p => nominal ? p.Nominal() : p))
         {
@@ -46,7 +51,7 @@ internal static class OrderNote
         Line("Carrier and base are made by another process, from their own files. Times are a wide band from common practice, no source, without setting up.");
         return text.ToString();
 
-        void Line(string line) => text.Append(unit.Words(line)).Append('\n');
+        void Line(string line) => text.Append(ReadersWords.Read(unit.Words(line))).Append('\n');
     }
 
     private static string KerfLine(Brief brief, bool nominal) =>

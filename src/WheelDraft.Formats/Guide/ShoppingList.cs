@@ -75,7 +75,7 @@ internal static class ShoppingList
     ]);
 
     /// <summary>What a part is called in a sentence.</summary>
-    internal static string NameOf(Part part) => part.Role == PartRole.Strip ? part.Name : part.Name.ToLowerInvariant();
+    internal static string NameOf(Part part) => part.Role is PartRole.Strip or PartRole.Cam ? part.Name : part.Name.ToLowerInvariant();
 
     /// <summary>What a part is made of.</summary>
     internal static string Material(Design design, Part part)

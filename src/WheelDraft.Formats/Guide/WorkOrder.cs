@@ -31,7 +31,7 @@ internal sealed class WorkOrder
     {
         WheelLayout wheel = _design.Wheel;
         string process = _design.Brief.Process.Name is string name ? $" by {name}" : "";
-        yield return $"Cut the {(wheel.Feed is null ? "lands" : "wheel")} from {_numbers.LengthWithUnit(_design.Brief.Wheel.ThicknessMm, 3)} {_design.Brief.Wheel.Material}{process}: cut/wheel.dxf, or by hand along print/template.pdf, printed at full size and its check lines measured. Outer diameter {_numbers.LengthWithUnit(wheel.OuterDiameterMm)}.";
+        yield return $"Cut the {(wheel.Feed is null ? "lands" : "wheel")} from {_numbers.LengthWithUnit(_design.Brief.Wheel.ThicknessMm, 3)} {_design.Brief.Wheel.Material}{process}: cut/{_design.Parts.Wheel.CutName}.dxf, or by hand along print/template.pdf, printed at full size and its check lines measured. Outer diameter {_numbers.LengthWithUnit(wheel.OuterDiameterMm)}.";
         if (wheel.Feed is not null && _design.Brief.Wheel.Bore.FlatMm is double flat)
         {
             yield return $"The bore of {_numbers.LengthWithUnit(_design.Brief.Wheel.Bore.DiameterMm)} has a flat, {_numbers.LengthWithUnit(flat)} from the opposite side: cut by hand, drill it under size as the template says and file to the line.";
@@ -39,7 +39,12 @@ internal sealed class WorkOrder
 
         if (_design.Parts.Carrier is Part carrier)
         {
-            yield return $"Cut the carrier, {_numbers.LengthWithUnit(_design.Brief.Carrier.ThicknessMm, 3)} thick: cut/{carrier.FileName}.dxf.";
+            yield return $"Cut the carrier, {_numbers.LengthWithUnit(_design.Brief.Carrier.ThicknessMm, 3)} thick: cut/{carrier.CutName}.dxf.";
+        }
+
+        foreach ((Part cam, CamLayout layout) in _design.Parts.Cams.Zip(_design.Cams))
+        {
+            yield return $"Cut the cam '{cam.Name}' of {cam.Stock.Material}, {_numbers.LengthWithUnit(layout.Brief.ThicknessMm, 3)} thick: cut/{cam.FileName}.dxf, nominal; its edge is what lifts the lever, so file no more than burrs off. {(layout.Brief.Bore is null ? "Its bore is the wheel's, with the index mark where the wheel has its home mark: put both on together, marks in line." : "Its index mark goes in line with the wheel's home mark.")}";
         }
 
         yield return "Deburr every edge and round none that a wiper crosses: a burr shortens the distance to the next live part, and lifts a wiper.";
@@ -57,7 +62,7 @@ internal sealed class WorkOrder
             yield break;
         }
 
-        yield return $"Cut the blanks of the strips: {ShoppingList.Names(_design.Parts.Strips.Select(p => $"cut/{p.FileName}.dxf"))}. Mind the rolling direction where the drawing gives one; deburr.";
+        yield return $"Cut the blanks of the strips: {ShoppingList.Names(_design.Parts.Strips.Select(p => $"cut/{p.CutName}.dxf"))}. Mind the rolling direction where the drawing gives one; deburr.";
         if (_strips.Any(s => s.Form.Tab is not null))
         {
             yield return $"File the tips of the tabs to a bevel{(_strips.Any(s => s.Form.Tab is { IsHole: false }) ? ", and press the dimple of each from behind where the template marks it" : "")}.";
@@ -84,8 +89,18 @@ internal sealed class WorkOrder
         foreach (BasePlate plate in _design.Parts.Bases)
         {
             string thick = plate.Part.Stock.ThicknessMm is double thickness ? $", {_numbers.LengthWithUnit(thickness, 3)} thick" : "";
-            yield return $"Make the base under '{plate.Surface.Name}' of an insulating plate of material group {plate.Surface.Group}{thick}: cut/{plate.Part.FileName}.dxf or the template, holes by the table below, measured from the shaft axis. Positions of strips and clamps are for looking at: scratch or burn no line between live parts, dirt stays in it.{(plate.Holes.Any(h => !string.Equals(h.Name, BasePlates.ShaftName, StringComparison.Ordinal)) ? " A metal screw through a foot is as live as its strip, above the plate and below it, and no distance of it was measured: take insulating pins, or give each screw to the file as a part." : "")}";
+            yield return $"Make the base under '{plate.Surface.Name}' of an insulating plate of material group {plate.Surface.Group}{thick}: cut/{plate.Part.CutName}.dxf or the template, holes by the table below, measured from the shaft axis. Positions of strips and clamps are for looking at: scratch or burn no line between live parts, dirt stays in it.{(plate.Holes.Any(h => !string.Equals(h.Name, BasePlates.ShaftName, StringComparison.Ordinal)) ? " A metal screw through a foot is as live as its strip, above the plate and below it, and no distance of it was measured: take insulating pins, or give each screw to the file as a part." : "")}";
         }
+    }
+
+    private string LeverWords(CamLayout cam)
+    {
+        string contact = cam.Brief.Contact is { } works
+            ? $" Set its contact '{works.Input}' to change at a lift of {cam.LiftWords(works.Place)}, {(works.ClosedBelow ? "closed below" : "closed above")}, within {cam.LiftWords(works.Tolerance)}."
+            : "";
+        return cam.Brief.Lever is SwingingLever swing
+            ? $"Its lever swings about x {_numbers.Length(swing.Pivot.X)}, y {_numbers.LengthWithUnit(swing.Pivot.Y)}, arm {_numbers.LengthWithUnit(swing.ArmMm)}.{contact}"
+            : $"Its lever slides along {DrawingNumbers.Angle(((SlidingLever)cam.Brief.Lever).DirectionRad)}, {_numbers.LengthWithUnit(((SlidingLever)cam.Brief.Lever).OffsetMm)} beside the axis.{contact}";
     }
 
     private IEnumerable<string> Mounting()
@@ -103,6 +118,11 @@ internal sealed class WorkOrder
         if (_design.Parts.Bases.Count == 0)
         {
             yield return "Fix the wheel square on its shaft.";
+        }
+
+        foreach (CamLayout cam in _design.Cams)
+        {
+            yield return $"Put the cam '{cam.Brief.Name}' on the shaft, its index mark in line with the wheel's home mark, its faces {_numbers.LengthWithUnit(cam.Brief.LowerMm)} and {_numbers.LengthWithUnit(cam.Brief.UpperMm)} over the copper face. {LeverWords(cam)} Turn the wheel by hand once round, dead: the lever must follow the table of draw/{_design.Parts.Cams[cam.Index].FileName}.svg and fall freely.";
         }
 
         yield return $"At home the wheel's home mark points along the x axis of the drawings, to the station of 0°; from there it turns {SheetWordsOf.Turns(_design)}.";

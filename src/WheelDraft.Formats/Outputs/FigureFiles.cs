@@ -32,7 +32,7 @@ internal static class FigureFiles
             .Append(new(Captions, Encoding.UTF8.GetBytes(Page(task.Design, figures))));
     }
 
-    private static string Titled(Sheet figure) => figure.Words.Title.TrimEnd('.');
+    private static string Titled(Sheet figure) => ReadersWords.Read(figure.Words.Title).TrimEnd('.');
 
     private static IReadOnlyList<Sheet> Drawn(OutputTask task, double widthMm)
     {
@@ -49,21 +49,21 @@ internal static class FigureFiles
     private static string Page(Design design, IReadOnlyList<Sheet> figures)
     {
         StringBuilder page = new();
-        page.Append("# Figures of ").Append(Plain(design.Brief.Title)).Append("\n\n");
-        page.Append("Each figure is `NAME.svg`, `NAME.png` and `NAME.pdf`, ").Append(Wording.Number(figures.Count == 0 ? 0 : figures[0].WidthMm, 2)).Append(" mm wide. The line under its caption sets it with its alternative text.\n\n");
+        page.Append("# ").Append(Plain(ReadersWords.Read($"Figures of {design.Brief.Title}"))).Append("\n\n");
+        page.Append(ReadersWords.Read($"Each figure is `NAME.svg`, `NAME.png` and `NAME.pdf`, {Wording.Number(figures.Count == 0 ? 0 : figures[0].WidthMm, 2)} mm wide. The line under its caption sets it with its alternative text.")).Append("\n\n");
         foreach (Sheet figure in figures)
         {
             page.Append("## ").Append(figure.Words.Name).Append("\n\n");
-            page.Append("Caption: ").Append(Plain(figure.Words.Title)).Append("\n\n");
-            page.Append("Alternative text: ").Append(Plain(figure.Words.Description)).Append("\n\n");
-            page.Append("```html\n<img src=\"figures/").Append(figure.Words.Name).Append(".svg\" alt=\"").Append(SvgMarkup.Escaped(figure.Words.Description)).Append("\">\n```\n\n");
+            page.Append(ReadersWords.Read("Caption")).Append(": ").Append(Plain(ReadersWords.Read(figure.Words.Title))).Append("\n\n");
+            page.Append(ReadersWords.Read("Alternative text")).Append(": ").Append(Plain(ReadersWords.Read(figure.Words.Description))).Append("\n\n");
+            page.Append("```html\n<img src=\"figures/").Append(figure.Words.Name).Append(".svg\" alt=\"").Append(SvgMarkup.Escaped(ReadersWords.Read(figure.Words.Description))).Append("\">\n```\n\n");
             foreach (string warning in figure.Warnings)
             {
-                page.Append("Not shown: ").Append(Plain(warning)).Append("\n\n");
+                page.Append(ReadersWords.Read("Not shown")).Append(": ").Append(Plain(warning)).Append("\n\n");
             }
         }
 
-        page.Append("## The page on which the wheel turns\n\n```html\n").Append(ShowLink.Frame(design, "show/index.html")).Append("\n```\n");
+        page.Append("## ").Append(ReadersWords.Read("The page on which the wheel turns")).Append("\n\n```html\n").Append(ShowLink.Frame(design, "show/index.html")).Append("\n```\n");
         return page.ToString();
     }
 

@@ -171,6 +171,8 @@ public static class OutputFiles
         DrawFolder + "/set.pdf" => OutputKind.Pdf,
         _ when name.StartsWith(CutFolder + "/", StringComparison.Ordinal) => OutputKind.Cut,
         _ when name.StartsWith("print/", StringComparison.Ordinal) => OutputKind.Print,
+        "show/compare.html" => null,
+        _ when name.StartsWith("show/compare-", StringComparison.Ordinal) => null,
         _ when name.StartsWith("show/", StringComparison.Ordinal) => OutputKind.Show,
         _ when name.StartsWith(BenchFiles.Folder + "/", StringComparison.Ordinal) => OutputKind.Bench,
         DrawFolder + "/compare.svg" or DrawFolder + "/batch.svg" => null,
@@ -189,13 +191,13 @@ public static class OutputFiles
     {
         ArgumentNullException.ThrowIfNull(design);
         ArgumentNullException.ThrowIfNull(request);
-        OutputTask task = new(design, request, warn ?? (_ => { }));
+        OutputTask task = new(request.Nominal ? design with { Parts = design.Parts.Nominal() } : design, request, warn ?? (_ => { }));
         return request.Kinds.Distinct().Order().SelectMany(kind => Of(task, kind)).Concat(FigureFiles.Of(task)).Concat(Film(task)).Concat(DrawingFiles.Moving(task));
     }
 
     private static IEnumerable<OutputFile> CutFiles(Design design, OutputRequest request) =>
     [
-        .. design.Parts.All.Select(p => request.Nominal ? p.Nominal() : p).SelectMany(p => Cut(p.CutName, PartCutFile.Of(design, p, request.LeadInMm), request)),
+        .. design.Parts.All.SelectMany(p => Cut(p.CutName, PartCutFile.Of(design, p, request.LeadInMm), request)),
         .. from nested in design.Parts.Nested
            from index in Enumerable.Range(0, nested.Result.Sheets.Count)
            let suffix = request.Nominal && nested.Pieces[0].Part.KerfMm > 0 ? "-nominal" : ""

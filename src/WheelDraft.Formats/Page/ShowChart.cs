@@ -17,14 +17,14 @@ internal static class ShowChart
     private const int RowPx = 30;
 
     /// <summary>Labels and bars.</summary>
-    public static string Write(Design design, CircuitNetwork network)
+    public static string Write(Design design, CircuitNetwork network, BenchComparison? measured)
     {
         Markup html = new();
         int rows = network.Contacts.Count + network.Loads.Count;
         html.Add("<div class=\"chart\">\n<ul class=\"chart-names\">\n");
         foreach (NetworkSwitch contact in network.Contacts)
         {
-            html.Put($"<li><span class=\"kind\">ring</span> {SvgMarkup.Escaped(contact.Name)}</li>\n");
+            html.Put($"<li><span class=\"kind\">{(network.LeverOf(contact.Name) is null ? "ring" : "lever")}</span> {SvgMarkup.Escaped(contact.Name)}</li>\n");
         }
 
         for (int l = 0; l < network.Loads.Count; l++)
@@ -38,7 +38,7 @@ internal static class ShowChart
         Axis(html, design.Motion.TurnTimeS, rows * RowPx);
         for (int c = 0; c < network.Contacts.Count; c++)
         {
-            Row(html, c, FormattableString.Invariant($"data-contact=\"{c}\""), Bars(network.Schedules[c], design.Motion.TurnTimeS, c));
+            Row(html, c, FormattableString.Invariant($"data-contact=\"{c}\""), Bars(network.Schedules[c], design.Motion.TurnTimeS, c), measured is null ? "" : Measured(design, measured, network.Contacts[c].Name, c));
         }
 
         for (int l = 0; l < network.Loads.Count; l++)
@@ -47,15 +47,20 @@ internal static class ShowChart
         }
 
         html.Put($"<g id=\"cursor\"><line x1=\"0\" x2=\"0\" y1=\"0\" y2=\"{rows * RowPx}\"/><circle cx=\"0\" cy=\"{rows * RowPx}\" r=\"5\"/></g>\n</svg>\n</div>\n");
+        if (measured is not null)
+        {
+            html.Put($"<p class=\"measured-key\"><span class=\"measured-mark\" aria-hidden=\"true\"></span> measured: slim bars are means over the turns of a bench log, brought to the nominal turn time; wide bars are as cut. By the log the wheel {(measured.Misses ? "misses" : "meets")} what its file asks; home is where most edges fit.</p>\n");
+        }
+
         return html.ToString();
     }
 
     private static string Percent(double share) => $"{FixedPoint.Short(share * 100, 5)}%";
 
-    private static void Row(Markup html, int row, string data, string bars)
+    private static void Row(Markup html, int row, string data, string bars, string measured = "")
     {
         int top = row * RowPx;
-        html.Put($"<g class=\"row\" {data}><line class=\"rest\" x1=\"0\" x2=\"100%\" y1=\"{top + (RowPx / 2)}\" y2=\"{top + (RowPx / 2)}\"/><g class=\"bars\">{bars}</g></g>\n");
+        html.Put($"<g class=\"row\" {data}><line class=\"rest\" x1=\"0\" x2=\"100%\" y1=\"{top + (RowPx / 2)}\" y2=\"{top + (RowPx / 2)}\"/><g class=\"bars\">{bars}</g>{measured}</g>\n");
     }
 
     private static string Bars(ContactSchedule schedule, double turnS, int row)
@@ -75,6 +80,29 @@ internal static class ShowChart
         }
 
         return bars.ToString();
+    }
+
+    // Slim bars on the wide ones, out of the way of the script, which draws those anew.
+    private static string Measured(Design design, BenchComparison measured, string contact, int row)
+    {
+        double turnS = design.Motion.TurnTimeS, scale = measured.TurnTime.WantedS / measured.TurnTime.Measured.MeanS;
+        Markup bars = new();
+        foreach (ComparedPeriod period in measured.Periods.Where(p => string.Equals(design.Brief.Outputs[p.Output].Name, contact, StringComparison.Ordinal)))
+        {
+            double from = period.Start.Measured.MeanS * scale / turnS, share = period.On.Measured.MeanS * scale / turnS;
+            from -= Math.Floor(from);
+            string words = $"measured: from {Wording.Seconds(Math.Round(from * turnS, 2))} for {Wording.Seconds(Math.Round(share * turnS, 2))}";
+            Slim(from, Math.Min(1, from + share), words);
+            if (from + share > 1 + 1e-12)
+            {
+                Slim(0, from + share - 1, words);
+            }
+        }
+
+        return $"<g class=\"measured\">{bars}</g>";
+
+        void Slim(double start, double end, string words) =>
+            bars.Put($"<rect x=\"{Percent(start)}\" width=\"{Percent(end - start)}\" y=\"{(row * RowPx) + 11}\" height=\"{RowPx - 22}\"><title>{SvgMarkup.Escaped(words)}</title></rect>");
     }
 
     private static void Bar(Markup bars, int row, (double From, double To) share, string words) =>

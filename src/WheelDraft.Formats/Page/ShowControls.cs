@@ -17,12 +17,19 @@ internal static class ShowControls
     public static string Inputs(Design design)
     {
         Markup html = new();
-        IReadOnlyList<InputBrief> inputs = design.Brief.Inputs;
-        for (int i = 0; i < inputs.Count; i++)
+        IReadOnlyList<string> free = design.Circuit.Inputs;
+        for (int i = 0; i < free.Count; i++)
         {
-            string when = inputs[i].ClosedWhen is null ? "" : FormattableString.Invariant($" aria-describedby=\"input-{i}-when\"");
-            html.Put($"<div class=\"input\"><label><input type=\"checkbox\" data-input=\"{i}\" autocomplete=\"off\"{when}><span>{SvgMarkup.Escaped(inputs[i].Name)} closed</span></label>");
-            if (inputs[i].ClosedWhen is string words)
+            if (design.Circuit.IsHold(i))
+            {
+                html.Put($"<div class=\"input\"><label><input type=\"checkbox\" data-input=\"{i}\" autocomplete=\"off\"><span>{SvgMarkup.Escaped(free[i])}</span></label></div>\n");
+                continue;
+            }
+
+            InputBrief input = design.Brief.Inputs.First(b => string.Equals(b.Name, free[i], StringComparison.Ordinal));
+            string when = input.ClosedWhen is null ? "" : FormattableString.Invariant($" aria-describedby=\"input-{i}-when\"");
+            html.Put($"<div class=\"input\"><label><input type=\"checkbox\" data-input=\"{i}\" autocomplete=\"off\"{when}><span>{SvgMarkup.Escaped(input.Name)} closed</span></label>");
+            if (input.ClosedWhen is string words)
             {
                 html.Put($"<p id=\"input-{i}-when\">closed when {SvgMarkup.Escaped(words)}</p>");
             }
@@ -30,7 +37,7 @@ internal static class ShowControls
             html.Add("</div>\n");
         }
 
-        return inputs.Count == 0 ? "<p class=\"none\">This timer has no inputs.</p>" : html.ToString();
+        return free.Count == 0 ? "<p class=\"none\">This timer has no inputs.</p>" : html.ToString();
     }
 
     /// <summary>One lamp a load; the motor, last, is drawn as a motor.</summary>
@@ -104,7 +111,7 @@ internal static class ShowControls
     private static readonly (string Title, CircuitFaultKind[] Kinds)[] Groups =
     [
         ("Contacts", [CircuitFaultKind.ContactWelded, CircuitFaultKind.ContactNeverMade, CircuitFaultKind.FeedOpen]),
-        ("Inputs", [CircuitFaultKind.InputStuckClosed, CircuitFaultKind.InputStuckOpen]),
+        ("Inputs", [CircuitFaultKind.InputStuckClosed, CircuitFaultKind.InputStuckOpen, CircuitFaultKind.LeverStuckUp, CircuitFaultKind.LeverStuckDown]),
         ("Loads and motor", [CircuitFaultKind.LoadOpen, CircuitFaultKind.LoadShorted, CircuitFaultKind.MotorStalled, CircuitFaultKind.MotorReversed]),
         ("Supply and nets", [CircuitFaultKind.NeutralOpen, CircuitFaultKind.NetEarthed, CircuitFaultKind.NetsBridged]),
     ];

@@ -31,18 +31,37 @@ internal static class ShowData
 
             json.WriteEndArray();
             Interlocks(json, design);
+            ShowLevers.Write(json, design);
             ShowScrews.Write(json, design, network);
             ShowStories.Write(json, design);
+            Words(json);
             json.WriteEndObject();
         }
 
         return Encoding.UTF8.GetString(bytes.GetBuffer(), 0, (int)bytes.Length);
     }
 
+    // What scripts say, where that is not what stands in them.
+    private static void Words(Utf8JsonWriter json)
+    {
+        if (!ReadersWords.AreOthers)
+        {
+            return;
+        }
+
+        json.WriteStartObject("words");
+        foreach (string english in ShowPage.Scripts.SelectMany(s => MarkupWords.OfScript(PageText.Read(s))).Distinct(StringComparer.Ordinal))
+        {
+            json.WriteString(english, ReadersWords.Read(english));
+        }
+
+        json.WriteEndObject();
+    }
+
     /// <summary>The faults that a reader can switch: those of the network, and a motor that stalls or runs backward.</summary>
     /// <remarks>A slipped wheel, and a supply that is lost and comes back, need no switch: the slider goes anywhere.</remarks>
     public static IReadOnlyList<CircuitFault> Faults(Design design) =>
-        [.. design.Circuit.Faults.Select(f => f.Fault).Where(f => f.Kind is not (CircuitFaultKind.None or CircuitFaultKind.SupplyLost or CircuitFaultKind.WheelSlipped))];
+        [.. design.Circuit.Faults.Select(f => f.Fault).Where(f => f.Kind is not (CircuitFaultKind.None or CircuitFaultKind.SupplyLost or CircuitFaultKind.WheelSlipped or CircuitFaultKind.CamSlippedClosed or CircuitFaultKind.CamSlippedOpen))];
 
     /// <summary>A network as the page's solver takes it.</summary>
     public static void Network(Utf8JsonWriter json, CircuitNetwork network, double turnS)
@@ -74,7 +93,7 @@ internal static class ShowData
         json.WriteStartArray("contacts");
         for (int c = 0; c < network.Contacts.Count; c++)
         {
-            Contact(json, network.Contacts[c], network.Schedules[c], turnS);
+            Contact(json, network, c, turnS);
         }
 
         json.WriteEndArray();
@@ -107,9 +126,18 @@ internal static class ShowData
     public static void Fault(Utf8JsonWriter json, CircuitFault fault, CircuitNetwork network)
     {
         json.WriteStartObject();
-        json.WriteString("words", fault.Words);
+        json.WriteString("words", ReadersWords.Read(fault.Words));
         switch (fault.Kind)
         {
+            case CircuitFaultKind.InputStuckClosed or CircuitFaultKind.InputStuckOpen when network.LeverOf(fault.Subject) is { } contact:
+                Part(json, "contacts", contact.Contact);
+                json.WriteBoolean("closed", fault.Kind == CircuitFaultKind.InputStuckClosed);
+                break;
+            case CircuitFaultKind.LeverStuckUp or CircuitFaultKind.LeverStuckDown:
+                LeverContact lever = network.Levers.First(l => string.Equals(l.Schedule.Cam, fault.Subject, StringComparison.Ordinal));
+                Part(json, "contacts", lever.Contact);
+                json.WriteBoolean("closed", fault.Kind == CircuitFaultKind.LeverStuckUp ? lever.Schedule.ClosedAtTop : lever.Schedule.ClosedAtRest);
+                break;
             case CircuitFaultKind.InputStuckClosed or CircuitFaultKind.InputStuckOpen:
                 Part(json, "inputs", network.InputOf(fault.Subject));
                 json.WriteBoolean("closed", fault.Kind == CircuitFaultKind.InputStuckClosed);
@@ -146,9 +174,15 @@ internal static class ShowData
         json.WriteEndObject();
     }
 
-    private static void Contact(Utf8JsonWriter json, NetworkSwitch contact, ContactSchedule schedule, double turnS)
+    private static void Contact(Utf8JsonWriter json, CircuitNetwork network, int index, double turnS)
     {
+        (NetworkSwitch contact, ContactSchedule schedule) = (network.Contacts[index], network.Schedules[index]);
         json.WriteStartObject();
+        if (network.Levers.FirstOrDefault(l => l.Contact == index) is { } lever)
+        {
+            ShowLevers.Holds(json, lever);
+        }
+
         Ends(json, contact.Name, contact.A, contact.B);
         json.WriteBoolean("always", schedule.IsAlways);
         json.WriteStartArray("on");
@@ -185,11 +219,13 @@ internal static class ShowData
             json.WriteNumber("faults", interlock.Faults == FaultDepth.Single ? 1 : 0);
             json.WriteString("claim", interlock.Claim switch { InterlockClaim.NeverOn => "never", InterlockClaim.AlwaysOn => "always", _ => "together" });
             Indices(json, "loads", interlock.Loads, [.. design.Circuit.Loads]);
-            string[] switches = [.. design.Circuit.Inputs, .. design.Brief.Outputs.Select(o => o.Name)];
+            CircuitNetwork network = design.Circuit.Network;
+            string[] switches = [.. design.Circuit.Inputs, .. network.Contacts.Select(c => c.Name)];
             Indices(json, "closed", interlock.WhileClosed, switches);
             Indices(json, "open", interlock.WhileOpen, switches);
-            Indices(json, "true", interlock.WhileTrue, [.. design.Circuit.Inputs]);
-            Indices(json, "false", interlock.WhileFalse, [.. design.Circuit.Inputs]);
+            Indices(json, "true", [.. interlock.WhileTrue.Where(n => network.LeverOf(n) is null)], [.. design.Circuit.Inputs]);
+            Indices(json, "false", [.. interlock.WhileFalse.Where(n => network.LeverOf(n) is null)], [.. design.Circuit.Inputs]);
+            ShowLevers.Meanings(json, network, interlock);
             if (interlock.Between is CircleArc between)
             {
                 (double from, double to) = Seconds(between, design.Motion.TurnTimeS);

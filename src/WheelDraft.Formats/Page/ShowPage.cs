@@ -7,17 +7,19 @@ using WheelDraft.Formats.Svg;
 namespace WheelDraft.Formats.Page;
 
 // The folder "Page": a design as one page to look at and play with. The markup is made here, once; in "Browser" page.css is its look,
-// solver.js solves the circuit at one instant, page.js moves what moves, screws.js, story.js and link.js what their names say, and
+// words.js says its words in the language of its readers, solver.js solves the circuit at one instant, page.js moves what moves, screws.js, story.js and link.js what their names say, and
 // fit.js keeps the time at hand and the print on two pages. The page loads nothing but itself.
 
 /// <summary>Writes show/index.html: one self-contained page on which the wheel turns and the lamps light.</summary>
 internal static class ShowPage
 {
     // In the order in which each finds those before it.
-    private static readonly string[] Scripts = ["solver.js", "page.js", "screws.js", "story.js", "link.js", "fit.js"];
+    internal static readonly string[] Scripts = ["words.js", "solver.js", "page.js", "screws.js", "story.js", "link.js", "fit.js"];
 
     /// <summary>The page, UTF-8, lines ending in a line feed; the same bytes for the same design.</summary>
-    public static byte[] Write(Design design)
+    /// <param name="design">The design.</param>
+    /// <param name="measured">What a bench log of a made wheel says, laid over the chart of the turn; null for the design alone.</param>
+    public static byte[] Write(Design design, BenchComparison? measured = null)
     {
         ArgumentNullException.ThrowIfNull(design);
         string style = PageText.Read("page.css");
@@ -41,7 +43,7 @@ internal static class ShowPage
             ["wheel"] = ShowWheel.Write(design, network),
             ["key-made"] = design.Wheel.Feed is null ? "on a land" : "touches copper",
             ["key-open"] = design.Wheel.Feed is null ? "between lands" : "over a window",
-            ["chart"] = ShowChart.Write(design, network),
+            ["chart"] = ShowChart.Write(design, network, measured),
             ["wiring"] = ShowWiring.Write(design, network),
             ["inputs"] = ShowControls.Inputs(design),
             ["lamps"] = ShowControls.Lamps(network),
@@ -52,7 +54,7 @@ internal static class ShowPage
             ["input"] = design.Brief.InputMark.Length > 0 ? $" Input {design.Brief.InputMark}." : "",
             ["cautions"] = string.Concat(Cautions.For(design).Select(c => $"<li>{SvgMarkup.Escaped(c)}</li>\n")),
         };
-        return Encoding.UTF8.GetBytes(PageText.Fill(PageText.Read("page.html"), parts));
+        return Encoding.UTF8.GetBytes(MarkupWords.Read(PageText.Fill(PageText.Read("page.html"), parts)));
     }
 
     /// <summary>Nothing from anywhere; the one style and the one script that carry these hashes.</summary>

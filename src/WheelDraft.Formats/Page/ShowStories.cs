@@ -58,13 +58,13 @@ internal static class ShowStories
             json.WriteNumber("at", Math.Round(Angles.InTurn(moment.AngleRad) / Angles.TurnRad * design.Motion.TurnTimeS, SecondDecimals));
             json.WriteBoolean("turning", moment.IsTurning);
             json.WriteStartArray("closed");
-            foreach (string input in moment.ClosedInputs)
+            foreach (string input in moment.ClosedInputs.Where(i => design.Circuit.Network.LeverOf(i) is null))
             {
                 json.WriteNumberValue(design.Circuit.Network.InputOf(input));
             }
 
             json.WriteEndArray();
-            json.WriteString("say", sentences[m]);
+            json.WriteString("say", ReadersWords.Read(sentences[m]));
             json.WriteEndObject();
         }
 

@@ -31,7 +31,8 @@ internal sealed class ShowWheel
         _radiusMm = design.Wheel.OuterDiameterMm / 2;
         _reachMm = _radiusMm * (1 + ArmShare);
         double strips = design.Strips.Solids.SelectMany(s => s.Outline.Pieces).Select(p => Farthest(p.Bounds)).DefaultIfEmpty(0).Max();
-        _halfMm = Math.Max(_reachMm * (1 + TagShare), strips * (1 + EdgeShare));
+        double levers = design.Cams.Select(c => Math.Max(Farthest(LeverPen.BoundsOf(c, 0)), Farthest(LeverPen.BoundsOf(c, c.Brief.Latch ?? c.TopLift)))).DefaultIfEmpty(0).Max();
+        _halfMm = Math.Max(Math.Max(_reachMm * (1 + TagShare), strips * (1 + EdgeShare)), levers * (1 + EdgeShare));
     }
 
     /// <summary>The picture.</summary>
@@ -51,6 +52,17 @@ internal sealed class ShowWheel
         _svg.Add("<desc id=\"wheel-desc\">Copper as cut; the wheel turns under wipers that stand still. Each wiper's tag says whether it is live.</desc>\n");
         Wheel();
         Home();
+        foreach (CamLayout cam in _design.Cams)
+        {
+            SvgPath lever = new(0);
+            foreach (IReadOnlyList<Piece> line in LeverPen.Lines(cam, 0))
+            {
+                lever.Add(line, closed: false);
+            }
+
+            _svg.Put($"<g class=\"lever\" data-cam=\"{cam.Index}\"><title>lever of {SvgMarkup.Escaped(cam.Brief.Name)}</title><path class=\"strip-edge\" d=\"{lever}\"/></g>\n");
+        }
+
         List<RingLayout> rings = [.. _design.Wheel.AllRings];
         int first = _design.Wheel.Feed is null ? 0 : -1; // the feed is no contact
         for (int i = 0; i < rings.Count; i++)
@@ -99,6 +111,11 @@ internal sealed class ShowWheel
         }
 
         _svg.Put($"<path class=\"scribed\" d=\"{marks}\"/>\n");
+        foreach (CamLayout cam in _design.Cams)
+        {
+            _svg.Put($"<path class=\"cam\" fill-rule=\"evenodd\" d=\"{new SvgPath(0).Add(cam.Outline)}\"><title>cam {SvgMarkup.Escaped(cam.Brief.Name)}</title></path>\n");
+        }
+
         double rim = _radiusMm;
         _svg.Put($"<path class=\"home\" d=\"M{N(rim)} 0L{N(rim * 0.93)} {N(rim * 0.035)}L{N(rim * 0.93)} {N(-rim * 0.035)}Z\"><title>Home mark</title></path>\n</g>\n");
     }

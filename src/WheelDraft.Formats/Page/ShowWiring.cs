@@ -26,7 +26,7 @@ internal sealed class ShowWiring
     private ShowWiring(Design design, CircuitNetwork network)
     {
         _network = network;
-        _layout = WiringLayout.Of(new CircuitRequest(design.Brief, network.Schedules));
+        _layout = WiringLayout.Of(new CircuitRequest(design.Brief, [.. network.Schedules.Take(design.Brief.Outputs.Count)]));
     }
 
     /// <summary>The picture.</summary>
@@ -70,6 +70,7 @@ internal sealed class ShowWiring
         {
             WiringKind.Feed => "data-feed=\"0\"",
             WiringKind.Ring => FormattableString.Invariant($"data-contact=\"{_network.ContactOf(symbol.Name)}\""),
+            WiringKind.Input when _network.LeverOf(symbol.Name) is { } lever => FormattableString.Invariant($"data-contact=\"{lever.Contact}\""),
             WiringKind.Input => FormattableString.Invariant($"data-input=\"{_network.InputOf(symbol.Name)}\""),
             _ => FormattableString.Invariant($"data-load=\"{_network.LoadOf(symbol.Name)}\""),
         };

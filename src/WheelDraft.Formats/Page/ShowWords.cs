@@ -30,9 +30,6 @@ internal static class ShowWords
         int misses = design.Findings.Count(f => f.Severity == FindingSeverity.Error);
         return misses == 0
             ? "<p id=\"verdict\" class=\"verdict meets\"><span class=\"tick\" aria-hidden=\"true\">✓ </span>Meets its rules</p>"
-            : $"<p id=\"verdict\" class=\"verdict misses\"><span aria-hidden=\"true\">✕</span> {Count(misses, "finding")} to put right: see the report</p>";
+            : $"<p id=\"verdict\" class=\"verdict misses\"><span aria-hidden=\"true\">✕</span> {(misses == 1 ? "1 finding" : $"{Wording.Number(misses, 0)} findings")} to put right: see the report</p>";
     }
-
-    /// <summary>"1 finding", "3 findings".</summary>
-    public static string Count(int count, string what) => $"{Wording.Number(count, 0)} {what}{(count == 1 ? "" : "s")}";
 }

@@ -36,7 +36,7 @@ internal sealed record SettledFile(byte[] Bytes, Design Design)
             SettledSha256 = Convert.ToHexStringLower(SHA256.HashData(made)),
             Places = brief.Places,
             Spacing = again.Spacing with { VoltagesUnderFaults = brief.Spacing.VoltagesUnderFaults },
-        });
+        }, request.Attend);
         Finding? contradiction = !final.Meets && (request.AlwaysExplains || SettingOut.IsNeeded(brief)) ? SettingOut.Contradictions(brief, request) : null;
         return new(made, final with { Findings = [.. contradiction is null ? [] : new[] { contradiction }, .. settled.Told, .. design.Findings.Where(f => f.Code is "wheel.order-found" && !settled.Told.Contains(f)), .. final.Findings] });
     }

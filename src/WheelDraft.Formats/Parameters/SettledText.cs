@@ -54,7 +54,7 @@ internal sealed class SettledText(string text, AutoTexts autos, Brief asked, Des
         return path.Split('[')[0] switch
         {
             "wheel.order" => $"[{string.Join(", ", (design.Wheel.RingOrder ?? design.Brief.Wheel.RingOrder!).Select(Quoted))}]",
-            "wheel.outer_diameter" => Mm(Math.Ceiling((design.Wheel.OuterDiameterMm * 1e9) - 1e-3) / 1e9),
+            "wheel.outer_diameter" => Mm(Up(design.Wheel.OuterDiameterMm)),
             "wheel.fixings.pitch_circle" => Mm(design.Wheel.PitchCircleMm!.Value),
             "feed.radius" => Mm(design.Wheel.Feed!.RadiusMm),
             "feed.station" => Deg(design.Wheel.Feed!.StationRad),
@@ -67,6 +67,9 @@ internal sealed class SettledText(string text, AutoTexts autos, Brief asked, Des
                 _ => null,
             },
             "strip" => Strip(path, index, key),
+
+            // As for the wheel: no smaller than it was found.
+            "cam" when key is "base_radius" => Mm(Up(design.Cams[index].BaseRadiusMm)),
             _ => null,
         };
     }
@@ -153,6 +156,8 @@ internal sealed class SettledText(string text, AutoTexts autos, Brief asked, Des
     }
 
     private static string Mm(double mm) => $"\"{Number(mm)} mm\"";
+
+    private static double Up(double mm) => Math.Ceiling((mm * 1e9) - 1e-3) / 1e9;
 
     private static string Deg(double rad) => $"\"{Number(Angles.DegFromRad(rad))} deg\"";
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using WheelDraft.Drawing;
+using WheelDraft.Engineering;
 using WheelDraft.Formats.Raster;
 
 namespace WheelDraft.Formats.Pdf;
@@ -28,7 +29,7 @@ internal sealed record PdfOptions(string Title)
     public ScriptFont? Font { get; init; }
 
     /// <summary>The language of its words, as BCP 47 names it.</summary>
-    public string Language { get; init; } = "en";
+    public string Language { get; init; } = ReadersWords.Language;
 }
 
 /// <summary>Writes sheets as the pages of one PDF.</summary>
@@ -45,7 +46,7 @@ internal static class PdfWriter
             throw new ArgumentException("A PDF needs at least one sheet.", nameof(sheets));
         }
 
-        return Pages(options, sheets.Select(s => new PdfPage(s.Size, painter => painter.Paint(s)) { Entries = [s.Words.Title] }));
+        return Pages(options, sheets.Select(s => new PdfPage(s.Size, painter => painter.Paint(s)) { Entries = [ReadersWords.Read(s.Words.Title)] }));
     }
 
     internal static byte[] Pages(PdfOptions options, IEnumerable<PdfPage> pages)

@@ -55,8 +55,8 @@ internal static class TemplateWriter
             throw new ArgumentException("A template needs at least one part.", nameof(content));
         }
 
-        IEnumerable<PdfPage> words = content.Instructions.Select(s => new PdfPage(s.Size, p => p.Paint(s)) { Entries = [s.Words.Title] });
-        IEnumerable<PdfPage> tiles = Pages(content).Select(p => new PdfPage(content.Paper, painter => Paint(painter, p)) { Entries = [p.Marks.Words.Title] });
+        IEnumerable<PdfPage> words = content.Instructions.Select(s => new PdfPage(s.Size, p => p.Paint(s)) { Entries = [ReadersWords.Read(s.Words.Title)] });
+        IEnumerable<PdfPage> tiles = Pages(content).Select(p => new PdfPage(content.Paper, painter => Paint(painter, p)) { Entries = [ReadersWords.Read(p.Marks.Words.Title)] });
         PdfOptions options = new(content.Title) { Theme = content.Theme, Subject = "True-size template: print at 100 %", Number = content.Number, Author = content.Author, Font = content.Font };
         return PdfWriter.Pages(options, words.Concat(tiles));
     }

@@ -16,7 +16,7 @@ internal static class HtmlWriter
     {
         StringBuilder html = new();
         string title = page.Blocks.OfType<ProseHeading>().FirstOrDefault()?.Words ?? "";
-        html.Append("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n")
+        html.Append($"<!DOCTYPE html>\n<html lang=\"{ReadersWords.Language}\">\n<head>\n<meta charset=\"utf-8\">\n")
             .Append($"<meta http-equiv=\"Content-Security-Policy\" content=\"{Policy}\">\n")
             .Append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<meta name=\"color-scheme\" content=\"light\">\n<meta name=\"generator\" content=\"WheelDraft\">\n")
             .Append($"<title>{Escaped(title)}</title>\n<style>\n{Style()}</style>\n</head>\n<body>\n<main>\n");
@@ -56,7 +56,7 @@ internal static class HtmlWriter
 
                 break;
             case ProseContents:
-                html.Append($"<nav aria-label=\"Contents\">\n<ul>\n{string.Concat(ProseAnchor.Of(of.Page).Select(a => $"<li><a href=\"#{a.Id}\">{Inline(a.Words)}</a></li>\n"))}</ul>\n</nav>\n");
+                html.Append($"<nav aria-label=\"{Escaped(ReadersWords.Read("Contents"))}\">\n<ul>\n{string.Concat(ProseAnchor.Of(of.Page).Select(a => $"<li><a href=\"#{a.Id}\">{Inline(a.Words)}</a></li>\n"))}</ul>\n</nav>\n");
                 break;
             default:
                 throw new NotSupportedException($"A block of kind {block.GetType().Name}.");

@@ -67,5 +67,5 @@ internal sealed class ProsePage(ReadersUnit unit)
         return this;
     }
 
-    private string Line(string words) => unit.Words(words).ReplaceLineEndings(" ");
+    private string Line(string words) => ReadersWords.Read(unit.Words(words).ReplaceLineEndings(" "));
 }

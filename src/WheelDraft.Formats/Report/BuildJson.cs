@@ -29,7 +29,19 @@ internal static class BuildJson
             });
         }
 
-        json.Objects("parts", design.Parts.All, part => Stock(json, part, CutWork.Of(design.Brief, part)));
+        json.Objects("parts", design.Parts.All, part =>
+        {
+            Stock(json, part, CutWork.Of(design.Brief, part));
+            HoldingTab[] tabs = [.. HoldingTabs.Of(design.Brief, design.Wheel, design.Strips, part).SelectMany(t => t.Tabs)];
+            if (tabs.Length > 0)
+            {
+                json.Objects("holding_tabs", tabs, t =>
+                {
+                    json.MmList("at_mm", t.At.X, t.At.Y);
+                    json.Mm("width_mm", design.Brief.Process.TabWidthMm);
+                });
+            }
+        });
         json.Objects("sheets", design.Parts.Nested, nested => Sheets(json, nested));
         json.Objects("screws", design.Screws, screw =>
         {

@@ -125,8 +125,13 @@ internal static class CircuitJson
         List<(string Key, string Json)> members =
         [
             ("interval", JsonSheet.Figure(state.Interval, 0)),
-            ("inputs", JsonSheet.Line(circuit.Inputs.Select((name, i) => (name, JsonSheet.Quoted((state.Inputs >> i & 1) != 0 ? "closed" : "open"))))),
+            ("inputs", JsonSheet.Line([.. circuit.Inputs.Select((name, i) => (name, i)).Where(n => !circuit.IsHold(n.i)).Select(n => (n.name, Contact((state.Inputs >> n.i & 1) != 0))), .. circuit.Levers.Select((l, i) => (l.Input, Contact(circuit.IsLeverClosed(i, state.Interval, state.Inputs))))])),
         ];
+        if (circuit.Levers.Count > 0)
+        {
+            members.Add(("levers", JsonSheet.Line(circuit.Levers.Select((l, i) => (l.Cam, JsonSheet.Quoted(circuit.LeverStands(i, state.Inputs)))))));
+        }
+
         if (state.Motor is LoadState motor)
         {
             members.Add(("motor", JsonSheet.Quoted(Word(motor))));
@@ -146,6 +151,8 @@ internal static class CircuitJson
 
         return JsonSheet.Line(members);
     }
+
+    private static string Contact(bool closed) => JsonSheet.Quoted(closed ? "closed" : "open");
 
     private static void Fault(JsonSheet json, FaultEffect fault)
     {

@@ -38,6 +38,8 @@ internal static class NotEvaluated
         When(brief.Parts.Count == 0, "parts near the wheel: none are given, so spacing to housing, motor and screws is not measured");
         When(brief.Drive.Friction is not null && brief.Strips.Count == 0, "friction torque: it needs strips, whose forces make it");
         When(brief.Drive.Friction is null && brief.Strips.Count > 0, "friction: none is given, so torque against the motor, the drag in contact forces and the wind-up of contacts are not worked out");
+        When(brief.Cams.Count > 0, "levers of cams: lever, spring and contact are no solids, so no distance to them is measured, and whether a lever runs into a strip or a part is not looked at; give what conducts a [[part]] where it comes nearest");
+        When(brief.Cams.Count > 0, "falling levers: rebound, friction of the pivot and noise are not worked out; the time to fall is that of press and inertia alone");
         When(brief.Drive.Friction is not null && brief.Drive.TorqueNm is null && brief.Strips.Count > 0, "torque of the motor: none is given, so friction is not judged against it");
         When(brief.Scenarios.Count > 0, "scenarios: each is one history, drawn in draw/run-….svg and told by the command run; what this report says of the circuit holds in every reachable state, whether a scenario meets it or not");
         return all;

@@ -26,12 +26,12 @@ internal sealed class ReportHead(ProsePage page, Design design, ReportAsked aske
         Finding[] errors = [.. design.Findings.Where(f => f.Severity == FindingSeverity.Error)];
         int warnings = design.Findings.Count(f => f.Severity == FindingSeverity.Warning);
         page.Heading(1, brief.DrawingNumber is string number ? $"{brief.Title} ({number})" : brief.Title)
-            .Paragraph($"**{(design.Meets ? "Nothing misses." : $"Something misses: {Counted(errors.Length, "finding")} of severity error; {(asked.DespiteFindings ? "the cutting files were asked for all the same and say on every part that it misses" : "cutting files and template are withheld unless asked for explicitly")}.")}** "
-                + $"{Counted(warnings, "warning")}.")
+            .Paragraph($"**{(design.Meets ? "Nothing misses." : $"Something misses: {Counted(errors.Length, "finding", "findings")} of severity error; {(asked.DespiteFindings ? "the cutting files were asked for all the same and say on every part that it misses" : "cutting files and template are withheld unless asked for explicitly")}.")}** "
+                + $"{Counted(warnings, "warning", "warnings")}.")
             .Paragraph(Cautions.Short(design));
         if (errors.Length > 0)
         {
-            page.List(errors.Take(MostErrors).Select(f => $"**error** {f.Message}").Concat(errors.Length > MostErrors ? [$"{Counted(errors.Length - MostErrors, "more error")} under Findings."] : []));
+            page.List(errors.Take(MostErrors).Select(f => $"**error** {f.Message}").Concat(errors.Length > MostErrors ? [$"{Counted(errors.Length - MostErrors, "more error", "more errors")} under Findings."] : []));
         }
 
         page.Table(["Output", "On from, s", "For, s", "At worst, s", "± asked, s", "Dose, mL"], design.Wheel.Rings.SelectMany(Output))
@@ -135,5 +135,5 @@ internal sealed class ReportHead(ProsePage page, Design design, ReportAsked aske
 
     private static string S(double seconds) => Wording.Number(seconds, 3);
 
-    private static string Counted(int count, string what) => $"{Wording.Number(count, 0)} {what}{(count == 1 ? "" : "s")}";
+    private static string Counted(int count, string one, string several) => $"{Wording.Number(count, 0)} {(count == 1 ? one : several)}";
 }

@@ -36,6 +36,7 @@ internal static class ReportJson
             SpacingJson.Write(json, design);
             SpacingJson.WriteAllPairs(json, design.Spacing);
             StripsJson.Write(json, design);
+            CamsJson.Write(json, design);
             CircuitJson.Write(json, design);
             BuildJson.Write(json, design);
             RemediesJson.Write(json, design.Remedies);

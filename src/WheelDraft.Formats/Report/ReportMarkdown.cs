@@ -29,6 +29,7 @@ internal static class ReportMarkdown
         head.Picture("spacing");
         StripsMarkdown.Write(page, design);
         head.Picture("assembly");
+        CamsMarkdown.Write(page, design);
         CircuitMarkdown.Write(page, design);
         head.Picture("circuit");
         CuttingMarkdown.Write(page, design);

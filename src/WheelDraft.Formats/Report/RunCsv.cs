@@ -17,7 +17,7 @@ internal static class RunCsv
         CsvText.Row(csv,
         [
             "time_s", "angle_deg", "turns", "event", "turning",
-            .. circuit.Inputs.Select(i => $"input {i}"),
+            .. circuit.Inputs.Concat(circuit.Levers.Select(l => l.Input)).Select(i => $"input {i}"),
             .. contacts.Select(c => $"contact {c}"),
             .. circuit.Loads.Select(l => $"load {l}"),
             .. circuit.Loads.Select(l => $"volts {l}"),
@@ -31,7 +31,7 @@ internal static class RunCsv
                 Wording.Number(m.Turns, 0),
                 m.What,
                 Flag(m.IsTurning),
-                .. circuit.Inputs.Select(i => Flag(m.ClosedInputs.Contains(i, StringComparer.Ordinal))),
+                .. circuit.Inputs.Concat(circuit.Levers.Select(l => l.Input)).Select(i => Flag(m.ClosedInputs.Contains(i, StringComparer.Ordinal))),
                 .. contacts.Select(c => Flag(m.Closed.Contains(c, StringComparer.Ordinal))),
                 .. m.Loads.Select(StateWord),
                 .. m.VoltsV.Select(v => double.IsFinite(v) ? Wording.Number(v, 3) : ""),

@@ -13,7 +13,7 @@ namespace WheelDraft.Formats.Svg;
 internal sealed class SvgFilm
 {
     // Groups that turn with the wheel, and the one that slides along the chart: drawn where they stand at home.
-    private static readonly HashSet<string> Turning = new(["carrier", "wheel", "home"], StringComparer.Ordinal);
+    private static readonly HashSet<string> Turning = new(["carrier", "wheel", "home", "cams"], StringComparer.Ordinal);
     private const string Sliding = "cursor";
 
     // A turn and home are the same place but for this.
@@ -63,9 +63,9 @@ internal sealed class SvgFilm
         string motion = Motion();
         PaperSize size = _reel.Size;
         string title = SvgMarkup.Escaped(_reel.Title);
-        string description = SvgMarkup.Escaped($"A film of {Wording.Seconds(Math.Round(_reel.ForS, 1))} that runs again and again. {string.Join(' ', _reel.Frames.Select(f => f.Caption).Distinct(StringComparer.Ordinal))} It begins so: {sheets[0].Words.Description}");
+        string description = SvgMarkup.Escaped(ReadersWords.Read($"A film of {Wording.Seconds(Math.Round(_reel.ForS, 1))} that runs again and again. {string.Join(' ', _reel.Frames.Select(f => f.Caption).Distinct(StringComparer.Ordinal))} It begins so: {sheets[0].Words.Description}"));
         StringBuilder file = new();
-        file.Append(CultureInfo.InvariantCulture, $"<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{widthPx}\" height=\"{Math.Round(widthPx * size.HeightMm / size.WidthMm)}\" viewBox=\"0 0 {N(size.WidthMm)} {N(size.HeightMm)}\" class=\"{root}\" lang=\"en\" xml:lang=\"en\" role=\"group\" aria-labelledby=\"{_prefix}-title {_prefix}-desc\">\n")
+        file.Append(CultureInfo.InvariantCulture, $"<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{widthPx}\" height=\"{Math.Round(widthPx * size.HeightMm / size.WidthMm)}\" viewBox=\"0 0 {N(size.WidthMm)} {N(size.HeightMm)}\" class=\"{root}\" lang=\"{ReadersWords.Language}\" xml:lang=\"{ReadersWords.Language}\" role=\"group\" aria-labelledby=\"{_prefix}-title {_prefix}-desc\">\n")
             .Append(CultureInfo.InvariantCulture, $"<title id=\"{_prefix}-title\">{title}</title>\n<desc id=\"{_prefix}-desc\">{description}</desc>\n")
             .Append("<style>\n").Append(_classes.Rules()).Append(_rules).Append(motion).Append("</style>\n")
             .Append(CultureInfo.InvariantCulture, $"<g id=\"{_prefix}-paused\"/>\n<g class=\"{_prefix}-film\">\n<rect class=\"{paper}\" width=\"{N(size.WidthMm)}\" height=\"{N(size.HeightMm)}\"/>\n")

@@ -29,7 +29,7 @@ internal sealed record SvgOptions
     public ScriptFont? Font { get; init; }
 
     /// <summary>The language that texts are in, as BCP 47 names it.</summary>
-    public string Language { get; init; } = "en";
+    public string Language { get; init; } = ReadersWords.Language;
 
     /// <summary>A drawing's own word: from its number, or its title where it has none.</summary>
     public static string PrefixFrom(string? drawing, string title) => FileSlugs.Of([string.IsNullOrWhiteSpace(drawing) ? title : drawing])[0] + "-";
@@ -86,8 +86,8 @@ internal static class SvgWriter
             .Append(" height=\"").Append(SvgMarkup.Number(sheet.HeightMm * scale)).Append("mm\"")
             .Append(" viewBox=\"0 0 ").Append(SvgMarkup.Number(sheet.WidthMm)).Append(' ').Append(SvgMarkup.Number(sheet.HeightMm)).Append('"')
             .Append(" role=\"img\" aria-labelledby=\"").Append(id).Append("-title ").Append(id).Append("-desc\">\n");
-        file.Append("<title id=\"").Append(id).Append("-title\">").Append(SvgMarkup.Escaped(sheet.Words.Title)).Append("</title>\n");
-        file.Append("<desc id=\"").Append(id).Append("-desc\">").Append(SvgMarkup.Escaped(sheet.Words.Description)).Append("</desc>\n");
+        file.Append("<title id=\"").Append(id).Append("-title\">").Append(SvgMarkup.Escaped(ReadersWords.Read(sheet.Words.Title))).Append("</title>\n");
+        file.Append("<desc id=\"").Append(id).Append("-desc\">").Append(SvgMarkup.Escaped(ReadersWords.Read(sheet.Words.Description))).Append("</desc>\n");
     }
 }
 

@@ -12,6 +12,7 @@ internal sealed class CircuitBuilder
     private readonly List<InputBrief> _inputs = [];
     private readonly List<InterlockBrief> _interlocks = [];
     private readonly List<BridgedNets> _bridges = [];
+    private readonly List<LeverSchedule> _levers = [];
     private LoadBrief? _motor;
 
     public double SupplyV { get; init; } = 230;
@@ -93,6 +94,13 @@ internal sealed class CircuitBuilder
         return this;
     }
 
+    /// <summary>Makes an input the contact of a cam's lever.</summary>
+    public CircuitBuilder Lever(LeverSchedule lever)
+    {
+        _levers.Add(lever);
+        return this;
+    }
+
     public CircuitBuilder Interlock(InterlockBrief interlock)
     {
         _interlocks.Add(interlock);
@@ -105,7 +113,7 @@ internal sealed class CircuitBuilder
         return this;
     }
 
-    public CircuitRequest Request() => new(Brief(), _contacts) { Bridges = _bridges, VoltagesUnderFaults = VoltagesUnderFaults };
+    public CircuitRequest Request() => new(Brief(), _contacts) { Bridges = _bridges, Levers = _levers, VoltagesUnderFaults = VoltagesUnderFaults };
 
     public CircuitAnalysis Analyse() => CircuitAnalysis.Of(Request());
 

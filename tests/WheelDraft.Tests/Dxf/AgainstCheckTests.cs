@@ -48,7 +48,7 @@ public sealed class AgainstCheckTests
         {
             AgainstCheck check = Check(file, Written(file));
             Assert.True(check.Meets && check.Differences.Count == 0, $"{file.Design.Brief.Title} {file.Part.CutName} {file.Version}: {string.Join(" ", check.Findings.Select(f => f.Message))}");
-            Assert.Equal(file.Part.Name, check.Part.Name);
+            Assert.Equal(file.Part.Name, check.Name);
             Assert.Equal(file.Part.KerfLeftToShop ? 0 : file.Part.KerfMm ?? 0, check.KerfMm);
         }
     }

@@ -1,5 +1,6 @@
 using WheelDraft.Engineering;
 using WheelDraft.Formats.Dxf;
+using WheelDraft.Formats.Dxf.Checking;
 using WheelDraft.Formats.Dxf.Reading;
 using WheelDraft.Formats.Guide;
 using WheelDraft.Geometry;
@@ -64,6 +65,59 @@ public sealed class SheetNestingTests
         }
 
         static ReadLayer Layer(ReadDrawing read, string name) => read.Layers.Single(l => string.Equals(l.Name, name, StringComparison.Ordinal));
+    }
+
+    // Every sheet untouched, both versions and nominal; then with a part moved by 2 µm, a part gone, and one doubled.
+    [Fact]
+    public void AgainstCheck_OfSheets_FindsWhatWasChangedAndNothingElse()
+    {
+        Design design = Nested.Value;
+        foreach (NestedStock nested in design.Parts.Nested)
+        {
+            for (int i = 0; i < nested.Result.Sheets.Count; i++)
+            {
+                string name = FormattableString.Invariant($"sheet-{nested.FirstNumber + i}");
+                foreach ((DxfVersion version, bool nominal) in (ReadOnlySpan<(DxfVersion, bool)>)[(DxfVersion.R2000, false), (DxfVersion.R12, false), (DxfVersion.R2000, true)])
+                {
+                    CutDrawing drawing = SheetCutFile.Of(design, nested, i, nominal);
+                    AgainstCheck check = Against(design, drawing, version, name + (nominal ? "-nominal" : ""));
+                    Assert.True(check.Meets && check.Differences.Count == 0, string.Join(" ", check.Findings.Select(f => f.Message)));
+                    Assert.Equal(name.Replace("sheet-", "SHEET ", StringComparison.Ordinal), check.Name);
+                }
+
+                CutDrawing whole = SheetCutFile.Of(design, nested, i, nominal: false);
+                int last = whole.Contours.Count - 1;
+                Placement aside = Placement.Translation(new(0.002, 0));
+                CutContour[][] changed =
+                [
+                    [.. whole.Contours.Select((c, k) => k == last ? c with { Contour = c.Contour.Placed(aside) } : c)],
+                    [.. whole.Contours.Take(last)],
+                    [.. whole.Contours, whole.Contours[last] with { Contour = whole.Contours[last].Contour.Placed(Placement.Translation(new(0, 500))) }],
+                ];
+                Assert.All(changed, c => Assert.False(Against(design, new(whole.Unit, c, whole.Paths, whole.Notes), DxfVersion.R2000, name).Meets));
+
+                // Without its notes its name says what it is.
+                AgainstCheck unnamed = Against(design, new(whole.Unit, whole.Contours, whole.Paths), DxfVersion.R2000, name);
+                Assert.True(unnamed.Meets && unnamed.Differences.Count == 0);
+                Assert.Contains(unnamed.Remarks, r => r.Code is "against.note");
+            }
+        }
+    }
+
+    private static AgainstCheck Against(Design design, CutDrawing drawing, DxfVersion version, string name) =>
+        AgainstCheck.Of(DxfReader.Read(System.Text.Encoding.ASCII.GetBytes(DxfWriter.Write(drawing, version)), AgainstCheck.Reading(new(), design)), design, name);
+
+    [Fact]
+    public void Nested_Attended_TellsHowFarItIsAndStops()
+    {
+        List<(string What, double Share)> told = [];
+        Brief brief = Nested.Value.Brief;
+        Assert.NotEmpty(Design.Of(brief, new((what, share) => told.Add((what, share)), default)).Parts.Nested);
+        Assert.All(told, t => Assert.Equal("nesting", t.What));
+        Assert.True(told.Count > 2 && told[^1].Share == 1);
+        using CancellationTokenSource stop = new();
+        Design stopped = Design.Of(brief, new((_, _) => stop.Cancel(), stop.Token));
+        Assert.Throws<OperationCanceledException>(() => stopped.Parts.Nested);
     }
 
     [Fact]

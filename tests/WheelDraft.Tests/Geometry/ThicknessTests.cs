@@ -1,5 +1,7 @@
 using CsCheck;
+using WheelDraft.Engineering;
 using WheelDraft.Geometry;
+using WheelDraft.Tests.Sheets;
 using Xunit;
 
 namespace WheelDraft.Tests.Geometry;
@@ -136,6 +138,49 @@ public sealed class ThicknessTests
                 }
             },
             iter: Generators.FewSamples);
+
+    /// <summary>Oracle: brute force over discs that touch the edge (<see cref="InscribedDiscs"/>), within 2 µm.</summary>
+    [Fact]
+    public void LeastWeb_AnyOutline_IsThatOfBruteForce() =>
+        Generators.Outlines.Sample(
+            outline =>
+            {
+                double found = Thickness.LeastWeb(outline)?.DistanceMm ?? double.PositiveInfinity, asked = InscribedDiscs.LeastWebMm(outline);
+                Assert.True(found == asked || Math.Abs(found - asked) <= 0.002, FormattableString.Invariant($"{found} mm, by brute force {asked} mm"));
+            },
+            iter: 15);
+
+    /// <summary>The same of copper wheels with windows, slopes and fillets.</summary>
+    [Fact]
+    public void LeastWeb_OfRandomWheels_IsThatOfBruteForce()
+    {
+        int tried = 0;
+        for (int i = 0; tried < 3; i++)
+        {
+            if (DesignOf(i) is not Design design)
+            {
+                continue;
+            }
+
+            tried++;
+            foreach (CutShape shape in design.Parts.Wheel.Shapes)
+            {
+                Assert.Equal(InscribedDiscs.LeastWebMm(shape.Finished), Thickness.LeastWeb(shape.Finished)!.Value.DistanceMm, 0.002);
+            }
+        }
+
+        static Design? DesignOf(int number)
+        {
+            try
+            {
+                return Design.Of(SheetDesigns.Numbered(number));
+            }
+            catch (DesignRefusedException)
+            {
+                return null;
+            }
+        }
+    }
 
     /// <summary>Oracle: the same shape turned, mirrored or in another unit (metamorphic).</summary>
     [Fact]

@@ -34,7 +34,6 @@ public sealed class SvgContrastTests
     /// <summary>Figures that stand on a line because no free place is looked for; each falls out of the list when it is mended, or the test fails.</summary>
     private static readonly (string Demo, string Start)[] Known =
     [
-        ("tank-doser", "carrier carrier-dimensions-2: carrier-letters-dimension-25 Ø4 "),
     ];
 
     public static TheoryData<string, string> Demo => [.. Demos.Names.SelectMany(_ => Theme.All, (n, t) => (n, t.Name))];

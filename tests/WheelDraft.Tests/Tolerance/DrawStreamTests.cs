@@ -53,10 +53,10 @@ public sealed class DrawStreamTests
         double whole = Moment(parent, 0);
         for (double v = 0.01; v < 1; v += 0.0125)
         {
-            double found = DrawStream.NormalQuantile(Vector256.Create(v))[0];
+            double found = DrawStream.NormalQuantiles(Vector256.Create(v), Vector256<double>.Zero).First[0];
             double expected = Halved(0, 1, x => Integral(parent, 0, x, 0) / (whole / 2), v);
             Assert.InRange(found / expected, 1 - 1e-6, 1 + 1e-6);
-            Assert.Equal(-found, DrawStream.NormalQuantile(Vector256.Create(-v))[0]);
+            Assert.Equal(-found, DrawStream.NormalQuantiles(Vector256.Create(-v), Vector256<double>.Zero).First[0]);
         }
     }
 
@@ -66,7 +66,7 @@ public sealed class DrawStreamTests
         double last = -1;
         for (int i = -20_000; i <= 20_000; i++)
         {
-            double at = DrawStream.NormalQuantile(Vector256.Create(i / 20_000.0))[0];
+            double at = DrawStream.NormalQuantiles(Vector256.Create(i / 20_000.0), Vector256<double>.Zero).First[0];
             Assert.True(at > last || i == -20_000);
             Assert.InRange(at, -1, 1);
             last = at;
@@ -80,12 +80,14 @@ public sealed class DrawStreamTests
     {
         DrawStream stream = new(3, 5);
         const int quads = 100_000;
-        double[] sums = new double[3], squares = new double[3];
-        double fourth = 0;
+        double[] sums = new double[4], squares = new double[4];
+        double fourth = 0, twice = 0;
         for (int i = 0; i < quads; i++)
         {
             (Vector256<double> cos, Vector256<double> sin) = stream.Direction();
-            Vector256<double>[] drawn = [stream.Normal(), stream.Uniform(), cos];
+            (Vector256<double> first, Vector256<double> second) = stream.TwoNormals();
+            Vector256<double>[] drawn = [first, second, stream.Uniform(), cos];
+            twice += Vector256.Sum(first * second);
             Assert.True(Vector256.LessThanOrEqualAll(Vector256.Abs(((cos * cos) + (sin * sin)) - Vector256<double>.One), Vector256.Create(1e-9)));
             for (int k = 0; k < drawn.Length; k++)
             {
@@ -99,13 +101,15 @@ public sealed class DrawStreamTests
 
         // Five standard errors. Arcsine over ±1: variance 1/2, fourth moment 3/8 (closed forms).
         const double n = 4.0 * quads;
-        double[] variances = [1 / 9.0, 1 / 3.0, 1 / 2.0];
-        for (int k = 0; k < 3; k++)
+        double[] variances = [1 / 9.0, 1 / 9.0, 1 / 3.0, 1 / 2.0];
+        for (int k = 0; k < variances.Length; k++)
         {
             Assert.Equal(0, sums[k] / n, 5 * Math.Sqrt(variances[k] / n));
             Assert.Equal(variances[k], squares[k] / n, 5 * variances[k] * Math.Sqrt(2 / n));
         }
 
+        // The two of one drawing know nothing of each other.
+        Assert.Equal(0, twice / n, 5 / 9.0 / Math.Sqrt(n));
         Assert.Equal(3 / 8.0, fourth / n, 5 * 0.4 / Math.Sqrt(n));
     }
 

@@ -24,7 +24,7 @@ public sealed class SpreadTests
         {
             foreach (double b in bands)
             {
-                of[i] += stream.Normal() * Vector256.Create(b);
+                of[i] += stream.TwoNormals().First * Vector256.Create(b);
                 other[i] += stream.Uniform() * Vector256.Create(b);
             }
         }
@@ -151,5 +151,18 @@ public sealed class SpreadTests
             Places = new Dictionary<string, TextPlace>(StringComparer.Ordinal) { ["monte_carlo.draws"] = new(1, 1) },
         });
         return (design.Spreads, design.Wheel.Rings[0].Periods[0]);
+    }
+
+    [Fact]
+    public void Spreads_Attended_TellHowFarTheyAreAndStop()
+    {
+        List<double> told = [];
+        Brief brief = Demos.Of("propagation-bench").Brief with { MonteCarlo = new() { Draws = 20_000 } };
+        Assert.NotEmpty(Design.Of(brief, new((_, share) => told.Add(share), default)).Spreads.All);
+        Assert.True(told.Count > 2 && told[^1] == 1);
+        Assert.All(told, share => Assert.InRange(share, 0, 1));
+        using CancellationTokenSource stop = new();
+        Design stopped = Design.Of(brief, new((_, _) => stop.Cancel(), stop.Token));
+        Assert.ThrowsAny<OperationCanceledException>(() => stopped.Spreads.All);
     }
 }

@@ -18,7 +18,7 @@ internal sealed class ContactVoltages
     public ContactVoltages(SoundCircuit sound)
     {
         _model = sound.Model;
-        _across = [.. _model.Contacts.Select(_ => BitRow.Empty(_model.Turn.Positions.Count))];
+        _across = [.. _model.Contacts.Take(_model.Outputs).Select(_ => BitRow.Empty(_model.Turn.Positions.Count))];
         NetworkSplit split = new(_model);
         SectionSolver solver = new(_model);
         NodePotentials potentials = new(_model);

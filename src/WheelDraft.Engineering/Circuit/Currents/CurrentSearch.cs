@@ -170,7 +170,7 @@ internal sealed class CurrentSearch
         _flows.Clear();
         for (int c = 0; c < _model.Contacts.Count; c++)
         {
-            _edgeOf[c] = BitRow.Has(pattern.Closed, c) ? _flows.Add(_model.Contacts[c].A, _model.Contacts[c].B) : -1;
+            _edgeOf[c] = _sound.IsClosed(c, inputs, BitRow.Has(pattern.Closed, c)) ? _flows.Add(_model.Contacts[c].A, _model.Contacts[c].B) : -1;
         }
 
         _edgeOf[Feed] = _model.WheelNode >= 0 ? _flows.Add(_model.FeedNode, _model.WheelNode) : -1;

@@ -34,7 +34,7 @@ internal static class StandingStretches
         }
 
         // Where not every order of edges was followed it is not known whether the motor runs, nor which contacts are closed.
-        int[] every = [.. Enumerable.Range(0, sound.Model.Contacts.Count).Where(c => !sound.Model.Schedules[c].IsAlways)];
+        int[] every = [.. Enumerable.Range(0, sound.Model.Outputs).Where(c => !sound.Model.Schedules[c].IsAlways)];
         double coast = sound.Model.Brief.Drive.Coast.MostRad;
         stretches.AddRange(sound.Model.Turn.UnexploredSpans
             .Select(s => Widened(sound.Model, s.FromRad, s.ToRad + coast, "where edges may come in more orders than were followed", every)));
@@ -49,7 +49,7 @@ internal static class StandingStretches
         CircleArc arc = CircleArc.Sweep(home.FromRad, Math.Min(Angles.TurnRad, home.ToRad - home.FromRad + TurnPositions.SameAngleRad));
         HashSet<int> atHome = [.. model.Turn.AtHome()];
         TurnPosition[] there = [.. model.Turn.Positions.Where((p, i) => atHome.Contains(i) || p.MayLieIn(arc, 0))];
-        return [home with { VoltageAcross = [.. Enumerable.Range(0, model.Contacts.Count).Where(c => there.Any(p => !BitRow.Has(p.Closed, c)))] }];
+        return [home with { VoltageAcross = [.. Enumerable.Range(0, model.Outputs).Where(c => there.Any(p => !BitRow.Has(p.Closed, c)))] }];
     }
 
     private static StandingStretch Widened(CircuitModel model, double fromRad, double toRad, string why, IReadOnlyList<int> across)

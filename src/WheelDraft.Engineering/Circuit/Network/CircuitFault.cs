@@ -23,6 +23,10 @@ public sealed record CircuitFault(CircuitFaultKind Kind, string Subject = "", st
         CircuitFaultKind.MotorReversed => "motor runs backward",
         CircuitFaultKind.SupplyLost => "supply lost and back",
         CircuitFaultKind.WheelSlipped => "wheel slipped on its shaft",
+        CircuitFaultKind.LeverStuckUp => $"lever of {Subject} stuck up",
+        CircuitFaultKind.LeverStuckDown => $"lever of {Subject} stuck down",
+        CircuitFaultKind.CamSlippedClosed => $"{Subject} slipped on its shaft, its contact closed",
+        CircuitFaultKind.CamSlippedOpen => $"{Subject} slipped on its shaft, its contact open",
         CircuitFaultKind.NetEarthed => $"net {Subject} joined to E",
         CircuitFaultKind.NetsBridged => $"nets {Subject} and {Other} bridged",
         _ => throw new NotSupportedException("A fault without words."),
@@ -74,6 +78,18 @@ public enum CircuitFaultKind
     /// <summary>The wheel stands at any other angle than the programme says.</summary>
     WheelSlipped,
 
+    /// <summary>A cam's lever stays at its greatest lift.</summary>
+    LeverStuckUp,
+
+    /// <summary>A cam's lever stays at rest, bent, worn or broken.</summary>
+    LeverStuckDown,
+
+    /// <summary>A cam stands at any other angle than its wheel, its lever's contact being closed.</summary>
+    CamSlippedClosed,
+
+    /// <summary>The same, the contact being open.</summary>
+    CamSlippedOpen,
+
     /// <summary>A net is joined to earth.</summary>
     NetEarthed,
 
@@ -88,13 +104,23 @@ internal static class SingleFaults
     public static IReadOnlyList<CircuitFault> Of(CircuitModel model)
     {
         List<CircuitFault> faults = [];
-        foreach (NetworkElement input in model.Inputs)
+        foreach (NetworkElement input in model.Inputs.Where((_, i) => !model.IsHold(i)))
         {
             faults.Add(new(CircuitFaultKind.InputStuckClosed, input.Name));
             faults.Add(new(CircuitFaultKind.InputStuckOpen, input.Name));
         }
 
-        foreach (ContactSchedule contact in model.Schedules)
+        foreach (LeverContact lever in model.Levers)
+        {
+            faults.Add(new(CircuitFaultKind.InputStuckClosed, lever.Schedule.Input));
+            faults.Add(new(CircuitFaultKind.InputStuckOpen, lever.Schedule.Input));
+            faults.Add(new(CircuitFaultKind.LeverStuckUp, lever.Schedule.Cam));
+            faults.Add(new(CircuitFaultKind.LeverStuckDown, lever.Schedule.Cam));
+            faults.Add(new(CircuitFaultKind.CamSlippedClosed, lever.Schedule.Cam));
+            faults.Add(new(CircuitFaultKind.CamSlippedOpen, lever.Schedule.Cam));
+        }
+
+        foreach (ContactSchedule contact in model.Schedules.Take(model.Outputs))
         {
             if (!contact.IsAlways)
             {

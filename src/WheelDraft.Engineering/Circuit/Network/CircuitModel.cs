@@ -50,9 +50,11 @@ internal sealed class CircuitModel
         Lines = [Line, .. Enumerable.Range(Earth + 1, lines.Count - 1)];
         Potentials = SourcePotentials.Of(brief.Supply);
         WheelNode = brief.Feed is null ? -1 : AddWheel(brief.Feed.Net);
-        Schedules = request.Contacts;
-        Contacts = [.. Schedules.Select(ContactElement)];
-        Inputs = [.. brief.Inputs.Select(i => new NetworkElement(i.Name, NodeOf(i.From), NodeOf(i.To)))];
+        Outputs = request.Contacts.Count;
+        Schedules = [.. request.Contacts, .. request.Levers.Select(l => l.Free)];
+        Contacts = [.. request.Contacts.Select(ContactElement), .. request.Levers.Select(l => LeverElement(brief, l))];
+        Inputs = [.. brief.Inputs.Where(i => !IsLever(request, i)).Select(i => new NetworkElement(i.Name, NodeOf(i.From), NodeOf(i.To))), .. request.Levers.SelectMany(Holds)];
+        Levers = [.. request.Levers.Select((l, i) => new LeverContact(l, Outputs + i, InputIndex(l.Cam + LeverContact.Blocked), InputIndex(l.Cam + LeverContact.Latched)))];
         LoadBriefs = brief.DriveMotor is { } motor ? [.. brief.Loads, motor] : brief.Loads;
         Motor = brief.DriveMotor is null ? -1 : LoadBriefs.Count - 1;
         Loads = [.. LoadBriefs.Select(l => new NetworkElement(l.Name, NodeOf(l.From), NodeOf(l.To)))];
@@ -98,13 +100,60 @@ internal sealed class CircuitModel
     /// <summary>Node of the feed wiper's net, or −1.</summary>
     public int FeedNode { get; private set; } = -1;
 
+    /// <summary>How many of the contacts are outputs of the wheel; those of levers follow.</summary>
+    public int Outputs { get; }
+
+    /// <summary>The contacts of levers.</summary>
+    public IReadOnlyList<LeverContact> Levers { get; }
+
+    /// <summary>The lever whose contact has an index, or null for an output's.</summary>
+    public LeverContact? LeverOf(int contact) => contact < Outputs ? null : Levers[contact - Outputs];
+
+    /// <summary>A change of an input in words: "thermostat closes", "feeler cam: something gets in the lever's way".</summary>
+    public string Change(int input, bool closes) => HoldOf(input) switch
+    {
+        (LeverContact lever, true) => $"{lever.Schedule.Cam}: the lever is {(closes ? "hooked up" : "let go")}",
+        (LeverContact lever, false) => $"{lever.Schedule.Cam}: {(closes ? "something gets in the lever's way" : "nothing is in the lever's way any more")}",
+        _ => $"{Inputs[input].Name} {(closes ? "closes" : "opens")}",
+    };
+
+    /// <summary>How an input stands, in words: "thermostat closed", "feeler cam not blocked".</summary>
+    public string Standing(int input, bool closed) => HoldOf(input) switch
+    {
+        (LeverContact lever, bool latch) => $"{lever.Schedule.Cam}{(closed ? "" : " not")}{(latch ? LeverContact.Latched : LeverContact.Blocked)}",
+        _ => $"{Inputs[input].Name} {(closed ? "closed" : "open")}",
+    };
+
+    /// <summary>What an input can do to a motor, in words: "'thermostat' can open", "the lever of 'feeler cam' can be blocked".</summary>
+    public string Possibility(int input, bool closes) => HoldOf(input) switch
+    {
+        (LeverContact lever, bool latch) => $"the lever of '{lever.Schedule.Cam}' can be {(closes ? "" : "un")}{(latch ? "latched" : "blocked")}",
+        _ => $"'{Inputs[input].Name}' can {(closes ? "close" : "open")}",
+    };
+
+    /// <summary>Whether an input says what holds a lever, and joins no nets.</summary>
+    public bool IsHold(int input) => HoldOf(input) is not null;
+
+    private (LeverContact Lever, bool IsLatch)? HoldOf(int input)
+    {
+        foreach (LeverContact lever in Levers)
+        {
+            if (lever.BlockedInput == input || lever.LatchedInput == input)
+            {
+                return (lever, lever.LatchedInput == input);
+            }
+        }
+
+        return null;
+    }
+
     /// <summary>The contacts' schedules, by contact index.</summary>
     public IReadOnlyList<ContactSchedule> Schedules { get; }
 
     /// <summary>The contacts.</summary>
     public IReadOnlyList<NetworkElement> Contacts { get; }
 
-    /// <summary>The inputs.</summary>
+    /// <summary>What is free to change at any time: the inputs but those that are contacts of levers, then what can hold each lever.</summary>
     public IReadOnlyList<NetworkElement> Inputs { get; }
 
     /// <summary>The loads, the drive motor last.</summary>
@@ -212,6 +261,41 @@ internal sealed class CircuitModel
     {
         FeedNode = NodeOf(feedNet);
         return AddNode(feedNet);
+    }
+
+    private static bool IsLever(CircuitRequest request, InputBrief input) => request.Levers.Any(l => string.Equals(l.Input, input.Name, StringComparison.Ordinal));
+
+    private NetworkElement LeverElement(Brief brief, LeverSchedule lever)
+    {
+        InputBrief input = brief.Inputs.First(i => string.Equals(i.Name, lever.Input, StringComparison.Ordinal));
+        return new NetworkElement(input.Name, NodeOf(input.From), NodeOf(input.To));
+    }
+
+    // Joins a node to itself: it is free to change and joins nothing.
+    private static IEnumerable<NetworkElement> Holds(LeverSchedule lever)
+    {
+        if (lever.Blocked is not null)
+        {
+            yield return new(lever.Cam + LeverContact.Blocked, Earth, Earth);
+        }
+
+        if (lever.Latched is not null)
+        {
+            yield return new(lever.Cam + LeverContact.Latched, Earth, Earth);
+        }
+    }
+
+    private int InputIndex(string name)
+    {
+        for (int i = 0; i < Inputs.Count; i++)
+        {
+            if (string.Equals(Inputs[i].Name, name, StringComparison.Ordinal))
+            {
+                return i;
+            }
+        }
+
+        return -1;
     }
 
     private NetworkElement ContactElement(ContactSchedule schedule)

@@ -32,6 +32,9 @@ internal enum WheelMotion
 /// <summary>A fault as changes to the numbered network.</summary>
 internal sealed class FaultCase
 {
+    private readonly CircuitModel _model;
+    private readonly bool[] _fixed;
+
     /// <summary>The fault applied to a circuit.</summary>
     public FaultCase(CircuitModel model, CircuitFault fault)
     {
@@ -45,6 +48,8 @@ internal sealed class FaultCase
         }
 
         Loads = new ElementMode[model.Loads.Count];
+        _model = model;
+        _fixed = new bool[model.Levers.Count];
         Apply(model);
     }
 
@@ -85,6 +90,31 @@ internal sealed class FaultCase
     public bool IsMechanical => Fault.Kind is CircuitFaultKind.None or CircuitFaultKind.MotorStalled or CircuitFaultKind.MotorReversed
         or CircuitFaultKind.SupplyLost or CircuitFaultKind.WheelSlipped;
 
+    /// <summary>State of a contact at an input position: that of a lever's depends on what holds the lever.</summary>
+    public ElementMode ModeAt(int contact, int inputs)
+    {
+        if (_model.LeverOf(contact) is not { } lever || IsFixed(lever))
+        {
+            return Contacts[contact];
+        }
+
+        return lever.Hold(inputs) switch
+        {
+            LeverHold.Open => ElementMode.Absent,
+            LeverHold.Closed => ElementMode.Joined,
+            _ => Contacts[contact],
+        };
+    }
+
+    /// <summary>Whether a lever's contact is as the fault keeps it, whatever cam, obstacle and latch do.</summary>
+    public bool IsFixed(LeverContact lever) => _fixed[lever.Contact - _model.Outputs];
+
+    private void Fix(LeverContact lever, bool closed)
+    {
+        _fixed[lever.Contact - _model.Outputs] = true;
+        Contacts[lever.Contact] = closed ? ElementMode.Joined : ElementMode.Absent;
+    }
+
     /// <summary>The inputs that are really closed when the sensors say so.</summary>
     public int Actual(int inputs) => (inputs | StuckClosed) & ~StuckOpen;
 
@@ -106,6 +136,17 @@ internal sealed class FaultCase
         string subject = Fault.Subject;
         switch (Fault.Kind)
         {
+            case CircuitFaultKind.InputStuckClosed or CircuitFaultKind.InputStuckOpen when model.Levers.FirstOrDefault(l => string.Equals(l.Schedule.Input, subject, StringComparison.Ordinal)) is { } contact:
+                Fix(contact, Fault.Kind == CircuitFaultKind.InputStuckClosed);
+                break;
+            case CircuitFaultKind.LeverStuckUp or CircuitFaultKind.LeverStuckDown:
+                LeverContact stuck = model.Levers.First(l => string.Equals(l.Schedule.Cam, subject, StringComparison.Ordinal));
+                Fix(stuck, Fault.Kind == CircuitFaultKind.LeverStuckUp ? stuck.Schedule.ClosedAtTop : stuck.Schedule.ClosedAtRest);
+                break;
+            case CircuitFaultKind.CamSlippedClosed or CircuitFaultKind.CamSlippedOpen:
+                Fix(model.Levers.First(l => string.Equals(l.Schedule.Cam, subject, StringComparison.Ordinal)), Fault.Kind == CircuitFaultKind.CamSlippedClosed);
+                Motion = WheelMotion.Slipped;
+                break;
             case CircuitFaultKind.InputStuckClosed:
                 StuckClosed = 1 << IndexOf(model.Inputs, subject);
                 break;

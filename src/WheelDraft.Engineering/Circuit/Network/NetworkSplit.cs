@@ -57,6 +57,7 @@ internal sealed class NetworkSplit
     private readonly long[] _sorted;
     private readonly int[] _bucketStart;
     private readonly HeldAt[] _bucketHeld;
+    private readonly ElementMode[] _contacts;
     private int _elements;
 
     /// <summary>A work space for one circuit.</summary>
@@ -68,6 +69,7 @@ internal sealed class NetworkSplit
         _chain = new int[model.NodeCount];
         _held = new HeldAt[model.NodeCount];
         _bucketOf = new int[model.NodeCount];
+        _contacts = new ElementMode[model.Contacts.Count];
         _packed = new long[elements];
         _elementBucket = new int[elements];
         _sorted = new long[elements];
@@ -93,6 +95,11 @@ internal sealed class NetworkSplit
     /// <summary>Splits; false when a line is joined to another, to neutral or to earth whatever the contacts do.</summary>
     public bool Split(FaultCase fault, int inputs)
     {
+        for (int c = 0; c < _contacts.Length; c++)
+        {
+            _contacts[c] = fault.ModeAt(c, inputs);
+        }
+
         Merge(fault, fault.Actual(inputs));
         Array.Clear(_held);
         for (int phase = 0; phase < _model.Lines.Count; phase++)
@@ -145,7 +152,7 @@ internal sealed class NetworkSplit
             }
         }
 
-        JoinAll(_model.Contacts, fault.Contacts);
+        JoinAll(_model.Contacts, _contacts);
         JoinAll(_model.Loads, fault.Loads);
         for (int n = 0; n < _root.Length; n++)
         {
@@ -173,7 +180,7 @@ internal sealed class NetworkSplit
         }
 
         _elements = 0;
-        Collect(_model.Contacts, fault.Contacts, 0);
+        Collect(_model.Contacts, _contacts, 0);
         Collect(_model.Loads, fault.Loads, _model.Contacts.Count);
     }
 

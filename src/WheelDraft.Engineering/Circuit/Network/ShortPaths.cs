@@ -99,10 +99,10 @@ internal static class ShortPaths
 
         for (int c = 0; c < model.Contacts.Count; c++)
         {
-            ElementMode mode = fault.Contacts[c];
+            ElementMode mode = fault.ModeAt(c, inputs);
             if (mode == ElementMode.Joined || (mode == ElementMode.Working && BitRow.Has(model.ClosedPositions[c], position)))
             {
-                joins.Add(($"{model.Contacts[c].Name} ring", model.Contacts[c].A, model.Contacts[c].B));
+                joins.Add((model.LeverOf(c) is null ? $"{model.Contacts[c].Name} ring" : model.Contacts[c].Name, model.Contacts[c].A, model.Contacts[c].B));
             }
         }
 

@@ -11,9 +11,11 @@ internal static class StateWords
     /// <param name="closed">Inputs that are really closed, one bit each.</param>
     public static string Of(CircuitModel model, int position, int closed)
     {
-        string inputs = string.Join(", ", model.Inputs.Where((_, i) => (closed >> i & 1) != 0).Select(i => i.Name));
+        int[] set = [.. Enumerable.Range(0, model.Inputs.Count).Where(i => (closed >> i & 1) != 0)];
+        string[] holds = [.. set.Where(i => model.IsHold(i)).Select(i => $", {model.Standing(i, closed: true)}")];
+        string inputs = string.Join(", ", set.Where(i => !model.IsHold(i)).Select(i => model.Inputs[i].Name));
         return string.Create(
             CultureInfo.InvariantCulture,
-            $"from {model.SecondsAt(model.Turn.Positions[position].LowerRad):0.0} s, {(inputs.Length == 0 ? "every input open" : $"{inputs} closed")}");
+            $"from {model.SecondsAt(model.Turn.Positions[position].LowerRad):0.0} s, {(inputs.Length == 0 ? "every input open" : $"{inputs} closed")}{string.Concat(holds)}");
     }
 }

@@ -112,7 +112,7 @@ internal sealed class CycleProof(SoundCircuit sound, NetworkSplit split)
 
     private IEnumerable<string> Changes(int from, int to) => Enumerable.Range(0, _model.Inputs.Count)
         .Where(i => ((from ^ to) >> i & 1) != 0)
-        .Select(i => $"{_model.Inputs[i].Name} {((to >> i & 1) != 0 ? "closes" : "opens")}");
+        .Select(i => _model.Change(i, (to >> i & 1) != 0));
 
     private string Outcome(int position, int inputs)
     {

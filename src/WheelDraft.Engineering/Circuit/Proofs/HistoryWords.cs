@@ -97,18 +97,21 @@ internal sealed class HistoryWords(CircuitModel model, NetworkSplit split)
         if (changed != 0)
         {
             int input = System.Numerics.BitOperations.TrailingZeroCount(changed);
-            return $"{model.Inputs[input].Name} {((step.To.Inputs & changed) != 0 ? "closes" : "opens")}";
+            return model.Change(input, (step.To.Inputs & changed) != 0);
         }
 
         TurnEdge edge = step.Edge!;
-        bool works = !step.To.Faulty || fault.Contacts[edge.Contact] == ElementMode.Working;
+        bool works = !step.To.Faulty || fault.ModeAt(edge.Contact, step.To.Inputs) == ElementMode.Working;
         if (!works || !matters.Contains(edge.Contact))
         {
             return null;
         }
 
         bool makes = edge.Makes != (step.To.Faulty && fault.Motion == WheelMotion.Backward);
-        return string.Create(CultureInfo.InvariantCulture, $"at {model.SecondsAt(edge.AtRad):0.0} s {model.Contacts[edge.Contact].Name} ring {(makes ? "makes" : "breaks")}");
+        string what = model.LeverOf(edge.Contact) is { } lever
+            ? $"the lever of {lever.Schedule.Cam} {(makes ? "closes" : "opens")} {lever.Schedule.Input}"
+            : $"{model.Contacts[edge.Contact].Name} ring {(makes ? "makes" : "breaks")}";
+        return string.Create(CultureInfo.InvariantCulture, $"at {model.SecondsAt(edge.AtRad):0.0} s {what}");
     }
 
     // Contacts that can be felt by some loads, and by the motor: those of their sections.

@@ -21,6 +21,8 @@ internal sealed class InterlockJudge
     private readonly ulong[] _between;
     private readonly List<int> _closedContacts = [];
     private readonly List<int> _openContacts = [];
+    private readonly List<LeverContact> _trueLevers = [];
+    private readonly List<LeverContact> _falseLevers = [];
 
     /// <summary>Looks up the names of an interlock.</summary>
     /// <exception cref="DesignRefusedException">A name that the circuit does not have.</exception>
@@ -31,8 +33,8 @@ internal sealed class InterlockJudge
         Loads = [.. _brief.Loads.Select(name => Find(model.Loads, name) is var l && l >= 0 ? l : throw Unknown(name, "load", index))];
         ClosedInputs = Sort(_brief.WhileClosed, _closedContacts, index);
         OpenInputs = Sort(_brief.WhileOpen, _openContacts, index);
-        TrueInputs = Meanings(_brief.WhileTrue, index);
-        FalseInputs = Meanings(_brief.WhileFalse, index);
+        TrueInputs = Meanings(_brief.WhileTrue, _trueLevers, index);
+        FalseInputs = Meanings(_brief.WhileFalse, _falseLevers, index);
         _between = BitRow.Empty(model.Turn.Positions.Count);
         for (int p = 0; p < model.Turn.Positions.Count; p++)
         {
@@ -59,10 +61,14 @@ internal sealed class InterlockJudge
 
     /// <summary>Inputs whose contact alone is asked, by name: the interlock says nothing of a stuck one.</summary>
     public IReadOnlyList<string> ContactInputs =>
-        [.. _model.Inputs.Where((_, i) => ((ClosedInputs | OpenInputs) >> i & 1) != 0).Select(i => i.Name)];
+        [.. _model.Inputs.Where((_, i) => ((ClosedInputs | OpenInputs) >> i & 1) != 0).Select(i => i.Name), .. Conditions.Where(c => c >= _model.Outputs).Select(c => _model.Contacts[c].Name)];
 
     /// <summary>Whether a fault keeps the interlock from asking anything: the contact of an input that it asks is stuck the other way.</summary>
-    public bool IsBlindTo(FaultCase fault) => (fault.StuckClosed & OpenInputs) != 0 || (fault.StuckOpen & ClosedInputs) != 0;
+    public bool IsBlindTo(FaultCase fault) => (fault.StuckClosed & OpenInputs) != 0 || (fault.StuckOpen & ClosedInputs) != 0
+        || IsStuck(fault, _openContacts, ElementMode.Joined) || IsStuck(fault, _closedContacts, ElementMode.Absent);
+
+    private bool IsStuck(FaultCase fault, List<int> contacts, ElementMode mode) =>
+        contacts.Exists(c => _model.LeverOf(c) is { } lever && fault.IsFixed(lever) && fault.Contacts[c] == mode);
 
     /// <summary>Whether the interlock says anything at an input position.</summary>
     /// <param name="fault">Decides what contacts really do.</param>
@@ -71,7 +77,8 @@ internal sealed class InterlockJudge
     {
         int actual = fault.Actual(inputs);
         return (actual & ClosedInputs) == ClosedInputs && (actual & OpenInputs) == 0
-            && (inputs & TrueInputs) == TrueInputs && (inputs & FalseInputs) == 0;
+            && (inputs & TrueInputs) == TrueInputs && (inputs & FalseInputs) == 0
+            && _trueLevers.TrueForAll(l => l.Means(inputs)) && !_falseLevers.Exists(l => l.Means(inputs));
     }
 
     /// <summary>Whether its conditions are all met at some of the positions.</summary>
@@ -83,7 +90,7 @@ internal sealed class InterlockJudge
             if (AppliesTo(sheet.Fault, inputs))
             {
                 reach.CopyTo(row, 0);
-                Restrict(sheet.Fault, row);
+                Restrict(sheet.Fault, inputs, row);
                 if (!BitRow.IsEmpty(row))
                 {
                     return true;
@@ -117,8 +124,8 @@ internal sealed class InterlockJudge
             MarkEach(sheet, inputs, broken, unsure);
         }
 
-        Restrict(sheet.Fault, broken);
-        Restrict(sheet.Fault, unsure);
+        Restrict(sheet.Fault, inputs, broken);
+        Restrict(sheet.Fault, inputs, unsure);
     }
 
     private void MarkEach(StateSheet sheet, int inputs, Span<ulong> broken, Span<ulong> unsure)
@@ -190,15 +197,30 @@ internal sealed class InterlockJudge
         return inputs;
     }
 
-    private int Meanings(IReadOnlyList<string> names, int index) => names.Aggregate(0, (inputs, name) =>
-        Find(_model.Inputs, name) is var input && input >= 0 ? inputs | (1 << input) : throw Unknown(name, "input", index));
+    private int Meanings(IReadOnlyList<string> names, List<LeverContact> levers, int index)
+    {
+        int inputs = 0;
+        foreach (string name in names)
+        {
+            if (_model.Levers.FirstOrDefault(l => string.Equals(l.Schedule.Input, name, StringComparison.Ordinal)) is { } lever)
+            {
+                levers.Add(lever);
+            }
+            else
+            {
+                inputs |= Find(_model.Inputs, name) is var input && input >= 0 ? 1 << input : throw Unknown(name, "input", index);
+            }
+        }
+
+        return inputs;
+    }
 
     private DesignRefusedException Unknown(string name, string kind, int index) => new(
         "circuit.unknown-name",
         $"Interlock '{_brief.Name}' names '{name}', but there is no {kind} of that name.",
         _model.Brief.PlaceOf(string.Create(System.Globalization.CultureInfo.InvariantCulture, $"interlock[{index}]")));
 
-    private void Restrict(FaultCase fault, Span<ulong> row)
+    private void Restrict(FaultCase fault, int inputs, Span<ulong> row)
     {
         for (int w = 0; w < row.Length; w++)
         {
@@ -207,28 +229,27 @@ internal sealed class InterlockJudge
 
         foreach (int contact in _closedContacts)
         {
-            RestrictTo(fault, contact, closed: true, row);
+            RestrictTo((contact, fault.ModeAt(contact, inputs)), closed: true, row);
         }
 
         foreach (int contact in _openContacts)
         {
-            RestrictTo(fault, contact, closed: false, row);
+            RestrictTo((contact, fault.ModeAt(contact, inputs)), closed: false, row);
         }
     }
 
     // Keeps the positions at which a contact really is closed, or really is open.
-    private void RestrictTo(FaultCase fault, int contact, bool closed, Span<ulong> row)
+    private void RestrictTo((int Index, ElementMode Mode) contact, bool closed, Span<ulong> row)
     {
-        ElementMode mode = fault.Contacts[contact];
-        if (mode == ElementMode.Working)
+        if (contact.Mode == ElementMode.Working)
         {
-            ReadOnlySpan<ulong> made = _model.ClosedPositions[contact];
+            ReadOnlySpan<ulong> made = _model.ClosedPositions[contact.Index];
             for (int w = 0; w < row.Length; w++)
             {
                 row[w] &= closed ? made[w] : ~made[w];
             }
         }
-        else if (closed != (mode == ElementMode.Joined))
+        else if (closed != (contact.Mode == ElementMode.Joined))
         {
             row.Clear();
         }

@@ -233,20 +233,21 @@ internal sealed class StopWords
     public string At(int position)
     {
         List<string> ways = [];
-        AddWays(ways, _opening, position, "open");
-        AddWays(ways, _closing, position, "close");
+        AddWays(ways, _opening, position, closes: false);
+        AddWays(ways, _closing, position, closes: true);
         return ways.Count > 0 ? $"where {string.Join(" or ", ways)}"
             : BitRow.Has(_undecided, position) ? "where the motor is between drop-out and pull-in"
             : "where the fuse opens";
     }
 
-    private void AddWays(List<string> ways, ulong[][] rows, int position, string verb)
+    // "'a' or 'b' can open": inputs that do the same are named together.
+    private void AddWays(List<string> ways, ulong[][] rows, int position, bool closes)
     {
-        List<string> names = [.. _model.Inputs.Where((_, i) => BitRow.Has(rows[i], position)).Select(i => $"'{i.Name}'")];
-        if (names.Count > 0)
-        {
-            ways.Add($"{string.Join(" or ", names)} can {verb}");
-        }
+        string verb = closes ? " can close" : " can open";
+        string[] all = [.. Enumerable.Range(0, _model.Inputs.Count).Where(i => BitRow.Has(rows[i], position)).Select(i => _model.Possibility(i, closes))];
+        string[] plain = [.. all.Where(w => w.EndsWith(verb, StringComparison.Ordinal)).Select(w => w[..^verb.Length])];
+        ways.AddRange(plain.Length > 0 ? [string.Join(" or ", plain) + verb] : Array.Empty<string>());
+        ways.AddRange(all.Where(w => !w.EndsWith(verb, StringComparison.Ordinal)));
     }
 
     private void AddStops(StateSheet sheet, int before, int after, ulong[] row)

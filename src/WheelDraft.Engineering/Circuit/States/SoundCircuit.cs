@@ -43,6 +43,17 @@ internal sealed class SoundCircuit
     /// <summary>Parking, stalls, the cycle.</summary>
     public TurnMotion Motion { get; }
 
+    /// <summary>Whether a contact is closed at an input position; that of a lever depends on what holds the lever.</summary>
+    /// <param name="contact">Index of the contact.</param>
+    /// <param name="inputs">Closed inputs.</param>
+    /// <param name="byTurn">Whether the turn closes it.</param>
+    public bool IsClosed(int contact, int inputs, bool byTurn) => _none.ModeAt(contact, inputs) switch
+    {
+        ElementMode.Joined => true,
+        ElementMode.Absent => false,
+        _ => byTurn,
+    };
+
     /// <summary>One state.</summary>
     /// <param name="interval">Index of the interval.</param>
     /// <param name="inputs">Closed inputs.</param>
@@ -168,7 +179,7 @@ internal sealed class SoundCircuit
 
     private string Words(int isFixed, int closed) => string.Join(", ", Enumerable.Range(0, Model.Inputs.Count)
         .Where(i => (isFixed >> i & 1) != 0)
-        .Select(i => $"{Model.Inputs[i].Name} {((closed >> i & 1) != 0 ? "closed" : "open")}"));
+        .Select(i => Model.Standing(i, (closed >> i & 1) != 0)));
 
     private double[] Volts(int position, int inputs, bool isShort)
     {

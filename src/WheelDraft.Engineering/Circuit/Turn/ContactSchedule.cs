@@ -43,6 +43,9 @@ public sealed record BridgedNets(string FirstNet, string SecondNet);
 /// <param name="Contacts">One schedule for each output, in file order.</param>
 public sealed record CircuitRequest(Brief Brief, IReadOnlyList<ContactSchedule> Contacts)
 {
+    /// <summary>Contacts of levers that cams move; each is one of the brief's inputs.</summary>
+    internal IReadOnlyList<LeverSchedule> Levers { get; init; } = [];
+
     /// <summary>Pairs of nets whose worst distance is under twice the required one.</summary>
     public IReadOnlyList<BridgedNets> Bridges { get; init; } = [];
 

@@ -15,8 +15,8 @@ internal static class SpacingFindings
 
     private static Finding? Judged(SpacingTask task, SpacingRow row) => row.Verdict switch
     {
-        SpacingVerdict.Misses => Finding.Error(Code(row), Sentence(row, "is below"), Place(task, row.FirstItem, row.SecondItem)),
-        SpacingVerdict.Tight => Finding.Warning("spacing.tight", Sentence(row, "is less than 1.1 times"), Place(task, row.FirstItem, row.SecondItem)),
+        SpacingVerdict.Misses => Finding.Error(Code(row), Sentence(row), Place(task, row.FirstItem, row.SecondItem)),
+        SpacingVerdict.Tight => Finding.Warning("spacing.tight", Sentence(row), Place(task, row.FirstItem, row.SecondItem)),
         _ => null,
     };
 
@@ -28,14 +28,15 @@ internal static class SpacingFindings
 
     private static string Code(SpacingRow row) => row.Kind == SpacingKind.Clearance ? "spacing.clearance" : "spacing.creepage";
 
-    private static string Sentence(SpacingRow row, string relation)
+    private static string Sentence(SpacingRow row)
     {
         string kind = row.Kind == SpacingKind.Clearance ? "Clearance" : "Creepage distance";
         string surface = row.Path is { } path ? $" on {path.Surface.Name}" : "";
         string wheel = row.AtRad is { } angle && row.Kind == SpacingKind.Clearance ? $", wheel at {MeasuringWords.Degrees(angle)}" : "";
-        return $"{kind} {MeasuringWords.Mm(row.WorstMm)} (as drawn {MeasuringWords.Mm(row.NominalMm)}) between {Item(row.FirstItem, row.Nets.First)} and {Item(row.SecondItem, row.Nets.Second)}{surface} "
-            + $"{relation} {MeasuringWords.Mm(row.Required.RequiredMm)} ({row.Required.BasisInFull}); "
-            + $"the nearest points are {MeasuringWords.At(row.OnFirst)} and {MeasuringWords.At(row.OnSecond)}{wheel}.";
+        string distance = $"{kind} {MeasuringWords.Mm(row.WorstMm)} (as drawn {MeasuringWords.Mm(row.NominalMm)}) between {Item(row.FirstItem, row.Nets.First)} and {Item(row.SecondItem, row.Nets.Second)}{surface}";
+        string required = $"{MeasuringWords.Mm(row.Required.RequiredMm)} ({row.Required.BasisInFull})";
+        string points = $"the nearest points are {MeasuringWords.At(row.OnFirst)} and {MeasuringWords.At(row.OnSecond)}{wheel}";
+        return row.Verdict == SpacingVerdict.Misses ? $"{distance} is below {required}; {points}." : $"{distance} is less than 1.1 times {required}; {points}.";
     }
 
     private static string Item(string item, string net) =>

@@ -7,8 +7,11 @@ namespace WheelDraft.Engineering;
 /// then in the order of blocks.</remarks>
 internal sealed class DrawRun
 {
-    // Draws of a block: three figures of it stay in the nearest cache.
+    // Draws of a block, which have a stream of their own.
     private const int Block = 1024;
+
+    // Draws worked out before they are counted: three figures of them stay in the nearest cache beside the counts.
+    private const int Share = 128;
 
     // As many as may share the work: more than there are processors does no harm, who comes late finds nothing to do.
     private const int MostWorkers = 16;
@@ -21,6 +24,9 @@ internal sealed class DrawRun
     /// <param name="seed">Seed.</param>
     /// <param name="figures">What is tallied: on-time, start, and a dose where something flows.</param>
     public DrawRun(OnTimeModel model, long seed, IReadOnlyList<DrawnFigure> figures) => (_model, _seed, _figures) = (model, unchecked((ulong)seed), [.. figures]);
+
+    /// <summary>Told now and then which share is drawn; and what ends the drawing.</summary>
+    public (Action<double>? Progress, CancellationToken Stop) Attend { get; init; }
 
     /// <summary>A number of draws rounded up to whole blocks.</summary>
     public static long Whole(int draws) => (draws + (long)Block - 1) / Block * Block;
@@ -35,12 +41,13 @@ internal sealed class DrawRun
         (double Sum, double Squares)[][] sums = [.. _figures.Select(_ => new (double, double)[blocks])];
         Tally[][] tallies = new Tally[among][];
         int taken = -1;
-        Parallel.For(0, among, new ParallelOptions { MaxDegreeOfParallelism = among }, worker => tallies[worker] = Work(ref taken, sums));
+        Parallel.For(0, among, new ParallelOptions { MaxDegreeOfParallelism = among, CancellationToken = Attend.Stop }, worker => tallies[worker] = Work(ref taken, sums, worker == 0 ? Attend.Progress : null));
+        Attend.Progress?.Invoke(1);
         return [.. _figures.Select((f, i) => Summary(f, [.. tallies.Where(t => t.Length > 0).Select(t => t[i])], sums[i]))];
     }
 
     // Whichever processor is free takes the next block.
-    private Tally[] Work(ref int taken, (double Sum, double Squares)[][] sums)
+    private Tally[] Work(ref int taken, (double Sum, double Squares)[][] sums, Action<double>? progress)
     {
         int blocks = sums[0].Length;
         int block = Interlocked.Increment(ref taken);
@@ -50,22 +57,28 @@ internal sealed class DrawRun
         }
 
         Tally[] tallies = [.. _figures.Select(f => new Tally(f.Least, f.Most, f.Nominal, f.Tolerance))];
-        Vector256<double>[][] drawn = [new Vector256<double>[Block / 4], new Vector256<double>[Block / 4], new Vector256<double>[Block / 4]];
+        Vector256<double>[][] drawn = [new Vector256<double>[Share / 4], new Vector256<double>[Share / 4], new Vector256<double>[Share / 4]];
         for (; block < blocks; block = Interlocked.Increment(ref taken))
         {
-            Fill((ulong)block, drawn);
-            for (int i = 0; i < tallies.Length; i++)
+            Attend.Stop.ThrowIfCancellationRequested();
+            progress?.Invoke((double)block / blocks);
+            DrawStream stream = new(_seed, (ulong)block);
+            for (int share = 0; share < Block / Share; share++)
             {
-                sums[i][block] = tallies[i].Add(drawn[i]);
+                Fill(ref stream, drawn);
+                for (int i = 0; i < tallies.Length; i++)
+                {
+                    (double sum, double squares) = tallies[i].Add(drawn[i]);
+                    sums[i][block] = (sums[i][block].Sum + sum, sums[i][block].Squares + squares);
+                }
             }
         }
 
         return tallies;
     }
 
-    private void Fill(ulong block, Vector256<double>[][] drawn)
+    private void Fill(ref DrawStream stream, Vector256<double>[][] drawn)
     {
-        DrawStream stream = new(_seed, block);
         Span<Vector256<double>> variates = stackalloc Vector256<double>[OnTimeModel.Variates];
         variates.Clear();
         (Vector256<double>[] on, Vector256<double>[] start, Vector256<double>[] dose) = (drawn[0], drawn[1], drawn[2]);

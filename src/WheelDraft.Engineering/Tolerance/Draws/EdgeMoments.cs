@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 using WheelDraft.Geometry;
 
@@ -41,43 +42,57 @@ internal sealed class EdgeMoments
         _series = SeriesFor(widest);
     }
 
-    /// <summary>How much later than nominal, rad; frame of a break, so later at a make edge means that the contact makes sooner.</summary>
+    /// <summary>How much later than nominal, as a tangent's two sides, the second above nothing; frame of a break, so later at a make edge means that
+    /// the contact makes sooner. <see cref="LaterRad"/> makes an angle of their quotient.</summary>
     /// <param name="playMm">The wiper outward of its place.</param>
     /// <param name="outMm">The line outward along its normal.</param>
     /// <param name="wear">From 0, new, to 1, worn.</param>
-    public Vector256<double> LaterRad(Vector256<double> playMm, Vector256<double> outMm, Vector256<double> wear)
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public (Vector256<double> Beside, Vector256<double> Ahead) Later(Vector256<double> playMm, Vector256<double> outMm, Vector256<double> wear)
     {
-        (Vector256<double> cos, Vector256<double> sin) = (Vector256.Create(_cos), Vector256.Create(_sin));
-        (Vector256<double> least, Vector256<double> ahead) = (Vector256.Create(double.PositiveInfinity), Vector256<double>.One);
-        foreach (ref readonly DecidingPoint p in _points.AsSpan())
+        (Vector256<double> least, Vector256<double> ahead) = Of(in _points[0], playMm, outMm, wear);
+        for (int i = 1; i < _points.Length; i++)
         {
-            Vector256<double> x = playMm + Vector256.Create(p.X) + (wear * Vector256.Create(p.XWear));
-            Vector256<double> y = Vector256.Create(p.Y) + (wear * Vector256.Create(p.YWear));
-            Vector256<double> d = outMm + Vector256.Create(p.D) + (wear * Vector256.Create(p.DWear));
-            Vector256<double> h = Vector256.Sqrt((x * x) + (y * y) - (d * d));
-            Vector256<double> along = (d * cos) + (h * sin);
-            Vector256<double> across = (h * cos) - (d * sin);
-            Vector256<double> beside = (x * across) + (y * along);
-            Vector256<double> before = (x * along) - (y * across);
+            (Vector256<double> beside, Vector256<double> before) = Of(in _points[i], playMm, outMm, wear);
             Vector256<double> isLess = Vector256.LessThan(beside * ahead, least * before); // one division for all points
             (least, ahead) = (Vector256.ConditionalSelect(isLess, beside, least), Vector256.ConditionalSelect(isLess, before, ahead));
         }
 
-        return -Arctangent(least / ahead);
+        return (least, ahead);
     }
 
+    /// <summary>How much later than nominal, rad.</summary>
+    /// <param name="tangent">The two sides of <see cref="Later"/>, divided.</param>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public Vector256<double> LaterRad(Vector256<double> tangent) => -Arctangent(tangent);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private (Vector256<double> Beside, Vector256<double> Before) Of(in DecidingPoint p, Vector256<double> playMm, Vector256<double> outMm, Vector256<double> wear)
+    {
+        (Vector256<double> cos, Vector256<double> sin) = (Vector256.Create(_cos), Vector256.Create(_sin));
+        Vector256<double> x = (wear * Vector256.Create(p.XWear)) + (playMm + Vector256.Create(p.X));
+        Vector256<double> y = (wear * Vector256.Create(p.YWear)) + Vector256.Create(p.Y);
+        Vector256<double> d = (wear * Vector256.Create(p.DWear)) + (outMm + Vector256.Create(p.D));
+        Vector256<double> h = Vector256.Sqrt((x * x) + ((y * y) - (d * d)));
+        Vector256<double> along = (d * cos) + (h * sin);
+        Vector256<double> across = (h * cos) - (d * sin);
+        return ((x * across) + (y * along), (x * along) - (y * across));
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private Vector256<double> Arctangent(Vector256<double> z)
     {
-        if (_series.Length == 0)
+        Vector256<double>[] series = _series;
+        if (series.Length == 0)
         {
             return Vector256.Create(Math.Atan(z[0]), Math.Atan(z[1]), Math.Atan(z[2]), Math.Atan(z[3]));
         }
 
         Vector256<double> square = z * z;
-        Vector256<double> sum = _series[0];
-        for (int i = 1; i < _series.Length; i++)
+        Vector256<double> sum = series[0];
+        for (int i = 1; i < series.Length; i++)
         {
-            sum = (sum * square) + _series[i];
+            sum = (sum * square) + series[i];
         }
 
         return sum * z;

@@ -8,7 +8,7 @@ namespace WheelDraft.Engineering;
 internal sealed class OnTimeModel
 {
     /// <summary>How many numbers a draw has.</summary>
-    public const int Variates = 12;
+    public const int Variates = 13;
 
     private readonly TimedPeriod _of;
     private readonly EdgeMoments _make;
@@ -30,7 +30,8 @@ internal sealed class OnTimeModel
         (_apartSin, _apartCos) = Math.SinCos(of.Break.NormalRad + of.Make.NormalRad);
         DrawLaw law = asked == DrawDistribution.Uniform ? DrawLaw.Uniform : DrawLaw.Normal;
         Kinds = [.. Drawn(law)];
-        _normals = [.. Kinds.Where(k => k.Law == DrawLaw.Normal).SelectMany(k => k.Of).Select(v => (int)v)];
+        int[] normals = [.. Kinds.Where(k => k.Law == DrawLaw.Normal).SelectMany(k => k.Of).Select(v => (int)v)];
+        _normals = normals.Length % 2 == 0 ? normals : [.. normals, (int)Variate.Unused];
         _uniforms = [.. Kinds.Where(k => k.Law == DrawLaw.Uniform).SelectMany(k => k.Of).Select(v => (int)v)];
         _oneSided = [.. Kinds.Where(k => k.IsOneSided).SelectMany(k => k.Of).Select(v => (int)v)];
         OnS = of.Motion.SecondsFromRad(of.Wanted.SweepRad);
@@ -60,8 +61,19 @@ internal sealed class OnTimeModel
         Vector256<double> breakPlay = drawn[(int)Variate.BreakPlay] * Vector256.Create(d.SidePlayMm);
         Vector256<double> wear = drawn[(int)Variate.Wear];
         Vector256<double> centre = Vector256.Create(d.CentreMm);
-        Vector256<double> sooner = _make.LaterRad(makePlay, (drawn[(int)Variate.MakeCut] * Vector256.Create(d.MakeCutMm)) + (makeCentre * centre), wear);
-        Vector256<double> later = _off.LaterRad(breakPlay, (drawn[(int)Variate.BreakCut] * Vector256.Create(d.BreakCutMm)) + (along * centre), wear);
+        Vector256<double> makeOut = (drawn[(int)Variate.MakeCut] * Vector256.Create(d.MakeCutMm)) + (makeCentre * centre);
+        Vector256<double> breakOut = (drawn[(int)Variate.BreakCut] * Vector256.Create(d.BreakCutMm)) + (along * centre);
+        (Vector256<double> makeBeside, Vector256<double> makeAhead) = _make.Later(makePlay, makeOut, wear);
+        (Vector256<double> breakBeside, Vector256<double> breakAhead) = _off.Later(breakPlay, breakOut, wear);
+
+        // One division for three quotients.
+        Vector256<double> speed = (drawn[(int)Variate.Frequency] * Vector256.Create(d.FrequencyShare * _of.Motion.SpeedRadPerS)) + Vector256.Create(_of.Motion.SpeedRadPerS);
+        Vector256<double> both = makeAhead * breakAhead;
+        Vector256<double> inverse = Vector256<double>.One / (both * speed);
+        Vector256<double> toS = inverse * both;
+        Vector256<double> perBoth = inverse * speed;
+        Vector256<double> sooner = _make.LaterRad(makeBeside * (breakAhead * perBoth));
+        Vector256<double> later = _off.LaterRad(breakBeside * (makeAhead * perBoth));
         Vector256<double> start = Vector256.Create(_of.Wanted.StartRad) - sooner;
         Vector256<double> on = Vector256.Create(_of.Wanted.SweepRad) + sooner + later;
         if (d.PlacingMm > 0)
@@ -73,8 +85,7 @@ internal sealed class OnTimeModel
             on += _of.HasTwoWipers ? (drawn[(int)Variate.BreakPlacing] * placing / (riding + breakPlay)) - makes : Vector256<double>.Zero;
         }
 
-        start += drawn[(int)Variate.Backlash] * Vector256.Create(d.BacklashRad);
-        Vector256<double> toS = Vector256.Create(1 / _of.Motion.SpeedRadPerS) / (Vector256<double>.One + (drawn[(int)Variate.Frequency] * Vector256.Create(d.FrequencyShare)));
+        start = (drawn[(int)Variate.Backlash] * Vector256.Create(d.BacklashRad)) + start;
 
         // A contact that never closes is on for no time, and not for less.
         on = Vector256.MaxNative(on * toS, Vector256<double>.Zero);
@@ -86,9 +97,9 @@ internal sealed class OnTimeModel
     public void Draw(ref DrawStream from, Span<Vector256<double>> into)
     {
         DrawStream stream = from;
-        foreach (int i in _normals)
+        for (int i = 0; i < _normals.Length; i += 2)
         {
-            into[i] = stream.Normal();
+            (into[_normals[i]], into[_normals[i + 1]]) = stream.TwoNormals();
         }
 
         foreach (int i in _uniforms)

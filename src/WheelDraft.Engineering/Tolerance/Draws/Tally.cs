@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 
 namespace WheelDraft.Engineering;
@@ -12,7 +13,8 @@ internal sealed class Tally(double least, double most, double nominal, double? t
     /// <summary>Bins over the worst case: a quantile is known to one of them, some thousandth of a standard deviation.</summary>
     public const int Bins = 8192;
 
-    private readonly long[] _counts = new long[Bins];
+    // Whole numbers of 32 bits: a file asks for far fewer draws, and twice as many of them stay in the nearest cache.
+    private readonly int[] _counts = new int[Bins];
     private readonly double _perUnit = most > least ? Bins / (most - least) : 0;
 
     /// <summary>How many lie within the tolerance.</summary>
@@ -31,6 +33,7 @@ internal sealed class Tally(double least, double most, double nominal, double? t
         (Vector256<double> low, Vector256<double> high) = (values[0], values[0]);
         Vector256<long> within = Vector256<long>.Zero;
         Vector256<double> allowed = Vector256.Create(tolerance ?? double.PositiveInfinity);
+        (Vector256<double> perUnit, Vector256<double> fromLeast) = (Vector256.Create(_perUnit), Vector256.Create((nominal - least) * _perUnit));
         foreach (Vector256<double> value in values)
         {
             Vector256<double> off = value - Vector256.Create(nominal);
@@ -38,14 +41,8 @@ internal sealed class Tally(double least, double most, double nominal, double? t
             squares += off * off;
             (low, high) = (Vector256.MinNative(low, value), Vector256.MaxNative(high, value));
             within -= Vector256.LessThanOrEqual(Vector256.Abs(off), allowed).AsInt64();
-            Vector256<double> bin = Vector256.MinNative(Vector256.Create(Bins - 1.0), Vector256.MaxNative(Vector256<double>.Zero, (value - Vector256.Create(least)) * Vector256.Create(_perUnit)));
-            unchecked
-            {
-                _counts[(int)bin[0]]++;
-                _counts[(int)bin[1]]++;
-                _counts[(int)bin[2]]++;
-                _counts[(int)bin[3]]++;
-            }
+            Vector256<double> bin = (off * perUnit) + fromLeast;
+            Count(Vector256.MinNative(Vector256.Create(Bins - 1.0), Vector256.MaxNative(Vector256<double>.Zero, bin)));
         }
 
         Within += Vector256.Sum(within);
@@ -55,6 +52,20 @@ internal sealed class Tally(double least, double most, double nominal, double? t
         }
 
         return (Vector256.Sum(sum), Vector256.Sum(squares));
+    }
+
+    // A number below 2⁵² with 2⁵² added has its whole part in its lowest bits, rounded; half less makes that a rounding down.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private void Count(Vector256<double> bin)
+    {
+        Vector256<ulong> whole = (Vector256.MaxNative(Vector256<double>.Zero, bin - Vector256.Create(0.5)) + Vector256.Create((double)(1UL << 52))).AsUInt64() & Vector256.Create(Bins - 1UL);
+        unchecked
+        {
+            _counts[(int)whole[0]]++;
+            _counts[(int)whole[1]]++;
+            _counts[(int)whole[2]]++;
+            _counts[(int)whole[3]]++;
+        }
     }
 
     /// <summary>Takes in what another tally of the same figure counted.</summary>
@@ -90,5 +101,5 @@ internal sealed class Tally(double least, double most, double nominal, double? t
 
     /// <summary>Counts in wider bins over the worst case.</summary>
     public IReadOnlyList<long> Histogram(int bins) =>
-        [.. Enumerable.Range(0, bins).Select(b => Enumerable.Range(b * (Bins / bins), Bins / bins).Sum(i => _counts[i]))];
+        [.. Enumerable.Range(0, bins).Select(b => Enumerable.Range(b * (Bins / bins), Bins / bins).Sum(i => (long)_counts[i]))];
 }

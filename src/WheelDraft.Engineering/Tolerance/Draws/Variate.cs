@@ -36,6 +36,9 @@ internal enum Variate
     /// <summary>From 0 to 1.</summary>
     Backlash,
     Flow,
+
+    /// <summary>Normal numbers come in twos: this is the odd one, which nobody asks for.</summary>
+    Unused,
 }
 
 /// <summary>What is drawn together and told apart from the rest: one kind of deviation.</summary>

@@ -10,7 +10,7 @@ internal static class LandFindings
         int lands = rings.Sum(r => r.Lands.Count);
         yield return Finding.Note(
             "wheel.lands",
-            $"The wheel has {Wording.Number(lands, 0)} separate land{(lands == 1 ? "" : "s")}; each must be fixed to the carrier by itself, flush with what the wipers ride on between lands.",
+            $"The wheel has {(lands == 1 ? "1 separate land" : $"{Wording.Number(lands, 0)} separate lands")}; each must be fixed to the carrier by itself, flush with what the wipers ride on between lands.",
             brief.PlaceOf("wheel.construction"));
         for (int i = 0; i < rings.Count; i++)
         {

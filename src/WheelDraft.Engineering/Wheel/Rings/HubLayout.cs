@@ -11,7 +11,7 @@ internal sealed record HubLayout(Contour Bore, IReadOnlyList<Point> Fixings, dou
     {
         WheelBrief wheel = brief.Wheel;
         double bore = wheel.Bore.DiameterMm / 2;
-        Contour boreContour = BoreContour(brief);
+        Contour boreContour = BoreContour(wheel.Bore, brief.Process, brief.PlaceOf("wheel.bore"));
         TextPlace diameter = brief.PlaceOf("wheel.outer_diameter");
         if (wheel.Fixings is not FixingsBrief fixings)
         {
@@ -50,9 +50,13 @@ internal sealed record HubLayout(Contour Bore, IReadOnlyList<Point> Fixings, dou
         return Math.Max(beside, apart);
     }
 
-    private static Contour BoreContour(Brief brief)
+    /// <summary>The outline of a bore, the corners beside its flat rounded by the process.</summary>
+    /// <param name="bore">The bore.</param>
+    /// <param name="process">How it is cut.</param>
+    /// <param name="place">Where it stands in the file.</param>
+    /// <exception cref="DesignRefusedException">The flat does not cut it, or its corners cannot be rounded.</exception>
+    public static Contour BoreContour(BoreBrief bore, ProcessBrief process, TextPlace place)
     {
-        BoreBrief bore = brief.Wheel.Bore;
         double radius = bore.DiameterMm / 2;
         if (bore.FlatMm is not double flat)
         {
@@ -66,7 +70,7 @@ internal sealed record HubLayout(Contour Bore, IReadOnlyList<Point> Fixings, dou
             throw new DesignRefusedException(
                 "wheel.bore",
                 $"A flat {Wording.Mm(flat)} from the opposite side does not cut a bore of {Wording.Mm(bore.DiameterMm)}; it must be more than 0 and less than the diameter.",
-                brief.PlaceOf("wheel.bore"));
+                place);
         }
 
         double half = Math.Acos(depth / radius);
@@ -75,14 +79,14 @@ internal sealed record HubLayout(Contour Bore, IReadOnlyList<Point> Fixings, dou
         Contour sharp = new([Arc.About(Point.Origin, from, to, Turning.Anticlockwise), new Segment(to, from)]);
         try
         {
-            return brief.Process.InsideRadiusMm > 0 ? sharp.Filleted(brief.Process.InsideRadiusMm, Corners.All) : sharp;
+            return process.InsideRadiusMm > 0 ? sharp.Filleted(process.InsideRadiusMm, Corners.All) : sharp;
         }
         catch (FilletException)
         {
             throw new DesignRefusedException(
                 "wheel.bore",
-                $"The process leaves an inside radius of {Wording.Mm(brief.Process.InsideRadiusMm)}, too large for the corners beside the flat of a bore of {Wording.Mm(bore.DiameterMm)}: a smaller [process] inside_radius, a finer process, a larger bore, or a bore without flat.",
-                brief.PlaceOf("wheel.bore"));
+                $"The process leaves an inside radius of {Wording.Mm(process.InsideRadiusMm)}, too large for the corners beside the flat of a bore of {Wording.Mm(bore.DiameterMm)}: a smaller [process] inside_radius, a finer process, a larger bore, or a bore without flat.",
+                place);
         }
     }
 }

@@ -9,11 +9,12 @@ namespace WheelDraft.Formats.Dxf.Checking;
 /// <remarks>The kerf that the file says it is compensated for is put on the design's part rather than taken off the file: that is the same curve
 /// wherever nothing was changed, and a contour that was changed may have no offset at all. What is wanted goes through the same writer and the
 /// same reader as what is found, so that only the drawing differs.</remarks>
-/// <param name="Part">The part.</param>
+/// <param name="Name">What it is compared with: a part, or a sheet of nested parts.</param>
+/// <param name="FileName">What its file is called, without folder and ending.</param>
 /// <param name="KerfMm">The kerf that the file is compensated for, mm; 0 for a nominal one.</param>
 /// <param name="Differences">Every difference.</param>
 /// <param name="Remarks">What else there is to say: of the drawing itself, of its note.</param>
-internal sealed record AgainstCheck(Part Part, double KerfMm, IReadOnlyList<CutDifference> Differences, IReadOnlyList<Finding> Remarks)
+internal sealed record AgainstCheck(string Name, string FileName, double KerfMm, IReadOnlyList<CutDifference> Differences, IReadOnlyList<Finding> Remarks)
 {
     /// <summary>Whether the part would come out as designed.</summary>
     public bool Meets => Findings.All(f => f.Severity != FindingSeverity.Error);
@@ -33,6 +34,7 @@ internal sealed record AgainstCheck(Part Part, double KerfMm, IReadOnlyList<CutD
             UnitMm = asked.UnitMm ?? (design.Brief.DrawingUnit == DrawingUnit.Inch ? 25.4 : 1),
             Heeds = layer => !CutComparison.IsUncut(layer),
             Needs = _ => LayerNeed.Nothing,
+            TabsCloseOutlines = asked.TabsCloseOutlines || design.Brief.Process.HoldingTabs > 0,
         };
     }
 
@@ -45,6 +47,11 @@ internal sealed record AgainstCheck(Part Part, double KerfMm, IReadOnlyList<CutD
     {
         ArgumentNullException.ThrowIfNull(drawing);
         ArgumentNullException.ThrowIfNull(design);
+        if (NestedSheetNote.Of(drawing, design, fileName) is NestedSheetNote sheet)
+        {
+            return OfSheet(drawing, design, sheet);
+        }
+
         Part? named = design.Parts.All.FirstOrDefault(p => Is(p.FileName, fileName) || Is(p.Nominal().CutName, fileName));
         if (CutFileNote.Of(drawing, design) is CutFileNote note)
         {
@@ -55,7 +62,7 @@ internal sealed record AgainstCheck(Part Part, double KerfMm, IReadOnlyList<CutD
 
         if (named is null)
         {
-            string names = string.Join(", ", design.Parts.All.Select(p => $"{p.CutName}.dxf"));
+            string names = string.Join(", ", design.Parts.All.Select(p => $"{p.CutName}.dxf").Concat(NestedSheetNote.FileNames(design)));
             throw new DesignRefusedException("against.part", $"Nothing says which part '{fileName}' is: it has no note that this design writes, and no name of its cutting files. Rename it to one of {names}.");
         }
 
@@ -66,23 +73,34 @@ internal sealed record AgainstCheck(Part Part, double KerfMm, IReadOnlyList<CutD
         return likelier with { Remarks = [.. likelier.Remarks, Finding.Warning("against.note", $"The file has no note of this design, so its name says that it is {named.Name}, and it is taken as {taken}, which fits better.")] };
     }
 
-    private static AgainstCheck Compared(ReadDrawing drawing, Design design, Part part, double kerfMm)
+    // A sheet holds the parts as the process cuts them, or nominal: no third kerf is put on all of them.
+    private static AgainstCheck OfSheet(ReadDrawing drawing, Design design, NestedSheetNote sheet)
     {
-        ReadDrawing wanted = Wanted(design, part, kerfMm);
+        double own = sheet.Nested.Pieces[0].Part.KerfMm ?? 0;
+        double[] kerfs = sheet.KerfMm is double told ? [told > 0 ? own : 0] : [.. ((double[])[own, 0]).Distinct()];
+        AgainstCheck check = kerfs.Select(k => Compared(drawing, design, SheetCutFile.Of(design, sheet.Nested, sheet.Index, k == 0 && own > 0), (sheet.Name, sheet.FileName, k))).MinBy(c => c.Differences.Count)!;
+        return check with { Remarks = [.. check.Remarks, .. sheet.Remarks(design, own, check.KerfMm)] };
+    }
+
+    private static AgainstCheck Compared(ReadDrawing drawing, Design design, Part part, double kerfMm) =>
+        Compared(drawing, design, PartCutFile.Of(design, part.WithKerf(kerfMm, design.Brief)), (part.Name, part.CutName, kerfMm));
+
+    private static AgainstCheck Compared(ReadDrawing drawing, Design design, CutDrawing asked, (string Name, string File, double KerfMm) of)
+    {
+        ReadDrawing wanted = Wanted(design, asked);
         Placement place = CutWhereabouts.Of(wanted, drawing);
         List<CutDifference> differences = [.. CutWhereabouts.Words(place), .. new CutComparison(wanted, drawing, place).Differences()];
         differences.AddRange(drawing.LeftOut.Where(Matters).Select(l => new CutDifference("against.extra", l.Layer, $"Not in the design, {l}: {l.Why}.") { Source = new DxfSource(l.Line, null, l.Entity) }));
 
         // Which unit is taken where the file states none was not asked by anybody.
-        return new(part, kerfMm, differences, [.. drawing.Remarks.Where(r => r.Code is not "drawing.unit")]);
+        return new(of.Name, of.File, of.KerfMm, differences, [.. drawing.Remarks.Where(r => r.Code is not "drawing.unit")]);
     }
 
     private static bool Matters(LeftOut left) =>
         left.What == LeftOutKind.Shape || (left.What == LeftOutKind.Words && !Is(left.Layer, "NOTE"));
 
-    private static ReadDrawing Wanted(Design design, Part part, double kerfMm)
+    private static ReadDrawing Wanted(Design design, CutDrawing drawing)
     {
-        CutDrawing drawing = PartCutFile.Of(design, part.WithKerf(kerfMm, design.Brief));
         byte[] bytes = Encoding.ASCII.GetBytes(DxfWriter.Write(drawing, DxfVersion.R2000));
         return DxfReader.Read(bytes, Reading(new(), design));
     }

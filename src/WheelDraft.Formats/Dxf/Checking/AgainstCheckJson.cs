@@ -16,8 +16,8 @@ internal static class AgainstCheckJson
         {
             json.Whole("format", 1);
             json.Text("verdict", check.Meets ? "meets" : "misses");
-            json.Text("part", check.Part.Name);
-            json.Text("file", check.Part.CutName);
+            json.Text("part", check.Name);
+            json.Text("file", check.FileName);
             json.Mm("kerf_mm", check.KerfMm);
             json.Objects("differences", check.Differences, d =>
             {

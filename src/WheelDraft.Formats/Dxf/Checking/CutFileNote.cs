@@ -19,21 +19,28 @@ internal sealed partial record CutFileNote(Part Part, double KerfMm, string? Inp
     {
         ArgumentNullException.ThrowIfNull(drawing);
         ArgumentNullException.ThrowIfNull(design);
-        foreach (string text in drawing.Texts.Select(t => Decoded(t.Text)))
+        foreach (string text in TextsOf(drawing))
         {
             // The longest name that fits: "ARM" also stands at the end of "LOWER ARM".
             Part? part = design.Parts.All.Where(p => CutNotes.Heads(design, p).Any(h => text.Contains(h, StringComparison.Ordinal))).MaxBy(p => p.Name.Length);
             if (part is not null)
             {
-                return new(part, Kerf(text, design, part), MarkOfInput().Match(text) is { Success: true } mark ? mark.Groups["mark"].Value : null);
+                return new(part, KerfIn(text, design, part), InputIn(text));
             }
         }
 
         return null;
     }
 
-    // The words that the design's own file has stand for its kerf to the last digit; others are read as they were rounded.
-    private static double Kerf(string text, Design design, Part part)
+    /// <summary>The texts of a drawing as they were written.</summary>
+    internal static IEnumerable<string> TextsOf(ReadDrawing drawing) => drawing.Texts.Select(t => Decoded(t.Text));
+
+    /// <summary>The mark of the parameter file in a text; null without one.</summary>
+    internal static string? InputIn(string text) => MarkOfInput().Match(text) is { Success: true } mark ? mark.Groups["mark"].Value : null;
+
+    /// <summary>The kerf that a text says a file is compensated for, mm; 0 where it says none.</summary>
+    /// <remarks>The words that the design's own file has stand for its kerf to the last digit; others are read as they were rounded.</remarks>
+    internal static double KerfIn(string text, Design design, Part part)
     {
         if (part.KerfMm is double own && text.Contains(CutNotes.KerfWords(design, part), StringComparison.Ordinal))
         {

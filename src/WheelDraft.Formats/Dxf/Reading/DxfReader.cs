@@ -26,6 +26,10 @@ internal sealed record DxfReadOptions
     /// <summary>What must be understood of a layer; what need not is listed in <see cref="ReadDrawing.LeftOut"/>. All shapes by default.</summary>
     public Func<string, LayerNeed> Needs { get; init; } = static _ => LayerNeed.Shapes;
 
+    /// <summary>Whether layer TAB is part of layer OUTLINE, as in our own files with holding tabs: a stretch that is left uncut closes the contour. A drawing
+    /// whose note says that it has such tabs is read so anyway.</summary>
+    public bool TabsCloseOutlines { get; init; }
+
     /// <summary>The largest file taken in, bytes: a drawing of half a million pieces has about 60 million.</summary>
     internal int MostBytes { get; init; } = 64 << 20;
 
@@ -56,6 +60,7 @@ internal static class DxfReader
         }
 
         SourceDrawing source = DxfRecords.Read(bytes.ToArray());
+        chosen = chosen with { TabsCloseOutlines = chosen.TabsCloseOutlines || source.Texts.Any(t => t.Text.Contains(TabNote, StringComparison.Ordinal)) };
         double unitMm = DrawingUnits.MillimetresOf(source.InsUnits) ?? chosen.UnitMm
             ?? throw new DxfReadException(null, $"The drawing states no unit ($INSUNITS is missing, 0 or unknown), and none is guessed: say it with --unit {string.Join('|', DrawingUnits.Names.Select(n => n.Name))}.");
         Expansion expansion = new(source, chosen, Placement.Scaling(unitMm));
@@ -75,6 +80,9 @@ internal static class DxfReader
 
         return new(unitMm, layers, remarks) { LeftOut = expansion.LeftOut, Texts = source.Texts };
     }
+
+    /// <summary>What the note of a file with holding tabs says.</summary>
+    internal const string TabNote = "HOLDING TABS ON LAYER TAB";
 
     private static DxfReadOptions Checked(DxfReadOptions options)
     {

@@ -82,6 +82,7 @@ internal sealed class Expansion
     {
         // Layer "0" inside a block means: the layer of whoever refers to it.
         string layer = referenceLayer is not null && entity.Layer is "0" ? referenceLayer : entity.Layer;
+        layer = _options.TabsCloseOutlines && string.Equals(layer, "TAB", StringComparison.OrdinalIgnoreCase) ? "OUTLINE" : layer;
         try
         {
             switch (entity)

@@ -43,7 +43,7 @@
 
   // Letters smaller than this share of their size nobody reads: tables are rather left to the screen, the longest first.
   const LEAST = 0.62;
-  const LONG = [["h-truth", "truth table"], ["h-times", "table of the programme"]];
+  const LONG = [["h-truth", said("truth table")], ["h-times", said("table of the programme")]];
 
   const zoom = (selector, share) => all(selector).forEach(part => { part.style.zoom = share === 1 ? "" : share; });
 
@@ -74,7 +74,7 @@
     for (let count = 0; count <= cards.length; count++) {
       cards.forEach((card, i) => { card.hidden = i < count; });
       left.hidden = count === 0;
-      left.textContent = `Not printed, for it would be too small to read: ${LONG.slice(0, count).map(([, name]) => name).join(", ")}. The page shows all of it.`;
+      left.textContent = said("Not printed, for it would be too small to read: {1}. The page shows all of it.", LONG.slice(0, count).map(([, name]) => name).join(", "));
       if (fit(SECOND, one("wiring").closest(".second"), SECOND) >= LEAST) {
         return;
       }

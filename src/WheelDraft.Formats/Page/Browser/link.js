@@ -75,7 +75,7 @@
     setSwitches(indices(address.get("closed"), design.inputs, unknown), indices(address.get("fault"), design.faultSlugs, unknown));
     const given = Number(address.get("t"));
     go(Number.isFinite(given) ? Math.min(Math.max(given, 0), turn) : 0);
-    put(one("link-note"), unknown.length ? `The address names what this design does not have: ${unknown.join(", ")}.` : "");
+    put(one("link-note"), unknown.length ? said("The address names what this design does not have: {1}.", unknown.join(", ")) : "");
     keep();
   }
 

@@ -4,6 +4,7 @@
 const wheelPage = (() => {
   const design = JSON.parse(document.getElementById("design").textContent);
   const network = design.network;
+  const STATES = { on: said("on"), off: said("off"), undecided: said("undecided") };
   const turn = network.turn;
   const one = id => document.getElementById(id);
   const all = selector => [...document.querySelectorAll(selector)];
@@ -35,6 +36,8 @@ const wheelPage = (() => {
     interlocks: all("[data-interlock]"),
     truth: all("[data-from]"),
   };
+
+  const levers = all(".lever[data-cam]").map(element => ({ element, cam: design.cams[Number(element.dataset.cam)] }));
 
   let time = 0;
   let playing = false;
@@ -84,6 +87,15 @@ const wheelPage = (() => {
     }
   }
 
+  /** Where a lever is: on its cam, or held higher by an obstacle or its latch; its angle about the pivot, or its way along the slide. */
+  function leverAt(cam, shareOfTurn) {
+    const at = shareOfTurn * (cam.lift.length - 1);
+    const i = Math.min(Math.floor(at), cam.lift.length - 2);
+    const onCam = cam.lift[i] + (cam.lift[i + 1] - cam.lift[i]) * (at - i);
+    const lift = Math.max(onCam, ...cam.holds.filter(([input]) => hand.senses[input]).map(([, held]) => held));
+    return cam.pivot ? `rotate(${(-cam.sense * lift).toFixed(4)} ${cam.pivot.join(" ")})` : `translate(${cam.way.map(w => (w * lift).toFixed(4)).join(" ")})`;
+  }
+
   /** Draws the instant. The wheel and the cursor move at every frame, all else only when something changes. */
   function draw() {
     const shareOfTurn = time / turn;
@@ -93,10 +105,11 @@ const wheelPage = (() => {
     parts.cursor[0].setAttribute("x1", x);
     parts.cursor[0].setAttribute("x2", x);
     parts.cursor[1].setAttribute("cx", x);
+    levers.forEach(({ element, cam }) => element.setAttribute("transform", leverAt(cam, shareOfTurn)));
     put(parts.clock, time.toFixed(turn < 100 ? 2 : 1));
     put(parts.degrees, `${degrees.toFixed(1)}°`);
     if (document.activeElement !== slider || !playing) {
-      slider.setAttribute("aria-valuetext", `${time.toFixed(1)} seconds, ${degrees.toFixed(0)} degrees`);
+      slider.setAttribute("aria-valuetext", said("{1} seconds, {2} degrees", time.toFixed(1), degrees.toFixed(0)));
     }
     const state = at(time);
     if (shown !== state.key) {
@@ -120,19 +133,19 @@ const wheelPage = (() => {
     const closed = network.inputs.filter((_, i) => hand.inputs[i]).map(input => input.name);
     const list = (words, names, none) => (names.length ? `${words}: ${names.join(", ")}.` : none);
     const words = [
-      `${time.toFixed(1)} seconds after home the wheel has turned by ${(time / turn * 360).toFixed(0)} degrees.`,
-      list("Contacts closed", made, "Every contact is open."),
-      network.inputs.length ? list("Inputs closed", closed, "Every input is open.") : "",
-      state.short ? "A fuse is open." : "",
-      list("On", on("on"), "Nothing is on."),
-      list("Undecided", on("undecided"), ""),
-      faultsSet().length ? list("Faults set", faultsSet().map(i => design.faults[i].words), "") : "",
+      said("{1} seconds after home the wheel has turned by {2} degrees.", time.toFixed(1), (time / turn * 360).toFixed(0)),
+      list(said("Contacts closed"), made, said("Every contact is open.")),
+      network.inputs.length ? list(said("Inputs closed"), closed, said("Every input is open.")) : "",
+      state.short ? said("A fuse is open.") : "",
+      list(said("On"), on("on"), said("Nothing is on.")),
+      list(said("Undecided"), on("undecided"), ""),
+      faultsSet().length ? list(said("Faults set"), faultsSet().map(i => design.faults[i].words), "") : "",
     ].filter(Boolean).join(" ");
     if (told !== words) {
       told = words;
-      put(parts.wheelWords, `Copper as cut; the wheel turns under wipers that stand still. ${words}`);
-      one("wiring").setAttribute("aria-label", `Wiring diagram: nets upright, contacts, inputs and loads between them. ${words}`);
-      one("chart").setAttribute("aria-label", `Timing chart of one turn, its cursor at ${time.toFixed(1)} seconds; the tables give the same in words. ${words}`);
+      put(parts.wheelWords, `${said("Copper as cut; the wheel turns under wipers that stand still.")} ${words}`);
+      one("wiring").setAttribute("aria-label", `${said("Wiring diagram: nets upright, contacts, inputs and loads between them.")} ${words}`);
+      one("chart").setAttribute("aria-label", `${said("Timing chart of one turn, its cursor at {1} seconds; the tables give the same in words.", time.toFixed(1))} ${words}`);
     }
   }
 
@@ -151,7 +164,7 @@ const wheelPage = (() => {
       mark(element, stateOfNet(potential), state.short);
       const label = element.querySelector(".net-volts");
       if (label) {
-        put(label, state.short ? "fuse open" : potential === null ? "joined to nothing" : volts(potential));
+        put(label, state.short ? said("fuse open") : potential === null ? said("joined to nothing") : volts(potential));
       }
     });
     parts.loads.forEach(element => setClass(element, state.loads[Number(element.dataset.load)]));
@@ -159,11 +172,11 @@ const wheelPage = (() => {
     parts.lamps.forEach(lamp => {
       const i = Number(lamp.dataset.load);
       setClass(lamp, state.loads[i]);
-      const name = `${network.loads[i].name} ${state.loads[i]}`;
+      const name = `${network.loads[i].name} ${STATES[state.loads[i]]}`;
       if (lamp.getAttribute("aria-label") !== name) {
         lamp.setAttribute("aria-label", name);
       }
-      put(lamp.querySelector(".state"), state.loads[i]);
+      put(lamp.querySelector(".state"), STATES[state.loads[i]]);
       put(lamp.querySelector(".volts"), volts(state.volts[i]));
     });
   }
@@ -172,9 +185,9 @@ const wheelPage = (() => {
     ["live", "dead", "floating"].forEach(word => element.classList.toggle(word, word === live));
     const words = element.querySelector(".tag-state");
     if (words) {
-      const contact = network.wheel < 0 ? (element.classList.contains("made") ? "closed" : "open")
-        : element.classList.contains("made") ? "on copper" : "off copper";
-      put(words, `${short ? "fuse open" : live === "live" ? "⚡ live" : live === "dead" ? "at zero" : "not joined"} · ${contact}`);
+      const contact = network.wheel < 0 ? (element.classList.contains("made") ? said("closed") : said("open"))
+        : element.classList.contains("made") ? said("on copper") : said("off copper");
+      put(words, `${short ? said("fuse open") : live === "live" ? `⚡ ${said("live")}` : live === "dead" ? said("at zero") : said("not joined")} · ${contact}`);
     }
   }
 
@@ -185,12 +198,12 @@ const wheelPage = (() => {
   function showNote(state) {
     const motor = network.motor < 0 ? "none" : state.loads[network.motor];
     put(parts.note, state.short ? (network.lines.length > 1
-      ? "A line meets another, neutral or earth: a fuse opens, and what the other lines still feed is undecided."
-      : "Line meets neutral or earth: the fuse opens and everything is off.")
-      : hand.motion === 0 ? "The motor is stalled: the wheel stands, whatever is on."
-      : motor === "off" ? "The motor is off here: the real wheel would stand still."
-      : motor === "undecided" ? "The motor is between drop-out and pull-in: it may run or stand."
-      : hand.motion < 0 ? "The motor runs backward." : "");
+      ? said("A line meets another, neutral or earth: a fuse opens, and what the other lines still feed is undecided.")
+      : said("Line meets neutral or earth: the fuse opens and everything is off."))
+      : hand.motion === 0 ? said("The motor is stalled: the wheel stands, whatever is on.")
+      : motor === "off" ? said("The motor is off here: the real wheel would stand still.")
+      : motor === "undecided" ? said("The motor is between drop-out and pull-in: it may run or stand.")
+      : hand.motion < 0 ? said("The motor runs backward.") : "");
   }
 
   /** Interlocks as they stand now, and what of the proofs still holds with the faults that are set. */
@@ -206,7 +219,7 @@ const wheelPage = (() => {
       parts.verdict.dataset.met = "1";
       parts.verdict.classList.toggle("meets", sound);
       parts.verdict.classList.toggle("unsure", !sound);
-      put(parts.verdict.lastChild, sound ? "Meets its rules" : "Meets its rules without faults");
+      put(parts.verdict.lastChild, sound ? said("Meets its rules") : said("Meets its rules without faults"));
       parts.verdict.firstChild.hidden = !sound;
     }
     put(parts.holds, standing(nows, faults));
@@ -222,13 +235,13 @@ const wheelPage = (() => {
     if (!faults && !broken.length) {
       return "";
     }
-    const when = faults ? `Now, with ${faults} fault${faults === 1 ? "" : "s"} set: ` : "Now: ";
+    const when = faults === 0 ? said("Now") : faults === 1 ? said("Now, with 1 fault set") : said("Now, with {1} faults set", faults);
     const parts = [
-      broken.length ? `${broken.join(", ")} ${broken.length === 1 ? "is" : "are"} broken` : "",
-      open.length ? `${open.join(", ")} cannot be decided` : "",
-      kept.length ? `${kept.join(", ")} ${kept.length === 1 ? "is" : "are"} kept` : "",
+      broken.length ? broken.length === 1 ? said("{1} is broken", broken[0]) : said("{1} are broken", broken.join(", ")) : "",
+      open.length ? said("{1} cannot be decided", open.join(", ")) : "",
+      kept.length ? kept.length === 1 ? said("{1} is kept", kept[0]) : said("{1} are kept", kept.join(", ")) : "",
     ].filter(Boolean);
-    return when + (parts.length ? parts.join("; ") : design.interlocks.length ? "no interlock asks anything here" : "no interlock is claimed") + ".";
+    return `${when}: ${parts.length ? parts.join("; ") : design.interlocks.length ? said("no interlock asks anything here") : said("no interlock is claimed")}.`;
   }
 
   function showInterlock(article, interlock, now, faults) {
@@ -317,7 +330,7 @@ const wheelPage = (() => {
 
   function setPlaying(on) {
     playing = on;
-    play.querySelector("span").textContent = on ? "Pause" : "Play";
+    play.querySelector("span").textContent = on ? said("Pause") : said("Play");
     play.classList.toggle("playing", on);
     // While it runs, a screen reader does not announce every lamp; when it pauses, it announces how things stand.
     parts.lamps.forEach(lamp => lamp.setAttribute("aria-live", on ? "off" : "polite"));
@@ -379,7 +392,7 @@ const wheelPage = (() => {
     }
   });
   const plain = seconds => `${Number(seconds.toPrecision(4))} s`;
-  put(one("keys"), `On the time: arrow keys move by ${plain(arrow)}, Page Up and Page Down by ${plain(PAGE * arrow)}, Shift with an arrow by ${plain(FINE)}, Home and End to the ends of the turn.`);
+  put(one("keys"), said("On the time: arrow keys move by {1}, Page Up and Page Down by {2}, Shift with an arrow by {3}, Home and End to the ends of the turn.", plain(arrow), plain(PAGE * arrow), plain(FINE)));
   play.addEventListener("click", () => {
     handTaken.forEach(stop => stop());
     setPlaying(!playing);

@@ -15,9 +15,9 @@ const wheelScrews = (() => {
 
   function words(screw, turns, [on, least, most]) {
     const way = turns > 0 ? screw.longer : screw.longer === "in" ? "out" : "in";
-    const where = Math.abs(turns) < 5e-3 ? "at mid travel" : `${Math.abs(turns).toFixed(2)} turns ${way} from mid travel, of ${screw.span} in all`;
+    const where = Math.abs(turns) < 5e-3 ? said("at mid travel") : way === "in" ? said("{1} turns in from mid travel, of {2} in all", Math.abs(turns).toFixed(2), screw.span) : said("{1} turns out from mid travel, of {2} in all", Math.abs(turns).toFixed(2), screw.span);
     const dose = screw.flow ? `, ${(on * screw.flow).toFixed(1)} mL` : "";
-    return `on for ${on.toFixed(2)} s${dose}, at worst ${least.toFixed(2)} to ${most.toFixed(2)} s; ${where}`;
+    return said("on for {1} s{2}, at worst {3} to {4} s; {5}", on.toFixed(2), dose, least.toFixed(2), most.toFixed(2), where);
   }
 
   function turned(i) {
@@ -43,7 +43,7 @@ const wheelScrews = (() => {
     const cells = all(`tr[data-period="${screw.contact} 0"] td`);
     const seconds = t => `${Number((Math.round(t * 1000) / 1000).toFixed(3))} s`;
     const [from, to] = network.contacts[screw.contact].on[0];
-    [seconds(from), seconds(to % turn), seconds(on), `${least.toFixed(2)} to ${most.toFixed(2)} s`].forEach((text, i) => put(cells[i], text));
+    [seconds(from), seconds(to % turn), seconds(on), said("{1} to {2} s", least.toFixed(2), most.toFixed(2))].forEach((text, i) => put(cells[i], text));
   }
 
   sliders.forEach((slider, i) => {

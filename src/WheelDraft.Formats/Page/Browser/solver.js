@@ -223,9 +223,12 @@ const wheelCircuit = (() => {
     return state;
   }
 
+  /** What the contact of a lever does while something holds the lever; undefined while nothing does. */
+  const heldAt = (contact, hand) => (contact.holds || []).find(([input]) => hand.senses[input])?.[1];
+
   /** The circuit at a time of the turn under what is switched by hand. */
   function at(network, hand, timeS) {
-    const contacts = closedAt(network, timeS).map((closed, i) => hand.stuck[i] ?? closed);
+    const contacts = closedAt(network, timeS).map((closed, i) => hand.stuck[i] ?? heldAt(network.contacts[i], hand) ?? closed);
     return { contacts, ...solve(network, { ...hand, contacts }) };
   }
 
@@ -236,7 +239,8 @@ const wheelCircuit = (() => {
     const senses = i => Boolean(hand.senses[i]);
     const applies = (!interlock.between || within([interlock.between], timeS, network.turn))
       && interlock.closed.every(closed) && !interlock.open.some(closed)
-      && interlock.true.every(senses) && !interlock.false.some(senses);
+      && interlock.true.every(senses) && !interlock.false.some(senses)
+      && (interlock.means || []).every(m => (heldAt(m, hand) ?? m.rest) === m.wanted);
     const states = interlock.loads.map(l => hand.states[l]);
     const is = word => s => s === word;
     const [broken, kept, outcomes] = interlock.claim === "together" ? [states.every(is("on")), states.some(is("off")), ["all on", "not all on"]]

@@ -36,7 +36,7 @@ const wheelStory = (() => {
     clock = now.t;
     waitMs = readingMs(now.say);
     place(true);
-    put(one("event"), `Event ${event + 1} of ${story().events.length}, ${now.t.toFixed(1)} s`);
+    put(one("event"), said("Event {1} of {2}, {3} s", event + 1, story().events.length, now.t.toFixed(1)));
     put(one("told"), now.say);
     one("event-back").disabled = event === 0;
     one("event-on").disabled = event === story().events.length - 1;
@@ -44,7 +44,7 @@ const wheelStory = (() => {
 
   function setTelling(on) {
     tells = on;
-    put(one("tell"), on ? "Pause the story" : "Tell the story");
+    put(one("tell"), on ? said("Pause the story") : said("Tell the story"));
     if (on) {
       setPlaying(false);
       last = 0;
@@ -77,7 +77,7 @@ const wheelStory = (() => {
       enter(event + 1);
     } else {
       place(false);
-      put(one("told"), `${story().events[event].say} Here the story ends, ${story().end.toFixed(1)} s after its beginning.`);
+      put(one("told"), `${story().events[event].say} ${said("Here the story ends, {1} s after its beginning.", story().end.toFixed(1))}`);
       setTelling(false);
       event = -1;
     }
@@ -90,7 +90,7 @@ const wheelStory = (() => {
     setTelling(false);
     event = -1;
     put(one("event"), "");
-    put(one("told"), "The story is left: the wheel is in your hands.");
+    put(one("told"), said("The story is left: the wheel is in your hands."));
     one("event-back").disabled = true;
     one("event-on").disabled = false;
   }

@@ -45,6 +45,7 @@ internal static class BriefMaker
             Parts = [.. root.Tables("part").Select(BoardMaker.Part)],
             Ribs = [.. root.Tables("rib").Select(BoardMaker.Rib)],
             Slots = [.. root.Tables("slot").Select(BoardMaker.Slot)],
+            Cams = [.. root.Tables("cam").Select(CamMaker.Cam)],
             Sheets = [.. root.Tables("sheet").Select(WheelMaker.Sheet)],
             Places = root.Table("strips") is { } recipe ? WithRecipe(places, recipe, StripMaker.All(root).Count) : places,
         };

@@ -52,7 +52,13 @@ internal static class CircuitMaker
     /// <summary>A history.</summary>
     public static ScenarioBrief Scenario(CheckedTable table) => new(
         table.Text("name")!,
-        [.. table.Tables("steps").Select(s => new ScenarioStep(s.Base("at"), s.Texts("close"), s.Texts("open")))],
+        [.. table.Tables("steps").Select(s => new ScenarioStep(s.Base("at"), s.Texts("close"), s.Texts("open"))
+        {
+            Block = s.Texts("block"),
+            Free = s.Texts("free"),
+            Latch = s.Texts("latch"),
+            Unlatch = s.Texts("unlatch"),
+        })],
         table.Base("duration"));
 
     private static LoadRating Rating(CheckedTable table) =>

@@ -57,7 +57,8 @@ internal static class WheelMaker
         return rest <= -Math.PI / 2 ? rest + Math.PI : rest;
     }
 
-    private static BoreBrief Bore(CheckedTable table) => new(table.Base("diameter"), table.BaseOrNull("flat"), table.Rad("flat_at")) { Fit = table.Text("fit") ?? "" };
+    /// <summary>A bore, of the wheel or a cam.</summary>
+    public static BoreBrief Bore(CheckedTable table) => new(table.Base("diameter"), table.BaseOrNull("flat"), table.Rad("flat_at")) { Fit = table.Text("fit") ?? "" };
 
     private static FixingsBrief Fixings(CheckedTable table) =>
         new((int)table.Number("count")!.Value, table.Base("diameter"), table.BaseOrNull("pitch_circle"), table.Rad("first_at")) { GivenHeadMm = table.BaseOrNull("head"), More = [.. table.Tables("more").Select(c => new FixingCircle((int)c.Number("count")!.Value, c.Base("pitch_circle"), c.Rad("first_at")))] };

@@ -162,12 +162,12 @@ internal sealed class StructureCheck(DiagnosticList diagnostics, IReadOnlySet<st
         string names = Words.Or(shape.Pieces.Select(p => p.Name));
         if (named.Length > 1)
         {
-            diagnostics.Add(table.Place, $"this piece is a {Words.And(named.Select(p => p.Name))} at once", "write each piece in braces of its own, in order from the terminal end to the tip");
+            diagnostics.Add(table.Place, $"this piece is a {Words.And(named.Select(p => p.Name))} at once", "write each piece in braces of its own, in order");
             return null;
         }
 
         string? near = table.Entries.Select(e => NearMiss.Of(e.Name, shape.Pieces.Select(p => p.Name))).FirstOrDefault(n => n is not null);
-        diagnostics.Add(table.Place, "this piece does not say what it is", near is null ? $"it is one of {names}, e.g. {{ straight = \"14 mm\", width = \"6 mm\" }}" : $"did you mean '{near}'? A piece is one of {names}");
+        diagnostics.Add(table.Place, "this piece does not say what it is", near is null ? $"it is one of {names}, e.g. {ValueCheck.Example(at.Key)}" : $"did you mean '{near}'? A piece is one of {names}");
         return null;
     }
 }

@@ -103,5 +103,9 @@ internal static class CircuitKeys
         Make.Needed("at", Make.Range("0 s", "10000 h"), "when it happens", "When.", "\"0 s\""),
         Make.Optional("close", NamesOf, "Inputs that close.", "[\"thermostat\"]"),
         Make.Optional("open", NamesOf, "Inputs that open.", "[\"thermostat\"]"),
+        Make.Optional("block", NamesOf, "Cams whose lever something now gets in the way of, at their obstacle.", "[\"feeler cam\"]"),
+        Make.Optional("free", NamesOf, "Cams whose lever nothing is in the way of any more.", "[\"feeler cam\"]"),
+        Make.Optional("latch", NamesOf, "Cams whose lever is hooked up by hand.", "[\"feeler cam\"]"),
+        Make.Optional("unlatch", NamesOf, "Cams whose lever is let go again.", "[\"feeler cam\"]"),
     ]);
 }

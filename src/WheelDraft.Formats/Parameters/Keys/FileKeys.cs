@@ -51,6 +51,7 @@ internal static class FileKeys
         Several("part", BoardKeys.Part),
         Several("rib", BoardKeys.Rib),
         Several("slot", BoardKeys.Slot),
+        Several("cam", CamKeys.Cam),
         Several("sheet", WheelKeys.Sheet),
     ];
 

@@ -61,6 +61,8 @@ internal static class WheelKeys
         Make.Optional("least_web", Make.LengthFromZero("100 mm"), "Narrowest copper.", "\"0.5 mm\""),
         Make.Optional("least_hole", Make.LengthFromZero("100 mm"), "Smallest hole; without name and number the narrowest opening.", "\"0.5 mm\""),
         Make.Optional("inside_radius", Make.LengthFromZero("50 mm"), "Radius of re-entrant corners; at least half the kerf.", "\"0.15 mm\""),
+        Make.Optional("holding_tabs", Make.Whole(1, 8), "Holding tabs on every outer contour of what the process cuts, on layer TAB: left uncut, broken and filed by whoever takes the parts out. They stand on the rim and on held ends of strips, never on a patch path, a spring or beside a fold; 2 to 4 are usual. Left out: none.", "3"),
+        Make.Optional("tab_width", Make.Range("0.1 mm", "5 mm"), "Width of each holding tab. Left out: least_web, but between 0.3 and 1 mm (common practice, no source).", "\"0.5 mm\""),
     ]);
 
     /// <summary>[feed]</summary>
@@ -72,7 +74,8 @@ internal static class WheelKeys
         .. OutputKeys.Contact,
     ]);
 
-    private static TableDefinition Bore => new("bore", "The bore, round or with one flat.",
+    /// <summary>bore</summary>
+    public static TableDefinition Bore => new("bore", "The bore, round or with one flat.",
     [
         Make.Needed("diameter", Make.Length(), "the shaft that fits", "Diameter.", "\"6 mm\""),
         Make.Optional("flat", Make.Length(), "From the flat to the opposite side.", "\"5 mm\""),

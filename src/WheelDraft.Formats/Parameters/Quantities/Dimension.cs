@@ -42,6 +42,18 @@ internal enum Dimension
     /// <summary>A volume, base unit L.</summary>
     Volume,
 
+    /// <summary>A torque by an angle, base unit N mm/deg.</summary>
+    TorqueRate,
+
+    /// <summary>A force by a length, base unit N/mm.</summary>
+    ForceRate,
+
+    /// <summary>A moment of inertia, base unit g mm2.</summary>
+    Inertia,
+
+    /// <summary>A mass, base unit g.</summary>
+    Mass,
+
     /// <summary>A share of something, base unit 1 (100 % is 1).</summary>
     Share,
 }

@@ -21,6 +21,10 @@ internal sealed record DimensionWords(string Name, string Right)
         Dimension.Torque => new("torque", "0.25 N m"),
         Dimension.Flow => new("flow", "1.2 L/min"),
         Dimension.Volume => new("volume", "110 mL"),
+        Dimension.TorqueRate => new("torque by an angle", "0.1 N mm/deg"),
+        Dimension.ForceRate => new("force by a length", "0.05 N/mm"),
+        Dimension.Inertia => new("moment of inertia", "200 g mm2"),
+        Dimension.Mass => new("mass", "5 g"),
         _ => new("share", "1 %"),
     };
 

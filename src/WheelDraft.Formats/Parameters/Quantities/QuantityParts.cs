@@ -82,13 +82,22 @@ internal static class QuantityParts
         }
 
         string after = rest[length..].TrimStart(QuantityText.Blanks);
-        int digit = after.AsSpan().IndexOfAny(BeginsNumber);
+        int squared = WithPower(after);
+        int next = after.AsSpan(squared).IndexOfAny(BeginsNumber);
+        int digit = next < 0 ? next : next + squared;
         string symbol = (digit < 0 ? after : after[..digit]).TrimEnd(QuantityText.Blanks);
         at = digit < 0 ? text.Length : text.Length - after.Length + digit;
         return symbol.Length > 0 && Unit.Find(symbol) is { } unit
             ? new QuantityPart(text[start..at].Trim(QuantityText.Blanks), over, under, unit, rest[0] is '+' or '-')
             : null;
     }
+
+    // The length of a unit with a power in it, such as "g mm2", whose digit begins no further number; 0 for any other.
+    private static int WithPower(string after) => Unit.All
+        .Where(u => u.Symbol.Any(char.IsAsciiDigit) && after.StartsWith(u.Symbol, StringComparison.Ordinal) && (after.Length == u.Symbol.Length || QuantityText.Blanks.Contains(after[u.Symbol.Length])))
+        .Select(u => u.Symbol.Length)
+        .DefaultIfEmpty(0)
+        .Max();
 
     // "1/32" where the number before is the top, "1 1/32" where it is the whole; without its sign.
     private static (int End, decimal Whole, decimal Top, decimal Bottom) Fraction(string rest, int length)

@@ -132,6 +132,8 @@ internal sealed class CircuitRules(CheckedTable root, DiagnosticList diagnostics
         }
     }
 
+    private static readonly string[] CamSteps = ["block", "free", "latch", "unlatch"];
+
     private void Step(CheckedTable step)
     {
         IReadOnlyList<string> inputs = NamesOf("input");
@@ -140,9 +142,9 @@ internal sealed class CircuitRules(CheckedTable root, DiagnosticList diagnostics
             Refers(name, "input", inputs);
         }
 
-        if (!step.Has("close") && !step.Has("open"))
+        if (!step.Has("close") && !step.Has("open") && !CamSteps.Any(step.Has))
         {
-            Wrong(step.Place, "this step changes nothing", "write close = [\"thermostat\"] or open = [\"thermostat\"] in it");
+            Wrong(step.Place, "this step changes nothing", "write close = [\"thermostat\"] or open = [\"thermostat\"] in it, or block, free, latch or unlatch for the lever of a cam");
         }
 
         foreach (CheckedValue name in step.Items("open").Where(o => step.Items("close").Any(c => c.Text is not null && string.Equals(c.Text, o.Text, StringComparison.Ordinal))))

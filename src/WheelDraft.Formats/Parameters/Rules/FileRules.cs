@@ -18,6 +18,8 @@ internal static class FileRules
             new CircuitRules(root, diagnostics),
             new StripRules(root, diagnostics),
             new BoardRules(root, diagnostics),
+            new CamRules(root, diagnostics),
+            new CamProfileRules(root, diagnostics),
         ];
         foreach (RuleBase rule in rules)
         {

@@ -6,7 +6,7 @@ namespace WheelDraft.Formats.Parameters;
 /// <summary>Names are unique without regard to case within their kind, and some are taken.</summary>
 internal sealed class NameRules(CheckedTable root, DiagnosticList diagnostics) : RuleBase(root, diagnostics)
 {
-    private static readonly string[] Kinds = ["output", "load", "input", "interlock", "scenario", "surface", "strip", "part"];
+    private static readonly string[] Kinds = ["output", "load", "input", "interlock", "scenario", "surface", "strip", "part", "cam"];
 
     /// <summary>What the reserved names always mean.</summary>
     public static string? ReservedMeaning(string name) => name.ToUpperInvariant() switch

@@ -15,6 +15,10 @@ internal sealed class ProcessRules(CheckedTable root, DiagnosticList diagnostics
         ("inside_radius", "the corners of windows"),
     ];
 
+    // Common practice, no source.
+    private const double LeastTabMm = 0.3;
+    private const double MostTabMm = 1;
+
     /// <inheritdoc/>
     public override void Check()
     {
@@ -40,6 +44,10 @@ internal sealed class ProcessRules(CheckedTable root, DiagnosticList diagnostics
         }
 
         InsideRadius(process);
+        if (process.Has("tab_width") && !process.Has("holding_tabs"))
+        {
+            Wrong(process.PlaceOf("tab_width"), "'tab_width' has no tabs to be the width of", "add e.g. holding_tabs = 3, or leave it out");
+        }
     }
 
     /// <summary>The numbers for a file without faults.</summary>
@@ -48,7 +56,11 @@ internal sealed class ProcessRules(CheckedTable root, DiagnosticList diagnostics
         CheckedTable process = root.Table("process")!;
         double thickness = root.Table("wheel")!.Quantity("thickness")!.Value.Value;
         double Of(string key) => Number(process, key, thickness)!.Value;
-        return new ProcessBrief(process.Text("name"), Of("kerf"), Of("tolerance"), Of("least_slot"), Of("least_web"), Of("least_hole"), Of("inside_radius"));
+        return new ProcessBrief(process.Text("name"), Of("kerf"), Of("tolerance"), Of("least_slot"), Of("least_web"), Of("least_hole"), Of("inside_radius"))
+        {
+            HoldingTabs = (int)(process.Number("holding_tabs") ?? 0),
+            TabWidthMm = process.Quantity("tab_width")?.Value ?? Math.Clamp(Of("least_web"), LeastTabMm, MostTabMm),
+        };
     }
 
     private static double? Number(CheckedTable process, string key, double thicknessMm)
