@@ -11,6 +11,8 @@ internal static class CommandList
         new CheckCommand(),
         new WhyCommand(),
         new RunCommand(),
+        new SettleCommand(),
+        new VaryCommand(),
         new LearnCommand(),
         new CompareCommand(),
         new RuleCommand(),

@@ -13,6 +13,7 @@ internal static class DesignFindings
             .. MeasuredCopper.Findings(brief, design.Motion),
             .. design.Wheel.Findings,
             .. design.Strips.Findings,
+            .. StripWishes.Findings(brief, design.Strips.Strips),
             .. design.Screws.SelectMany(s => s.Findings),
             .. design.Cams.SelectMany(c => c.Findings),
             .. ShaftTorque.Findings(design),

@@ -40,6 +40,16 @@ internal sealed class DesignStages(Brief brief, int mostRounds = DesignStages.Mo
         }
     }
 
+    /// <summary>The wheel alone, with the voltages of exact edges, and what strips must keep from its copper.</summary>
+    public (WheelLayout Wheel, CopperClearances Clearances) WheelOnly()
+    {
+        Programme programme = Programme.Of(brief, _motion);
+        VoltageBook voltages = new(brief, CircuitAnalysis.Of(new CircuitRequest(brief, WheelContacts.Exact(brief, programme))));
+        OpenContactRequirements rules = OpenContactRequirements.Of(brief, voltages.AcrossContact);
+        WheelLayout wheel = WheelSetter.Of(new WheelTask(brief, _motion, programme, WiperContacts.Of(_springs), rules.Distances) { WorkingV = voltages.Between });
+        return (wheel, new(brief, wheel, voltages));
+    }
+
     private Design Round(Programme programme, WiperContacts contacts, VoltageBook voltages)
     {
         OpenContactRequirements rules = OpenContactRequirements.Of(brief, voltages.AcrossContact);

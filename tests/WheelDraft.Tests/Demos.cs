@@ -21,4 +21,12 @@ internal static class Demos
     public static string PathOf(string name) => Path.Combine(AppContext.BaseDirectory, "parameters", name + ".toml");
 
     public static Design Of(string name) => Worked[name].Value;
+
+    /// <summary>A starter file worked out, what it leaves to the program chosen with little effort.</summary>
+    public static Design OfStarter(string name)
+    {
+        byte[] bytes = WheelDraft.Cli.TemplateShelf.All.Single(t => string.Equals(t.Name, name, StringComparison.Ordinal)).Bytes();
+        Brief brief = ParameterReader.Read(bytes).Brief!;
+        return SettingOut.IsNeeded(brief) ? SettledFile.Of(bytes, brief, new SearchRequest { Effort = SearchEffort.Quick }, null)!.Design : Design.Of(brief);
+    }
 }

@@ -79,6 +79,11 @@ public sealed partial class ReadmeTests
             Assert.Equal(0, run.Run("new", "my-wheel.toml", "--like", "damp-mains"));
         }
 
+        if (words.Contains("shortest.toml", StringComparer.Ordinal) && words[0] is not "new")
+        {
+            Assert.Equal(0, run.Run("new", "shortest.toml", "--like", "shortest"));
+        }
+
         if (words.Any(w => w.StartsWith("out/my-wheel/", StringComparison.Ordinal)))
         {
             Assert.Equal(0, run.Run("make", "my-wheel.toml", "--only", "cut"));

@@ -35,7 +35,7 @@ internal sealed class CalibrateCommand : ICommand
         byte[] bytes = ParameterFile.Bytes(named, context);
         Brief brief = DesignFile.ReadBrief(named, bytes, context);
         int output = IndexOf(brief, parsed.GetValue(_output)!);
-        Design design = WorkedOut.Of(brief);
+        Design design = WorkedOut.Of(bytes, brief, new SearchRequest { Stop = context.Stop }, null).Design;
         RingLayout ring = design.Wheel.Rings[output];
         RingPeriod period = Period(design, ring, parsed.GetValue(_period));
         double[] wanted = Wanted(design, output, period, wantedMl);

@@ -54,9 +54,9 @@ internal sealed class CheckCommand : ICommand
         (DxfReadOptions Reading, DrawingQuestion Question)? drawing = files.Any(DrawingChecking.IsDrawing) ? _drawing.Of(parsed) : null;
         return Each(files, Meets, context);
 
-        bool Meets(string file) => Directory.Exists(context.PathOf(file)) ? FolderChecking.Check(file, context)
-            : DrawingChecking.IsDrawing(file) ? Drawing(file, drawing!.Value, context)
-            : Parameters(file, underFaults, context);
+        bool Meets(string file, CommandContext own) => Directory.Exists(own.PathOf(file)) ? FolderChecking.Check(file, own)
+            : DrawingChecking.IsDrawing(file) ? Drawing(file, drawing!.Value, own)
+            : Parameters(file, underFaults, own);
     }
 
     private int Against(string[] files, string parameters, ParseResult parsed, CommandContext context)
@@ -73,23 +73,39 @@ internal sealed class CheckCommand : ICommand
         }
 
         Design design = DesignFile.Read(parameters, context);
-        return Each(files, file => AgainstChecking.Check(file, reading, design, context), context);
+        return Each(files, (file, own) => AgainstChecking.Check(file, reading, design, own), context);
     }
 
-    private static int Each(string[] files, Func<string, bool> meets, CommandContext context)
+    // Files are checked side by side, each with words of its own, which are said in the order of the files.
+    private static int Each(string[] files, Func<string, CommandContext, bool> meets, CommandContext context)
     {
-        int worst = ExitStatus.Done;
-        foreach (string file in files)
+        if (files.Length == 1)
         {
-            context.Stop.ThrowIfCancellationRequested();
-            context.InputFile = null;
-            int status = Troubles.StatusOf(
-                () => meets(file) ? ExitStatus.Done : ExitStatus.Findings,
-                context);
-            worst = Math.Max(worst, status);
+            return StatusOf(files[0], meets, context);
+        }
+
+        int worst = ExitStatus.Done;
+        foreach (string[] some in files.Chunk(Environment.ProcessorCount))
+        {
+            (int Status, AsideWords Words)[] checks = Cores.InOrder(some, file =>
+            {
+                AsideWords words = new(context);
+                return (StatusOf(file, meets, words.Context), words);
+            }, () => { }, context.Stop);
+            foreach ((int status, AsideWords words) in checks)
+            {
+                words.Say();
+                worst = Math.Max(worst, status);
+            }
         }
 
         return worst;
+    }
+
+    private static int StatusOf(string file, Func<string, CommandContext, bool> meets, CommandContext context)
+    {
+        context.Stop.ThrowIfCancellationRequested();
+        return Troubles.StatusOf(() => meets(file, context) ? ExitStatus.Done : ExitStatus.Findings, context);
     }
 
     private static bool Parameters(string file, bool underFaults, CommandContext context)

@@ -14,7 +14,10 @@ internal static class FolderOptions
     };
 
     /// <summary>The claim of a design on its folder.</summary>
-    public static FolderClaim Claim(string named, Design design) => new(Path.GetFileName(named), design.Brief.InputSha256, Settings(design));
+    public static FolderClaim Claim(string named, Design design) => Claim(named, design.Brief);
+
+    /// <summary>The claim of what is made of a brief on its folder.</summary>
+    public static FolderClaim Claim(string named, Brief brief) => new(Path.GetFileName(named), brief.InputSha256, Settings(brief));
 
     /// <summary>Says what was deleted, what is foreign and that an earlier run was cut off.</summary>
     public static void Say(FolderOutcome outcome, CommandContext context)
@@ -44,9 +47,9 @@ internal static class FolderOptions
             : $"{string.Join(", ", names.Take(most))} and {Wording.Number(names.Count - most, 0)} more";
     }
 
-    private static string Settings(Design design)
+    private static string Settings(Brief brief)
     {
         string version = Assembly.GetExecutingAssembly().GetName().Version!.ToString(3);
-        return $"WheelDraft {version}{(design.Brief.Spacing.VoltagesUnderFaults ? ", under faults" : "")}";
+        return $"WheelDraft {version}{(brief.Spacing.VoltagesUnderFaults ? ", under faults" : "")}";
     }
 }

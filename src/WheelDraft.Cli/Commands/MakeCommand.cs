@@ -20,6 +20,7 @@ internal sealed class MakeCommand : ICommand
     private readonly Option<bool> _nominal = new("--nominal") { Description = "Cutting files along the finished edges, for a shop that allows for its kerf itself; their names end in -nominal" };
     private readonly Option<bool> _underFaults = DesignFile.UnderFaults();
     private readonly PictureOptions _pictures = new();
+    private readonly SearchOptions _search = new();
     private readonly WordsChoice _words = new();
 
     private static readonly (string Word, OutputKind Kind)[] Kinds =
@@ -38,7 +39,7 @@ internal sealed class MakeCommand : ICommand
     public Command Describe()
     {
         Command command = new("make", "Makes everything from a parameter file: report, cutting files, drawings") { _file, _folder, _only, _despite, _takeOver, _dxf, _cut, _leadIn, _nominal, _underFaults, _words.Option };
-        foreach (Option option in _pictures.All)
+        foreach (Option option in _pictures.All.Prepend(_search.Effort))
         {
             command.Add(option);
         }
@@ -62,7 +63,7 @@ internal sealed class MakeCommand : ICommand
             LeadInMm = LeadInOf(parsed.GetValue(_leadIn)),
         };
         PictureChoice pictures = _pictures.Of(parsed);
-        Design design = DesignFile.Read(named, context, parsed.GetValue(_underFaults));
+        (Design design, byte[]? settled) = DesignFile.Work(named, context, _search.Of(parsed, context), parsed.GetValue(_underFaults));
         OutputRequest request = pictures.On(asked, design);
         string folder = parsed.GetValue(_folder) ?? Path.Combine("out", Path.GetFileNameWithoutExtension(named));
         string full = context.PathOf(folder);
@@ -70,6 +71,11 @@ internal sealed class MakeCommand : ICommand
         List<string> warnings = [];
         _words.In(parsed, design.Brief, context, () =>
         {
+            if (settled is not null && request.Kinds.Contains(OutputKind.Report))
+            {
+                files.Add(SettleCommand.FileName, settled);
+            }
+
             using Progress progress = new(context, "files written");
             foreach (OutputFile file in OutputFiles.Of(design, request, warnings.Add))
             {

@@ -17,6 +17,13 @@ internal sealed class CommandContext(Surroundings surroundings)
     /// <summary>Standard error as it is, for a line that is written over itself.</summary>
     public TextWriter Terminal => surroundings.Error;
 
+    /// <summary>Standard output as it is, for words that have been made plain already.</summary>
+    public TextWriter Results => surroundings.Out;
+
+    /// <summary>The same context with other streams: for work that runs beside other work. It shows no progress.</summary>
+    public CommandContext Beside(TextWriter results, TextWriter messages) =>
+        new(new Surroundings { Out = results, Error = messages, Folder = surroundings.Folder, Colour = surroundings.Colour, Stop = surroundings.Stop }) { Quiet = Quiet, Json = Json };
+
     /// <summary>Whether only errors are shown.</summary>
     public bool Quiet { get; init; }
 

@@ -18,9 +18,12 @@ internal sealed class Progress(CommandContext context, string what) : IDisposabl
     private int _width;
 
     /// <summary>One more is done.</summary>
-    public void Step()
+    public void Step() => Reach(_done + 1);
+
+    /// <summary>So many are done.</summary>
+    public void Reach(int done)
     {
-        _done++;
+        _done = done;
         if (!context.ShowsProgress || Stopwatch.GetElapsedTime(_begun) < Patience || (_shown > 0 && Stopwatch.GetElapsedTime(_shown) < Pause))
         {
             return;

@@ -67,9 +67,11 @@ internal sealed class WatchedDesign
         int version = (before?.Version ?? 0) + 1;
         try
         {
-            ParameterResult result = ParameterReader.Read(WholeFile.BytesSoon(path), beside => WholeFile.BesideOrNull(path, beside, CancellationToken.None));
+            byte[] bytes = WholeFile.BytesSoon(path);
+            Func<string, byte[]?> font = beside => WholeFile.BesideOrNull(path, beside, CancellationToken.None);
+            ParameterResult result = ParameterReader.Read(bytes, font);
             return result.Brief is { } brief
-                ? new(version, WorkedOut.Of(brief))
+                ? new(version, WorkedOut.Of(bytes, brief, new SearchRequest(), font).Design)
                 : new(version, before, [.. result.Diagnostics.Select(d => Finding.Error("parameters", d.Message, d.Place))]);
         }
         catch (DesignRefusedException refused)

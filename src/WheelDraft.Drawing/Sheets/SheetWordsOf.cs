@@ -22,21 +22,24 @@ internal static class SheetWordsOf
     private static string Mark(Design design) => design.Meets ? "" : "MISSES: DO NOT CUT - ";
 
     /// <summary>The title block of a sheet.</summary>
-    public static TitleBlock TitleBlock(Design design, string subtitle, string documentType, DrawingScale? scale = null)
+    public static TitleBlock TitleBlock(Design design, string subtitle, string documentType, DrawingScale? scale = null) => TitleBlock(design.Brief, Mark(design) + subtitle, documentType, scale);
+
+    /// <summary>The title block of a sheet that shows more than one design of a brief.</summary>
+    public static TitleBlock TitleBlock(Brief brief, string subtitle, string documentType, DrawingScale? scale = null)
     {
-        DrawingNumbers numbers = new(design.Brief.DrawingUnit);
+        DrawingNumbers numbers = new(brief.DrawingUnit);
         return new TitleBlock
         {
-            Title = design.Brief.Title,
-            Subtitle = Mark(design) + subtitle,
+            Title = brief.Title,
+            Subtitle = subtitle,
             DocumentType = documentType,
-            Number = design.Brief.DrawingNumber ?? "",
-            Owner = design.Brief.Office.Owner,
-            Creator = design.Brief.Office.CreatedBy,
-            Approval = design.Brief.Office.ApprovedBy,
-            Revision = design.Brief.Office.Revision,
-            Input = design.Brief.InputMark,
-            Date = design.Brief.Date?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) ?? "",
+            Number = brief.DrawingNumber ?? "",
+            Owner = brief.Office.Owner,
+            Creator = brief.Office.CreatedBy,
+            Approval = brief.Office.ApprovedBy,
+            Revision = brief.Office.Revision,
+            Input = brief.InputMark,
+            Date = brief.Date?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) ?? "",
             Scale = scale?.ToString() ?? "",
             Units = scale is null ? "" : $"{numbers.UnitSign}, decimal point",
         };

@@ -27,7 +27,11 @@ public sealed record Brief
     public string InputSha256 { get; init; } = "";
 
     /// <summary>The first eight digits of the hash, which every part, drawing and page carries, so that those of two designs are not mixed up; empty without a hash.</summary>
-    public string InputMark => InputSha256.Length < 8 ? "" : InputSha256[..8];
+    public string InputMark => (SettledSha256 ?? InputSha256) is { Length: >= 8 } hash ? hash[..8] : "";
+
+    /// <summary>SHA-256 of the file with every "auto" replaced by what was chosen, lower-case hexadecimal; null where nothing was. The mark is its: what is
+    /// made of a file and of the same file settled is the same.</summary>
+    public string? SettledSha256 { get; init; }
 
     /// <summary>The supply.</summary>
     public required SupplyBrief Supply { get; init; }
@@ -83,7 +87,10 @@ public sealed record Brief
     /// <summary>How exactly strips are made.</summary>
     public FormingBrief Forming { get; init; } = new();
 
-    /// <summary>Formed copper strips.</summary>
+    /// <summary>What strips set out by the program are made of; null when the file does not say.</summary>
+    public StripsBrief? StripRecipe { get; init; }
+
+    /// <summary>Formed copper strips; with a recipe one for every wiper.</summary>
     public IReadOnlyList<StripBrief> Strips { get; init; } = [];
 
     /// <summary>Other conductive or touchable things.</summary>

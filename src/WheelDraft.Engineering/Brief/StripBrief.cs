@@ -33,6 +33,9 @@ public sealed record StripBrief(string Name, StripTask Task, string Material, do
 
     /// <summary>Surface on which its underside lies between the clamps; null when not given.</summary>
     public string? SeatedOn { get; init; }
+
+    /// <summary>What of it is left to the program; nothing once it is chosen.</summary>
+    public StripChoices Left { get; init; }
 }
 
 /// <summary>What a strip serves: <see cref="ServesOutput"/>, <see cref="ServesFeed"/> or <see cref="ServesNet"/>.</summary>

@@ -75,6 +75,12 @@ public sealed record DriveBrief(double TurnTimeS, Turning Direction, double Back
     /// <summary>Poles of the motor, when the turn time comes from them.</summary>
     public int? Poles { get; init; }
 
+    /// <summary>Speed of the geared motor's own shaft at the nominal frequency, rev/min; null when not given.</summary>
+    public double? MotorRpm { get; init; }
+
+    /// <summary>Whether that speed is left to the program.</summary>
+    public bool ChoosesMotor { get; init; }
+
     /// <summary>Motor turns per wheel turn, when the turn time comes from it.</summary>
     public double? GearRatio { get; init; }
 

@@ -32,6 +32,9 @@ public sealed record WheelBrief(WheelConstruction Construction, double Thickness
 
     /// <summary>Names of all rings from the inside outwards, the feed's among them as <see cref="FeedBrief.NameInOrder"/>; null for the usual order.</summary>
     public IReadOnlyList<string>? RingOrder { get; init; }
+
+    /// <summary>Whether the order of rings is searched for that gives the smallest wheel.</summary>
+    public bool SearchesRingOrder { get; init; }
 }
 
 /// <summary>How a wheel is built.</summary>

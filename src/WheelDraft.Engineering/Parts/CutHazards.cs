@@ -74,7 +74,7 @@ internal static class CutHazards
         ];
         return tips.Length == 0 ? null : new(part, [.. tips.Select(t => t.Hole.Centroid)], Finding.Note(
             "cut.tips",
-            $"{Wording.Number(tips.Length, 0)} drop-out{(tips.Length == 1 ? "" : "s")} of {part.Name} may tip up between bars {Wording.Mm(grateMm)} apart and be hit by the cutter (common practice, from memory, no source); the longest, {Wording.Mm(Math.Round(tips[0].Most, 1))}, is round {CutChecks.At(tips[0].Hole.Centroid)}. A shop cuts them up first, or keeps them by tabs.",
+            $"{(tips.Length == 1 ? "1 drop-out" : $"{Wording.Number(tips.Length, 0)} drop-outs")} of {part.Name} may tip up between bars {Wording.Mm(grateMm)} apart and be hit by the cutter (common practice, from memory, no source); the longest, {Wording.Mm(Math.Round(tips[0].Most, 1))}, is round {CutChecks.At(tips[0].Hole.Centroid)}. A shop cuts them up first, or keeps them by tabs.",
             brief.PlaceOf("process")));
     }
 

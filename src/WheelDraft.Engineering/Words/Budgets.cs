@@ -65,4 +65,7 @@ internal static class Budgets
 
     /// <summary>Steps of height in which the legs of one strip are cut into prisms: at 0.01 mm a step, legs that rise over 100 mm in all.</summary>
     public const int StripSteps = 10_000;
+
+    /// <summary>Designs of one table of varied keys: at ten milliseconds each two minutes of one core, and more than anyone reads.</summary>
+    public const int VariedDesigns = 10_000;
 }

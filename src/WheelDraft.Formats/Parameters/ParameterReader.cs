@@ -16,7 +16,15 @@ public static class ParameterReader
     /// <param name="beside">Gives the bytes of another file by its path from this one's folder, null where it cannot be read: for the font that it may name.
     /// When null, fonts are not looked for.</param>
     /// <returns>A brief, or all that is wrong; never throws for what the file holds.</returns>
-    public static ParameterResult Read(ReadOnlySpan<byte> bytes, Func<string, byte[]?>? beside = null)
+    public static ParameterResult Read(ReadOnlySpan<byte> bytes, Func<string, byte[]?>? beside = null) => Read(bytes, beside, []);
+
+    /// <summary>Reads a file with other values for some of its keys.</summary>
+    /// <inheritdoc cref="Read(ReadOnlySpan{byte}, Func{string, byte[]})"/>
+    /// <param name="bytes">All bytes of the file; their SHA-256 goes into the brief.</param>
+    /// <param name="beside">As above.</param>
+    /// <param name="changes">The other values, put in before anything is checked.</param>
+    /// <exception cref="DesignRefusedException">There is no such key.</exception>
+    internal static ParameterResult Read(ReadOnlySpan<byte> bytes, Func<string, byte[]?>? beside, IReadOnlyList<ValueChange> changes)
     {
         if (bytes.Length > Budgets.ParameterFileBytes)
         {
@@ -29,7 +37,7 @@ public static class ParameterReader
         ReadOnlySpan<byte> text = bytes.StartsWith(Encoding.UTF8.Preamble) ? bytes[3..] : bytes;
         if (FirstBadByte(text) is not { } bad)
         {
-            return Read(Encoding.UTF8.GetString(text), sha256, beside);
+            return Read(Encoding.UTF8.GetString(text), (sha256, beside), changes);
         }
 
         DiagnosticList diagnostics = new();
@@ -46,7 +54,7 @@ public static class ParameterReader
         return Read(Encoding.UTF8.GetBytes(text));
     }
 
-    private static ParameterResult Read(string text, string sha256, Func<string, byte[]?>? beside)
+    private static ParameterResult Read(string text, (string Sha256, Func<string, byte[]?>? Beside) file, IReadOnlyList<ValueChange> changes)
     {
         DiagnosticList diagnostics = new();
         if (text.Split('\n').All(l => l.TrimStart() is "" or ['#', ..]))
@@ -62,6 +70,11 @@ public static class ParameterReader
         }
 
         TomlTable tree = new TomlTree(diagnostics).Build(document);
+        foreach (ValueChange change in changes)
+        {
+            change.Apply(tree);
+        }
+
         StructureCheck structure = new(diagnostics, syntax.Unread);
         CheckedTable root = structure.Check(tree, FileKeys.Root, "");
 
@@ -71,8 +84,8 @@ public static class ParameterReader
             FileRules.CheckAll(root, diagnostics);
         }
 
-        FontBrief? font = FontFile.Of(root, beside, diagnostics);
-        Brief? brief = diagnostics.Count == 0 ? BriefMaker.Make(root, structure.Places, sha256) : null;
+        FontBrief? font = FontFile.Of(root, file.Beside, diagnostics);
+        Brief? brief = diagnostics.Count == 0 ? BriefMaker.Make(root, structure.Places, file.Sha256) : null;
         brief = brief is null || font is null ? brief : brief with { Office = brief.Office with { Font = font } };
         return new ParameterResult(brief, diagnostics.InFileOrder());
     }

@@ -23,6 +23,11 @@ internal static class ReportJson
 
             SigningJson.Office(json, design.Brief.Office);
             json.Text("input_sha256", design.Brief.InputSha256);
+            if (design.Brief.SettledSha256 is string settled)
+            {
+                json.Text("settled_sha256", settled);
+            }
+
             json.Text("verdict", design.Meets ? "meets" : "misses");
             Motion(json, design);
             WheelJson.Write(json, design);

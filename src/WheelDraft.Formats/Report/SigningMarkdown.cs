@@ -16,7 +16,7 @@ internal static class SigningMarkdown
             .List(EvidenceAsked.Of(design.Brief));
         Tests(page, design);
         page.Heading(2, "What this report rests on")
-            .Paragraph($"{SigningJson.Program} {SigningJson.Version}. Parameter file SHA-256 `{design.Brief.InputSha256}`. Table values SHA-256 `{PublishedTables.Sha256()}`: "
+            .Paragraph($"{SigningJson.Program} {SigningJson.Version}. Parameter file SHA-256 `{design.Brief.InputSha256}`{(design.Brief.SettledSha256 is string settled ? $", settled `{settled}`, of which the mark is" : "")}. Table values SHA-256 `{PublishedTables.Sha256()}`: "
                 + "two reports with the same table hash were worked out by the same values.")
             .Table(["Table", "Known", "Read in"], PublishedTables.All.Select(t => (IReadOnlyList<string>)[t.Citation, t.Confidence, t.ReadIn]));
         Signatures(page, design.Brief.Office);

@@ -45,4 +45,23 @@ public sealed class CheckManyTests
         Assert.Contains("bad.toml:", run.Error, StringComparison.Ordinal);
         Assert.Contains("bench.toml: ", run.Out, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void Check_ManyFiles_SaysTheSameWordsInTheSameOrderAsOneByOne()
+    {
+        using CliRun run = MakeCommandTests.Bench();
+        File.WriteAllText(run.PathOf("bad.toml"), "title = 1");
+        string[] files = ["bench.toml", "bad.toml", Demos.PathOf("tank-doser"), "none.toml", "bench.toml", Demos.PathOf("kiln-room")];
+        string words = "", messages = "";
+        foreach (string file in files)
+        {
+            run.Run("check", file);
+            words += run.Out;
+            messages += run.Error;
+        }
+
+        Assert.Equal(3, run.Run(["check", .. files]));
+        Assert.Equal(words, run.Out);
+        Assert.Equal(messages, run.Error);
+    }
 }

@@ -76,7 +76,7 @@ public sealed class MakeCommandTests
     {
         using CliRun run = Bench();
         Assert.Equal(0, run.Run("make", "bench.toml", "-o", "made", "--only", "report"));
-        Assert.Equal(["bom.csv", "manifest.json", "report.html", "report.json", "report.md"], Present(run), StringComparer.Ordinal);
+        Assert.Equal(["bom.csv", "manifest.json", "report.html", "report.json", "report.md", "settled.toml"], Present(run), StringComparer.Ordinal);
     }
 
     [Fact]
@@ -131,7 +131,7 @@ public sealed class MakeCommandTests
         run.Run("make", "bench.toml", "-o", "made", "--only", "report,cut,print");
         File.AppendAllText(run.PathOf("bench.toml"), Near);
         Assert.Equal(1, run.Run("make", "bench.toml", "-o", "made", "--only", "report"));
-        Assert.Equal(["bom.csv", "manifest.json", "report.html", "report.json", "report.md"], Present(run), StringComparer.Ordinal);
+        Assert.Equal(["bom.csv", "manifest.json", "report.html", "report.json", "report.md", "settled.toml"], Present(run), StringComparer.Ordinal);
     }
 
     // Once print/template.pdf was written unmarked when something missed.
@@ -195,7 +195,12 @@ public sealed class MakeCommandTests
     {
         using CliRun run = Bench();
         run.Run("make", "bench.toml", "-o", "made", "--only", "report,cut,draw,show");
-        string mark = ((string)JsonNode.Parse(File.ReadAllText(run.PathOf("made/report.json")))!["input_sha256"]!)[..8];
+        JsonNode report = JsonNode.Parse(File.ReadAllText(run.PathOf("made/report.json")))!;
+
+        // Something in the file is "auto": the mark is that of the settled file, of which the same parts are made.
+        string mark = ((string)report["settled_sha256"]!)[..8];
+        Assert.Equal((string)report["settled_sha256"]!, Convert.ToHexStringLower(System.Security.Cryptography.SHA256.HashData(File.ReadAllBytes(run.PathOf("made/settled.toml")))));
+        Assert.Equal((string)report["input_sha256"]!, Convert.ToHexStringLower(System.Security.Cryptography.SHA256.HashData(File.ReadAllBytes(run.PathOf("bench.toml")))));
         Assert.All(
             Present(run).Where(f => f.EndsWith(".svg", StringComparison.Ordinal) || f.EndsWith(".html", StringComparison.Ordinal)),
             f => Assert.Contains(mark, File.ReadAllText(run.PathOf($"made/{f}")), StringComparison.Ordinal));
@@ -221,7 +226,7 @@ public sealed class MakeCommandTests
         JsonObject result = JsonNode.Parse(run.Out)!.AsObject();
         Assert.Equal("misses", (string?)result["verdict"]);
         Assert.True((bool)result["cut_withheld"]!);
-        Assert.Equal(["bom.csv", "report.html", "report.json", "report.md", "manifest.json"], result["files"]!.AsArray().Select(f => (string)f!), StringComparer.Ordinal);
+        Assert.Equal(["bom.csv", "report.html", "report.json", "report.md", "settled.toml", "manifest.json"], result["files"]!.AsArray().Select(f => (string)f!), StringComparer.Ordinal);
     }
 
     [Theory]
@@ -277,7 +282,7 @@ public sealed class MakeCommandTests
         File.WriteAllText(run.PathOf("bench.toml"), File.ReadAllText(run.PathOf("bench.toml")).Replace("PB-01", "PB-02", StringComparison.Ordinal));
         Assert.Equal(3, run.Run("make", "bench.toml", "-o", "made", "--only", "report,cut"));
         Assert.Equal(old, File.ReadAllBytes(run.PathOf("made/report.json")));
-        Assert.Equal(["bom.csv", "cut/base.dxf", "cut/carrier.dxf", "cut/order.txt", "cut/strip-feed-strip.dxf", "cut/strip-hold-strip.dxf", "cut/strip-mist-strip.dxf", "cut/wheel.dxf", "manifest.json", "report.html", "report.json"], Present(run), StringComparer.Ordinal);
+        Assert.Equal(["bom.csv", "cut/base.dxf", "cut/carrier.dxf", "cut/order.txt", "cut/strip-feed-strip.dxf", "cut/strip-hold-strip.dxf", "cut/strip-mist-strip.dxf", "cut/wheel.dxf", "manifest.json", "report.html", "report.json", "settled.toml"], Present(run), StringComparer.Ordinal);
     }
 
     [Fact]

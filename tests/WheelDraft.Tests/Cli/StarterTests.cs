@@ -36,14 +36,24 @@ public sealed partial class StarterTests
             }
         }
 
-        Assert.True(seen.Count > 30);
+        Assert.True(seen.Count > (name is "shortest" ? 15 : 30));
         Assert.Empty(bare);
     }
 
     [Theory]
     [MemberData(nameof(Starters))]
     public void Starter_AsItIs_MissesNothing(string name) =>
-        Assert.Empty(Design.Of(ParameterReader.Read(Text(name)).Brief!).Findings.Where(f => f.Severity == FindingSeverity.Error).Select(f => f.Message));
+        Assert.Empty(Demos.OfStarter(name).Findings.Where(f => f.Severity == FindingSeverity.Error).Select(f => f.Message));
+
+    [Fact]
+    public void Starter_Shortest_IsACompleteMainsTimerWithStripsInThirtyLines()
+    {
+        Assert.InRange(Text("shortest").Split('\n').Count(l => l.Trim() is { Length: > 0 } line && line[0] != '#'), 1, 30);
+        Design design = Demos.OfStarter("shortest");
+        Assert.Equal(design.Brief.Outputs.Count + 1, design.Strips.Strips.Count);
+        Assert.Equal(230, design.Brief.Supply.VoltageV);
+        Assert.NotNull(design.Brief.Drive.MotorRpm);
+    }
 
     [Fact]
     public void Starters_Contacts_AreRivetedInOneAndFoldedInAnother()

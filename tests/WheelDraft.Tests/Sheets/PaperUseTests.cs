@@ -46,7 +46,7 @@ public sealed class PaperUseTests
 
     private static Design DesignOf(string name) => SheetDesigns.Demos.Contains(name, StringComparer.Ordinal)
         ? SheetDesigns.Demo(name)
-        : Design.Of(ParameterReader.Read(TemplateShelf.All.Single(t => string.Equals(t.Name, name, StringComparison.Ordinal)).Bytes()).Brief!);
+        : WheelDraft.Tests.Demos.OfStarter(name);
 
     /// <summary>The share of the frame's inside that the boxes round a sheet's groups cover.</summary>
     private static double UsedShare(Sheet sheet)

@@ -60,7 +60,7 @@ public sealed class TemplateSheetsTests : IDisposable
         for (int i = 0; i < design.Strips.Strips.Count; i++)
         {
             StripForm form = design.Strips.Strips[i].Form;
-            Sheet sheet = TemplateSheets.Parts(design)[2 + i];
+            Sheet sheet = TemplateSheets.Parts(design).Single(s => string.Equals(s.Words.Name, FormattableString.Invariant($"template-strip-{i + 1}"), StringComparison.Ordinal));
             SheetItem[] marks = [.. sheet.Groups.Single(g => g.Id is "marks").Items];
             int circles = marks.OfType<SheetLine>().Count(l => l.Pieces is [Arc]);
             int squares = marks.OfType<SheetLine>().Count(l => l.Pieces.Count == 4);

@@ -175,7 +175,7 @@ public sealed class StripFormTests
         Says("would need a length of -", Refusal(Wiper with { DeflectionMm = 12 }));
         Says("only one can be solved", Refusal(With(5, new StripStraight(null, 5, 3))));
         Says("no deflection", Refusal(Wiper with { DeflectionMm = null }));
-        Says("no straight \"auto\"", Refusal(With(3, new StripStraight(6.7, 5, null))));
+        Says("but its lengths give", Refusal(With(3, new StripStraight(6.7, 5, null))));
     }
 
     [Fact]

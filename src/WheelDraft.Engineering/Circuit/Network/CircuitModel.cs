@@ -127,7 +127,7 @@ internal sealed class CircuitModel
     /// <summary>What an input can do to a motor, in words: "'thermostat' can open", "the lever of 'feeler cam' can be blocked".</summary>
     public string Possibility(int input, bool closes) => HoldOf(input) switch
     {
-        (LeverContact lever, bool latch) => $"the lever of '{lever.Schedule.Cam}' can be {(closes ? "" : "un")}{(latch ? "latched" : "blocked")}",
+        (LeverContact lever, bool latch) => $"the lever of '{lever.Schedule.Cam}' can be {(closes, latch) switch { (true, true) => "latched", (false, true) => "unlatched", (true, false) => "blocked", _ => "unblocked" }}",
         _ => $"'{Inputs[input].Name}' can {(closes ? "close" : "open")}",
     };
 

@@ -106,11 +106,6 @@ internal sealed partial class StripForming
                 : (FormattableString)$"strip \"{_strip.Name}\" has a straight \"auto\", but a plain strip has no deflection to solve it for; give the length");
         }
 
-        if (!hasAuto && _strip.DeflectionMm is not null)
-        {
-            Refuse("deflection", $"strip \"{_strip.Name}\" has a deflection but no straight \"auto\" that could be solved for it; make one straight \"auto\", or leave deflection out: it then comes from the lengths");
-        }
-
         if (_strip.DeflectionMm is double d && !(d > 0))
         {
             Refuse("deflection", $"deflection of strip \"{_strip.Name}\" is {d:0.###} mm; the wheel must push the contact back, so it is above 0");

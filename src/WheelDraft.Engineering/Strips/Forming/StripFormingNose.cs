@@ -57,6 +57,13 @@ internal sealed partial class StripForming
             Refuse("shape", $"the free contact of strip \"{_strip.Name}\" lies {-nose.DepthMm:0.###} mm above the copper face, so it does not touch; lower it by more than that, or make one rising straight \"auto\" with deflection = \"1.5 mm\"");
         }
 
+        // A deflection beside given lengths is what they are held against, to what a rule measures.
+        const double sameMm = 0.005;
+        if (_strip.DeflectionMm is double asked && Math.Abs(asked - nose.DepthMm) > sameMm)
+        {
+            Refuse("deflection", $"strip \"{_strip.Name}\" has a deflection of {asked:0.###} mm, but its lengths give {nose.DepthMm:0.###} mm; make one rising straight \"auto\", which is then solved, or leave the deflection out: it comes from the lengths");
+        }
+
         if (nose.Rivet is StripRivet rivet)
         {
             double tilt = Math.Acos(Math.Clamp(nose.Frame.Up.Z, -1, 1));

@@ -7,8 +7,8 @@ namespace WheelDraft.Engineering;
 internal sealed class StripSetting(StripSprings springs, StripForm form, StripStation station, StripCurrent? current)
 {
     // Force of bare copper-alloy sliding contacts, N a tip: common practice, no source.
-    private const double LeastUsualN = 0.5;
-    private const double MostUsualN = 3;
+    internal const double LeastUsualN = 0.5;
+    internal const double MostUsualN = 3;
 
     // Where linear theory is off by about 1 %: deflection over length, and turn (common practice, from memory).
     private const double MostSlope = 0.1;

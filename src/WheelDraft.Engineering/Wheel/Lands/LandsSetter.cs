@@ -14,7 +14,7 @@ internal sealed class LandsSetter(WheelTask task)
         HubLayout hub = HubLayout.Of(_brief, edge);
         LandRings construction = new(_shop, distances, edge);
         (HubBand band, IReadOnlyList<KeptBand> kept) = construction.Hub(hub, _brief.Wheel);
-        RingPacking packing = new(_shop, construction, band, kept) { AskedOrder = _brief.Wheel.RingOrder };
+        RingPacking packing = new(_shop, construction, band, kept) { AskedOrder = _brief.Wheel.RingOrder, SearchesOrder = _brief.Wheel.SearchesRingOrder };
 
         StationSpread stations = Stations(packing, distances);
         IReadOnlyList<RingDemand> rings = Demands(distances, i => (stations.StationsRad[i], stations.StationsRad[_brief.Outputs.Count + i]));
@@ -32,7 +32,8 @@ internal sealed class LandsSetter(WheelTask task)
             Bore = hub.Bore,
             Fixings = hub.Fixings,
             PitchCircleMm = hub.PitchCircleMm,
-            Findings = [.. packed.Misses, .. LandFindings.Of(_brief, layouts, stations)],
+            RingOrder = packed.Order?.Names,
+            Findings = [.. packed.Misses, .. LandFindings.Of(_brief, layouts, stations), .. WheelFindings.OfOrder(_brief, packed)],
         };
     }
 

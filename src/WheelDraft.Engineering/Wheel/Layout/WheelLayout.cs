@@ -36,6 +36,9 @@ public sealed record WheelLayout
     /// <summary>Diameter of the fixings' pitch circle, mm; null without fixings.</summary>
     public double? PitchCircleMm { get; init; }
 
+    /// <summary>The names of all rings from the inside outwards where their order was searched for, the feed's as <see cref="FeedBrief.NameInOrder"/>; else null.</summary>
+    public IReadOnlyList<string>? RingOrder { get; init; }
+
     /// <summary>What the person should know about the layout.</summary>
     public required IReadOnlyList<Finding> Findings { get; init; }
 

@@ -27,6 +27,9 @@ internal abstract class RingConstruction
     /// <summary>What asks for <see cref="LackMm"/>, in words.</summary>
     public virtual string LackWhy(RingDemand ring, RingTrial trial) => "";
 
+    /// <summary>Whether the last ring may end where its patch does, and not where its band does.</summary>
+    public virtual bool IsLastOpen => false;
+
     /// <summary>The outer radius of the wheel, all rings in place.</summary>
     /// <param name="placed">The rings.</param>
     /// <param name="outermostMm">Where the last band ends.</param>

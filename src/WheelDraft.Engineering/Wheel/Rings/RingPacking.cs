@@ -9,6 +9,9 @@ internal sealed record PackedRing(RingDemand Ring, RingTrial Trial, string Why);
 /// <summary>All rings in their places.</summary>
 internal sealed record PackedWheel(PackedRing? Feed, IReadOnlyList<PackedRing> Rings, double OuterRadiusMm, double WebMm)
 {
+    /// <summary>The order that was searched for; null where it was not.</summary>
+    public OrderFound? Order { get; init; }
+
     /// <summary>Distances that rings with a radius of their own do not keep.</summary>
     public IReadOnlyList<Finding> Misses { get; init; } = [];
 
@@ -22,6 +25,9 @@ internal sealed class RingPacking(RingShop shop, RingConstruction construction, 
 {
     /// <summary>Names of all rings from the inside outwards as the file asks for them, those with a radius of their own among them; null for the usual order.</summary>
     public IReadOnlyList<string>? AskedOrder { get; init; }
+
+    /// <summary>Whether the order is searched for that gives the smallest wheel.</summary>
+    public bool SearchesOrder { get; init; }
 
     // No part is over a metre: a radius beyond half of that is refused.
     private const double MostRadiusMm = 500;
@@ -37,6 +43,11 @@ internal sealed class RingPacking(RingShop shop, RingConstruction construction, 
     /// <param name="askedDiameterMm">Outer diameter; null for the smallest.</param>
     public PackedWheel Pack(RingDemand? feed, IReadOnlyList<RingDemand> rings, double? askedDiameterMm)
     {
+        if (SearchesOrder && Best(feed, rings) is OrderFound found)
+        {
+            return new RingPacking(shop, construction, hub, kept) { AskedOrder = found.Names }.Pack(feed, rings, askedDiameterMm) with { Order = found };
+        }
+
         PackedWheel smallest = Pack(feed, rings, construction.ApartMm);
         if (askedDiameterMm is not double asked)
         {
@@ -56,6 +67,27 @@ internal sealed class RingPacking(RingShop shop, RingConstruction construction, 
         double spare = RootFinding.LeastWhere(
             extra => !Fits(feed, rings, construction.ApartMm + extra, outer), 0, outer, RadiusResolutionMm) - RadiusResolutionMm;
         return Pack(feed, rings, construction.ApartMm + Math.Max(0, spare)) with { OuterRadiusMm = outer };
+    }
+
+    /// <summary>The order of all rings in which the smallest wheel results; null where none can be built, so that the usual one says why.</summary>
+    private OrderFound? Best(RingDemand? feed, IReadOnlyList<RingDemand> rings)
+    {
+        double web = construction.ApartMm;
+        List<PackedRing> stay = [.. RingOrder.All(feed, rings).Where(r => r.AskedRadiusMm is not null).Select(r => new PackedRing(r, Settle(r, r.AskedRadiusMm!.Value, out _), ""))];
+        List<KeptBand> bands = [.. kept, .. stay.Select(s => new KeptBand(s.Ring.Name, s.Trial.BandFromMm, s.Trial.BandToMm, s.Ring.Where))];
+        OrderSearch search = new(construction, web, hub.OuterRadiusMm + hub.MoreMm)
+        {
+            Place = (ring, from) => Place(ring, from, web, bands, "", []),
+            OuterRadiusMm = placed => OuterRadius([.. stay, .. placed], bands, web),
+        };
+        if (search.Find([.. RingOrder.Usual(shop, feed, rings)]) is not OrderFound found)
+        {
+            return null;
+        }
+
+        // Rings with a radius of their own stand among the others where they are.
+        IEnumerable<(RingDemand Ring, double AtMm)> all = found.Places.Concat(stay.Select(s => (s.Ring, s.Trial.RadiusMm)));
+        return found with { Names = [.. all.OrderBy(p => p.AtMm).Select(p => ReferenceEquals(p.Ring, feed) ? FeedBrief.NameInOrder : p.Ring.Name)] };
     }
 
     // One line a ring, from the shaft outwards.

@@ -24,6 +24,22 @@ internal static class WheelFindings
         }
     }
 
+    /// <summary>What came of the search for an order of rings; nothing where none was asked for.</summary>
+    public static IEnumerable<Finding> OfOrder(Brief brief, PackedWheel packed)
+    {
+        if (packed.Order is not OrderFound found)
+        {
+            yield break;
+        }
+
+        string usual = found.UsualMm is not double width ? "the usual order cannot be built"
+            : width <= found.DiameterMm + OrderFound.SameMm ? "the usual order"
+            : $"the usual order would take {Wording.Mm(width)}";
+        string proof = found.IsProved ? "proved the smallest wheel of all orders, each either tried or ruled out by a bound; nothing else, strips least of all, was looked at for it"
+            : $"the smallest that was found; no order gives less than {Wording.Mm(Math.Floor(found.LeastMm * 1000) / 1000)}";
+        yield return Finding.Note("wheel.order-found", $"Rings from the inside: {string.Join(", ", found.Names)} ({usual}): a wheel of {Wording.Mm(found.DiameterMm)}, {proof}.", brief.PlaceOf("wheel.order"));
+    }
+
     // A spoke at least as wide as its ring's radius holds what lies outside it as a sheet does (common practice, no source).
     private static Finding? Spoke(Brief brief, PackedWheel packed, IReadOnlyList<RingLayout> rings, int index)
     {

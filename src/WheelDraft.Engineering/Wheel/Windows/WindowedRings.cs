@@ -10,6 +10,8 @@ internal sealed class WindowedRings(RingShop shop, WheelBrief wheel, bool copied
 
     public override string Between => "copper";
 
+    public override bool IsLastOpen => !wheel.Rim;
+
     public override string ApartAsked => "the web asked for is";
 
     public override RingTrial At(RingDemand ring, double radiusMm) => new RingSetter(shop, ring).At(radiusMm);

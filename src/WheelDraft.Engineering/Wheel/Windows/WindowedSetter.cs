@@ -16,7 +16,7 @@ internal sealed class WindowedSetter(WheelTask task)
         bool copied = CopiedWheel.IsOne(_brief);
         IReadOnlyList<RingDemand> rings = [.. _brief.Outputs.Select((o, i) => Demand(o, i))];
         rings = copied ? new CopiedWheel(_brief, _shop, hub).Narrowed(feed, rings) : rings;
-        RingPacking packing = new(_shop, new WindowedRings(_shop, _brief.Wheel, copied), hub.Band, hub.Kept) { AskedOrder = _brief.Wheel.RingOrder };
+        RingPacking packing = new(_shop, new WindowedRings(_shop, _brief.Wheel, copied), hub.Band, hub.Kept) { AskedOrder = _brief.Wheel.RingOrder, SearchesOrder = _brief.Wheel.SearchesRingOrder };
         PackedWheel packed = packing.Pack(feed, rings, _brief.Wheel.OuterDiameterMm);
         StationSpread stations = StationSpread.Of(_brief, packed);
         RingLayout feedRing = Layout(packed.Feed!, _brief.Feed!.Net, stations.StationsRad[0], packed) with { IsFeed = true };
@@ -33,7 +33,8 @@ internal sealed class WindowedSetter(WheelTask task)
             Bore = hub.Bore,
             Fixings = hub.Fixings,
             PitchCircleMm = hub.PitchCircleMm,
-            Findings = [.. packed.Misses, .. WheelFindings.Of(_brief, packed, layouts, stations)],
+            RingOrder = packed.Order?.Names,
+            Findings = [.. packed.Misses, .. WheelFindings.Of(_brief, packed, layouts, stations), .. WheelFindings.OfOrder(_brief, packed)],
         };
     }
 

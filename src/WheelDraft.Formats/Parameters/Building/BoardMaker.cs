@@ -46,6 +46,9 @@ internal static class BoardMaker
         table.BaseOrNull("depth"),
         table.Is("profile", "v") ? SlotProfile.V : SlotProfile.Parallel);
 
+    /// <summary>A circle or an upright rectangle.</summary>
+    public static Outline Plain(CheckedTable table) => PartOutline(table);
+
     private static Outline PartOutline(CheckedTable table)
     {
         if (table.Table("circle") is { } circle)

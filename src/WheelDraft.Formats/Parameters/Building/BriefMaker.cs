@@ -30,8 +30,8 @@ internal static class BriefMaker
             Wheel = WheelMaker.Wheel(root.Table("wheel")!),
             Carrier = WheelMaker.Carrier(root.Table("carrier")!),
             Process = ProcessRules.Resolve(root),
-            Feed = root.Table("feed") is { } feed ? WheelMaker.Feed(feed, root.Tables("strip").Any(s => s.Flag("feed") == true)) : null,
-            Outputs = [.. root.Tables("output").Select(o => OutputMaker.Output(o, spacing, root.Tables("strip").Any(s => s.Is("output", o.Text("name")!))))],
+            Feed = root.Table("feed") is { } feed ? WheelMaker.Feed(feed, root.Has("strips") || root.Tables("strip").Any(s => s.Flag("feed") == true)) : null,
+            Outputs = [.. root.Tables("output").Select(o => OutputMaker.Output(o, spacing, root.Has("strips") || root.Tables("strip").Any(s => s.Is("output", o.Text("name")!))))],
             Loads = [.. root.Tables("load").Select(l => CircuitMaker.Load(l, l.Text("name")!))],
             Inputs = [.. root.Tables("input").Select(CircuitMaker.Input)],
             DriveMotor = root.Table("drive_motor") is { } motor ? CircuitMaker.Load(motor, "motor") : null,
@@ -40,14 +40,27 @@ internal static class BriefMaker
             Scenarios = [.. root.Tables("scenario").Select(CircuitMaker.Scenario)],
             Surfaces = [.. root.Tables("surface").Select(BoardMaker.Surface)],
             Forming = StripMaker.Forming(root.Table("forming")),
-            Strips = [.. root.Tables("strip").Select(StripMaker.Strip)],
+            StripRecipe = StripMaker.Recipe(root.Table("strips")),
+            Strips = StripMaker.All(root),
             Parts = [.. root.Tables("part").Select(BoardMaker.Part)],
             Ribs = [.. root.Tables("rib").Select(BoardMaker.Rib)],
             Slots = [.. root.Tables("slot").Select(BoardMaker.Slot)],
             Cams = [.. root.Tables("cam").Select(CamMaker.Cam)],
             Sheets = [.. root.Tables("sheet").Select(WheelMaker.Sheet)],
-            Places = places,
+            Places = root.Table("strips") is { } recipe ? WithRecipe(places, recipe, StripMaker.All(root).Count) : places,
         };
+    }
+
+    // A strip that the file does not name is what [strips] made of it.
+    private static Dictionary<string, TextPlace> WithRecipe(IReadOnlyDictionary<string, TextPlace> places, CheckedTable recipe, int strips)
+    {
+        Dictionary<string, TextPlace> all = new(places, StringComparer.Ordinal);
+        for (int i = 0; i < strips; i++)
+        {
+            all.TryAdd(FormattableString.Invariant($"strip[{i}]"), recipe.Place);
+        }
+
+        return all;
     }
 
     private static DrawingOfficeBrief Office(CheckedTable table) => new()

@@ -45,6 +45,8 @@ internal static class SurroundingsMaker
         {
             Poles = (int?)table.Number("poles"),
             GearRatio = table.Number("gear_ratio"),
+            MotorRpm = table.BaseOrNull("motor"),
+            ChoosesMotor = table.Is("motor", "auto"),
             TorqueNm = table.BaseOrNull("torque"),
             Friction = friction is [{ Content: double low }, { Content: double high }] ? new FrictionBand(low, high) : null,
         };

@@ -21,7 +21,8 @@ internal static class WheelMaker
         RunOutMm = table.Base("run_out"),
         FaceRunOutMm = table.Base("face_run_out"),
         Rim = table.Flag("rim")!.Value,
-        RingOrder = table.Has("order") ? table.Texts("order") : null,
+        RingOrder = table.Has("order") && !table.Is("order", "auto") ? table.Texts("order") : null,
+        SearchesRingOrder = table.Is("order", "auto"),
     };
 
     /// <summary>The carrier.</summary>

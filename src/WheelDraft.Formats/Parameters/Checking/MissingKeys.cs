@@ -9,7 +9,7 @@ internal static class MissingKeys
     /// <param name="unread">Names in statements that could not be read: these are not reported as missing.</param>
     public static void Report(CheckedTable table, DiagnosticList diagnostics, IReadOnlySet<string> unread)
     {
-        foreach (KeyDefinition key in table.Definition.Keys.Where(k => k.Decides is not null && !table.Has(k.Name) && !unread.Contains(k.Name)))
+        foreach (KeyDefinition key in table.Definition.Keys.Where(k => k.Decides is not null && !table.Has(k.Name) && !unread.Contains(k.Name) && !(k.FreeWith is { } free && table.Is(free.Key, free.Word))))
         {
             diagnostics.Add(table.Place, $"{table.Definition.Name} has no {InWords(key)}, which decides {key.Decides}", RightForm(key));
         }

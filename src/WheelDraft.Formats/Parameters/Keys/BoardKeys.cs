@@ -65,13 +65,15 @@ internal static class BoardKeys
 
     private static KeyDefinition OnSurface => Make.Needed("surface", new NameShape(), "what it stands on", "Name of the surface.", "\"floor\"");
 
-    private static TableDefinition Circle => new("circle", "A round outline.",
+    /// <summary>A round outline.</summary>
+    public static TableDefinition Circle => new("circle", "A round outline.",
     [
         Make.Needed("at", Make.Point, "where it is", "Centre, x and y.", "[\"0 mm\", \"0 mm\"]"),
         Make.Needed("diameter", Make.Length(), "how big it is", "Diameter.", "\"50 mm\""),
     ]);
 
-    private static TableDefinition Rectangle => new("rectangle", "An upright rectangle.",
+    /// <summary>An upright rectangle.</summary>
+    public static TableDefinition Rectangle => new("rectangle", "An upright rectangle.",
     [
         Make.Needed("from", Make.Point, "one corner", "One corner, x and y.", "[\"30 mm\", \"-5 mm\"]"),
         Make.Needed("to", Make.Point, "the opposite corner", "The opposite corner, x and y.", "[\"34 mm\", \"5 mm\"]"),

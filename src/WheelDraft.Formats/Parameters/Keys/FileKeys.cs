@@ -46,6 +46,7 @@ internal static class FileKeys
         Several("scenario", CircuitKeys.Scenario),
         Several("surface", BoardKeys.Surface),
         Optional("forming", StripKeys.Forming),
+        Optional("strips", StripKeys.Strips),
         Several("strip", StripKeys.Strip),
         Several("part", BoardKeys.Part),
         Several("rib", BoardKeys.Rib),

@@ -9,6 +9,9 @@ internal sealed record KeyDefinition(string Name, ValueShape Shape, string Doc)
     /// <summary>What the key decides; given for a key that must not be left out, null for the others.</summary>
     public string? Decides { get; init; }
 
+    /// <summary>Another key and a word: where that key has the word, this one may be left out although it decides something; null where it never may.</summary>
+    public (string Key, string Word)? FreeWith { get; init; }
+
     /// <summary>The value that stands for a key left out, as TOML; null when there is none.</summary>
     public string? Default { get; init; }
 

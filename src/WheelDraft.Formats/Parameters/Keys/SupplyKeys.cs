@@ -40,6 +40,7 @@ internal static class SupplyKeys
         Make.Optional("speed", Make.Range("0.00001 rpm", "60 rpm"), "Turns of the wheel a minute at the supply frequency, as geared motors are sold: 1 rpm is a turn of 60 s.", "\"0.333 rpm\""),
         Make.Optional("poles", Make.Whole(2, 200), "Poles of the motor: synchronous speed n = 120 f / poles. An even number.", "12"),
         Make.Optional("gear_ratio", Make.Number(0.001, 1e9), "Motor turns per wheel turn.", "1500"),
+        Make.Optional("motor", new QuantityShape([new Limits("0.0001 rpm", "10000 rpm")], ["auto"]), "Speed of the geared motor's own shaft at the supply frequency; what lies between it and the wheel is a gear. auto: a speed in which such motors are usually sold that needs no gear, else the next faster one.", "\"auto\""),
         Make.Needed("direction", Make.Word("clockwise", "anticlockwise"), "on which side of each ring its copper begins", "Sense of rotation, seen from the wiper side.", "\"clockwise\""),
         Make.Preset("backlash", Make.Range("0 deg", "90 deg"), "\"0 deg\"", "Play of the gear at the wheel."),
         Make.Preset(

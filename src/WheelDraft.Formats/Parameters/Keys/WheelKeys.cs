@@ -34,7 +34,7 @@ internal static class WheelKeys
         Make.Optional(
             "order",
             new WordOrShape("auto", new ListShape(new NameShape(), 1, 1000)),
-            "Rings from the inside outwards: the name of every output once, and feed among them. Left out: the feed first, then outputs by how fine their tolerance is. The word auto is kept for a search that is not there yet, and refused.",
+            "Rings from the inside outwards: the name of every output once, and feed among them. Left out: the feed first, then outputs by how fine their tolerance is. auto: the order that gives the smallest wheel, proved up to twelve rings.",
             "[\"mist\", \"feed\", \"fan\"]"),
     ]);
 

@@ -129,9 +129,20 @@ internal sealed class ContactRules(CheckedTable root, DiagnosticList diagnostics
             Wrong(wiper.PlaceOf("worn_length"), $"'worn_length' is {Mm(worn.InBaseUnit)}, less than the new 'contact_length' of {Mm(length.InBaseUnit)}", "a contact grows longer as it wears");
         }
 
+        // A strip that is set out by the program has the contact of [strips].
+        if (Root.Table("strips")?.Table("contact") is { } recipe && (strips.Length == 0 || strips.Any(s => s.Is("shape", "auto"))))
+        {
+            if (recipe.Has("rivet"))
+            {
+                Rivet(wiper, recipe);
+            }
+
+            return;
+        }
+
         if (strips.Length == 0)
         {
-            if (!wiper.Has("contact_width"))
+            if (!wiper.Has("contact_width") && !Root.Has("strips"))
             {
                 Wrong(wiper.Place, $"{wiper.Definition.Name} has no 'contact_width', which decides how wide its ring is", "write contact_width = \"2.0 mm\", or add the strip whose fold has that width");
             }

@@ -10,11 +10,20 @@ internal sealed class StripRules(CheckedTable root, DiagnosticList diagnostics) 
     /// <inheritdoc/>
     public override void Check()
     {
+        Recipe();
         foreach (CheckedTable strip in Root.Tables("strip"))
         {
             Task(strip);
-            Shape(strip);
-            Spring(strip);
+            if (strip.Is("shape", "auto"))
+            {
+                SetOut(strip);
+            }
+            else
+            {
+                Shape(strip);
+                Spring(strip);
+            }
+
             Refers(strip.Find("seated_on"), "surface", NamesOf("surface"));
         }
     }
@@ -45,6 +54,44 @@ internal sealed class StripRules(CheckedTable root, DiagnosticList diagnostics) 
         }
     }
 
+    private void Recipe()
+    {
+        if (Root.Table("strips") is not { } recipe)
+        {
+            return;
+        }
+
+        Refers(recipe.Find("seated_on"), "surface", NamesOf("surface"));
+        if (recipe.Items("force") is [{ Quantity: { } least }, { Quantity: { } most }] force && most.InBaseUnit < least.InBaseUnit)
+        {
+            Wrong(force[1].Place, $"the greatest force, {QuantityText.Plain(most.InBaseUnit)} N, is less than the least, {QuantityText.Plain(least.InBaseUnit)} N", "both are written in that order, e.g. force = [\"0.4 N\", \"0.8 N\"]");
+        }
+
+        if (recipe.Text("tab") is { } tab && TabDimensions.Find(tab) is { } size && recipe.Tables("stock").SelectMany(s => s.Items("thickness")).ToArray() is { Length: > 0 } thicknesses
+            && thicknesses.All(t => t.Quantity is { } thickness && !size.IsCutFrom((double)thickness.InBaseUnit)))
+        {
+            Wrong(recipe.PlaceOf("tab"), $"a tab {tab} is cut from stock of {Mm((decimal)size.LeastThicknessMm)} to {Mm((decimal)size.MostThicknessMm)} (IEC 61210, dimension C), and no stock at hand is so thick", $"add thickness \"{tab.Split('x')[1]} mm\" to the stock, or leave 'tab' out");
+        }
+    }
+
+    // A strip set out by the program: for a wiper, from [strips].
+    private void SetOut(CheckedTable strip)
+    {
+        if (IsPlain(strip))
+        {
+            Wrong(strip.PlaceOf("shape"), "a plain strip has the shape \"auto\"", "give its pieces: it presses on nothing that would decide its shape");
+        }
+        else if (!Root.Has("strips"))
+        {
+            Wrong(strip.PlaceOf("shape"), "the shape is \"auto\", and there is no [strips] that says what strips are made of", "add [strips] with stock, contact, foot, force and seated_on, or give the pieces");
+        }
+
+        foreach (string key in new[] { "clamp", "holes" }.Where(strip.Has))
+        {
+            Wrong(strip.KeyPlaceOf(key), $"'{key}' is given where the shape is \"auto\"", "leave it out: it counts from the terminal end of a shape that is not known yet; settle the file first, then add it");
+        }
+    }
+
     private void Spring(CheckedTable strip)
     {
         bool plain = IsPlain(strip);
@@ -62,9 +109,12 @@ internal sealed class StripRules(CheckedTable root, DiagnosticList diagnostics) 
         {
             Wrong(automatic[0].PlaceOf("straight"), "a plain strip has a straight of \"auto\" length", "give the length: there is no deflection to solve it from");
         }
-        else if (!plain && strip.Has("deflection") && automatic.Length == 0 && strip.Find("shape")?.Content is not null)
+        else if (!plain && strip.Is("deflection", "auto") && (automatic.Length == 0 || !Root.Has("strips")) && strip.Find("shape")?.Content is not null)
         {
-            Wrong(strip.KeyPlaceOf("deflection"), "'deflection' is given, and no straight is \"auto\"", "write straight = \"auto\" for the length that is to be solved, or leave out 'deflection'");
+            Wrong(
+                strip.PlaceOf("deflection"),
+                automatic.Length == 0 ? "'deflection' is \"auto\", and no straight is" : "'deflection' is \"auto\", and there is no [strips] that says how hard contacts press",
+                automatic.Length == 0 ? "write straight = \"auto\" for the length that is to be solved with it" : "add [strips] with its force, or give the deflection");
         }
         else if (!plain && automatic.Length > 0 && !strip.Has("deflection"))
         {

@@ -27,12 +27,6 @@ internal sealed class WheelRules(CheckedTable root, DiagnosticList diagnostics) 
     /// <summary>Whether a list of rings names each of them once.</summary>
     private void Order(CheckedTable wheel, bool lands)
     {
-        if (wheel.Is("order", "auto"))
-        {
-            Wrong(wheel.PlaceOf("order"), "the best order of rings is not searched for yet", "leave 'order' out for the usual one (the feed first, then outputs by how fine their tolerance is), or list the rings from the inside, e.g. order = [\"mist\", \"feed\"]");
-            return;
-        }
-
         string[] rings = [.. lands ? [] : new[] { FeedBrief.NameInOrder }, .. NamesOf("output")];
         HashSet<string> seen = new(StringComparer.Ordinal);
         foreach (CheckedValue item in wheel.Items("order"))
@@ -43,7 +37,8 @@ internal sealed class WheelRules(CheckedTable root, DiagnosticList diagnostics) 
             }
         }
 
-        if (!wheel.Has("order") || wheel.Items("order").Any(i => i.Text is null))
+        bool searched = wheel.Is("order", "auto");
+        if (!searched && (!wheel.Has("order") || wheel.Items("order").Any(i => i.Text is null)))
         {
             return;
         }
@@ -52,7 +47,7 @@ internal sealed class WheelRules(CheckedTable root, DiagnosticList diagnostics) 
         {
             Wrong(namesake.PlaceOf("name"), "an output is called \"feed\", which in [wheel] order is the feed itself", "give the output another name");
         }
-        else if (rings.Where(r => !seen.Contains(r)).ToArray() is { Length: > 0 } missing)
+        else if (!searched && rings.Where(r => !seen.Contains(r)).ToArray() is { Length: > 0 } missing)
         {
             Wrong(wheel.PlaceOf("order"), $"the order leaves out {Words.And(missing.Select(Words.Quoted))}", "it names every ring once, from the inside outwards");
         }

@@ -123,7 +123,7 @@ internal static class KeyReference
             return $"one of {Words.Or(choice.Ways.Select(Words.And))} must be there";
         }
 
-        return key.Decides is null ? "may be left out" : $"must be there: decides {key.Decides}";
+        return key.Decides is null ? "may be left out" : $"must be there{(key.FreeWith is { } free ? $" unless {free.Key} is \"{free.Word}\"" : "")}: decides {key.Decides}";
     }
 
     private static string Kind(ValueShape shape) => shape switch

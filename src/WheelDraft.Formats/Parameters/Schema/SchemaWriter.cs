@@ -22,7 +22,7 @@ internal sealed class SchemaWriter(Utf8JsonWriter writer)
 
         writer.WriteEndObject();
         writer.WriteBoolean("additionalProperties", false);
-        Names("required", table.Keys.Where(k => k.Decides is not null).Select(k => k.Name));
+        Names("required", table.Keys.Where(k => k.Decides is not null && k.FreeWith is null).Select(k => k.Name));
         Choices(table);
         Companions(table);
     }

@@ -67,6 +67,20 @@ internal sealed record TomlTable(TextPlace Place, bool IsInline) : TomlNode(Plac
         _byName.Add(entry.Name, entry);
         Entries.Add(entry);
     }
+
+    /// <summary>Adds an entry, or puts it where one of its name is.</summary>
+    public void Put(TomlEntry entry)
+    {
+        int at = Entries.FindIndex(e => string.Equals(e.Name, entry.Name, StringComparison.Ordinal));
+        if (at < 0)
+        {
+            Add(entry);
+            return;
+        }
+
+        _byName[entry.Name] = entry;
+        Entries[at] = entry;
+    }
 }
 
 /// <summary>A key and its value.</summary>
