@@ -51,6 +51,7 @@ internal sealed class DrawsChart
     private readonly IReadOnlyList<(string Name, FigureSpread OnTime)> _all;
     private readonly SheetTable _table;
     private readonly NoteBlock _notes;
+    private readonly CautionBlock _caution;
     private readonly double _tableMm;
 
     public DrawsChart(Design design, PaperSize size)
@@ -60,6 +61,7 @@ internal sealed class DrawsChart
         _all = DrawsWords.All(design);
         _table = DrawsWords.Table(design);
         _notes = new("How to read it", DrawsWords.Notes(design));
+        _caution = new(SheetWordsOf.CautionsOf(design));
         _tableMm = _room.Width * 0.6;
     }
 
@@ -80,7 +82,9 @@ internal sealed class DrawsChart
 
     private int RowsOf(int columns) => (_all.Count + columns - 1) / columns;
 
-    private double FootMm => GapMm + Legend.HeightMm(_room.Width) + GapMm + Math.Max(_table.HeightMm(_tableMm), _notes.HeightMm(_room.Width - _tableMm - GapMm));
+    private double FootMm => GapMm + Legend.HeightMm(_room.Width) + GapMm + Math.Max(_table.HeightMm(_tableMm), _notes.HeightMm(NotesMm) + GapMm + _caution.HeightMm(NotesMm));
+
+    private double NotesMm => _room.Width - _tableMm - GapMm;
 
     private double PlotMm => PlotOf(Columns);
 
@@ -112,7 +116,8 @@ internal sealed class DrawsChart
         Legend.Draw(sheet.Group("legend", "Legend", "legend"), new Point(_room.MinX, y), _room.Width);
         y -= Legend.HeightMm(_room.Width) + GapMm;
         _table.Draw(sheet.Group("table", "Figures", "table"), new(_room.MinX, _room.MinY, _room.MinX + _tableMm, y));
-        _notes.Draw(sheet.Group("notes", "How to read it", "notes"), new Point(_room.MinX + _tableMm + GapMm, y), _room.Width - _tableMm - GapMm);
+        Bounds notes = _notes.Draw(sheet.Group("notes", "How to read it", "notes"), new Point(_room.MinX + _tableMm + GapMm, y), NotesMm);
+        _caution.Draw(sheet.Group("caution", "Caution", "caution"), new Point(notes.MinX, notes.MinY - GapMm), NotesMm);
         return sheet.Build();
     }
 

@@ -10,9 +10,6 @@ internal static class EnglishPhrases
     /// <summary>All of them, in ordinal order.</summary>
     public static IReadOnlyList<string> All => List.Value;
 
-    /// <summary>A phrase as a line of the list.</summary>
-    public static string ToLine(string phrase) => phrase.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\n", "\\n", StringComparison.Ordinal);
-
     private static string FromLine(string line)
     {
         StringBuilder phrase = new(line.Length);

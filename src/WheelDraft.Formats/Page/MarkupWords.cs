@@ -1,4 +1,3 @@
-using System.Net;
 using System.Text;
 using System.Text.RegularExpressions;
 using WheelDraft.Engineering;
@@ -21,20 +20,18 @@ internal static partial class MarkupWords
         int at = 0;
         foreach (Capture words in Captures(markup))
         {
-            read.Append(markup, at, words.Index - at).Append(SvgMarkup.Escaped(ReadersWords.Read(WebUtility.HtmlDecode(words.Value))));
+            read.Append(markup, at, words.Index - at).Append(SvgMarkup.Escaped(ReadersWords.Read(SvgMarkup.Plain(words.Value))));
             at = words.Index + words.Length;
         }
 
         return read.Append(markup, at, markup.Length - at).ToString().Replace("<html lang=\"en\">", $"<html lang=\"{ReadersWords.Language}\">", StringComparison.Ordinal);
     }
 
-    /// <summary>The words of markup, in the order in which they stand.</summary>
-    public static IEnumerable<string> Of(string markup) => Captures(markup).Select(c => WebUtility.HtmlDecode(c.Value));
-
     /// <summary>What scripts say, with {1}, {2}, … where something is set in: every <c>said("…"</c>, in the order in which they stand.</summary>
     public static IEnumerable<string> OfScript(string script) => Said().Matches(script).Select(m => m.Groups["words"].Value.Replace("\\\"", "\"", StringComparison.Ordinal)).Distinct(StringComparer.Ordinal);
 
-    private static IEnumerable<Capture> Captures(string markup) => Words().Matches(markup).Select(m => m.Groups["words"]).Where(g => g.Success && g.Value.Any(char.IsLetter));
+    /// <summary>Where words stand in markup, in order.</summary>
+    internal static IEnumerable<Capture> Captures(string markup) => Words().Matches(markup).Select(m => m.Groups["words"]).Where(g => g.Success && g.Value.Any(char.IsLetter));
 
     // Styles and scripts, comments and code are passed over whole; then an attribute inside a tag, or the text from a tag's end to the next tag.
     [GeneratedRegex(@"<(?<skip>style|script|code)\b[^>]*>.*?</\k<skip>>|(?:aria-label|aria-valuetext|aria-description|alt|title|placeholder)=""(?<words>[^""]*)""|(?<=>|^)\s*(?<words>[^<>\s](?:[^<>]*[^<>\s])?)\s*(?=<|$)", RegexOptions.CultureInvariant | RegexOptions.Singleline, 5000)]

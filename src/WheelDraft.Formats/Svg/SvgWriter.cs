@@ -99,6 +99,10 @@ internal static class SvgMarkup
 
     internal static string Number(double value) => FixedPoint.Short(value, Decimals);
 
+    /// <summary>What content or an attribute of this project's own markup says: the other way round than <see cref="Escaped"/>.</summary>
+    internal static string Plain(string markup) => markup.Replace("&lt;", "<", StringComparison.Ordinal).Replace("&gt;", ">", StringComparison.Ordinal)
+        .Replace("&quot;", "\"", StringComparison.Ordinal).Replace("&amp;", "&", StringComparison.Ordinal);
+
     /// <summary>A text as content or attribute; characters that XML forbids become the replacement character.</summary>
     internal static string Escaped(string text)
     {

@@ -15,7 +15,7 @@ public sealed class EnglishPhrasesTests
         IReadOnlyList<string> said = PhraseScan.OfProject(Path.Combine(Sources.Root, "src"));
         if (Environment.GetEnvironmentVariable(Renew) is "1")
         {
-            File.WriteAllText(Path.Combine(Sources.Root, "src/WheelDraft.Formats/Languages/english.txt"), string.Concat(said.Select(p => EnglishPhrases.ToLine(p) + "\n")));
+            File.WriteAllText(Path.Combine(Sources.Root, "src/WheelDraft.Formats/Languages/english.txt"), string.Concat(said.Select(p => Line(p) + "\n")));
             return;
         }
 
@@ -23,4 +23,6 @@ public sealed class EnglishPhrasesTests
         string[] gone = [.. EnglishPhrases.All.Except(said, StringComparer.Ordinal)];
         Assert.True(unlisted.Length + gone.Length == 0, $"{Renew}=1 writes the list anew. Said but not listed: {string.Join(" | ", unlisted.Take(5))}. Listed but not said: {string.Join(" | ", gone.Take(5))}.");
     }
+
+    private static string Line(string phrase) => phrase.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\n", "\\n", StringComparison.Ordinal);
 }

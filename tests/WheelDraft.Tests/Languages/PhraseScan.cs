@@ -29,7 +29,7 @@ internal static partial class PhraseScan
         }
 
         string browser = Path.Combine(src, "WheelDraft.Formats/Page/Browser");
-        phrases.UnionWith(MarkupWords.Of(Regex.Replace(File.ReadAllText(Path.Combine(browser, "page.html")), @"\{\{[^}]*\}\}", "", RegexOptions.CultureInvariant, TimeSpan.FromSeconds(1))).Where(IsWording));
+        phrases.UnionWith(WordsOf(Regex.Replace(File.ReadAllText(Path.Combine(browser, "page.html")), @"\{\{[^}]*\}\}", "", RegexOptions.CultureInvariant, TimeSpan.FromSeconds(1))).Where(IsWording));
         foreach (string script in Directory.EnumerateFiles(browser, "*.js"))
         {
             phrases.UnionWith(MarkupWords.OfScript(File.ReadAllText(script)));
@@ -52,8 +52,10 @@ internal static partial class PhraseScan
         }
     }
 
+    private static IEnumerable<string> WordsOf(string markup) => MarkupWords.Captures(markup).Select(c => System.Net.WebUtility.HtmlDecode(c.Value));
+
     // Markup is read text by text.
-    private static IEnumerable<string> Parts(string phrase) => phrase.Contains('<', StringComparison.Ordinal) && phrase.Contains('>', StringComparison.Ordinal) ? MarkupWords.Of(phrase).Select(Renumbered) : [phrase];
+    private static IEnumerable<string> Parts(string phrase) => phrase.Contains('<', StringComparison.Ordinal) && phrase.Contains('>', StringComparison.Ordinal) ? WordsOf(phrase).Select(Renumbered) : [phrase];
 
     private static string Renumbered(string phrase)
     {

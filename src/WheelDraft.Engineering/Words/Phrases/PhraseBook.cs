@@ -28,7 +28,7 @@ internal sealed class PhraseBook
     private readonly HashSet<string> _ownWords;
     private readonly ConcurrentDictionary<string, Reading> _read = new(StringComparer.Ordinal);
     private readonly ConcurrentDictionary<string, string> _said = new(StringComparer.Ordinal);
-    private readonly ConcurrentDictionary<string, string> _missing = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<string, bool> _missing = new(StringComparer.Ordinal);
 
     /// <summary>A table in use.</summary>
     /// <param name="language">Its language, as BCP 47 has it: "de".</param>
@@ -65,9 +65,6 @@ internal sealed class PhraseBook
     /// <summary>What was said in English for want of words, each once, in ordinal order: phrases of the table, and texts that are none.</summary>
     public IReadOnlyList<string> Missing => [.. _missing.Keys.Order(StringComparer.Ordinal)];
 
-    /// <summary>The text, the first in ordinal order, in which something missing stood.</summary>
-    public string TextWith(string missing) => _missing[missing];
-
     /// <summary>A finished text in the language.</summary>
     public string Say(string text)
     {
@@ -77,7 +74,7 @@ internal sealed class PhraseBook
             Reading read = Read(t);
             foreach (string missing in read.Missing)
             {
-                _missing.AddOrUpdate(missing, t, (_, other) => string.CompareOrdinal(t, other) < 0 ? t : other);
+                _missing.TryAdd(missing, true);
             }
 
             return read.Words;
