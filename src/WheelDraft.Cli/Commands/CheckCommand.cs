@@ -95,6 +95,7 @@ internal sealed class CheckCommand : ICommand
             foreach ((int status, AsideWords words) in checks)
             {
                 words.Say();
+                words.Dispose();
                 worst = Math.Max(worst, status);
             }
         }

@@ -3,7 +3,7 @@ using System.Globalization;
 namespace WheelDraft.Cli;
 
 /// <summary>The words of one piece of work that runs beside others, kept until it is its turn to be heard.</summary>
-internal sealed class AsideWords(CommandContext context)
+internal sealed class AsideWords(CommandContext context) : IDisposable
 {
     private readonly StringWriter _out = new(CultureInfo.InvariantCulture) { NewLine = context.Out.NewLine };
     private readonly StringWriter _error = new(CultureInfo.InvariantCulture) { NewLine = context.Error.NewLine };
@@ -18,5 +18,12 @@ internal sealed class AsideWords(CommandContext context)
         context.Terminal.Write(_error.ToString());
         context.Terminal.Flush();
         context.Results.Write(_out.ToString());
+    }
+
+    /// <inheritdoc/>
+    public void Dispose()
+    {
+        _out.Dispose();
+        _error.Dispose();
     }
 }

@@ -20,14 +20,14 @@ internal sealed class PatternSearch(CandidateDesigns designs, SearchRequest requ
     /// <summary>The best candidate.</summary>
     public Candidate Run(IReadOnlyList<Candidate> beginnings)
     {
-        (Candidate at, Standing best) = Worth(beginnings).MinBy(c => c.Standing);
+        (Candidate at, Standing best) = Worth(beginnings).MinBy(c => c.Standing, Standing.Order);
         Best = best;
         try
         {
             for (int step = SettingOut.Steps.FirstDeg; step >= 1 && _seen.Count < Most && !IsEnough(best);)
             {
-                (Candidate next, Standing worth) = Worth(Around(at, step)).Append((Candidate: at, Standing: best)).MinBy(c => c.Standing);
-                if (worth.CompareTo(best) < 0)
+                (Candidate next, Standing worth) = Worth(Around(at, step)).Append((Candidate: at, Standing: best)).MinBy(c => c.Standing, Standing.Order);
+                if (worth.Against(best) < 0)
                 {
                     (at, best) = (next, worth);
                     Best = best;
@@ -77,11 +77,11 @@ internal sealed class PatternSearch(CandidateDesigns designs, SearchRequest requ
         return [.. all.Where(c => !_seen.Any(s => s.Candidate.IsSame(c)))];
     }
 
-    private IReadOnlyList<(Candidate Candidate, Standing Standing)> Worth(IReadOnlyList<Candidate> candidates)
+    private (Candidate Candidate, Standing Standing)[] Worth(IReadOnlyList<Candidate> candidates)
     {
         Standing[] worth = new Standing[candidates.Count];
         Parallel.For(0, worth.Length, new ParallelOptions { CancellationToken = request.Stop, MaxDegreeOfParallelism = request.MostCores }, i => worth[i] = designs.Judge(candidates[i]));
-        (Candidate, Standing)[] judged = [.. candidates.Zip(worth)];
+        (Candidate Candidate, Standing Standing)[] judged = [.. candidates.Zip(worth)];
         _seen.AddRange(judged);
         request.Tell?.Invoke(new(_seen.Count, Math.Min(Best.Errors, worth.Select(w => w.Errors).DefaultIfEmpty(0).Min())));
         return judged;

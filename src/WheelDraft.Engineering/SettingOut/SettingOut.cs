@@ -99,7 +99,7 @@ public static class SettingOut
     }
 
     // Stations spread evenly in file order and in the order of radii, as the wheel alone spreads them, each with arms of one approach.
-    private static IReadOnlyList<Candidate> Beginnings(CandidateDesigns designs)
+    private static List<Candidate> Beginnings(CandidateDesigns designs)
     {
         List<Candidate> all = [];
         WheelLayout wheel = designs.First;

@@ -8,13 +8,16 @@ namespace WheelDraft.Engineering;
 /// <param name="DiameterMm">Diameter, mm, to a nanometre.</param>
 /// <param name="LeastRatio">The least of measured over required distance and of factors over what is asked, to a thousandth.</param>
 /// <param name="StripsMm">Developed length of all strips, mm.</param>
-internal readonly record struct Standing(int Errors, double Off, double DiameterMm, double LeastRatio, double StripsMm) : IComparable<Standing>
+internal readonly record struct Standing(int Errors, double Off, double DiameterMm, double LeastRatio, double StripsMm)
 {
     /// <summary>What a candidate that cannot be built counts for, beyond its reasons.</summary>
     public const int Refused = 100_000;
 
-    /// <inheritdoc/>
-    public int CompareTo(Standing other)
+    /// <summary>The better first.</summary>
+    public static IComparer<Standing> Order { get; } = Comparer<Standing>.Create((a, b) => a.Against(b));
+
+    /// <summary>Below 0 where it is better than another.</summary>
+    public int Against(Standing other)
     {
         int order = Errors.CompareTo(other.Errors);
         order = order != 0 ? order : Off.CompareTo(other.Off);

@@ -56,7 +56,7 @@ public sealed class SettleCommandTests
         run.Run("make", "settled.toml", "-o", "second", "--only", "report,cut");
         string[] cuts = [.. Directory.GetFiles(run.PathOf("first/cut")).Select(f => Path.GetFileName(f)!).Order(StringComparer.Ordinal)];
         Assert.Contains("wheel.dxf", cuts, StringComparer.Ordinal);
-        Assert.Equal(cuts, Directory.GetFiles(run.PathOf("second/cut")).Select(f => Path.GetFileName(f)!).Order(StringComparer.Ordinal));
+        Assert.Equal(cuts, Directory.GetFiles(run.PathOf("second/cut")).Select(f => Path.GetFileName(f)!).Order(StringComparer.Ordinal), StringComparer.Ordinal);
         Assert.All(cuts.Where(c => c.EndsWith(".dxf", StringComparison.Ordinal)), c => Assert.Equal(File.ReadAllBytes(run.PathOf($"first/cut/{c}")), File.ReadAllBytes(run.PathOf($"second/cut/{c}"))));
         Assert.False(File.Exists(run.PathOf("second/settled.toml")));
     }
@@ -65,7 +65,7 @@ public sealed class SettleCommandTests
     public void Settle_WordsThatAreNoValueToBeChosen_StayAsTheyAre()
     {
         AutoTexts autos = AutoTexts.In("title = \"auto\"\nwheel = { outer_diameter = \"auto\" }\n[[output]]\nname = \"auto\"\nstation = 'auto'\n");
-        Assert.Equal(["output[0].station", "wheel.outer_diameter"], autos.Values.Keys.Order(StringComparer.Ordinal));
+        Assert.Equal(["output[0].station", "wheel.outer_diameter"], autos.Values.Keys.Order(StringComparer.Ordinal), StringComparer.Ordinal);
     }
 
     // A key that the strip did not have stands before its shape, the comment of the shape stays where it was, Windows line ends stay.

@@ -2,7 +2,6 @@ using System.Text;
 using System.Text.RegularExpressions;
 using WheelDraft.Cli;
 using WheelDraft.Engineering;
-using WheelDraft.Formats.Parameters;
 using Xunit;
 
 namespace WheelDraft.Tests.Cli;

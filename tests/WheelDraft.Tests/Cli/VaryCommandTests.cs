@@ -40,7 +40,7 @@ public sealed class VaryCommandTests
     {
         using CliRun run = new();
         JsonElement[] rows = Rows(run, "wheel.web=1.2 mm,1.4 mm", "feed.station=0 deg,5 deg");
-        Assert.Equal(["1.2 mm/0 deg", "1.2 mm/5 deg", "1.4 mm/0 deg", "1.4 mm/5 deg"], rows.Select(r => string.Join('/', r.GetProperty("values").EnumerateArray().Select(v => v.GetString()))));
+        Assert.Equal(["1.2 mm/0 deg", "1.2 mm/5 deg", "1.4 mm/0 deg", "1.4 mm/5 deg"], rows.Select(r => string.Join('/', r.GetProperty("values").EnumerateArray().Select(v => v.GetString()))), StringComparer.Ordinal);
         Assert.Contains("<svg xmlns", File.ReadAllText(run.PathOf("varied/draw/vary.svg")), StringComparison.Ordinal);
         Assert.Equal(5, File.ReadAllLines(run.PathOf("varied/vary.csv")).Length);
     }
@@ -50,7 +50,7 @@ public sealed class VaryCommandTests
     {
         using CliRun run = new();
         JsonElement[] rows = Rows(run, "output.mist.tolerance=1 ms,1 s,-1 s");
-        Assert.Equal(["refused", "meets", "refused"], rows.Select(r => r.GetProperty("verdict").GetString()));
+        Assert.Equal(["refused", "meets", "refused"], rows.Select(r => r.GetProperty("verdict").GetString()), StringComparer.Ordinal);
         Assert.Equal("wheel.tolerance", rows[0].GetProperty("code").GetString());
         Assert.False(rows[0].TryGetProperty("diameter_mm", out _));
         Assert.Contains("plausible range", rows[2].GetProperty("first_finding").GetString(), StringComparison.Ordinal);

@@ -1,7 +1,6 @@
 using WheelDraft.Cli;
 using WheelDraft.Drawing;
 using WheelDraft.Engineering;
-using WheelDraft.Formats.Parameters;
 using WheelDraft.Geometry;
 using WheelDraft.Tests.Drawing;
 using Xunit;

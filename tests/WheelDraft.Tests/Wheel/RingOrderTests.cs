@@ -90,7 +90,7 @@ public sealed class RingOrderTests
         }
     }
 
-    private static long Cases(long usual) => long.TryParse(Environment.GetEnvironmentVariable(SlowCases), out long asked) ? asked : usual;
+    private static long Cases(long usual) => long.TryParse(Environment.GetEnvironmentVariable(SlowCases), System.Globalization.CultureInfo.InvariantCulture, out long asked) ? asked : usual;
 
     [Fact]
     public void Order_OfFourRings_IsTheBestOfAll24() => Wheels(3).Sample(IsBest, iter: Cases(20));

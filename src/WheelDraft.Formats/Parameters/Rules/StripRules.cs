@@ -5,6 +5,9 @@ namespace WheelDraft.Formats.Parameters;
 /// <summary>What strips serve, and what goes with what in them.</summary>
 internal sealed class StripRules(CheckedTable root, DiagnosticList diagnostics) : RuleBase(root, diagnostics)
 {
+    // Keys that count from the terminal end.
+    private static readonly string[] FromTheEnd = ["clamp", "holes"];
+
     private readonly Dictionary<string, string> _served = new(StringComparer.Ordinal);
 
     /// <inheritdoc/>
@@ -86,7 +89,7 @@ internal sealed class StripRules(CheckedTable root, DiagnosticList diagnostics) 
             Wrong(strip.PlaceOf("shape"), "the shape is \"auto\", and there is no [strips] that says what strips are made of", "add [strips] with stock, contact, foot, force and seated_on, or give the pieces");
         }
 
-        foreach (string key in new[] { "clamp", "holes" }.Where(strip.Has))
+        foreach (string key in FromTheEnd.Where(strip.Has))
         {
             Wrong(strip.KeyPlaceOf(key), $"'{key}' is given where the shape is \"auto\"", "leave it out: it counts from the terminal end of a shape that is not known yet; settle the file first, then add it");
         }
