@@ -138,15 +138,15 @@ public sealed class LeverStateTests
         CircuitBuilder circuit = new CircuitBuilder().Input("low", c.Contact.From, c.Contact.To).Input("hand", c.Input.From, c.Input.To).Motor("run", "N");
         for (int r = 0; r < c.Rings.Count; r++)
         {
-            circuit.Ring($"ring{r}", Nets[c.Rings[r].Net], 0, (c.Rings[r].From, c.Rings[r].To));
+            circuit.Ring(FormattableString.Invariant($"ring{r}"), Nets[c.Rings[r].Net], 0, (c.Rings[r].From, c.Rings[r].To));
         }
 
         for (int l = 0; l < c.Loads.Count; l++)
         {
-            circuit.Watts($"load{l}", Nets[c.Loads[l]], "N", 7);
+            circuit.Watts(FormattableString.Invariant($"load{l}"), Nets[c.Loads[l]], "N", 7);
         }
 
-        circuit.Interlock(new InterlockBrief("claim", InterlockClaim.NeverOn, [$"load{c.Interlock.Load % c.Loads.Count}"])
+        circuit.Interlock(new InterlockBrief("claim", InterlockClaim.NeverOn, [FormattableString.Invariant($"load{c.Interlock.Load % c.Loads.Count}")])
         {
             WhileClosed = c.Interlock.WhileClosed ? ["low"] : [],
             WhileOpen = !c.Interlock.WhileClosed && c.Interlock.WhileOpen ? ["low"] : [],
@@ -201,7 +201,7 @@ public sealed class LeverStateTests
                 }
             },
             iter: Cases);
-        Assert.True(judged > Cases / 2, $"only {judged} cases had edges far enough from each other");
+        Assert.True(judged > Cases / 2, FormattableString.Invariant($"only {judged} cases had edges far enough from each other"));
     }
 
     private static IEnumerable<int> Within(CircuitInterval interval) =>

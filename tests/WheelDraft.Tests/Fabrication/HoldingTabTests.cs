@@ -70,7 +70,7 @@ public sealed class HoldingTabTests
             }
         }
 
-        Assert.True(tabs > Designs && leads > Designs, $"{tabs} tabs and {leads} lead-ins in {Designs} designs: too few to prove anything");
+        Assert.True(tabs > Designs && leads > Designs, FormattableString.Invariant($"{tabs} tabs and {leads} lead-ins in {Designs} designs: too few to prove anything"));
     }
 
     // Runs and tabs end to end are the contour: same length, and no point of theirs off it, none of it off them.
@@ -154,7 +154,7 @@ public sealed class HoldingTabTests
     {
         Brief brief = Demos.Of("propagation-bench").Brief;
         Design design = Design.Of(brief with { Process = brief.Process with { HoldingTabs = 8, TabWidthMm = 5 } });
-        Assert.Contains(design.Findings, f => f.Code == "cut.tabs" && f.Severity == FindingSeverity.Note);
-        Assert.DoesNotContain(Demos.Of("propagation-bench").Findings, f => f.Code == "cut.tabs");
+        Assert.Contains(design.Findings, f => string.Equals(f.Code, "cut.tabs", StringComparison.Ordinal) && f.Severity == FindingSeverity.Note);
+        Assert.DoesNotContain(Demos.Of("propagation-bench").Findings, f => string.Equals(f.Code, "cut.tabs", StringComparison.Ordinal));
     }
 }

@@ -101,7 +101,7 @@ internal static class InscribedDiscs
         return ahead > 1e-12 ? [(q, pq.Length * pq.Length / (2 * ahead))] : [];
     }
 
-    private static IEnumerable<(Point Q, double R)> OfSegment(Point p, Vector n, Piece s)
+    private static List<(Point Q, double R)> OfSegment(Point p, Vector n, Piece s)
     {
         Vector along = s.End - s.Start, to = p - s.Start;
         double length = along.Length;
@@ -124,7 +124,7 @@ internal static class InscribedDiscs
         return found;
     }
 
-    private static IEnumerable<(Point Q, double R)> OfArc(Point p, Vector n, Arc arc)
+    private static List<(Point Q, double R)> OfArc(Point p, Vector n, Arc arc)
     {
         List<(Point, double)> found = [.. OfPoint(p, n, arc.Start), .. OfPoint(p, n, arc.End)];
         Vector po = p - arc.Centre;

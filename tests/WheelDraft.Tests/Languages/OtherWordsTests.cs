@@ -1,4 +1,3 @@
-using System.Text;
 using WheelDraft.Engineering;
 using WheelDraft.Formats.Languages;
 using WheelDraft.Formats.Outputs;

@@ -168,7 +168,7 @@ public sealed class CamSetterTests
 
             // Clockwise: the wheel's frame turns the other way under it.
             Point at = Placement.Turn(psi).Of(roller);
-            Assert.True(Math.Abs(cut.DistanceMm(at.X, at.Y) - 2) < 0.003, $"at {psi / Deg}° off by {(cut.DistanceMm(at.X, at.Y) - 2) * 1000} µm");
+            Assert.True(Math.Abs(cut.DistanceMm(at.X, at.Y) - 2) < 0.003, FormattableString.Invariant($"at {psi / Deg}° off by {(cut.DistanceMm(at.X, at.Y) - 2) * 1000} µm"));
         }
     }
 }

@@ -89,7 +89,7 @@ public sealed class CamShapeTests
                 TouchesAllRound(shape, outline);
             },
             iter: CamCases.Count);
-        Assert.True(made > CamCases.Count / 3, $"only {made} cams were made, {undercut} undercut");
+        Assert.True(made > CamCases.Count / 3, FormattableString.Invariant($"only {made} cams were made, {undercut} undercut"));
     }
 
     // The roller at every twentieth of a degree: its axis is its radius from the outline, within 3 µm.
@@ -103,7 +103,7 @@ public sealed class CamShapeTests
             double lift = shape.LiftAt(programme);
             Point at = Placement.Turn(-shape.Task.Sigma * programme).Of(Roller(shape.Task.Lever, shape.BaseMm + roller, lift));
             double apart = cut.DistanceMm(at.X, at.Y) - roller;
-            Assert.True(Math.Abs(apart) < 0.003, $"at {programme / Deg}° the roller is {apart * 1000} µm from the outline");
+            Assert.True(Math.Abs(apart) < 0.003, FormattableString.Invariant($"at {programme / Deg}° the roller is {apart * 1000} µm from the outline"));
         }
     }
 
@@ -211,11 +211,11 @@ public sealed class CamShapeTests
                     double psi = i * 0.05 * Deg;
                     (double distance, double normal) = Face(c.Task.Lever, c.BaseMm, shape.LiftAt(psi));
                     double apart = cut.SupportMm(normal - (c.Task.Sigma * psi)) - distance;
-                    Assert.True(Math.Abs(apart) < 0.003, $"at {psi / Deg}° the face is {apart * 1000} µm from the outline");
+                    Assert.True(Math.Abs(apart) < 0.003, FormattableString.Invariant($"at {psi / Deg}° the face is {apart * 1000} µm from the outline"));
                 }
             },
             iter: CamCases.Count);
-        Assert.True(made > CamCases.Count / 3, $"only {made} cams were made");
+        Assert.True(made > CamCases.Count / 3, FormattableString.Invariant($"only {made} cams were made"));
     }
 
     // Distance and normal of the face, from the lever alone: through the pivot along the arm, or square to the slide.
