@@ -125,7 +125,7 @@ public sealed class BriefTests
     [Fact]
     public void Read_Process_OwnNumbersGoFirst()
     {
-        Assert.Equal(new ProcessBrief("fibre-laser", 0.12, 0.05, 0.5, 0.5, 0.5, 0.15), Windowed.Process);
+        Assert.Equal(new ProcessBrief("fibre-laser", 0.12, 0.05, 0.5, 0.5, 0.5, 0.15) { TabWidthMm = 0.5 }, Windowed.Process);
 
         // Board makers' figures for 35 um copper: 0.2 mm gap and track (capability pages named in the list of processes).
         Assert.Equal(0.2, Lands.Process.LeastSlotMm, 1e-12);

@@ -54,8 +54,10 @@ public sealed class ReportJsonTests
         JsonObject circuit = ReportSchemaTests.Report(ReportSchemaTests.DemoDesign(name))["circuit"]!.AsObject();
         JsonArray states = circuit["states"]!.AsArray();
         int inputs = states[0]!["inputs"]!.AsObject().Count;
-        int stands = states.Select(s => s!["levers"]?.ToJsonString()).Distinct(StringComparer.Ordinal).Count(); // free, blocked, latched, where there is a lever
-        Assert.Equal((circuit["intervals"]!.AsArray().Count << inputs) * stands, states.Count);
+
+        // An input that a lever works follows it: what blocks the lever and what latches it are then the free ones, two for each lever of the demos.
+        int levers = states[0]!["levers"]?.AsObject().Count ?? 0;
+        Assert.Equal(circuit["intervals"]!.AsArray().Count << (inputs - levers + (2 * levers)), states.Count);
         Assert.All(states, s => Assert.DoesNotContain(s!["on"]!.AsArray(), n => string.Equals((string?)n, "motor", StringComparison.Ordinal)));
     }
 
