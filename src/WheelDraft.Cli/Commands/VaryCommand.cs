@@ -78,8 +78,8 @@ internal sealed class VaryCommand : ICommand
 
         VariedKey[] keys = [.. asked.Select(ValueRange.Of)];
         long count = keys.Aggregate(1L, (n, k) => n * k.Values.Count);
-        return count <= Budgets.VariedDesigns ? keys
-            : throw new DesignRefusedException("arguments.key", FormattableString.Invariant($"--key: these are {count} designs; a table has at most {Budgets.VariedDesigns}. Ask for fewer values."));
+        return count <= Budgets.DesignsVaried ? keys
+            : throw new DesignRefusedException("arguments.key", FormattableString.Invariant($"--key: these are {count} designs; a table has at most {Budgets.DesignsVaried}. Ask for fewer values."));
     }
 
     private static VariedPoint[] Points(byte[] bytes, VariedKey[] keys, CommandContext context)

@@ -3,12 +3,12 @@ using WheelDraft.Geometry;
 namespace WheelDraft.Engineering;
 
 /// <summary>What strips that are set out by the program are made of, and what every strip that presses has to keep.</summary>
-/// <param name="Stock">What is at hand.</param>
+/// <param name="AtHand">Stock that is at hand.</param>
 /// <param name="Contact">What touches.</param>
 /// <param name="Foot">The part that lies in the clamp.</param>
 /// <param name="Force">The force of the drawn contact, least and most.</param>
 /// <param name="SeatedOn">The surface that feet lie on.</param>
-public sealed record StripsBrief(IReadOnlyList<StripStock> Stock, StripContactBrief Contact, StripFoot Foot, ForceRange Force, string SeatedOn)
+public sealed record StripsBrief(IReadOnlyList<StripStock> AtHand, StripContactBrief Contact, StripFoot Foot, ForceRange Force, string SeatedOn)
 {
     /// <summary>The tab at the terminal end, e.g. 4.8x0.5; null for none.</summary>
     public string? Tab { get; init; }

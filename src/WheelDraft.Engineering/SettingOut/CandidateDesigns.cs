@@ -83,15 +83,15 @@ internal sealed class CandidateDesigns
     public static bool CanBeBuilt(Brief brief) => new CandidateDesigns(brief).First.OuterDiameterMm > 0;
 
     /// <summary>What a candidate is worth.</summary>
-    public Standing Judge(Candidate candidate)
+    public Merit Judge(Candidate candidate)
     {
         try
         {
-            return Standing.Of(Design.Of(BriefOf(candidate)));
+            return Merit.Of(Design.Of(BriefOf(candidate)));
         }
         catch (DesignRefusedException refused)
         {
-            return Standing.Of(refused);
+            return Merit.Of(refused);
         }
     }
 

@@ -3,13 +3,13 @@ namespace WheelDraft.Engineering;
 /// <summary>Goes from the best of some candidates to better ones by turning one station or approach at a time, in steps that halve.</summary>
 internal sealed class PatternSearch(CandidateDesigns designs, SearchRequest request)
 {
-    private readonly List<(Candidate Candidate, Standing Standing)> _seen = [];
+    private readonly List<(Candidate Candidate, Merit Merit)> _seen = [];
 
     /// <summary>Designs worked out.</summary>
     public int Designs => _seen.Count;
 
     /// <summary>What the best is worth.</summary>
-    public Standing Best { get; private set; }
+    public Merit Best { get; private set; }
 
     /// <summary>Whether it was stopped before its end.</summary>
     public bool WasStopped { get; private set; }
@@ -20,13 +20,13 @@ internal sealed class PatternSearch(CandidateDesigns designs, SearchRequest requ
     /// <summary>The best candidate.</summary>
     public Candidate Run(IReadOnlyList<Candidate> beginnings)
     {
-        (Candidate at, Standing best) = Worth(beginnings).MinBy(c => c.Standing, Standing.Order);
+        (Candidate at, Merit best) = Worth(beginnings).MinBy(c => c.Merit, Merit.Order);
         Best = best;
         try
         {
             for (int step = SettingOut.Steps.FirstDeg; step >= 1 && _seen.Count < Most && !IsEnough(best);)
             {
-                (Candidate next, Standing worth) = Worth(Around(at, step)).Append((Candidate: at, Standing: best)).MinBy(c => c.Standing, Standing.Order);
+                (Candidate next, Merit worth) = Worth(Around(at, step)).Append((Candidate: at, Merit: best)).MinBy(c => c.Merit, Merit.Order);
                 if (worth.Against(best) < 0)
                 {
                     (at, best) = (next, worth);
@@ -46,7 +46,7 @@ internal sealed class PatternSearch(CandidateDesigns designs, SearchRequest requ
         return at;
     }
 
-    private bool IsEnough(Standing best) => request.Effort == SearchEffort.Quick && best.Errors == 0;
+    private bool IsEnough(Merit best) => request.Effort == SearchEffort.Quick && best.Errors == 0;
 
     // One choice after the other, each way; what was tried before is not tried again.
     private IReadOnlyList<Candidate> Around(Candidate at, int step)
@@ -77,11 +77,11 @@ internal sealed class PatternSearch(CandidateDesigns designs, SearchRequest requ
         return [.. all.Where(c => !_seen.Any(s => s.Candidate.IsSame(c)))];
     }
 
-    private (Candidate Candidate, Standing Standing)[] Worth(IReadOnlyList<Candidate> candidates)
+    private (Candidate Candidate, Merit Merit)[] Worth(IReadOnlyList<Candidate> candidates)
     {
-        Standing[] worth = new Standing[candidates.Count];
+        Merit[] worth = new Merit[candidates.Count];
         Parallel.For(0, worth.Length, new ParallelOptions { CancellationToken = request.Stop, MaxDegreeOfParallelism = request.MostCores }, i => worth[i] = designs.Judge(candidates[i]));
-        (Candidate Candidate, Standing Standing)[] judged = [.. candidates.Zip(worth)];
+        (Candidate Candidate, Merit Merit)[] judged = [.. candidates.Zip(worth)];
         _seen.AddRange(judged);
         request.Tell?.Invoke(new(_seen.Count, Math.Min(Best.Errors, worth.Select(w => w.Errors).DefaultIfEmpty(0).Min())));
         return judged;

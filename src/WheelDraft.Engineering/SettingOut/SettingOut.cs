@@ -89,11 +89,11 @@ public static class SettingOut
         PatternSearch search = new(designs, request);
         Candidate best = search.Run(Beginnings(designs));
         Brief settled = designs.BriefOf(best);
-        Standing standing = search.Best;
+        Merit standing = search.Best;
         told.AddRange(designs.First.Findings.Where(f => f.Code is "wheel.order-found"));
         told.Add(Finding.Note(
             "setting-out.chosen",
-            FormattableString.Invariant($"Set out by the program, {search.Designs} designs worked out{(search.WasStopped ? ", stopped before its end" : "")}. Aims in this order: no error ({(standing.Errors == 0 ? "none" : standing.Errors >= Standing.Refused ? "cannot be built" : FormattableString.Invariant($"{standing.Errors} left"))}); {(brief.Wheel.OuterDiameterMm is null ? FormattableString.Invariant($"the smallest wheel ({standing.DiameterMm:0.###} mm)") : "with the diameter given, the largest least ratio of measured to required")}; the largest least ratio of distances, forces and factors ({standing.LeastRatio:0.###}); the shortest strips ({standing.StripsMm:0.#} mm in all); whole degrees. A good choice, not a proved optimum."),
+            FormattableString.Invariant($"Set out by the program, {search.Designs} designs worked out{(search.WasStopped ? ", stopped before its end" : "")}. Aims in this order: no error ({(standing.Errors == 0 ? "none" : standing.Errors >= Merit.Refused ? "cannot be built" : FormattableString.Invariant($"{standing.Errors} left"))}); {(brief.Wheel.OuterDiameterMm is null ? FormattableString.Invariant($"the smallest wheel ({standing.DiameterMm:0.###} mm)") : "with the diameter given, the largest least ratio of measured to required")}; the largest least ratio of distances, forces and factors ({standing.LeastRatio:0.###}); the shortest strips ({standing.StripsMm:0.#} mm in all); whole degrees. A good choice, not a proved optimum."),
             brief.PlaceOf("strips")));
         return settled;
     }

@@ -41,7 +41,7 @@ internal sealed class StripBuilder(Brief brief, StripsBrief recipe)
     private readonly ConcurrentDictionary<(int, StripSite), StripBrief> _built = new();
     private readonly PressingLimits _limits = PressingLimits.Of(brief);
 
-    private sealed record Trial(StripBrief Strip, double Lacks);
+    private sealed record TriedStrip(StripBrief Strip, double Lacks);
 
     /// <summary>The strip of a brief for a site.</summary>
     public StripBrief Build(int strip, StripSite site) => _built.GetOrAdd((strip, site), key => Best(brief.Strips[key.Item1], key.Item1, key.Item2));
@@ -70,14 +70,14 @@ internal sealed class StripBuilder(Brief brief, StripsBrief recipe)
     private List<(string Material, double ThicknessMm)> Stock(StripBrief asked)
     {
         TabDimensions? tab = recipe.Tab is string size ? TabDimensions.Find(size) : null;
-        IEnumerable<(string Material, double ThicknessMm)> all = recipe.Stock.SelectMany(s => s.ThicknessesMm.Order().Select(t => (s.Material, t)));
+        IEnumerable<(string Material, double ThicknessMm)> all = recipe.AtHand.SelectMany(s => s.ThicknessesMm.Order().Select(t => (s.Material, t)));
         if (asked.Material.Length > 0)
         {
             all = all.Where(s => string.Equals(s.Material, asked.Material, StringComparison.OrdinalIgnoreCase)).DefaultIfEmpty((asked.Material, asked.ThicknessMm));
         }
 
         List<(string Material, double ThicknessMm)> fit = [.. all.Where(s => (asked.ThicknessMm == 0 || s.ThicknessMm == asked.ThicknessMm) && tab?.IsCutFrom(s.ThicknessMm) != false)];
-        return fit.Count > 0 ? fit : [(asked.Material.Length > 0 ? asked.Material : recipe.Stock[0].Material, asked.ThicknessMm > 0 ? asked.ThicknessMm : recipe.Stock[0].ThicknessesMm[0])];
+        return fit.Count > 0 ? fit : [(asked.Material.Length > 0 ? asked.Material : recipe.AtHand[0].Material, asked.ThicknessMm > 0 ? asked.ThicknessMm : recipe.AtHand[0].ThicknessesMm[0])];
     }
 
     private StripBrief Best(StripBrief asked, int index, StripSite site)
@@ -85,11 +85,11 @@ internal sealed class StripBuilder(Brief brief, StripsBrief recipe)
         double approach = Angles.RadFromDeg(site.ApproachDeg);
         double aside = Math.Max(0, (site.RingMm * Math.Abs(Math.Sin(approach))) - (recipe.Foot.WidthMm / 2));
         double reach = Math.Sqrt(Math.Max(0, (site.ClearOfMm * site.ClearOfMm) - (aside * aside))) - (site.RingMm * Math.Cos(approach));
-        Trial? nearest = null;
+        TriedStrip? nearest = null;
         foreach (double longer in LongerMm)
         {
             // Thin stock first, and the middle of the range of forces: the first that keeps every wish is taken.
-            foreach (Trial here in Stock(asked).SelectMany(s => Shares.Select(f => Try((asked, index, approach), s, (reach + longer, f)))).OfType<Trial>())
+            foreach (TriedStrip here in Stock(asked).SelectMany(s => Shares.Select(f => Try((asked, index, approach), s, (reach + longer, f)))).OfType<TriedStrip>())
             {
                 if (here.Lacks <= 0)
                 {
@@ -103,10 +103,10 @@ internal sealed class StripBuilder(Brief brief, StripsBrief recipe)
         return nearest?.Strip ?? Placeholder(index, site.ApproachDeg);
     }
 
-    private Trial? Try((StripBrief Asked, int Index, double ApproachRad) what, (string Material, double ThicknessMm) stock, (double ReachMm, double Share) wish)
+    private TriedStrip? Try((StripBrief Asked, int Index, double ApproachRad) what, (string Material, double ThicknessMm) stock, (double ReachMm, double Share) wish)
     {
         double force = recipe.Force.LeastN + (wish.Share * (recipe.Force.MostN - recipe.Force.LeastN));
-        Shape shape = new(wish.ReachMm, what.Asked.DeflectionMm ?? 1.5, 3);
+        ArmShape shape = new(wish.ReachMm, what.Asked.DeflectionMm ?? 1.5, 3);
         for (int round = 0; round < Rounds; round++)
         {
             StripBrief guess = Shaped(what.Asked, stock, shape) with { ApproachRad = what.ApproachRad };
@@ -129,7 +129,7 @@ internal sealed class StripBuilder(Brief brief, StripsBrief recipe)
     }
 
     // How far the wishes are from being kept: 0 where all are.
-    private Trial? Judged(StripBrief strip, int index)
+    private TriedStrip? Judged(StripBrief strip, int index)
     {
         if (Form(strip, index) is not StripForm form)
         {
@@ -176,9 +176,9 @@ internal sealed class StripBuilder(Brief brief, StripsBrief recipe)
     private static double ReachOf(StripForm form, StripNose nose) => nose.Centre.X - form.Pieces.First(p => form.Strip.Shape[p.ShapeIndex] is StripStraight { LengthMm: null }).Start.Origin.X;
 
     /// <summary>What is free in a shape.</summary>
-    private readonly record struct Shape(double ArmMm, double DeflectionMm, double DownDeg);
+    private readonly record struct ArmShape(double ArmMm, double DeflectionMm, double DownDeg);
 
-    private StripBrief Shaped(StripBrief asked, (string Material, double ThicknessMm) stock, Shape shape)
+    private StripBrief Shaped(StripBrief asked, (string Material, double ThicknessMm) stock, ArmShape shape)
     {
         double t = stock.ThicknessMm, width = recipe.Foot.WidthMm;
         double radius = Up(Math.Max(FoldThicknesses, MaterialTable.Find(stock.Material).Found?.LeastRadiusGoodWay?.Value ?? 0) * t, 0.1);

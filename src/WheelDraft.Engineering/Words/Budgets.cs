@@ -67,5 +67,5 @@ internal static class Budgets
     public const int StripSteps = 10_000;
 
     /// <summary>Designs of one table of varied keys: at ten milliseconds each two minutes of one core, and more than anyone reads.</summary>
-    public const int VariedDesigns = 10_000;
+    public const int DesignsVaried = 10_000;
 }

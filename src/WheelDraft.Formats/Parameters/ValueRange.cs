@@ -23,8 +23,8 @@ internal static class ValueRange
         }
 
         VariedKey key = values.Contains("..", StringComparison.Ordinal) ? Range(text, name, values) : Listed(text, name, values);
-        return key.Values.Count <= Budgets.VariedDesigns ? key
-            : throw Wrong(text, string.Create(CultureInfo.InvariantCulture, $"these are {key.Values.Count} values; a table has at most {Budgets.VariedDesigns} designs"));
+        return key.Values.Count <= Budgets.DesignsVaried ? key
+            : throw Wrong(text, string.Create(CultureInfo.InvariantCulture, $"these are {key.Values.Count} values; a table has at most {Budgets.DesignsVaried} designs"));
     }
 
     private static VariedKey Range(string text, string name, string values)
@@ -35,9 +35,9 @@ internal static class ValueRange
             throw Wrong(text, $"after TO stand a slash and how many values there are, 2 or more; {Form}");
         }
 
-        if (count > Budgets.VariedDesigns)
+        if (count > Budgets.DesignsVaried)
         {
-            throw Wrong(text, string.Create(CultureInfo.InvariantCulture, $"a table has at most {Budgets.VariedDesigns} designs"));
+            throw Wrong(text, string.Create(CultureInfo.InvariantCulture, $"a table has at most {Budgets.DesignsVaried} designs"));
         }
 
         (decimal from, Unit? fromUnit) = Amount(text, values[..dots]);

@@ -28,7 +28,7 @@ internal static class TurnFinder
         const double sameShare = 0.01;
         int spells = record.Contacts.Sum(c => c.Spells.Count);
         List<double> likely = [];
-        foreach (Match match in Candidates(record).Select(t => Score(record, t)).Where(m => m.Share >= LeastShare).OrderByDescending(m => m.Share * Math.Sqrt(m.Count / (double)spells)))
+        foreach (TurnMatch match in Candidates(record).Select(t => Score(record, t)).Where(m => m.Share >= LeastShare).OrderByDescending(m => m.Share * Math.Sqrt(m.Count / (double)spells)))
         {
             double turn = Whole(record, match);
             if (likely.TrueForAll(l => Math.Abs(l - turn) > sameShare * turn))
@@ -46,12 +46,12 @@ internal static class TurnFinder
     }
 
     // Two nearly equal halves look like a turn each until the whole turn fits far better.
-    private static double Whole(BenchRecord record, Match match)
+    private static double Whole(BenchRecord record, TurnMatch match)
     {
         const int mostParts = 4;
         for (int times = 2; times <= mostParts && match.RmsS > 2 * record.SlackS; times++)
         {
-            Match whole = Score(record, times * match.MeanS);
+            TurnMatch whole = Score(record, times * match.MeanS);
             if (whole.Count >= 2 && whole.Share >= match.Share - AsGood && whole.RmsS < match.RmsS / 4)
             {
                 return whole.MeanS;
@@ -95,7 +95,7 @@ internal static class TurnFinder
 
     private static bool Alike(ContactSpell one, ContactSpell two, BenchRecord record) => Math.Abs(one.OnS - two.OnS) <= (DriftShare * one.OnS) + record.SlackS;
 
-    private static Match Score(BenchRecord record, double turnS)
+    private static TurnMatch Score(BenchRecord record, double turnS)
     {
         double within = (DriftShare * turnS) + record.SlackS;
         int tested = 0;
@@ -158,5 +158,5 @@ internal static class TurnFinder
     /// <param name="Count">How many did.</param>
     /// <param name="RmsS">How unlike they are, s.</param>
     /// <param name="MeanS">Mean time until they came again, s.</param>
-    private readonly record struct Match(double Share, int Count, double RmsS, double MeanS);
+    private readonly record struct TurnMatch(double Share, int Count, double RmsS, double MeanS);
 }

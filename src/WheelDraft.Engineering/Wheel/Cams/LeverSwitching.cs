@@ -60,11 +60,11 @@ internal sealed class LeverSwitching(Brief brief, CamBrief cam, CamShape shape, 
         : place <= _contact.Place ? LeverHold.AsFree
         : _contact.ClosedBelow ? LeverHold.Open : LeverHold.Closed;
 
-    private readonly record struct Crossing(double AtRad, bool Rises, double EarlierRad, double LaterRad);
+    private readonly record struct PlaceCrossing(double AtRad, bool Rises, double EarlierRad, double LaterRad);
 
     private IReadOnlyList<MadePeriod> Periods()
     {
-        Crossing[] crossings = [.. shape.Task.Profile.Stretches.Select((s, i) => s.Falls ? Fall(s, i) : Rise(s)).OfType<Crossing>().OrderBy(c => c.AtRad)];
+        PlaceCrossing[] crossings = [.. shape.Task.Profile.Stretches.Select((s, i) => s.Falls ? Fall(s, i) : Rise(s)).OfType<PlaceCrossing>().OrderBy(c => c.AtRad)];
         if (crossings.Length == 0)
         {
             return _contact.IsClosedAt(shape.LiftAt(0)) ? [new(CircleArc.Full, default, default)] : [];
@@ -73,7 +73,7 @@ internal sealed class LeverSwitching(Brief brief, CamBrief cam, CamShape shape, 
         List<MadePeriod> periods = [];
         for (int i = 0; i < crossings.Length; i++)
         {
-            Crossing make = crossings[i], end = crossings[(i + 1) % crossings.Length];
+            PlaceCrossing make = crossings[i], end = crossings[(i + 1) % crossings.Length];
             if (make.Rises != _contact.ClosedBelow)
             {
                 periods.Add(new(CircleArc.Sweep(Angles.InTurn(make.AtRad), Angles.InTurn(end.AtRad - make.AtRad)), Band(make), Band(end)));
@@ -84,9 +84,9 @@ internal sealed class LeverSwitching(Brief brief, CamBrief cam, CamShape shape, 
     }
 
     // The cam lags in its gear's backlash as the wheel does.
-    private EdgeBand Band(Crossing crossing) => new(crossing.EarlierRad, crossing.LaterRad + brief.Drive.BacklashRad);
+    private EdgeBand Band(PlaceCrossing crossing) => new(crossing.EarlierRad, crossing.LaterRad + brief.Drive.BacklashRad);
 
-    private Crossing? Rise(CamStretch stretch)
+    private PlaceCrossing? Rise(CamStretch stretch)
     {
         double place = _contact.Place;
         bool rises = stretch.ToLift > stretch.FromLift;
@@ -108,7 +108,7 @@ internal sealed class LeverSwitching(Brief brief, CamBrief cam, CamShape shape, 
     }
 
     // Over a step: soonest where the lever, sinking over the corner, may pass the place, latest when it has fallen all the way.
-    private Crossing? Fall(CamStretch stretch, int index)
+    private PlaceCrossing? Fall(CamStretch stretch, int index)
     {
         double place = _contact.Place;
         if (place >= stretch.FromLift)

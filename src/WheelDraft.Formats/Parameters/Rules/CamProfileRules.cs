@@ -6,7 +6,7 @@ internal sealed class CamProfileRules(CheckedTable root, DiagnosticList diagnost
     // Parts of a turn below which two places are the same: as for on-periods.
     private const double Hair = 1e-12;
 
-    private readonly record struct Step(CheckedTable Table, double From, double To, double? Lift)
+    private readonly record struct ProfileStep(CheckedTable Table, double From, double To, double? Lift)
     {
         public string Key => Table.Has("drop") ? "at" : "from";
     }
@@ -19,7 +19,7 @@ internal sealed class CamProfileRules(CheckedTable root, DiagnosticList diagnost
         {
             CheckedTable[] tables = [.. cam.Tables("profile")];
             NeedsInertia(cam, tables);
-            Step?[] steps = [.. tables.Select(t => Of(t, turnS))];
+            ProfileStep?[] steps = [.. tables.Select(t => Of(t, turnS))];
             if (tables.Length > 0 && tables.Length == cam.Items("profile").Count && Array.TrueForAll(steps, s => s is not null) && OneUnit(cam))
             {
                 Order([.. steps.Select(s => s!.Value)]);
@@ -40,7 +40,7 @@ internal sealed class CamProfileRules(CheckedTable root, DiagnosticList diagnost
     private static bool OneUnit(CheckedTable cam) =>
         cam.Tables("profile").Where(t => t.Has("lift")).All(t => t.Quantity("lift") is { } lift && lift.Dimension == (cam.Has("lever") ? Dimension.Angle : Dimension.Length));
 
-    private Step? Of(CheckedTable table, double? turnS)
+    private ProfileStep? Of(CheckedTable table, double? turnS)
     {
         string first = table.Has("drop") ? "at" : "from";
         string last = table.Has("drop") ? "at" : "to";
@@ -56,7 +56,7 @@ internal sealed class CamProfileRules(CheckedTable root, DiagnosticList diagnost
             return null;
         }
 
-        return table.Has("drop") ? new Step(table, from, from, 0) : table.Quantity("lift") is { } lift ? new Step(table, from, from + length, (double)lift.InBaseUnit) : null;
+        return table.Has("drop") ? new ProfileStep(table, from, from, 0) : table.Quantity("lift") is { } lift ? new ProfileStep(table, from, from + length, (double)lift.InBaseUnit) : null;
     }
 
     private double? Share(CheckedTable table, string key, double? turnS)
@@ -77,11 +77,11 @@ internal sealed class CamProfileRules(CheckedTable root, DiagnosticList diagnost
     }
 
     // Unrolled from the first step, each begins no sooner than the one before ends, and the last ends within a turn.
-    private void Order(Step[] steps)
+    private void Order(ProfileStep[] steps)
     {
         double home = steps[0].From;
         double end = home;
-        foreach (Step step in steps)
+        foreach (ProfileStep step in steps)
         {
             double from = step.From < home - Hair ? step.From + 1 : step.From;
             if (from < end - Hair)
@@ -100,11 +100,11 @@ internal sealed class CamProfileRules(CheckedTable root, DiagnosticList diagnost
     }
 
     // Before a drop the lever stands still; after it there is time to come down.
-    private void Drops(Step[] steps)
+    private void Drops(ProfileStep[] steps)
     {
         for (int i = 0; i < steps.Length; i++)
         {
-            Step before = steps[(i + steps.Length - 1) % steps.Length], next = steps[(i + 1) % steps.Length];
+            ProfileStep before = steps[(i + steps.Length - 1) % steps.Length], next = steps[(i + 1) % steps.Length];
             if (!steps[i].Table.Has("drop"))
             {
                 continue;
@@ -124,12 +124,12 @@ internal sealed class CamProfileRules(CheckedTable root, DiagnosticList diagnost
 
     private static bool Same(double a, double b) => Math.Abs(a - b - Math.Round(a - b)) <= Hair;
 
-    private void Lifts(CheckedTable cam, Step[] steps)
+    private void Lifts(CheckedTable cam, ProfileStep[] steps)
     {
         double before = steps[^1].Lift ?? 0;
         double top = 0;
         bool rests = false;
-        foreach (Step step in steps)
+        foreach (ProfileStep step in steps)
         {
             if (step.Lift == before)
             {

@@ -1,6 +1,6 @@
-using Xunit;
 using WheelDraft.Engineering;
 using WheelDraft.Geometry;
+using Xunit;
 
 namespace WheelDraft.Tests;
 

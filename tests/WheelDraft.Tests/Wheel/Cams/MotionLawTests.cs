@@ -1,5 +1,5 @@
-using Xunit;
 using WheelDraft.Engineering;
+using Xunit;
 
 namespace WheelDraft.Tests;
 

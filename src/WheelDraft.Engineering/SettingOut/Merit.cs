@@ -8,16 +8,16 @@ namespace WheelDraft.Engineering;
 /// <param name="DiameterMm">Diameter, mm, to a nanometre.</param>
 /// <param name="LeastRatio">The least of measured over required distance and of factors over what is asked, to a thousandth.</param>
 /// <param name="StripsMm">Developed length of all strips, mm.</param>
-internal readonly record struct Standing(int Errors, double Off, double DiameterMm, double LeastRatio, double StripsMm)
+internal readonly record struct Merit(int Errors, double Off, double DiameterMm, double LeastRatio, double StripsMm)
 {
     /// <summary>What a candidate that cannot be built counts for, beyond its reasons.</summary>
     public const int Refused = 100_000;
 
     /// <summary>The better first.</summary>
-    public static IComparer<Standing> Order { get; } = Comparer<Standing>.Create((a, b) => a.Against(b));
+    public static IComparer<Merit> Order { get; } = Comparer<Merit>.Create((a, b) => a.Against(b));
 
     /// <summary>Below 0 where it is better than another.</summary>
-    public int Against(Standing other)
+    public int Against(Merit other)
     {
         int order = Errors.CompareTo(other.Errors);
         order = order != 0 ? order : Off.CompareTo(other.Off);
@@ -27,7 +27,7 @@ internal readonly record struct Standing(int Errors, double Off, double Diameter
     }
 
     /// <summary>Of a design.</summary>
-    public static Standing Of(Design design)
+    public static Merit Of(Design design)
     {
         double off = design.Spacing.Rows.Sum(r => Math.Max(0, 1 - (r.WorstMm / r.Required.RequiredMm)));
         return new(
@@ -39,7 +39,7 @@ internal readonly record struct Standing(int Errors, double Off, double Diameter
     }
 
     /// <summary>Of a brief that is refused.</summary>
-    public static Standing Of(DesignRefusedException refused) => new(Refused + refused.Reasons.Count, 0, 0, 0, 0);
+    public static Merit Of(DesignRefusedException refused) => new(Refused + refused.Reasons.Count, 0, 0, 0, 0);
 
     /// <summary>The least of measured over required distance; with [strips] also of forces over what practice wants of them, and of factors over what is asked.</summary>
     public static double RatioOf(Design design)
