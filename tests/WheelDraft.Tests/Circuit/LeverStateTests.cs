@@ -15,7 +15,7 @@ public sealed class LeverStateTests
     private const double GridDeg = 0.25;
     private const int Grid = 1440;
 
-    private static int Cases => int.TryParse(Environment.GetEnvironmentVariable("WHEELDRAFT_CIRCUIT_CASES"), CultureInfo.InvariantCulture, out int asked) ? asked : 100;
+    private static int Cases => int.TryParse(Environment.GetEnvironmentVariable("WHEELDRAFT_CIRCUIT_CASES"), CultureInfo.InvariantCulture, out int asked) ? asked : 25;
 
     private static readonly bool[] Never = [false];
     private static readonly bool[] Either = [false, true];

@@ -8,7 +8,8 @@ namespace WheelDraft.Tests.Languages;
 /// <summary>Everything that people read of a design, in words that are none: whatever stays English comes from no table.</summary>
 public sealed class OtherWordsTests
 {
-    public static TheoryData<string> Names => [.. Demos.Names];
+    // Windows, inches, lands, a cam: between them they say what all demos say.
+    public static TheoryData<string> Names => ["propagation-bench", "kiln-room", "seed-drier", "fry-feeder"];
 
     [Theory]
     [MemberData(nameof(Names))]
