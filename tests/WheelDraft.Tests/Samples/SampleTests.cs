@@ -95,10 +95,19 @@ public sealed class SampleTests
 
     private static SortedDictionary<string, byte[]> Make(string demo, Func<Design, OutputRequest> request)
     {
-        ParameterResult read = ParameterReader.Read(File.ReadAllBytes(Path.Combine(Root, "parameters", demo + ".toml")));
+        byte[] bytes = File.ReadAllBytes(Path.Combine(Root, "parameters", demo + ".toml"));
+        ParameterResult read = ParameterReader.Read(bytes);
         Assert.NotNull(read.Brief);
         SortedDictionary<string, byte[]> files = new(StringComparer.Ordinal);
-        Design design = Design.Of(read.Brief);
+
+        // As the program does: what is "auto" in the file is settled first.
+        SettledFile? settled = SettledFile.Of(bytes, read.Brief, new SearchRequest(), beside: null);
+        Design design = settled?.Design ?? Design.Of(read.Brief);
+        if (settled is not null && request(design).Kinds.Contains(OutputKind.Report))
+        {
+            files.Add("settled.toml", settled.Bytes);
+        }
+
         foreach (OutputFile file in OutputFiles.Of(design, request(design)))
         {
             files.Add(file.Name, file.Bytes);
