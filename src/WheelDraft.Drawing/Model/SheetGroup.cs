@@ -1,4 +1,3 @@
-using WheelDraft.Engineering;
 using WheelDraft.Geometry;
 
 namespace WheelDraft.Drawing;
@@ -66,7 +65,7 @@ internal sealed record GroupName
     public GroupName(string id, string title, string role)
     {
         Id = Checked(id);
-        Title = ReadersWords.Read(title);
+        Title = title;
         Role = Checked(role);
     }
 

@@ -1,5 +1,6 @@
 using System.Text;
 using WheelDraft.Drawing;
+using WheelDraft.Engineering;
 using WheelDraft.Formats.Raster;
 using WheelDraft.Geometry;
 
@@ -44,7 +45,7 @@ internal sealed class SvgBody
     {
         string id = SvgMarkup.Escaped($"{_options.PrefixOf(_sheet)}-{group.Id}");
         Indent(depth).Append("<g id=\"").Append(id).Append("\" data-role=\"").Append(group.Name.Role).Append("\">\n");
-        Indent(depth + 1).Append("<title>").Append(SvgMarkup.Escaped(group.Name.Title)).Append("</title>\n");
+        Indent(depth + 1).Append("<title>").Append(SvgMarkup.Escaped(ReadersWords.Read(group.Name.Title))).Append("</title>\n");
         if (group.Name.Description is string description)
         {
             Indent(depth + 1).Append("<desc>").Append(SvgMarkup.Escaped(description)).Append("</desc>\n");

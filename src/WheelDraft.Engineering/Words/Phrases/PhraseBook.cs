@@ -22,12 +22,11 @@ internal sealed class PhraseBook
     private const int MostLabel = 24;
 
     private readonly Dictionary<string, string> _words;
-    private readonly Dictionary<string, List<Phrase>> _byKey = new(StringComparer.Ordinal);
+    private readonly ILookup<string, Phrase> _byKey;
     private readonly HashSet<string> _english;
     private readonly HashSet<string> _own;
     private readonly HashSet<string> _ownWords;
     private readonly ConcurrentDictionary<string, Reading> _read = new(StringComparer.Ordinal);
-    private readonly ConcurrentDictionary<string, string> _said = new(StringComparer.Ordinal);
     private readonly ConcurrentDictionary<string, bool> _missing = new(StringComparer.Ordinal);
 
     /// <summary>A table in use.</summary>
@@ -53,10 +52,7 @@ internal sealed class PhraseBook
 
         _own = new(own, StringComparer.Ordinal);
         _ownWords = new(_own.SelectMany(FreeText.WordsOf), StringComparer.Ordinal);
-        foreach (Phrase phrase in _english.Order(StringComparer.Ordinal).SelectMany(Phrase.Of).Where(p => p.Places > 0))
-        {
-            (_byKey.TryGetValue(phrase.KeyWord, out List<Phrase>? same) ? same : _byKey[phrase.KeyWord] = []).Add(phrase);
-        }
+        _byKey = _english.Order(StringComparer.Ordinal).SelectMany(Phrase.Of).Where(p => p.Places > 0).ToLookup(p => p.KeyWord, StringComparer.Ordinal);
     }
 
     /// <summary>The language, as BCP 47 has it.</summary>
@@ -69,16 +65,13 @@ internal sealed class PhraseBook
     public string Say(string text)
     {
         ArgumentNullException.ThrowIfNull(text);
-        return _said.GetOrAdd(text, t =>
+        Reading read = Read(text);
+        foreach (string missing in read.Missing)
         {
-            Reading read = Read(t);
-            foreach (string missing in read.Missing)
-            {
-                _missing.TryAdd(missing, true);
-            }
+            _missing.TryAdd(missing, true);
+        }
 
-            return read.Words;
-        });
+        return read.Words;
     }
 
     /// <summary>A text as it is read.</summary>
@@ -93,16 +86,7 @@ internal sealed class PhraseBook
     }
 
     // Remembered, for the same words stand in many texts; what a text holds is shorter than the text, so that this ends.
-    private Reading Read(string text)
-    {
-        if (!_read.TryGetValue(text, out Reading? read))
-        {
-            read = Worked(text);
-            _read.TryAdd(text, read);
-        }
-
-        return read;
-    }
+    private Reading Read(string text) => _read.GetOrAdd(text, Worked);
 
     private Reading Worked(string text)
     {
@@ -161,7 +145,7 @@ internal sealed class PhraseBook
     {
         string other = FirstLetter.Other(text);
         return FreeText.WordsOf(text).Concat(FreeText.WordsOf(other)).Append("").Distinct(StringComparer.Ordinal)
-            .SelectMany(w => _byKey.GetValueOrDefault(w, []))
+            .SelectMany(w => _byKey[w])
             .SelectMany(p => p.Matches(text).Select(m => (Phrase: p, Set: m, IsOther: false)).Concat(!p.BeginsFixed || string.Equals(other, text, StringComparison.Ordinal) ? [] : p.Matches(other).Select(m => (Phrase: p, Set: m, IsOther: true))))
             .OrderByDescending(m => m.Phrase.Letters).ThenBy(m => m.Phrase.Text, StringComparer.Ordinal)
             .Take(MostTried)
