@@ -1,5 +1,6 @@
 using System.Text;
 using WheelDraft.Engineering;
+using WheelDraft.Formats.Parameters;
 
 namespace WheelDraft.Formats.Languages;
 
@@ -43,33 +44,14 @@ internal sealed record PhraseTable(string Language, string Name, string Review, 
         text.Append("# Words for sheets, page, report and build texts: make FILE --words this.toml\n")
             .Append("# {1}, {2}, ... stand for what is set in; each stands in the words once at least, in any order. Words left \"\" stay English.\n")
             .Append("# Figures keep their form: a decimal point.\n\n")
-            .Append("language = ").Append(Quoted(Language)).Append("   # BCP 47, e.g. \"de\": becomes the language of pages, SVG and PDF\n")
-            .Append("name = ").Append(Quoted(Name)).Append('\n')
-            .Append("review = ").Append(Quoted(Review)).Append("\n\n[words]\n");
+            .Append("language = ").Append(FileText.Quoted(Language)).Append("   # BCP 47, e.g. \"de\": becomes the language of pages, SVG and PDF\n")
+            .Append("name = ").Append(FileText.Quoted(Name)).Append('\n')
+            .Append("review = ").Append(FileText.Quoted(Review)).Append("\n\n[words]\n");
         foreach (string phrase in EnglishPhrases.All.Concat(Words.Keys.Except(EnglishPhrases.All, StringComparer.Ordinal)))
         {
-            text.Append(Quoted(phrase)).Append(" = ").Append(Quoted(Words.GetValueOrDefault(phrase, ""))).Append('\n');
+            text.Append(FileText.Quoted(phrase)).Append(" = ").Append(FileText.Quoted(Words.GetValueOrDefault(phrase, ""))).Append('\n');
         }
 
         return text.ToString();
-    }
-
-    private static string Quoted(string text)
-    {
-        StringBuilder quoted = new StringBuilder().Append('"');
-        foreach (char c in text)
-        {
-            quoted.Append(c switch
-            {
-                '"' => "\\\"",
-                '\\' => "\\\\",
-                '\n' => "\\n",
-                '\t' => "\\t",
-                < ' ' or '\u007f' => $"\\u{(int)c:X4}",
-                _ => c.ToString(),
-            });
-        }
-
-        return quoted.Append('"').ToString();
     }
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using System.Text.RegularExpressions;
 using Tomlyn.Syntax;
@@ -25,22 +26,7 @@ internal static partial class PhraseTables
     public static PhraseTableResult Read(ReadOnlySpan<byte> bytes)
     {
         DiagnosticList diagnostics = new();
-        if (bytes.Length > Budgets.ParameterFileBytes)
-        {
-            diagnostics.Add(new TextPlace(1, 1), $"the file is larger than {Budgets.ParameterFileBytes / (1024 * 1024)} MiB", "a table of words is much smaller; is it the right file?");
-            return new(null, diagnostics.InFileOrder());
-        }
-
-        ReadOnlySpan<byte> text = bytes.StartsWith(Encoding.UTF8.Preamble) ? bytes[3..] : bytes;
-        try
-        {
-            return Read(new UTF8Encoding(false, throwOnInvalidBytes: true).GetString(text));
-        }
-        catch (DecoderFallbackException)
-        {
-            diagnostics.Add(new TextPlace(1, 1), "the file is not UTF-8", "save it as UTF-8 (an editor calls this an encoding)");
-            return new(null, diagnostics.InFileOrder());
-        }
+        return FileText.Of(bytes, "a table of words", diagnostics) is string text ? Read(text) : new(null, diagnostics.InFileOrder());
     }
 
     /// <summary>Reads a table from a text.</summary>
@@ -138,9 +124,9 @@ internal static partial class PhraseTables
     // As in names of a parameter file: nothing that cannot be seen, nothing that changes the direction of what follows.
     private static string Checked(string text, TextPlace place, DiagnosticList diagnostics)
     {
-        if (text.FirstOrDefault(c => char.IsControl(c) || c is '\u2028' or '\u2029' or >= '\u202a' and <= '\u202e' or >= '\u2066' and <= '\u2069' or >= '\ufdd0' and <= '\ufdef') is char odd and not '\0' and not '\n')
+        if (UnseenCharacters.FirstIn(text.Replace('\n', ' ')) is Rune odd)
         {
-            diagnostics.Add(place, $"the text holds the invisible character U+{(int)odd:X4}", "leave it out");
+            diagnostics.Add(place, string.Create(CultureInfo.InvariantCulture, $"the text holds the invisible character U+{odd.Value:X4}"), "leave it out");
         }
 
         return text;

@@ -26,23 +26,10 @@ public static class ParameterReader
     /// <exception cref="DesignRefusedException">There is no such key.</exception>
     internal static ParameterResult Read(ReadOnlySpan<byte> bytes, Func<string, byte[]?>? beside, IReadOnlyList<ValueChange> changes)
     {
-        if (bytes.Length > Budgets.ParameterFileBytes)
-        {
-            DiagnosticList large = new();
-            large.Add(new TextPlace(1, 1), $"the file is larger than {Budgets.ParameterFileBytes / (1024 * 1024)} MiB", "a parameter file is much smaller; is it the right file?");
-            return new ParameterResult(null, large.InFileOrder());
-        }
-
-        string sha256 = Convert.ToHexStringLower(SHA256.HashData(bytes));
-        ReadOnlySpan<byte> text = bytes.StartsWith(Encoding.UTF8.Preamble) ? bytes[3..] : bytes;
-        if (FirstBadByte(text) is not { } bad)
-        {
-            return Read(Encoding.UTF8.GetString(text), (sha256, beside), changes);
-        }
-
         DiagnosticList diagnostics = new();
-        diagnostics.Add(bad, "the file is not UTF-8 from here on", "save it as UTF-8 (an editor calls this an encoding)");
-        return new ParameterResult(null, diagnostics.InFileOrder());
+        return FileText.Of(bytes, "a parameter file", diagnostics) is string text
+            ? Read(text, (Convert.ToHexStringLower(SHA256.HashData(bytes)), beside), changes)
+            : new ParameterResult(null, diagnostics.InFileOrder());
     }
 
     /// <summary>Reads a text.</summary>
@@ -88,23 +75,5 @@ public static class ParameterReader
         Brief? brief = diagnostics.Count == 0 ? BriefMaker.Make(root, structure.Places, file.Sha256) : null;
         brief = brief is null || font is null ? brief : brief with { Office = brief.Office with { Font = font } };
         return new ParameterResult(brief, diagnostics.InFileOrder());
-    }
-
-    /// <summary>Place of the first byte that is not UTF-8, or null.</summary>
-    private static TextPlace? FirstBadByte(ReadOnlySpan<byte> bytes)
-    {
-        (int line, int column) = (1, 1);
-        for (ReadOnlySpan<byte> rest = bytes; rest.Length > 0;)
-        {
-            if (Rune.DecodeFromUtf8(rest, out Rune rune, out int length) != System.Buffers.OperationStatus.Done)
-            {
-                return new TextPlace(line, column);
-            }
-
-            (line, column) = rune.Value == '\n' ? (line + 1, 1) : (line, column + 1);
-            rest = rest[length..];
-        }
-
-        return null;
     }
 }

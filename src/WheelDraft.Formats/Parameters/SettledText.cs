@@ -53,7 +53,7 @@ internal sealed class SettledText(string text, AutoTexts autos, Brief asked, Des
         int index = IndexIn(path);
         return path.Split('[')[0] switch
         {
-            "wheel.order" => $"[{string.Join(", ", (design.Wheel.RingOrder ?? design.Brief.Wheel.RingOrder!).Select(Quoted))}]",
+            "wheel.order" => $"[{string.Join(", ", (design.Wheel.RingOrder ?? design.Brief.Wheel.RingOrder!).Select(FileText.Quoted))}]",
             "wheel.outer_diameter" => Mm(Up(design.Wheel.OuterDiameterMm)),
             "wheel.fixings.pitch_circle" => Mm(design.Wheel.PitchCircleMm!.Value),
             "feed.radius" => Mm(design.Wheel.Feed!.RadiusMm),
@@ -93,8 +93,8 @@ internal sealed class SettledText(string text, AutoTexts autos, Brief asked, Des
         StripBrief strip = design.Brief.Strips[index];
         (string Key, string? Value)[] all =
         [
-            ("material", Quoted(strip.Material)), ("thickness", Mm(strip.ThicknessMm)), ("grain", strip.Grain is StripGrain.Along ? "\"along\"" : strip.Grain is null ? null : "\"across\""),
-            ("clamp", $"[{Mm(strip.Clamp!.Value.FromMm)}, {Mm(strip.Clamp.Value.ToMm)}]"), ("deflection", Mm(strip.DeflectionMm!.Value)), ("approach", Deg(strip.ApproachRad!.Value)), ("seated_on", Quoted(strip.SeatedOn!)),
+            ("material", FileText.Quoted(strip.Material)), ("thickness", Mm(strip.ThicknessMm)), ("grain", strip.Grain is StripGrain.Along ? "\"along\"" : strip.Grain is null ? null : "\"across\""),
+            ("clamp", $"[{Mm(strip.Clamp!.Value.FromMm)}, {Mm(strip.Clamp.Value.ToMm)}]"), ("deflection", Mm(strip.DeflectionMm!.Value)), ("approach", Deg(strip.ApproachRad!.Value)), ("seated_on", FileText.Quoted(strip.SeatedOn!)),
         ];
         IReadOnlyList<string> has = index < autos.StripKeys.Count ? autos.StripKeys[index] : [];
         return all.Where(a => a.Value is not null && !has.Contains(a.Key, StringComparer.Ordinal)).Select(a => $"{a.Key} = {a.Value}");
@@ -119,8 +119,8 @@ internal sealed class SettledText(string text, AutoTexts autos, Brief asked, Des
     private IEnumerable<string> Named(int index)
     {
         StripBrief strip = design.Brief.Strips[index];
-        yield return $"name = {Quoted(strip.Name)}";
-        yield return strip.Task is ServesOutput serves ? $"output = {Quoted(serves.Output)}" : "feed = true";
+        yield return $"name = {FileText.Quoted(strip.Name)}";
+        yield return strip.Task is ServesOutput serves ? $"output = {FileText.Quoted(serves.Output)}" : "feed = true";
         if (strip.Task is ServesOutput { IsReturn: true })
         {
             yield return "wiper = \"return\"";
@@ -136,7 +136,7 @@ internal sealed class SettledText(string text, AutoTexts autos, Brief asked, Des
     // A straight "auto" is solved, and written as long as it came out.
     private string Piece(StripPiece piece) => piece switch
     {
-        StripTab tab => $"{{ tab = {Quoted(tab.Size)} }}",
+        StripTab tab => $"{{ tab = {FileText.Quoted(tab.Size)} }}",
         StripStraight s => $"{{ straight = {Mm(s.LengthMm ?? SolvedMm(s))}{Optional("width", s.WidthMm)}{Optional("width_end", s.WidthEndMm)} }}",
         StripBend b => $"{{ bend = {Deg(b.AngleRad)}, radius = {Mm(b.RadiusMm)}{(b.IsContact ? ", contact = true" : "")} }}",
         StripSweep w => $"{{ sweep = {Deg(w.AngleRad)}, radius = {Mm(w.RadiusMm)}{Optional("width", w.WidthMm)} }}",
@@ -162,8 +162,6 @@ internal sealed class SettledText(string text, AutoTexts autos, Brief asked, Des
     private static string Deg(double rad) => $"\"{Number(Angles.DegFromRad(rad))} deg\"";
 
     private static string Number(double value) => Wording.Number(value, Decimals);
-
-    private static string Quoted(string value) => $"\"{value.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal)}\"";
 
     private int Offset(TextPlace place)
     {
