@@ -1,21 +1,19 @@
-using System.Diagnostics;
 using System.Globalization;
 
 namespace WheelDraft.Cli;
 
-/// <summary>A count on one line of the terminal that is written over itself, and is gone when the work is done.</summary>
-/// <remarks>Shows nothing where standard error is not a terminal, or with --quiet, or for work of less than half a second.</remarks>
+/// <summary>A count on one line of the terminal, gone when the work is done: see <see cref="OverwrittenLine"/>.</summary>
 internal sealed class Progress(CommandContext context, string what) : IDisposable
 {
-    private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(100);
+    private readonly OverwrittenLine _line = new(context);
+    private int _done;
 
     /// <summary>How long work runs before it is reported.</summary>
-    public TimeSpan Patience { get; init; } = TimeSpan.FromMilliseconds(500);
-
-    private readonly long _begun = Stopwatch.GetTimestamp();
-    private long _shown;
-    private int _done;
-    private int _width;
+    public TimeSpan Patience
+    {
+        get => _line.Patience;
+        init => _line = new(context) { Patience = value };
+    }
 
     /// <summary>One more is done.</summary>
     public void Step() => Reach(_done + 1);
@@ -24,25 +22,9 @@ internal sealed class Progress(CommandContext context, string what) : IDisposabl
     public void Reach(int done)
     {
         _done = done;
-        if (!context.ShowsProgress || Stopwatch.GetElapsedTime(_begun) < Patience || (_shown > 0 && Stopwatch.GetElapsedTime(_shown) < Pause))
-        {
-            return;
-        }
-
-        _shown = Stopwatch.GetTimestamp();
-        string line = string.Create(CultureInfo.InvariantCulture, $"{_done} {what}");
-        context.Terminal.Write('\r' + line);
-        context.Terminal.Flush();
-        _width = Math.Max(_width, line.Length);
+        _line.Show(() => string.Create(CultureInfo.InvariantCulture, $"{_done} {what}"));
     }
 
     /// <inheritdoc/>
-    public void Dispose()
-    {
-        if (_width > 0)
-        {
-            context.Terminal.Write('\r' + new string(' ', _width) + '\r');
-            context.Terminal.Flush();
-        }
-    }
+    public void Dispose() => _line.Clear();
 }
