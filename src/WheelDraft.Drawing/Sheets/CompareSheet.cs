@@ -11,17 +11,8 @@ internal static class CompareSheet
     /// <summary>Draws it on the first sheet on which all rows and the table find room.</summary>
     public static Sheet Of(Design design, BenchComparison comparison)
     {
-        CompareChart? chart = null;
-        foreach (PaperSize size in Sizes)
-        {
-            chart = new(design, comparison, size);
-            if (chart.IsRoomy)
-            {
-                break;
-            }
-        }
-
-        return chart!.Draw();
+        CompareChart chart = SheetPapers.FirstRoomy(Sizes, size => new CompareChart(design, comparison, size), c => c.IsRoomy);
+        return chart.Draw();
     }
 }
 

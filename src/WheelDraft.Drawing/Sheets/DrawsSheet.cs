@@ -15,17 +15,8 @@ internal static class DrawsSheet
     public static Sheet Of(Design design, SheetNumber? number = null)
     {
         ArgumentNullException.ThrowIfNull(design);
-        DrawsChart? chart = null;
-        foreach (PaperSize size in SheetPapers.Of(design, Sizes))
-        {
-            chart = new(design, size);
-            if (chart.IsRoomy)
-            {
-                break;
-            }
-        }
-
-        return chart!.Draw(number ?? SheetNumber.Single);
+        DrawsChart chart = SheetPapers.FirstRoomy(SheetPapers.Of(design, Sizes), size => new DrawsChart(design, size), c => c.IsRoomy);
+        return chart.Draw(number ?? SheetNumber.Single);
     }
 }
 

@@ -45,5 +45,5 @@ internal static class HazardMarks
     };
 
     private static IEnumerable<CutHazard> Of(Design design, Part part) =>
-        CutHazards.Of(design.Brief, design.Wheel, design.Strips, design.Parts).Where(h => string.Equals(h.Part.FileName, part.FileName, StringComparison.Ordinal));
+        CutHazards.Of(design.Brief, design.Wheel, design.Strips, part);
 }

@@ -26,6 +26,9 @@ internal sealed record PartMarks(IReadOnlyList<Segment> Folds, IReadOnlyList<IRe
         _ => new([], WheelMarks.Of(design).Strokes),
     };
 
+    /// <summary>The part that a placed strip is cut as.</summary>
+    public static Part BlankOf(Design design, PlacedStrip strip) => design.Parts.Strips.First(p => ReferenceEquals(design.Strips.Strips[p.StripIndex], strip));
+
     private static CamLayout CamOf(Design design, Part part) => design.Cams[Enumerable.Range(0, design.Cams.Count).First(i => ReferenceEquals(design.Parts.Cams[i], part))];
 
     private static IReadOnlyList<Piece> HomeLine(double radiusMm) => [new Segment(Point.Polar(radiusMm * (1 - HomeLineShare), 0), Point.Polar(radiusMm, 0))];

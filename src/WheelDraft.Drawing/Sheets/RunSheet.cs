@@ -16,18 +16,9 @@ internal static class RunSheet
     {
         ArgumentNullException.ThrowIfNull(design);
         RunRows rows = RunRows.Of(design, index);
-        RunChart? chart = null;
-        foreach (PaperSize size in SheetPapers.Of(design, Sizes))
-        {
-            chart = new(design, rows, size);
-            if (chart.IsRoomy)
-            {
-                break;
-            }
-        }
-
+        RunChart chart = SheetPapers.FirstRoomy(SheetPapers.Of(design, Sizes), size => new RunChart(design, rows, size), c => c.IsRoomy);
         string slug = FileSlugs.Of(design.Brief.Scenarios.Select(s => s.Name))[index];
-        return chart!.Draw($"run-{slug}", number ?? SheetNumber.Single);
+        return chart.Draw($"run-{slug}", number ?? SheetNumber.Single);
     }
 }
 

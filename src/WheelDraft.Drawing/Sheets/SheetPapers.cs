@@ -18,6 +18,26 @@ internal static class SheetPapers
         PaperSize[] allowed = [.. sizes.Where(s => s.WidthMm * s.HeightMm <= largest.WidthMm * largest.HeightMm)];
         return allowed.Length > 0 ? allowed : [largest, largest.Turned];
     }
+
+    /// <summary>What is drawn on the first paper on which it finds room; on the last where it finds none.</summary>
+    /// <param name="sizes">The papers, at least one.</param>
+    /// <param name="on">Sets it out on a paper.</param>
+    /// <param name="isRoomy">Whether it finds room there.</param>
+    public static T FirstRoomy<T>(IEnumerable<PaperSize> sizes, Func<PaperSize, T> on, Predicate<T> isRoomy)
+        where T : class
+    {
+        T? last = null;
+        foreach (PaperSize size in sizes)
+        {
+            last = on(size);
+            if (isRoomy(last))
+            {
+                break;
+            }
+        }
+
+        return last ?? throw new ArgumentException("There is no paper.", nameof(sizes));
+    }
 }
 
 /// <summary>The table of revisions, on the first sheet of a set.</summary>

@@ -89,8 +89,9 @@ internal sealed class StripWords(Design design, PlacedStrip strip)
             "Fold in the order given, from the tip to the terminal end. Seen from the wiper side.",
             "From the side, full line: free of the wheel; chain line: pressed on the copper. Hatched: the surface it lies on; the plate at the contact: the wheel's copper.",
         ];
-        notes.AddRange(MakerWords.Of(design, design.Parts.Strips.First(p => ReferenceEquals(design.Strips.Strips[p.StripIndex], strip))));
-        notes.AddRange(HazardMarks.Notes(design, design.Parts.Strips.First(p => ReferenceEquals(design.Strips.Strips[p.StripIndex], strip))));
+        Part blank = PartMarks.BlankOf(design, strip);
+        notes.AddRange(MakerWords.Of(design, blank));
+        notes.AddRange(HazardMarks.Notes(design, blank));
         if (strip.Spring is not null)
         {
             notes.Add($"Force and stress: of the strip as drawn, and in brackets of any strip within {ReadersUnit.Of(design.Brief).Words(FormingWords.Limits(design.Brief.Forming))}, new to worn. Measure the force of the first one.");

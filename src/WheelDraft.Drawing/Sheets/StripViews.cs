@@ -162,7 +162,7 @@ internal sealed class StripViews
             marks.Line(mark, LineStyle.Wide(LineKind.ContinuousNarrow, Ink.Quiet, 0.18));
         }
 
-        HazardMarks.Draw(sheet, view, _design, _design.Parts.Strips.First(p => ReferenceEquals(_design.Strips.Strips[p.StripIndex], _strip)));
+        HazardMarks.Draw(sheet, view, _design, PartMarks.BlankOf(_design, _strip));
         BlankDimensions(sheet, view, paper);
     }
 

@@ -16,19 +16,10 @@ internal static class TimingSheet
     public static Sheet Of(Design design, SheetNumber? number = null, SheetOptions? options = null)
     {
         ArgumentNullException.ThrowIfNull(design);
-        TimingChart? chart = null;
         IReadOnlyList<TimingSection> sections = new TimingRows(design).Sections();
         MomentView? moment = (options ?? SheetOptions.Usual).MomentOf(design);
-        foreach (PaperSize size in SheetPapers.Of(design, Sizes))
-        {
-            chart = new(design, sections, size) { Moment = moment };
-            if (chart.IsRoomy)
-            {
-                break;
-            }
-        }
-
-        return chart!.Draw(number ?? SheetNumber.Single);
+        TimingChart chart = SheetPapers.FirstRoomy(SheetPapers.Of(design, Sizes), size => new TimingChart(design, sections, size) { Moment = moment }, c => c.IsRoomy);
+        return chart.Draw(number ?? SheetNumber.Single);
     }
 }
 

@@ -29,28 +29,38 @@ internal static class CutHazards
     /// <param name="parts">The parts.</param>
     public static IReadOnlyList<CutHazard> Of(Brief brief, WheelLayout wheel, StripSet strips, PartList parts)
     {
-        ArgumentNullException.ThrowIfNull(brief);
         ArgumentNullException.ThrowIfNull(parts);
-        if (brief.Process.Name is not string name || CuttingProcesses.Find(name) is not CuttingProcess process)
+        return [.. parts.Strips.Prepend(parts.Wheel).SelectMany(p => Of(brief, wheel, strips, p))];
+    }
+
+    /// <summary>The hazards of one part, the wheel or a strip; none of a part that another process cuts.</summary>
+    /// <inheritdoc cref="Of(Brief, WheelLayout, StripSet, PartList)"/>
+    /// <param name="brief">What was asked.</param>
+    /// <param name="wheel">The wheel.</param>
+    /// <param name="strips">The strips.</param>
+    /// <param name="part">The part.</param>
+    public static IReadOnlyList<CutHazard> Of(Brief brief, WheelLayout wheel, StripSet strips, Part part)
+    {
+        ArgumentNullException.ThrowIfNull(brief);
+        ArgumentNullException.ThrowIfNull(part);
+        if (part.KerfMm is null || brief.Process.Name is not string name || CuttingProcesses.Find(name) is not CuttingProcess process)
         {
             return [];
         }
 
-        List<CutHazard> all = [];
-        foreach (Part part in parts.Strips.Prepend(parts.Wheel).Where(p => p.KerfMm is not null))
+        List<CutHazard?> all = [];
+        if (process.GrateMm is double grate)
         {
-            if (process.GrateMm is double grate)
-            {
-                all.AddRange(((CutHazard?[])[HoldingTabs.Of(brief, wheel, strips, part).Count == part.Shapes.Count ? null : Loose(brief, part, grate), DropOuts(brief, part, grate)]).OfType<CutHazard>());
-            }
-
-            if (process.WarpsBeyond is double slender && Webs(brief, part, (process.Name, slender)) is CutHazard web)
-            {
-                all.Add(web);
-            }
+            all.Add(HoldingTabs.Of(brief, wheel, strips, part).Count == part.Shapes.Count ? null : Loose(brief, part, grate));
+            all.Add(DropOuts(brief, part, grate));
         }
 
-        return all;
+        if (process.WarpsBeyond is double slender)
+        {
+            all.Add(Webs(brief, part, (process.Name, slender)));
+        }
+
+        return [.. all.OfType<CutHazard>()];
     }
 
     private static CutHazard? Loose(Brief brief, Part part, double grateMm)
