@@ -58,6 +58,11 @@ public sealed record Design
     /// <summary>Whether nothing misses.</summary>
     public bool Meets => Findings.All(f => f.Severity != FindingSeverity.Error);
 
+    /// <summary>Works out a brief as far as it is judged: the same verdicts and figures as <see cref="Of"/>, without remedies, without notes for the shop.</summary>
+    /// <param name="brief">The brief.</param>
+    /// <exception cref="DesignRefusedException">It cannot be built as asked.</exception>
+    internal static Design Judged(Brief brief) => new DesignStages(MeasuredCopper.Resolved(brief)) { OnlyJudges = true }.Run();
+
     /// <summary>Works out a brief.</summary>
     /// <param name="brief">The brief.</param>
     /// <param name="attend">Who attends to what takes long: draws, nesting, worked out when they are first asked for; null for nobody.</param>

@@ -4,7 +4,9 @@ namespace WheelDraft.Engineering;
 internal static class DesignFindings
 {
     /// <summary>The findings of a design; what two stages found alike stands once, where it was found first.</summary>
-    public static IReadOnlyList<Finding> Of(Design design)
+    /// <param name="design">The design.</param>
+    /// <param name="forShop">Whether the notes for who cuts it are among them; they take long, and judge nothing.</param>
+    public static IReadOnlyList<Finding> Of(Design design, bool forShop = true)
     {
         Brief brief = design.Brief;
         IReadOnlyList<Finding> collisions = StripCollisions.Of(brief, design.Wheel, design.Strips.Strips, [.. design.Solids, .. CamSolids.Insulating(brief, design.Cams)]);
@@ -28,9 +30,14 @@ internal static class DesignFindings
             .. Oversights.Of(design),
             .. CopperHeat.Findings(brief, design.Wheel, design.Circuit.Currents),
             .. design.Parts.Findings(brief),
-            .. CutHazards.Of(brief, design.Wheel, design.Strips, design.Parts).Select(h => h.Finding),
-            .. HoldingTabs.Findings(brief, design.Wheel, design.Strips, design.Parts),
+            .. forShop ? ForShop(design) : [],
         ];
         return [.. all.Distinct()];
     }
+
+    private static IEnumerable<Finding> ForShop(Design design) =>
+    [
+        .. CutHazards.Of(design.Brief, design.Wheel, design.Strips, design.Parts).Select(h => h.Finding),
+        .. HoldingTabs.Findings(design.Brief, design.Wheel, design.Strips, design.Parts),
+    ];
 }

@@ -13,17 +13,27 @@ internal sealed class DesignStages(Brief brief, int mostRounds = DesignStages.Mo
     /// <summary>Who attends to what takes long.</summary>
     public LongWork Attend { get; init; } = LongWork.Unattended;
 
+    /// <summary>Whether only what is judged is worked out: no remedies of what misses, and no notes for the shop.</summary>
+    public bool OnlyJudges { get; init; }
+
+    /// <summary>Strips that were worked out before; null for none.</summary>
+    public StripMemory? Memory { get; init; }
+
+    /// <summary>The circuit with exact edges, where other briefs with the same times, loads and inputs have shared it; null to work it out.</summary>
+    public Lazy<CircuitAnalysis>? Exact { get; init; }
+
     private readonly Motion _motion = Motion.Of(brief);
-    private readonly StripSprings _springs = new(brief);
     private readonly IReadOnlyList<CamLayout> _cams = CamSetter.Of(brief, Motion.Of(brief));
+
+    private StripSprings Springs => field ??= new(brief, Memory);
 
     private IReadOnlyList<LeverSchedule> Levers => [.. _cams.Select(c => c.Contact).OfType<LeverSchedule>()];
 
     public Design Run()
     {
         Programme programme = Programme.Of(brief, _motion);
-        WiperContacts contacts = WiperContacts.Of(_springs);
-        VoltageBook voltages = new(brief, CircuitAnalysis.Of(new CircuitRequest(brief, WheelContacts.Exact(brief, programme)) { Levers = Levers }));
+        WiperContacts contacts = WiperContacts.Of(Springs);
+        VoltageBook voltages = new(brief, Exact?.Value ?? ExactCircuit());
         for (int round = 1; ; round++)
         {
             Design design = Round(programme, contacts, voltages);
@@ -44,11 +54,14 @@ internal sealed class DesignStages(Brief brief, int mostRounds = DesignStages.Mo
     public (WheelLayout Wheel, CopperClearances Clearances) WheelOnly()
     {
         Programme programme = Programme.Of(brief, _motion);
-        VoltageBook voltages = new(brief, CircuitAnalysis.Of(new CircuitRequest(brief, WheelContacts.Exact(brief, programme))));
+        VoltageBook voltages = new(brief, Exact?.Value ?? ExactCircuit());
         OpenContactRequirements rules = OpenContactRequirements.Of(brief, voltages.AcrossContact);
-        WheelLayout wheel = WheelSetter.Of(new WheelTask(brief, _motion, programme, WiperContacts.Of(_springs), rules.Distances) { WorkingV = voltages.Between });
+        WheelLayout wheel = WheelSetter.Of(new WheelTask(brief, _motion, programme, WiperContacts.Of(Springs), rules.Distances) { WorkingV = voltages.Between });
         return (wheel, new(brief, wheel, voltages));
     }
+
+    /// <summary>The circuit with edges exactly where they are asked for.</summary>
+    public CircuitAnalysis ExactCircuit() => CircuitAnalysis.Of(new CircuitRequest(brief, WheelContacts.Exact(brief, Programme.Of(brief, _motion))) { Levers = Levers });
 
     private Design Round(Programme programme, WiperContacts contacts, VoltageBook voltages)
     {
@@ -56,13 +69,13 @@ internal sealed class DesignStages(Brief brief, int mostRounds = DesignStages.Mo
         WheelLayout wheel = WheelSetter.Of(new WheelTask(brief, _motion, programme, contacts, rules.Distances) { WorkingV = voltages.Between });
         RingPlaces places = RingPlaces.Of(brief, wheel);
         CopperClearances clearances = new(brief, wheel, voltages);
-        StripSet standing = StripSet.Of(_springs, places, clearanceMm: clearances.ToWheelMm);
+        StripSet standing = StripSet.Of(Springs, places, clearanceMm: clearances.ToWheelMm);
         IReadOnlyList<AdjustingScrew> screws = new ScrewMaker(brief, wheel, standing).All();
         IReadOnlyList<Solid> solids = [.. WheelSolids.Of(brief, wheel), .. standing.Solids, .. screws.SelectMany(s => s.Solids), .. CamSolids.Conducting(brief, _cams)];
-        JudgedSpacing spacing = JudgedSpacing.Of(brief, wheel, solids, voltages);
+        JudgedSpacing spacing = JudgedSpacing.Of(brief, wheel, solids, voltages, seeksRemedies: !OnlyJudges);
         FrictionShifts friction = FrictionShifts.Of(brief, _motion, wheel, standing);
         CircuitAnalysis circuit = CircuitAnalysis.Of(new CircuitRequest(brief, WheelContacts.OnWheel(brief, wheel, friction.MostMm)) { Bridges = spacing.Bridges, Levers = Levers });
-        StripSet strips = StripSet.Of(_springs, places, circuit.Currents, clearances.ToWheelMm);
+        StripSet strips = StripSet.Of(Springs, places, circuit.Currents, clearances.ToWheelMm);
         IReadOnlyList<OpenContact> open = OpenContactMeter.Of(brief, _motion, wheel, friction.MostMm).All(rules, voltages.AcrossContact, circuit.Standing);
         PartList parts = PartList.Of(brief, wheel, strips, screws, Attend, _cams);
         Design design = new()
@@ -85,7 +98,7 @@ internal sealed class DesignStages(Brief brief, int mostRounds = DesignStages.Mo
             Assumptions = Assumptions.Of(brief),
             Findings = [],
         };
-        return design with { Findings = DesignFindings.Of(design) };
+        return design with { Findings = DesignFindings.Of(design, forShop: !OnlyJudges) };
     }
 
     private static Finding StillRising(IReadOnlyList<(WorkingVoltage Pair, double BeforeV)> rises, int rounds)

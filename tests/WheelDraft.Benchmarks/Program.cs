@@ -16,6 +16,7 @@ if (args is ["monte-carlo-json"])
     ("monte-carlo", () => Tell(MonteCarloBenchmark.Run())),
     ("drawing", () => Tell(DxfBenchmark.Run())),
     ("picture", () => Tell(PictureBenchmark.Run())),
+    ("setting-out", () => Tell(SettingOutBenchmark.Run())),
     ("circuit", () => CircuitBenchmark.Run(Console.Out)),
 ];
 foreach ((_, Action run) in all.Where(b => args.Length == 0 || args.Contains(b.Name, StringComparer.Ordinal)))

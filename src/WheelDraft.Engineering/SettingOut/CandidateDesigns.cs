@@ -14,8 +14,11 @@ internal sealed class CandidateDesigns
     // What a riser keeps beyond what is required, mm: friction winds arms up, and folds bulge.
     private const double RiserAirMm = 0.5;
 
+    private readonly Brief _asked;
     private readonly Brief _brief;
     private readonly StripBuilder? _builder;
+    private readonly StripMemory _memory = new();
+    private readonly Lazy<CircuitAnalysis> _exact;
     private readonly (WheelLayout Wheel, CopperClearances Clearances) _first;
 
     /// <summary>For a brief.</summary>
@@ -23,11 +26,13 @@ internal sealed class CandidateDesigns
     /// <exception cref="DesignRefusedException">Its wheel cannot be built, whatever is chosen.</exception>
     public CandidateDesigns(Brief brief)
     {
+        _asked = brief;
+        _exact = new(() => new DesignStages(MeasuredCopper.Resolved(brief)).ExactCircuit());
         Slots = WiperSlot.Of(brief);
         _brief = brief;
         _builder = brief.StripRecipe is StripsBrief recipe ? new(brief, recipe) : null;
         Sense = brief.Drive.Direction == Turning.Clockwise ? 1 : -1;
-        _first = new DesignStages(WithStrips(brief, (_, slot) => Placed(slot, Sense * FirstApproachDeg))).WheelOnly();
+        _first = new DesignStages(AnySize(WithStrips(brief, (_, slot) => Placed(slot, Sense * FirstApproachDeg)))).WheelOnly();
 
         // The order of rings is that of the smallest wheel; it is found once.
         if (First.RingOrder is { } order)
@@ -71,7 +76,7 @@ internal sealed class CandidateDesigns
         brief = WithStrips(brief, (i, slot) => Placed(slot, candidate.Approaches[i]));
         for (int round = 0; round < Rounds; round++)
         {
-            (WheelLayout wheel, CopperClearances clearances) = new DesignStages(brief).WheelOnly();
+            (WheelLayout wheel, CopperClearances clearances) = Stages(brief).WheelOnly();
             brief = WithStrips(brief, (i, slot) => Built(slot, candidate.Approaches[i], (wheel, clearances)));
         }
 
@@ -85,13 +90,87 @@ internal sealed class CandidateDesigns
     /// <summary>What a candidate is worth.</summary>
     public Merit Judge(Candidate candidate)
     {
+        Brief? brief = null;
         try
         {
-            return Merit.Of(Design.Of(BriefOf(candidate)));
+            brief = BriefOf(candidate);
+            return Merit.Of(Stages(MeasuredCopper.Resolved(brief)).Run());
         }
         catch (DesignRefusedException refused)
         {
-            return Merit.Of(refused);
+            return Merit.Of(refused, brief is null ? 0 : TooLargeMm(brief));
+        }
+    }
+
+    /// <summary>Where the land of an output would end, mm from the axis, if its ring were the innermost; without end where it cannot be built.</summary>
+    public double InnermostMm(Candidate candidate, int output)
+    {
+        try
+        {
+            Brief brief = AnySize(BriefOf(candidate));
+            IEnumerable<string> order = brief.Outputs.Select(o => o.Name).OrderByDescending(n => string.Equals(n, brief.Outputs[output].Name, StringComparison.Ordinal));
+            WheelLayout wheel = Stages(brief with { Wheel = brief.Wheel with { SearchesRingOrder = false, RingOrder = [.. order] } }).WheelOnly().Wheel;
+            return Math.Round(wheel.Rings[output].LandToMm ?? wheel.OuterDiameterMm, 6);
+        }
+        catch (DesignRefusedException)
+        {
+            return double.PositiveInfinity;
+        }
+    }
+
+    /// <summary>The other wiper of the same land; null without one.</summary>
+    public int? PartnerOf(int slot) => Enumerable.Range(0, Slots.Count).Where(i => i != slot && Slots[i].Output >= 0 && Slots[i].Output == Slots[slot].Output).Select(i => (int?)i).FirstOrDefault();
+
+    /// <summary>The same designs with the rings in the order that is best for the stations of a candidate; null where that is the order they have, or where it goes with nothing or is given.</summary>
+    public CandidateDesigns? InBestOrder(Candidate candidate)
+    {
+        if (!_asked.Wheel.SearchesRingOrder || _asked.Wheel.Construction != WheelConstruction.Lands)
+        {
+            return null;
+        }
+
+        IReadOnlyList<string>? best = Searching(candidate).RingOrder;
+        return best is null || best.SequenceEqual(_brief.Wheel.RingOrder ?? [], StringComparer.Ordinal) ? null : new(this, best);
+    }
+
+    /// <summary>What the search of the order of rings told, for the stations of a candidate where it goes with them; nothing where the order is given.</summary>
+    public IEnumerable<Finding> OrderNotes(Candidate candidate)
+    {
+        WheelLayout of = _asked.Wheel.SearchesRingOrder && _asked.Wheel.Construction == WheelConstruction.Lands ? Searching(candidate) : First;
+        return of.Findings.Where(f => f.Code is "wheel.order-found");
+    }
+
+    private WheelLayout Searching(Candidate candidate) => Stages(AnySize(BriefOf(candidate) with { Wheel = _asked.Wheel })).WheelOnly().Wheel;
+
+    private CandidateDesigns(CandidateDesigns like, IReadOnlyList<string> order)
+    {
+        Slots = like.Slots;
+        Sense = like.Sense;
+        (_asked, _builder, _memory, _exact, _first) = (like._asked, like._builder, like._memory, like._exact, like._first);
+        _brief = like._brief with { Wheel = like._brief.Wheel with { RingOrder = order } };
+    }
+
+    // Stations and strips change neither times nor loads.
+    private DesignStages Stages(Brief brief) => new(brief) { OnlyJudges = true, Memory = _memory, Exact = _exact };
+
+    // On a wheel of lands a given diameter may be too small for the stations that are tried first, and right for others.
+    private static Brief AnySize(Brief brief) => brief.Wheel.Construction == WheelConstruction.Lands ? brief with { Wheel = brief.Wheel with { OuterDiameterMm = null } } : brief;
+
+    // How much larger a refused wheel would have to be than it may be: what leads a search to one that can be built.
+    private double TooLargeMm(Brief brief)
+    {
+        if (brief.Wheel.OuterDiameterMm is not double asked || brief.Wheel.Construction != WheelConstruction.Lands)
+        {
+            return 0;
+        }
+
+        try
+        {
+            return Math.Max(0, Math.Round(Stages(AnySize(brief)).WheelOnly().Wheel.OuterDiameterMm - asked, 6));
+        }
+        catch (DesignRefusedException)
+        {
+            return asked;
         }
     }
 
@@ -131,6 +210,6 @@ internal sealed class CandidateDesigns
         double play = slot.Output < 0 ? _brief.Feed!.SidePlayMm : _brief.Outputs[slot.Output].SidePlayMm;
         double keeps = stage.Clearances.ToWheelMm(net) + (_brief.Wheel.RunOutMm / 2) + (2 * _brief.Process.ToleranceMm) + play + (ring.TravelMm / 2) + _brief.Housing.ToleranceMm + RiserAirMm;
         double outer = Math.Max(stage.Wheel.OuterDiameterMm, _brief.Carrier.DiameterMm ?? 0) / 2;
-        return _builder!.Build(slot.Strip, new(Math.Round(ring.RadiusMm, 6), Math.Round(outer + keeps, 6), approach));
+        return _builder!.Build(slot.Strip, StripSite.Of(ring.RadiusMm, outer + keeps, approach, _brief.StripRecipe!.Foot.WidthMm));
     }
 }

@@ -20,6 +20,21 @@ internal sealed record Contradiction(IReadOnlyList<Wish> Together)
     {
         IReadOnlyList<Wish> all = Wishes.Of(brief);
         Func<Brief, bool> meets = CanBeBuilt(brief) ? b => Meets(b, request) : CanBeBuilt;
+        List<Wish>? needed = Least(brief, all, meets, request);
+
+        // A wheel that can be built may still miss: then the wheel alone does not tell which wishes are in each other's way.
+        if (needed is not null && meets == CanBeBuilt && !needed.TrueForAll(w => Meets(Without(brief, all.Except(needed).Append(w)), request)))
+        {
+            meets = b => Meets(b, request);
+            needed = Least(brief, all, meets, request);
+        }
+
+        return needed is null ? null : new(needed) { Instead = [.. needed.Select(w => InsteadOf(brief, w, (all, needed), meets))] };
+    }
+
+    // What stays of all wishes when those are left out, one after the other, without which it is contradicted all the same; null where they are met, or none of them helps.
+    private static List<Wish>? Least(Brief brief, IReadOnlyList<Wish> all, Func<Brief, bool> meets, SearchRequest request)
+    {
         if (meets(brief) || !meets(Without(brief, all)))
         {
             return null;
@@ -36,7 +51,7 @@ internal sealed record Contradiction(IReadOnlyList<Wish> Together)
             }
         }
 
-        return new(needed) { Instead = [.. needed.Select(w => InsteadOf(brief, w, (all, needed), meets))] };
+        return needed;
     }
 
     /// <summary>As a finding.</summary>
@@ -105,7 +120,7 @@ internal sealed record Contradiction(IReadOnlyList<Wish> Together)
     {
         try
         {
-            return Design.Of(SettingOut.IsNeeded(brief) ? SettingOut.Of(brief, request with { Effort = SearchEffort.Quick, Tell = null, KeepsBest = false }).Brief : brief).Meets;
+            return Design.Judged(SettingOut.IsNeeded(brief) ? SettingOut.Of(brief, request with { Effort = SearchEffort.Quick, Tell = null, KeepsBest = false }).Brief : brief).Meets;
         }
         catch (DesignRefusedException)
         {

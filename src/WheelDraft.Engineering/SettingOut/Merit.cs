@@ -39,7 +39,9 @@ internal readonly record struct Merit(int Errors, double Off, double DiameterMm,
     }
 
     /// <summary>Of a brief that is refused.</summary>
-    public static Merit Of(DesignRefusedException refused) => new(Refused + refused.Reasons.Count, 0, 0, 0, 0);
+    /// <param name="refused">Why.</param>
+    /// <param name="tooLargeMm">How much larger its wheel would have to be than it may be, mm; 0 where that is not the reason.</param>
+    public static Merit Of(DesignRefusedException refused, double tooLargeMm) => new(Refused + refused.Reasons.Count, tooLargeMm, 0, 0, 0);
 
     /// <summary>The least of measured over required distance; with [strips] also of forces over what practice wants of them, and of factors over what is asked.</summary>
     public static double RatioOf(Design design)

@@ -27,7 +27,7 @@ internal static class MotorChoice
     {
         try
         {
-            return Design.Of(brief).Strips.Friction is FrictionTorque { MostNm: > 0 } friction
+            return Design.Judged(brief).Strips.Friction is FrictionTorque { MostNm: > 0 } friction
                 ? $"At the wheel it gives {Wording.Number(1000 * TorqueFactor * friction.MostNm, 1)} mN m or more: {Wording.Number(TorqueFactor, 0)} times the greatest friction of all wipers, for gears, starting and age (common practice, no source)."
                 : "The friction of its wipers is not known ([drive] friction, and strips), so no torque is asked of it.";
         }

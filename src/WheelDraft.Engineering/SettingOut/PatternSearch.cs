@@ -5,8 +5,11 @@ internal sealed class PatternSearch(CandidateDesigns designs, SearchRequest requ
 {
     private readonly List<(Candidate Candidate, Merit Merit)> _seen = [];
 
+    /// <summary>Designs that a search before this one worked out.</summary>
+    public int Before { get; init; }
+
     /// <summary>Designs worked out.</summary>
-    public int Designs => _seen.Count;
+    public int Designs => Before + _seen.Count;
 
     /// <summary>What the best is worth.</summary>
     public Merit Best { get; private set; }
@@ -14,8 +17,8 @@ internal sealed class PatternSearch(CandidateDesigns designs, SearchRequest requ
     /// <summary>Whether it was stopped before its end.</summary>
     public bool WasStopped { get; private set; }
 
-    // Work is counted in designs, never in seconds.
-    private int Most => request.Effort switch { SearchEffort.Quick => 60, SearchEffort.Long => 2500, _ => 250 };
+    // Work is counted in designs, never in seconds; without strips little is left that a station decides.
+    private int Most => request.Effort switch { SearchEffort.Quick => 60, SearchEffort.Long => 2500, _ => designs.Slots.Any(s => s.Strip >= 0) ? 250 : 80 };
 
     /// <summary>The best candidate.</summary>
     public Candidate Run(IReadOnlyList<Candidate> beginnings)
@@ -56,6 +59,12 @@ internal sealed class PatternSearch(CandidateDesigns designs, SearchRequest requ
         {
             foreach (int by in (int[])[step, -step])
             {
+                // Both wipers of a land together leave the wheel as it is.
+                if (designs.Slots[i].FreeStation && designs.PartnerOf(i) is int partner && partner > i && designs.Slots[partner].FreeStation)
+                {
+                    all.Add(at.Turned(i, by).Turned(partner, by));
+                }
+
                 if (designs.Slots[i].FreeStation)
                 {
                     all.Add(at.Turned(i, by));
@@ -83,7 +92,7 @@ internal sealed class PatternSearch(CandidateDesigns designs, SearchRequest requ
         Parallel.For(0, worth.Length, new ParallelOptions { CancellationToken = request.Stop, MaxDegreeOfParallelism = request.MostCores }, i => worth[i] = designs.Judge(candidates[i]));
         (Candidate Candidate, Merit Merit)[] judged = [.. candidates.Zip(worth)];
         _seen.AddRange(judged);
-        request.Tell?.Invoke(new(_seen.Count, Math.Min(Best.Errors, worth.Select(w => w.Errors).DefaultIfEmpty(0).Min())));
+        request.Tell?.Invoke(new(Designs, Math.Min(Best.Errors, worth.Select(w => w.Errors).DefaultIfEmpty(0).Min())));
         return judged;
     }
 }

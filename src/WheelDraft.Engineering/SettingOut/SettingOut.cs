@@ -47,11 +47,14 @@ public static class SettingOut
     private const int MostApproachDeg = 150;
     private const int FirstStepDeg = 24;
 
+    // Orders of rings that are tried one after the other where they go with stations; none more was ever needed.
+    private const int MostOrders = 4;
+
     /// <summary>Whether a brief leaves anything to be chosen here.</summary>
     public static bool IsNeeded(Brief brief)
     {
         ArgumentNullException.ThrowIfNull(brief);
-        return LeavesStrips(brief) || brief.Drive.ChoosesMotor;
+        return LeavesPlaces(brief) || brief.Drive.ChoosesMotor;
     }
 
     /// <summary>Which wishes of a brief that nothing meets contradict each other, as an error; null where something meets, or where asking for less does not help.</summary>
@@ -72,7 +75,7 @@ public static class SettingOut
         ArgumentNullException.ThrowIfNull(brief);
         request ??= new SearchRequest();
         List<Finding> told = [];
-        if (LeavesStrips(brief))
+        if (LeavesPlaces(brief))
         {
             brief = Searched(brief, request, told);
         }
@@ -80,22 +83,51 @@ public static class SettingOut
         return brief.Drive.ChoosesMotor ? MotorChoice.Of(brief, told) : new(brief, told);
     }
 
-    // A station matters by the strip that stands there.
-    private static bool LeavesStrips(Brief brief) => WiperSlot.Of(brief).Any(s => s.Free.Any || (s.FreeStation && s.Strip >= 0));
+    // A station matters by the strip that stands there, and on a wheel of lands by how long it makes its lands.
+    private static bool LeavesPlaces(Brief brief) => WiperSlot.Of(brief).Any(s => s.Free.Any || (s.FreeStation && (s.Strip >= 0 || brief.Wheel.Construction == WheelConstruction.Lands)));
 
     private static Brief Searched(Brief brief, SearchRequest request, List<Finding> told)
     {
         CandidateDesigns designs = new(brief);
+        List<Candidate> beginnings = Beginnings(designs);
+        if (brief.Wheel.Construction == WheelConstruction.Lands)
+        {
+            Candidate smallest = new LandApart(designs, request).From(beginnings[^1]);
+            designs = designs.InBestOrder(smallest) ?? designs;
+            beginnings.Insert(0, smallest);
+        }
+
         PatternSearch search = new(designs, request);
-        Candidate best = search.Run(Beginnings(designs));
+        Candidate best = search.Run(beginnings);
+
+        // Lands are as long as stations make them, and their best order goes with that: in turn until neither gets better.
+        for (int round = 0; round < MostOrders && !search.WasStopped && designs.InBestOrder(best) is CandidateDesigns other; round++)
+        {
+            PatternSearch again = new(other, request) { Before = search.Designs };
+            Candidate next = again.Run([best]);
+            if (again.Best.Against(search.Best) >= 0)
+            {
+                break;
+            }
+
+            (designs, search, best) = (other, again, next);
+        }
+
         Brief settled = designs.BriefOf(best);
-        Merit standing = search.Best;
-        told.AddRange(designs.First.Findings.Where(f => f.Code is "wheel.order-found"));
-        told.Add(Finding.Note(
-            "setting-out.chosen",
-            FormattableString.Invariant($"Set out by the program, {search.Designs} designs worked out{(search.WasStopped ? ", stopped before its end" : "")}. Aims in this order: no error ({(standing.Errors == 0 ? "none" : standing.Errors >= Merit.Refused ? "cannot be built" : FormattableString.Invariant($"{standing.Errors} left"))}); {(brief.Wheel.OuterDiameterMm is null ? FormattableString.Invariant($"the smallest wheel ({standing.DiameterMm:0.###} mm)") : "with the diameter given, the largest least ratio of measured to required")}; the largest least ratio of distances, forces and factors ({standing.LeastRatio:0.###}); the shortest strips ({standing.StripsMm:0.#} mm in all); whole degrees. A good choice, not a proved optimum."),
-            brief.PlaceOf("strips")));
+        told.AddRange(designs.OrderNotes(best));
+        told.Add(Finding.Note("setting-out.chosen", Aims(brief, search), brief.PlaceOf(brief.StripRecipe is null ? "wheel" : "strips")));
         return settled;
+    }
+
+    private static string Aims(Brief brief, PatternSearch search)
+    {
+        Merit standing = search.Best;
+        string stopped = search.WasStopped ? ", stopped before its end" : "";
+        string errors = standing.Errors == 0 ? "none" : standing.Errors >= Merit.Refused ? "cannot be built" : FormattableString.Invariant($"{standing.Errors} left");
+        string size = brief.Wheel.OuterDiameterMm is null ? FormattableString.Invariant($"the smallest wheel ({standing.DiameterMm:0.###} mm)") : "with the diameter given, the largest least ratio of measured to required";
+        return standing.StripsMm > 0
+            ? FormattableString.Invariant($"Set out by the program, {search.Designs} designs worked out{stopped}. Aims in this order: no error ({errors}); {size}; the largest least ratio of distances, forces and factors ({standing.LeastRatio:0.###}); the shortest strips ({standing.StripsMm:0.#} mm in all); whole degrees. A good choice, not a proved optimum.")
+            : FormattableString.Invariant($"Set out by the program, {search.Designs} designs worked out{stopped}. Aims in this order: no error ({errors}); {size}; the largest least ratio of distances; whole degrees. A good choice, not a proved optimum.");
     }
 
     // Stations spread evenly in file order and in the order of radii, as the wheel alone spreads them, each with arms of one approach.
@@ -106,7 +138,7 @@ public static class SettingOut
         int count = designs.Slots.Count;
         int[] byRadius = [.. Enumerable.Range(0, count).OrderBy(i => designs.Slots[i].Ring(wheel).RadiusMm)];
         int[] own = [.. designs.Slots.Select(s => Whole(s.StationRad(wheel)))];
-        foreach (int approach in Begun)
+        foreach (int approach in designs.Slots.Any(s => s.Free.Approach) ? Begun : Begun[..1])
         {
             int[] approaches = [.. Enumerable.Repeat(designs.Sense * approach, count)];
             all.Add(new(Spread(designs, own, [.. Enumerable.Range(0, count)]), approaches));

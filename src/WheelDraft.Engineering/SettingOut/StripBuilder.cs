@@ -4,10 +4,26 @@ using WheelDraft.Geometry;
 namespace WheelDraft.Engineering;
 
 /// <summary>Where a strip is to be built: everything that its shape depends on.</summary>
-/// <param name="RingMm">Radius of the ring that it touches, mm.</param>
-/// <param name="ClearOfMm">Radius that its riser stays outside of, mm.</param>
+/// <param name="ReachMm">From its contact to its riser, mm.</param>
 /// <param name="ApproachDeg">Its approach, whole degrees.</param>
-internal readonly record struct StripSite(double RingMm, double ClearOfMm, double ApproachDeg);
+internal readonly record struct StripSite(double ReachMm, double ApproachDeg)
+{
+    // Arms are as long as half millimetres make them; a reach to a tenth lets strips of nearly the same place be the same strip.
+    private const double StepMm = 0.1;
+
+    /// <summary>The site of a strip on a ring, whose riser stays outside a circle.</summary>
+    /// <param name="ringMm">Radius of the ring, mm.</param>
+    /// <param name="clearOfMm">Radius of the circle, mm.</param>
+    /// <param name="approachDeg">Approach, degrees.</param>
+    /// <param name="footMm">Width of the foot, mm.</param>
+    public static StripSite Of(double ringMm, double clearOfMm, double approachDeg, double footMm)
+    {
+        double approach = Angles.RadFromDeg(approachDeg);
+        double aside = Math.Max(0, (ringMm * Math.Abs(Math.Sin(approach))) - (footMm / 2));
+        double reach = Math.Sqrt(Math.Max(0, (clearOfMm * clearOfMm) - (aside * aside))) - (ringMm * Math.Cos(approach));
+        return new(Math.Round(Math.Ceiling((reach / StepMm) - 1e-9) * StepMm, 6), approachDeg);
+    }
+}
 
 /// <summary>Builds a whole strip for a contact force: tab, foot, riser outside the wheel, arm over the rings, contact.</summary>
 /// <remarks>The force is a quadrature, not a search: the spring gives so much a newton, so the deflection for a force follows, and with it the length of the riser;
@@ -39,6 +55,7 @@ internal sealed class StripBuilder(Brief brief, StripsBrief recipe)
     private const double FoldWidthMm = 3;
 
     private readonly ConcurrentDictionary<(int, StripSite), StripBrief> _built = new();
+    private readonly ConcurrentDictionary<(int, double), StripBrief> _placeholders = new();
     private readonly PressingLimits _limits = PressingLimits.Of(brief);
 
     private sealed record TriedStrip(StripBrief Strip, double Lacks);
@@ -47,12 +64,12 @@ internal sealed class StripBuilder(Brief brief, StripsBrief recipe)
     public StripBrief Build(int strip, StripSite site) => _built.GetOrAdd((strip, site), key => Best(brief.Strips[key.Item1], key.Item1, key.Item2));
 
     /// <summary>A strip that has the right contact and nothing else, for a wheel to be set out before its strips.</summary>
-    public StripBrief Placeholder(int strip, double approachDeg)
+    public StripBrief Placeholder(int strip, double approachDeg) => _placeholders.GetOrAdd((strip, approachDeg), key =>
     {
-        StripBrief asked = brief.Strips[strip];
+        StripBrief asked = brief.Strips[key.Item1];
         (string material, double thickness) = Stock(asked)[0];
-        return Shaped(asked, (material, thickness), new(30, 1.5, 3)) with { ApproachRad = Angles.RadFromDeg(approachDeg) };
-    }
+        return Shaped(asked, (material, thickness), new(30, 1.5, 3)) with { ApproachRad = Angles.RadFromDeg(key.Item2) };
+    });
 
     /// <summary>A strip whose shape is given, with the deflection for the middle of the force asked for.</summary>
     public StripBrief Pressing(StripBrief strip, int index)
@@ -83,13 +100,11 @@ internal sealed class StripBuilder(Brief brief, StripsBrief recipe)
     private StripBrief Best(StripBrief asked, int index, StripSite site)
     {
         double approach = Angles.RadFromDeg(site.ApproachDeg);
-        double aside = Math.Max(0, (site.RingMm * Math.Abs(Math.Sin(approach))) - (recipe.Foot.WidthMm / 2));
-        double reach = Math.Sqrt(Math.Max(0, (site.ClearOfMm * site.ClearOfMm) - (aside * aside))) - (site.RingMm * Math.Cos(approach));
         TriedStrip? nearest = null;
         foreach (double longer in LongerMm)
         {
             // Thin stock first, and the middle of the range of forces: the first that keeps every wish is taken.
-            foreach (TriedStrip here in Stock(asked).SelectMany(s => Shares.Select(f => Try((asked, index, approach), s, (reach + longer, f)))).OfType<TriedStrip>())
+            foreach (TriedStrip here in Stock(asked).SelectMany(s => Shares.Select(f => Try((asked, index, approach), s, (site.ReachMm + longer, f)))).OfType<TriedStrip>())
             {
                 if (here.Lacks <= 0)
                 {

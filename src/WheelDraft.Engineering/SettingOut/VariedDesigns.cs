@@ -40,7 +40,7 @@ internal sealed record VariedPoint(IReadOnlyList<string> Values, DesignMerits? M
 
         try
         {
-            DesignMerits merits = DesignMerits.Of(Design.Of(SettingOut.IsNeeded(brief) ? SettingOut.Of(brief).Brief : brief));
+            DesignMerits merits = DesignMerits.Of(Design.Judged(SettingOut.IsNeeded(brief) ? SettingOut.Of(brief).Brief : brief));
             return new(values, merits, merits.First);
         }
         catch (DesignRefusedException refused)

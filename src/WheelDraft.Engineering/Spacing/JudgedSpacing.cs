@@ -12,8 +12,13 @@ internal sealed record JudgedSpacing(SpacingTable Table, IReadOnlyList<Remedy> R
     private const double BridgedBelow = 2;
 
     /// <summary>Puts everything conductive together and judges every pair of nets.</summary>
+    /// <param name="brief">The brief.</param>
+    /// <param name="wheel">The wheel.</param>
+    /// <param name="solids">Everything conductive.</param>
+    /// <param name="voltages">The working voltages.</param>
+    /// <param name="seeksRemedies">Whether it is looked for what would make missing rows meet.</param>
     /// <exception cref="DesignRefusedException">The rules give no distance for a pair.</exception>
-    public static JudgedSpacing Of(Brief brief, WheelLayout wheel, IReadOnlyList<Solid> solids, VoltageBook voltages)
+    public static JudgedSpacing Of(Brief brief, WheelLayout wheel, IReadOnlyList<Solid> solids, VoltageBook voltages, bool seeksRemedies = true)
     {
         LandNets lands = new(wheel);
         SpacingDemands demands = Demands(brief, lands, voltages);
@@ -22,7 +27,8 @@ internal sealed record JudgedSpacing(SpacingTable Table, IReadOnlyList<Remedy> R
             PlaceOf = item => PlaceOf(brief, item),
         };
         SpacingTable table = TableOf(brief, task);
-        IReadOnlyList<Remedy> remedies = Engineering.Remedies.For(task, table, out SpacingRow? firstLeft);
+        SpacingRow? firstLeft = null;
+        IReadOnlyList<Remedy> remedies = seeksRemedies ? Engineering.Remedies.For(task, table, out firstLeft) : [];
         return new(
             firstLeft is null ? table : table with { Findings = [.. table.Findings, Unlooked(firstLeft)] },
             remedies,

@@ -26,7 +26,7 @@ internal sealed record SettledFile(byte[] Bytes, Design Design)
         }
 
         SettledBrief settled = SettingOut.IsNeeded(brief) ? SettingOut.Of(brief, request) : new(brief, []);
-        Design design = Design.Of(settled.Brief);
+        Design design = Chosen(settled.Brief);
         byte[] made = Encoding.UTF8.GetBytes(new SettledText(text, autos, brief, design).Write());
         ParameterResult read = ParameterReader.Read(made, beside);
         Brief again = read.Brief ?? throw new DesignRefusedException([.. read.Diagnostics.Select(d => Finding.Error("settle.file", $"in the settled file {d.Message}", d.Place))]);
@@ -39,5 +39,18 @@ internal sealed record SettledFile(byte[] Bytes, Design Design)
         }, request.Attend);
         Finding? contradiction = !final.Meets && (request.AlwaysExplains || SettingOut.IsNeeded(brief)) ? SettingOut.Contradictions(brief, request) : null;
         return new(made, final with { Findings = [.. contradiction is null ? [] : new[] { contradiction }, .. settled.Told, .. design.Findings.Where(f => f.Code is "wheel.order-found" && !settled.Told.Contains(f)), .. final.Findings] });
+    }
+
+    // As far as it is judged: what is read and reported is the design of the new text. A refusal is told in full.
+    private static Design Chosen(Brief brief)
+    {
+        try
+        {
+            return Design.Judged(brief);
+        }
+        catch (DesignRefusedException)
+        {
+            return Design.Of(brief);
+        }
     }
 }

@@ -55,4 +55,7 @@ public readonly record struct Bounds(double MinX, double MinY, double MaxX, doub
         double dy = Math.Max(0, Math.Max(other.MinY - MaxY, MinY - other.MaxY));
         return Math.Sqrt((dx * dx) + (dy * dy));
     }
+
+    /// <summary>Distance of a point, mm; 0 inside and on the border.</summary>
+    internal double DistanceTo(Point p) => DistanceTo(new Bounds(p.X, p.Y, p.X, p.Y));
 }

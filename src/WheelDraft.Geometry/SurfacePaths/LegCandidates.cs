@@ -11,13 +11,9 @@ internal static class LegCandidates
             yield return corner;
         }
 
-        foreach (Piece piece in conductor.Pieces)
+        foreach (Point foot in conductor.Pieces.SelectMany(p => FootInside(p, to)))
         {
-            Point foot = BorderCuts.NearestOn(piece, to);
-            if (foot != piece.Start && foot != piece.End)
-            {
-                yield return foot;
-            }
+            yield return foot;
         }
     }
 
@@ -82,38 +78,54 @@ internal static class LegCandidates
     }
 
     /// <summary>Straight legs between two conductors that can be shortest.</summary>
-    internal static IEnumerable<(Point From, Point To)> Direct(SurfaceConductor a, SurfaceConductor b)
+    /// <param name="a">The one.</param>
+    /// <param name="b">The other.</param>
+    /// <param name="withinMm">Legs longer than this may be left out, mm; the order of the others does not depend on it.</param>
+    internal static IEnumerable<(Point From, Point To)> Direct(SurfaceConductor a, SurfaceConductor b, double withinMm)
     {
-        foreach (Point corner in a.Corners)
+        Point[] cornersOfA = [.. a.Corners.Where(c => b.Bounds.DistanceTo(c) <= withinMm)], cornersOfB = [.. b.Corners.Where(c => a.Bounds.DistanceTo(c) <= withinMm)];
+        int[] ofA = Near(a, b.Bounds, withinMm), ofB = Near(b, a.Bounds, withinMm);
+        foreach (Point corner in cornersOfA)
         {
-            foreach (Point foot in FeetFrom(b, corner))
+            foreach (Point other in cornersOfB)
+            {
+                yield return (corner, other);
+            }
+
+            foreach (Point foot in ofB.Where(i => b.PieceBounds[i].DistanceTo(corner) <= withinMm).Select(i => b.Pieces[i]).SelectMany(p => FootInside(p, corner)))
             {
                 yield return (corner, foot);
             }
         }
 
-        foreach (Point corner in b.Corners)
+        foreach (Point corner in cornersOfB)
         {
-            foreach (Piece piece in a.Pieces)
+            foreach (Point foot in ofA.Where(i => a.PieceBounds[i].DistanceTo(corner) <= withinMm).Select(i => a.Pieces[i]).SelectMany(p => FootInside(p, corner)))
             {
-                Point foot = BorderCuts.NearestOn(piece, corner);
-                if (foot != piece.Start && foot != piece.End)
-                {
-                    yield return (foot, corner);
-                }
+                yield return (foot, corner);
             }
         }
 
-        foreach (Piece p in a.Pieces)
+        foreach (int p in ofA)
         {
-            foreach (Piece q in b.Pieces)
+            foreach (int q in ofB.Where(q => a.PieceBounds[p].DistanceTo(b.PieceBounds[q]) <= withinMm))
             {
-                foreach ((Point, Point) leg in BetweenInsides(p, q))
+                foreach ((Point, Point) leg in BetweenInsides(a.Pieces[p], b.Pieces[q]))
                 {
                     yield return leg;
                 }
             }
         }
+    }
+
+    private static int[] Near(SurfaceConductor conductor, Bounds place, double withinMm) =>
+        [.. Enumerable.Range(0, conductor.Pieces.Count).Where(i => conductor.PieceBounds[i].DistanceTo(place) <= withinMm)];
+
+    // The nearest point of a piece, where that is not one of its ends: those are corners.
+    private static IEnumerable<Point> FootInside(Piece piece, Point from)
+    {
+        Point foot = BorderCuts.NearestOn(piece, from);
+        return foot != piece.Start && foot != piece.End ? [foot] : [];
     }
 
     /// <summary>Legs square to both pieces, away from their ends.</summary>

@@ -25,7 +25,7 @@ internal sealed class ReliefSearch
     internal static SurfacePath? Shortest(Relief relief, RecessLinks links, SurfaceConductor a, SurfaceConductor b)
     {
         // Straight over all walls is a way; where no surface is, ways not much longer than that first, then further and further.
-        (Point from, Point to) = LegCandidates.Direct(a, b).MinBy(leg => leg.From.DistanceTo(leg.To));
+        (Point from, Point to) = LegCandidates.Direct(a, b, a.NearestTo(b).DistanceMm + (2 * Tolerances.JoinMm)).MinBy(leg => leg.From.DistanceTo(leg.To));
         if (from.DistanceTo(to) <= Tolerances.JoinMm)
         {
             return new SurfacePath(0, []);

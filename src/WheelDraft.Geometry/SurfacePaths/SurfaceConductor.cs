@@ -118,12 +118,18 @@ internal sealed class SurfaceConductor
         }
 
         List<double> cuts = [];
-        foreach (Piece a in Pieces)
+        for (int i = 0; i < Pieces.Count; i++)
         {
-            foreach (Piece b in other.Pieces)
+            Bounds near = PieceBounds[i].Grown(SurfaceTolerances.OnBorderMm + Tolerances.JoinMm);
+            for (int k = 0; k < other.Pieces.Count; k++)
             {
-                BorderCuts.Add(a, b, cuts);
-                if (cuts.Count > 0 && MeetWithin(a, b, cuts))
+                if (!near.Overlaps(other.PieceBounds[k]))
+                {
+                    continue;
+                }
+
+                BorderCuts.Add(Pieces[i], other.Pieces[k], cuts);
+                if (cuts.Count > 0 && MeetWithin(Pieces[i], other.Pieces[k], cuts))
                 {
                     return true;
                 }

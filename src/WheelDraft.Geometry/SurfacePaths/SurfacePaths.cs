@@ -92,11 +92,15 @@ public sealed class SurfacePaths
     private SurfacePath? OnPlane(int from, int to)
     {
         SurfaceConductor a = _conductors[from], b = _conductors[to];
-        SurfacePath? direct = Straight(a, b);
-        if (direct is { } d && d.LengthMm <= PlanGap(a, b) + Tolerances.JoinMm)
+
+        // Most often nothing stands between the places where they are nearest, and no other leg needs to be looked at.
+        double gap = a.NearestTo(b).DistanceMm;
+        if (Straight(LegCandidates.Direct(a, b, gap + (2 * Tolerances.JoinMm))) is { } shortest && shortest.LengthMm <= gap + Tolerances.JoinMm)
         {
-            return direct;
+            return shortest;
         }
+
+        SurfacePath? direct = Straight(LegCandidates.Direct(a, b, double.PositiveInfinity));
 
         if (!_searches.TryGetValue(from, out SurfaceSearch? search))
         {
@@ -113,13 +117,10 @@ public sealed class SurfacePaths
         ? new SurfacePath(0, [])
         : new SurfacePath(nearest.DistanceMm, [new SurfaceLeg(new Segment(nearest.OnFirst, nearest.OnSecond), nearest.DistanceMm, [])]);
 
-    private static double PlanGap(SurfaceConductor a, SurfaceConductor b) =>
-        LegCandidates.Direct(a, b).Min(leg => leg.From.DistanceTo(leg.To));
-
     /// <summary>The best straight leg: candidates from the shortest, until one is free.</summary>
-    private SurfacePath? Straight(SurfaceConductor a, SurfaceConductor b)
+    private SurfacePath? Straight(IEnumerable<(Point From, Point To)> candidates)
     {
-        IEnumerable<Segment> legs = LegCandidates.Direct(a, b)
+        IEnumerable<Segment> legs = candidates
             .Where(leg => leg.From.DistanceTo(leg.To) > Tolerances.ShortestPieceMm)
             .OrderBy(leg => leg.From.DistanceTo(leg.To))
             .Select(leg => new Segment(leg.From, leg.To));

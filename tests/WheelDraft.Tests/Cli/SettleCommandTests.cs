@@ -96,6 +96,75 @@ public sealed class SettleCommandTests
         Assert.Equal(Encoding.UTF8.GetString(all), Encoding.UTF8.GetString(one));
     }
 
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void SettingOut_StoppedHalfWay_GivesTheBestSoFarOnlyWhenAsked(bool keeps)
+    {
+        using CliRun run = Shortest();
+        Brief brief = ParameterReader.Read(File.ReadAllBytes(run.PathOf("short.toml"))).Brief!;
+        using CancellationTokenSource stop = new();
+        int told = 0;
+        SearchRequest request = new()
+        {
+            KeepsBest = keeps,
+            Stop = stop.Token,
+            Tell = _ =>
+            {
+                told++;
+                if (told == 2)
+                {
+                    stop.Cancel();
+                }
+            },
+        };
+        if (!keeps)
+        {
+            Assert.Throws<OperationCanceledException>(() => SettingOut.Of(brief, request));
+            return;
+        }
+
+        SettledBrief best = SettingOut.Of(brief, request);
+        Assert.Contains(best.Told, f => f.Message.Contains("stopped before its end", StringComparison.Ordinal));
+        Assert.False(SettingOut.IsNeeded(best.Brief));
+        Assert.NotNull(Design.Judged(best.Brief));
+    }
+
+    [Fact]
+    public void Settle_WithARoomForFeet_KeepsThemInIt()
+    {
+        using CliRun run = Shortest();
+        string text = File.ReadAllText(run.PathOf("short.toml")).Replace("seated_on = \"floor\" }", "seated_on = \"floor\", room = { circle = { at = [\"0 mm\", \"0 mm\"], diameter = \"150 mm\" } } }", StringComparison.Ordinal);
+        Brief brief = ParameterReader.Read(text).Brief!;
+        Design design = Design.Of(SettingOut.Of(brief, new SearchRequest { Effort = SearchEffort.Quick }).Brief);
+        Assert.Empty(design.Findings.Where(f => f.Severity == FindingSeverity.Error));
+
+        // Feet and tabs lie level on the floor, below every other part of a strip: no corner of theirs is further out than the room.
+        Assert.All(design.Strips.Strips, s => Assert.True(s.Solids.OrderBy(p => p.FromZMm).First().Outline.Bounds is var b && Math.Max(Math.Abs(b.MaxX), Math.Abs(b.MinX)) <= 75.001 && Math.Max(Math.Abs(b.MaxY), Math.Abs(b.MinY)) <= 75.001));
+
+        // Where it is too small that is an error, and one of the wishes that contradict each other.
+        Brief small = ParameterReader.Read(text.Replace("150 mm", "70 mm", StringComparison.Ordinal)).Brief!;
+        Design missed = Design.Of(SettingOut.Of(small, new SearchRequest { Effort = SearchEffort.Quick }).Brief);
+        Assert.Contains(missed.Findings, f => f.Severity == FindingSeverity.Error && f.Message.Contains("room", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Settle_DeflectionLeftToTheProgram_PressesWithTheMiddleOfTheForces()
+    {
+        using CliRun run = Shortest();
+        Assert.Equal(0, run.Run("settle", "short.toml", "-o", "out.toml", "--effort", "quick"));
+        Brief whole = ParameterReader.Read(File.ReadAllText(run.PathOf("out.toml"))).Brief!;
+
+        // The riser is solved for the deflection, and is the second straight.
+        StripPiece[] Shape(StripBrief s) => [.. s.Shape.Select((p, i) => i == 3 ? (StripStraight)p with { LengthMm = null } : p)];
+        Brief left = whole with { Strips = [.. whole.Strips.Select(s => s with { Shape = Shape(s), DeflectionMm = null, Left = new(Shape: false, Approach: false, Deflection: true) })] };
+        Design design = Design.Of(SettingOut.Of(left, new SearchRequest { Effort = SearchEffort.Quick }).Brief);
+
+        // From the shape alone, to a twentieth of a millimetre of deflection: 1 to 1.6 N are asked for.
+        Assert.All(design.Strips.Strips, s => Assert.Equal(1.3, s.Spring!.ForceN, 0.026 * s.Spring.StiffnessNPerMm + 1e-6));
+        Assert.All(design.Brief.Strips.Zip(left.Strips), p => Assert.Equal(p.Second.Shape, p.First.Shape));
+    }
+
     [Fact]
     public void Settle_Json_TellsWhatWasChosenAndHow()
     {

@@ -4,7 +4,8 @@ namespace WheelDraft.Engineering;
 /// <remarks>Both follow from the brief alone: neither where rings lie nor what currents flow changes them, so that all rounds of a
 /// layout share them.</remarks>
 /// <param name="brief">The whole brief.</param>
-internal sealed class StripSprings(Brief brief)
+/// <param name="memory">Strips worked out before for briefs that differ from this one in nothing that a strip knows of; null for none.</param>
+internal sealed class StripSprings(Brief brief, StripMemory? memory = null)
 {
     private readonly StripForm?[] _forms = new StripForm?[brief.Strips.Count];
     private readonly StripSpring?[] _springs = new StripSpring?[brief.Strips.Count];
@@ -14,14 +15,15 @@ internal sealed class StripSprings(Brief brief)
     internal Brief Brief => brief;
 
     /// <summary>One strip as it is formed; null, with every reason added, when it cannot be made.</summary>
-    internal StripForm? Form(int index, List<Finding> reasons) => _forms[index] ??= StripForming.Form(brief, index, reasons);
+    internal StripForm? Form(int index, List<Finding> reasons) =>
+        _forms[index] ??= memory is null ? StripForming.Form(brief, index, reasons) : memory.FormOf(brief.Strips[index], () => StripForming.Form(brief, index, reasons));
 
     /// <summary>The spring of a wiper.</summary>
     /// <param name="form">The strip, as <see cref="Form"/> gave it.</param>
     /// <param name="contact">Its contact, as the brief gives it.</param>
     /// <param name="adjust">Its adjusting screw, as the brief gives it; null without one.</param>
     internal StripSpring Of(StripForm form, StripContact contact, AdjustBrief? adjust) =>
-        _springs[form.Index] ??= StripSpring.Of(form, contact, adjust, _limits);
+        _springs[form.Index] ??= memory is null ? StripSpring.Of(form, contact, adjust, _limits) : memory.SpringOf(form, () => StripSpring.Of(form, contact, adjust, _limits));
 
     /// <summary>The legs of a wiper's nose; null without a contact fold, and for a strip that cannot be made, which is refused when it is placed.</summary>
     internal NoseLegs? LegsOf(StripContact contact, AdjustBrief? adjust)

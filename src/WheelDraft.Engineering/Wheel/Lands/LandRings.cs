@@ -21,8 +21,10 @@ internal sealed class LandRings(RingShop shop, LandDistances distances, double e
 
     public override double LeastCutMm(double neededMm) => Math.Min(neededMm, shop.Process.LeastSlotMm);
 
+    public override double BeyondLastMm(double apartMm) => edgeMm + (apartMm - ApartMm);
+
     public override double OuterRadiusMm(IReadOnlyList<PackedRing> placed, double outermostMm, double apartMm, double hubMm) =>
-        outermostMm + edgeMm + (apartMm - ApartMm);
+        outermostMm + BeyondLastMm(apartMm);
 
     public override string Beside(double apartMm, RingDemand ring) => $"{Wording.Mm(apartMm)} of carrier apart";
 

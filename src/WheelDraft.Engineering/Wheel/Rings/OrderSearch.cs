@@ -149,7 +149,7 @@ internal sealed class OrderSearch(RingConstruction construction, double webMm, d
             return OuterRadiusMm(branch.Placed);
         }
 
-        double least = branch.BoundMm + webMm, widest = 0;
+        double least = branch.BoundMm + construction.BeyondLastMm(webMm), widest = 0;
         for (int i = 0; i < widths.Length; i++)
         {
             if ((branch.Rings & (1UL << i)) == 0)

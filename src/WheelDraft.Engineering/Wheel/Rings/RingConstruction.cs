@@ -30,6 +30,10 @@ internal abstract class RingConstruction
     /// <summary>Whether the last ring may end where its patch does, and not where its band does.</summary>
     public virtual bool IsLastOpen => false;
 
+    /// <summary>How far the wheel reaches at least beyond its last band, mm, unless that is open.</summary>
+    /// <param name="apartMm">The distance used between rings.</param>
+    public abstract double BeyondLastMm(double apartMm);
+
     /// <summary>The outer radius of the wheel, all rings in place.</summary>
     /// <param name="placed">The rings.</param>
     /// <param name="outermostMm">Where the last band ends.</param>

@@ -35,7 +35,8 @@ internal static class WheelFindings
         string usual = found.UsualMm is not double width ? "the usual order cannot be built"
             : width <= found.DiameterMm + OrderFound.SameMm ? "the usual order"
             : $"the usual order would take {Wording.Mm(width)}";
-        string proof = found.IsProved ? "proved the smallest wheel of all orders, each either tried or ruled out by a bound; nothing else, strips least of all, was looked at for it"
+        string proof = found.IsProved && brief.Feed is null ? "proved the smallest wheel of all orders with its wipers at these stations, each either tried or ruled out by a bound"
+            : found.IsProved ? "proved the smallest wheel of all orders, each either tried or ruled out by a bound; nothing else, strips least of all, was looked at for it"
             : $"the smallest that was found; no order gives less than {Wording.Mm(Math.Floor(found.LeastMm * 1000) / 1000)}";
         yield return Finding.Note("wheel.order-found", $"Rings from the inside: {string.Join(", ", found.Names)} ({usual}): a wheel of {Wording.Mm(found.DiameterMm)}, {proof}.", brief.PlaceOf("wheel.order"));
     }

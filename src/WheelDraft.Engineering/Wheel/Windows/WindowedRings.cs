@@ -32,12 +32,14 @@ internal sealed class WindowedRings(RingShop shop, WheelBrief wheel, bool copied
     private static double WornLackMm(RingDemand ring, RingTrial trial) =>
         ring.IsWhole ? 0 : ring.PathFromMm(trial.RadiusMm) - ring.WornPathFromMm(trial.RadiusMm) + ring.WornSideGapMm + ring.CurvedMoreMm(trial.RadiusMm) - ring.SideGapMm;
 
+    public override double BeyondLastMm(double apartMm) => apartMm;
+
     public override double OuterRadiusMm(IReadOnlyList<PackedRing> placed, double outermostMm, double apartMm, double hubMm)
     {
         PackedRing last = placed.OrderBy(r => r.Trial.BandToMm).Last();
         if (wheel.Rim || last.Ring.IsWhole || last.Trial.BandToMm < outermostMm)
         {
-            return outermostMm + apartMm;
+            return outermostMm + BeyondLastMm(apartMm);
         }
 
         // Without a rim the last ring's windows are open outwards: copper reaches a web beyond what the patch may touch.
