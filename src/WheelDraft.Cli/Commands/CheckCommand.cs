@@ -9,7 +9,7 @@ namespace WheelDraft.Cli;
 /// <summary>All findings of parameter files and of drawings, without writing anything.</summary>
 internal sealed class CheckCommand : ICommand
 {
-    private readonly Argument<string[]> _files = new("FILE") { Arity = ArgumentArity.OneOrMore, Description = "Parameter files, drawings (.dxf), or folders that make has written; every one is checked, and the worst exit status wins" };
+    private readonly Argument<string[]> _files = new("FILE") { Arity = ArgumentArity.OneOrMore, Description = "Parameter files, drawings (.dxf), or folders that make has written; every one is checked, and the worst exit status wins; with --json several are a line of JSON each, in the order given" };
     private readonly Option<bool> _underFaults = DesignFile.UnderFaults();
     private readonly Option<string> _against = new("--against") { HelpName = "FILE", Description = "DXF: compare cutting files with the design of this parameter file: every contour, fold line and mark, to the micrometre" };
     private readonly DrawingOptions _drawing = new();
@@ -30,11 +30,6 @@ internal sealed class CheckCommand : ICommand
     public int Run(ParseResult parsed, CommandContext context)
     {
         string[] files = parsed.GetRequiredValue(_files);
-        if (context.Json && files.Length > 1)
-        {
-            throw new DesignRefusedException("arguments.json", "--json gives one report: check one file at a time.");
-        }
-
         if (!files.Any(DrawingChecking.IsDrawing) && _drawing.AnyGiven(parsed))
         {
             throw new DesignRefusedException("arguments.drawing", "--net and the other options marked DXF are for drawings (.dxf); a parameter file says all this itself.");
@@ -87,15 +82,24 @@ internal sealed class CheckCommand : ICommand
         int worst = ExitStatus.Done;
         foreach (string[] some in files.Chunk(Environment.ProcessorCount))
         {
-            (int Status, AsideWords Words)[] checks = Cores.InOrder(some, file =>
+            (int Status, (string File, AsideWords Words) Of)[] checks = Cores.InOrder(some, file =>
             {
                 AsideWords words = new(context);
-                return (StatusOf(file, meets, words.Context), words);
+                return (StatusOf(file, meets, words.Context), (file, words));
             }, () => { }, context.Stop);
-            foreach ((int status, AsideWords words) in checks)
+            foreach ((int status, (string File, AsideWords Words) words) in checks)
             {
-                words.Say();
-                words.Dispose();
+                if (context.Json)
+                {
+                    words.SayMessages();
+                    context.Results.Write(JsonLine.Of(words.File, status, words.Words) + "\n");
+                }
+                else
+                {
+                    words.Words.Say();
+                }
+
+                words.Words.Dispose();
                 worst = Math.Max(worst, status);
             }
         }

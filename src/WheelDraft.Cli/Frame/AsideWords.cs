@@ -12,12 +12,24 @@ internal sealed class AsideWords(CommandContext context) : IDisposable
     /// <summary>A context whose words are kept here.</summary>
     public CommandContext Context => _own ??= context.Beside(_out, _error);
 
+    /// <summary>The results kept so far.</summary>
+    public string Results => _out.ToString();
+
+    /// <summary>The messages kept so far.</summary>
+    public string Messages => _error.ToString();
+
+    /// <summary>Says the messages alone.</summary>
+    public void SayMessages()
+    {
+        context.Terminal.Write(Messages);
+        context.Terminal.Flush();
+    }
+
     /// <summary>Says them where the first context does: messages, then results.</summary>
     public void Say()
     {
-        context.Terminal.Write(_error.ToString());
-        context.Terminal.Flush();
-        context.Results.Write(_out.ToString());
+        SayMessages();
+        context.Results.Write(Results);
     }
 
     /// <inheritdoc/>

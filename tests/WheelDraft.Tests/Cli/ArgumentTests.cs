@@ -11,7 +11,6 @@ public sealed class ArgumentTests
     [InlineData("nonsense", "--json")]
     [InlineData("check", "--json")]
     [InlineData("check", "a.toml", "--jsn", "--json")]
-    [InlineData("check", "a.toml", "b.toml", "--json")]
     [InlineData("check", "", "--json")]
     [InlineData("check", "a.toml", "--net", "L", "--json")]
     [InlineData("check", "a.dxf", "--net", "L", "--json")]

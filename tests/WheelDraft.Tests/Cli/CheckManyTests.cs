@@ -1,3 +1,4 @@
+using System.Text.Json.Nodes;
 using WheelDraft.Tests.Dxf.Reading;
 using Xunit;
 
@@ -63,5 +64,22 @@ public sealed class CheckManyTests
         Assert.Equal(3, run.Run(["check", .. files]));
         Assert.Equal(words, run.Out);
         Assert.Equal(messages, run.Error);
+    }
+
+    [Fact]
+    public void Check_ManyFilesAsJson_IsALineForEachInTheOrderGiven()
+    {
+        using CliRun run = MakeCommandTests.Bench();
+        File.WriteAllText(run.PathOf("bad.toml"), "title = 1");
+        Assert.Equal(0, run.Run("check", "--json", "bench.toml"));
+        JsonNode alone = JsonNode.Parse(run.Out)!;
+        Assert.Equal(3, run.Run("check", "--json", "bench.toml", "bad.toml", "none.toml", "bench.toml"));
+        Assert.EndsWith("}\n", run.Out, StringComparison.Ordinal);
+        JsonNode[] lines = [.. run.Out.Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(l => JsonNode.Parse(l)!)];
+        Assert.Equal(["bench.toml", "bad.toml", "none.toml", "bench.toml"], lines.Select(l => (string)l["file"]!));
+        Assert.Equal([0, 2, 3, 0], lines.Select(l => (int)l["exit_status"]!));
+        Assert.True(JsonNode.DeepEquals(alone, lines[0]["result"]));
+        Assert.NotEmpty(lines[1]["result"]!["faults"]!.AsArray());
+        Assert.Contains("none.toml", (string)lines[2]["messages"]!.AsArray().Single()!, StringComparison.Ordinal);
     }
 }
