@@ -59,7 +59,7 @@ internal sealed class DesignStages(Brief brief, int mostRounds = DesignStages.Mo
         StripSet standing = StripSet.Of(_springs, places, clearanceMm: clearances.ToWheelMm);
         IReadOnlyList<AdjustingScrew> screws = new ScrewMaker(brief, wheel, standing).All();
         IReadOnlyList<Solid> solids = [.. WheelSolids.Of(brief, wheel), .. standing.Solids, .. screws.SelectMany(s => s.Solids), .. CamSolids.Conducting(brief, _cams)];
-        JudgedSpacing spacing = JudgedSpacing.Of(brief, wheel, solids, voltages);
+        JudgedSpacing spacing = JudgedSpacing.Of(brief, (wheel, _cams), solids, voltages);
         FrictionShifts friction = FrictionShifts.Of(brief, _motion, wheel, standing);
         CircuitAnalysis circuit = CircuitAnalysis.Of(new CircuitRequest(brief, WheelContacts.OnWheel(brief, wheel, friction.MostMm)) { Bridges = spacing.Bridges, Levers = Levers });
         StripSet strips = StripSet.Of(_springs, places, circuit.Currents, clearances.ToWheelMm);

@@ -13,11 +13,11 @@ internal sealed record JudgedSpacing(SpacingTable Table, IReadOnlyList<Remedy> R
 
     /// <summary>Puts everything conductive together and judges every pair of nets.</summary>
     /// <exception cref="DesignRefusedException">The rules give no distance for a pair.</exception>
-    public static JudgedSpacing Of(Brief brief, WheelLayout wheel, IReadOnlyList<Solid> solids, VoltageBook voltages)
+    public static JudgedSpacing Of(Brief brief, (WheelLayout Wheel, IReadOnlyList<CamLayout> Cams) turning, IReadOnlyList<Solid> solids, VoltageBook voltages)
     {
-        LandNets lands = new(wheel);
+        LandNets lands = new(turning.Wheel);
         SpacingDemands demands = Demands(brief, lands, voltages);
-        SpacingTask task = new(solids, Surfaces(brief, WheelSolids.CarrierRadiusMm(brief, wheel)), demands, brief.Drive.Direction)
+        SpacingTask task = new(solids, Surfaces(brief, turning.Cams, WheelSolids.CarrierRadiusMm(brief, turning.Wheel)), demands, brief.Drive.Direction)
         {
             PlaceOf = item => PlaceOf(brief, item),
         };
@@ -67,6 +67,14 @@ internal sealed record JudgedSpacing(SpacingTable Table, IReadOnlyList<Remedy> R
             }
         }
 
+        for (int i = 0; i < brief.Cams.Count; i++)
+        {
+            if (string.Equals(LeverSolids.NameOf(brief.Cams[i]), item, StringComparison.Ordinal) || string.Equals(LeverSolids.SurfaceOf(brief.Cams[i]), item, StringComparison.Ordinal))
+            {
+                return brief.PlaceOf(FormattableString.Invariant($"cam[{i}]"));
+            }
+        }
+
         return string.Equals(item, ItemNames.Shaft, StringComparison.Ordinal) ? brief.PlaceOf("wheel.shaft") : null;
     }
 
@@ -76,7 +84,17 @@ internal sealed record JudgedSpacing(SpacingTable Table, IReadOnlyList<Remedy> R
             .Select(r => new BridgedNets(r.Nets.First, r.Nets.Second))
             .Distinct()];
 
-    private static IReadOnlyList<InsulatingSurface> Surfaces(Brief brief, double carrierRadiusMm)
+    // A cam that insulates, under a lever that conducts: paths run over it from the roller to the shaft. It counts as the whole disc that it sweeps, over which no path
+    // is longer than over itself, and as of the worst material, because the file does not say how well it withstands tracking.
+    private static InsulatingSurface Face(Brief brief, CamLayout cam) =>
+        new(LeverSolids.SurfaceOf(cam.Brief), MaterialGroup.IIIb, cam.Brief.UpperMm, new Outline(Contour.Circle(Point.Origin, cam.OuterRadiusMm)), Turns: true)
+        {
+            BodyMm = cam.Brief.UpperMm - cam.Brief.LowerMm,
+            FaceMm = brief.Wheel.FaceRunOutMm / 2,
+            RunOutMm = brief.Wheel.RunOutMm / 2,
+        };
+
+    private static IReadOnlyList<InsulatingSurface> Surfaces(Brief brief, IReadOnlyList<CamLayout> cams, double carrierRadiusMm)
     {
         InsulatingSurface carrier = new(
             ItemNames.Carrier, brief.Carrier.Group, -brief.Carrier.StepMm, new Outline(Contour.Circle(Point.Origin, carrierRadiusMm)), Turns: true)
@@ -88,6 +106,7 @@ internal sealed record JudgedSpacing(SpacingTable Table, IReadOnlyList<Remedy> R
         return
         [
             carrier,
+            .. cams.Where(c => c.Brief.Net is null && c.Brief.Body?.Net is not null).Select(c => Face(brief, c)),
             .. brief.Surfaces.Select(s => new InsulatingSurface(s.Name, s.Group, s.LevelMm, s.Outline, Turns: false)
             {
                 FaceMm = brief.Housing.ToleranceMm,

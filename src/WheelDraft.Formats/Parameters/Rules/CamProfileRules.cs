@@ -149,6 +149,23 @@ internal sealed class CamProfileRules(CheckedTable root, DiagnosticList diagnost
 
         Place(cam, "obstacle", top, beyond: false);
         Place(cam, "latch", top, beyond: true);
+        Stop(cam, top);
+    }
+
+    // A stop that ends the lever's way before the cam or the latch does would be no stop.
+    private void Stop(CheckedTable cam, double top)
+    {
+        if ((cam.Table("lever") ?? cam.Table("slide")) is not { } lever || lever.Quantity("stop") is not { } stop || stop.Dimension != (cam.Has("lever") ? Dimension.Angle : Dimension.Length))
+        {
+            return;
+        }
+
+        double highest = Math.Max(top, cam.Quantity("latch")?.Value ?? 0);
+        if (stop.Value < highest)
+        {
+            string unit = stop.Dimension == Dimension.Angle ? "deg" : "mm";
+            Wrong(lever.PlaceOf("stop"), $"'stop' is {Short(stop.Value)} {unit}, and the lever goes to {Short(highest)} {unit}", "it lies at the latch or the greatest lift, or beyond");
+        }
     }
 
     private void Place(CheckedTable cam, string key, double top, bool beyond)
