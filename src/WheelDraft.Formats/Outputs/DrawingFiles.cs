@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Globalization;
 using System.Text;
 using WheelDraft.Drawing;
@@ -50,7 +51,32 @@ internal static class DrawingFiles
         // Together they take no more memory than the largest of them may.
         long largest = pictured.Select(s => PngWriter.PixelsOf(s, options.Dpi)).DefaultIfEmpty(1).Max();
         int atOnce = (int)Math.Clamp(PngWriter.MostPixels / largest, 1, Environment.ProcessorCount);
-        return SideBySide(task, pictured, atOnce, s => new OutputFile($"{folder}/{s.Words.Name}.png", PngWriter.Write(s, options)));
+        ConcurrentBag<PictureMemory> memories = [];
+        try
+        {
+            return [.. SideBySide(task, pictured, atOnce, s => new OutputFile($"{folder}/{s.Words.Name}.png", Picture(s, options, memories)))];
+        }
+        finally
+        {
+            foreach (PictureMemory memory in memories)
+            {
+                memory.Dispose();
+            }
+        }
+    }
+
+    // As many memories as pictures are painted at once.
+    private static byte[] Picture(Sheet sheet, PngOptions options, ConcurrentBag<PictureMemory> memories)
+    {
+        PictureMemory memory = memories.TryTake(out PictureMemory? free) ? free : new();
+        try
+        {
+            return PngWriter.Write(sheet, options, memory);
+        }
+        finally
+        {
+            memories.Add(memory);
+        }
     }
 
     /// <summary>The pictures of a film, a few at a time, so that a long one does not fill the memory.</summary>

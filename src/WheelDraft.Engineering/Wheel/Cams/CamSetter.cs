@@ -120,7 +120,7 @@ internal sealed class OneCam(Brief brief, Motion motion, int index)
         }
 
         double wanted = task.RollerMm is double roller ? WantedRollers * roller : FlatRadiusMm;
-        return shape.LeastRadius().RadiusMm >= wanted && CamFindings.PivotIsClear(_cam, shape) && CamFindings.FaceReaches(_cam, shape);
+        return shape.IsNowhereTighterThan(wanted) && CamFindings.PivotIsClear(_cam, shape) && CamFindings.FaceReaches(_cam, shape);
     }
 
     private static string ReachWords(CamTask task, double baseMm) => task.Lever switch
