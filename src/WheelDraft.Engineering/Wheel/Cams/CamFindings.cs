@@ -14,7 +14,7 @@ internal sealed class CamFindings(Brief brief, CamLayout cam, double lostMm)
     private string Name => $"cam '{cam.Brief.Name}'";
 
     /// <summary>All of them.</summary>
-    public IEnumerable<Finding> Of(CamForces forces) => [.. Pressure(), .. Radius(), .. Laws(), .. Steps(), .. Leaves(forces), .. Places()];
+    public IEnumerable<Finding> Of(CamForces forces) => [.. Pressure(), .. Radius(), .. Laws(), .. Steps(), .. Leaves(forces), .. Places(), .. Live()];
 
     /// <summary>Whether the cam turns clear of the lever's pivot.</summary>
     public static bool PivotIsClear(CamBrief cam, CamShape shape)
@@ -108,6 +108,18 @@ internal sealed class CamFindings(Brief brief, CamLayout cam, double lostMm)
         if (cam.Brief.LowerMm < 0 && cam.Brief.UpperMm > under)
         {
             yield return Error("cam.in-wheel", $"{Capital(Name)} lies from {Wording.Mm(cam.Brief.LowerMm)} to {Wording.Mm(cam.Brief.UpperMm)}, in the wheel and its carrier, from {Wording.Mm(under)} to 0 mm. Put it above the copper face or under the carrier.", "z");
+        }
+    }
+
+    // What a hand lifts, or what reaches among wet pellets, must not be live.
+    private IEnumerable<Finding> Live()
+    {
+        if (cam.Brief.Body?.Net is { } net && CamSolids.KindOf(brief, net) == SolidKind.Live)
+        {
+            string key = cam.Brief.Swings ? "lever.net" : "slide.net";
+            yield return cam.Brief.Latch is null
+                ? Warning("cam.live-lever", $"The lever of {Name} is on net '{net}': whatever it feels or moves is live with it. Make it of what insulates, or earth it.", key)
+                : Error("cam.live-lever", $"The lever of {Name} is hooked up by hand, and is on net '{net}'. Make it of what insulates, or earth it.", key);
         }
     }
 

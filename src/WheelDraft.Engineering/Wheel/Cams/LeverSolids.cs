@@ -58,9 +58,12 @@ internal static class LeverSolids
         }
     }
 
+    // A tail shorter than this is none, mm: what is round about the pivot reaches further.
+    private const double NoTailMm = 1e-3;
+
     private static double Roller(CamLayout cam) => cam.Brief.RollerRadiusMm ?? 0;
 
-    private static Outline[] Tail(SweptArm arm, LeverBodyBrief body) => body.TailMm > 0 ? [arm.Behind().Pie(body.TailMm, body.WidthMm / 2)] : [];
+    private static Outline[] Tail(SweptArm arm, LeverBodyBrief body) => body.TailMm > NoTailMm ? [arm.Behind().Pie(body.TailMm, body.WidthMm / 2)] : [];
 
     private static Outline[] Slide(CamLayout cam, SlidingLever slide, LeverBodyBrief body)
     {
