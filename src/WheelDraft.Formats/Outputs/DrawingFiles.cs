@@ -54,7 +54,7 @@ internal static class DrawingFiles
         ConcurrentBag<PictureMemory> memories = [];
         try
         {
-            return [.. SideBySide(task, pictured, atOnce, s => new OutputFile($"{folder}/{s.Words.Name}.png", Picture(s, options, memories)))];
+            return [.. SideBySide(task, pictured, atOnce, s => new OutputFile($"{folder}/{s.Words.Name}.png", Picture(s, options, (memories, largest * BytesInPixel))))];
         }
         finally
         {
@@ -66,16 +66,18 @@ internal static class DrawingFiles
     }
 
     // As many memories as pictures are painted at once.
-    private static byte[] Picture(Sheet sheet, PngOptions options, ConcurrentBag<PictureMemory> memories)
+    private const long BytesInPixel = 4;
+
+    private static byte[] Picture(Sheet sheet, PngOptions options, (ConcurrentBag<PictureMemory> Free, long MostBytes) memories)
     {
-        PictureMemory memory = memories.TryTake(out PictureMemory? free) ? free : new();
+        PictureMemory memory = memories.Free.TryTake(out PictureMemory? free) ? free : new(memories.MostBytes);
         try
         {
             return PngWriter.Write(sheet, options, memory);
         }
         finally
         {
-            memories.Add(memory);
+            memories.Free.Add(memory);
         }
     }
 

@@ -3,7 +3,8 @@ using System.Runtime.InteropServices;
 namespace WheelDraft.Formats.Raster;
 
 /// <summary>Memory that pictures are painted in one after the other: handing it out anew for each costs as much as painting the ground.</summary>
-internal sealed class PictureMemory : IDisposable
+/// <param name="leastBytes">As much as the largest of them is known to take.</param>
+internal sealed class PictureMemory(long leastBytes) : IDisposable
 {
     private nint _bytes;
     private long _count;
@@ -15,8 +16,8 @@ internal sealed class PictureMemory : IDisposable
         if (count > _count)
         {
             Dispose();
-            _bytes = Marshal.AllocHGlobal((nint)count);
-            _count = count;
+            _count = Math.Max(count, leastBytes);
+            _bytes = Marshal.AllocHGlobal((nint)_count);
         }
 
         return _bytes;
