@@ -7,9 +7,8 @@ internal static class CamSolids
     public static IEnumerable<Solid> Conducting(Brief brief, IReadOnlyList<CamLayout> cams) =>
         cams.SelectMany(c => (c.Brief.Net is null ? [] : new[] { Cam(brief, c) }).Concat(c.Brief.Body?.Net is null ? [] : LeverSolids.Of(brief, c)));
 
-    /// <summary>Those that insulate, as bodies that strips must not run into; they are never measured.</summary>
-    public static IEnumerable<Solid> Insulating(Brief brief, IReadOnlyList<CamLayout> cams) =>
-        cams.SelectMany(c => (c.Brief.Net is not null ? [] : new[] { Cam(brief, c) }).Concat(c.Brief.Body is { Net: null } ? LeverSolids.Of(brief, c) : []));
+    /// <summary>The cams that insulate, as bodies that strips must not run into; they are never measured.</summary>
+    public static IEnumerable<Solid> Insulating(Brief brief, IReadOnlyList<CamLayout> cams) => cams.Where(c => c.Brief.Net is null).Select(c => Cam(brief, c));
 
     /// <summary>What a net makes of what conducts: earthed on net E; live in the circuit; a metal lever that hangs on nothing is taken as what a hand reaches, a cam
     /// without one as live, because nothing says that its lever keeps it from being so.</summary>

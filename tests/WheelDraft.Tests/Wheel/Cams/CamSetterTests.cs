@@ -150,6 +150,40 @@ public sealed class CamSetterTests
         Assert.Equal("cam.outline", Assert.Throws<DesignRefusedException>(() => CamBriefs.Set(crowded)).Reasons[0].Code);
     }
 
+    /// <summary>A snail: it creeps up over most of the turn at one speed, rides for three degrees, and drops. The outline is swept as any other.</summary>
+    [Theory]
+    [InlineData(2.0, false)]
+    [InlineData(2.0, true)]
+    [InlineData(null, false)]
+    public void Set_UniformRiseAShortRideAndADrop_IsASnail(double? roller, bool swings)
+    {
+        double unit = swings ? 0.02 : 1;
+        CamBrief snail = CamBriefs.RiseAndDrop((10, 300, 303), 6 * unit) with
+        {
+            Profile = [new CamRise(TurnAmount.Radians(10 * Deg), TurnAmount.Radians(300 * Deg), 6 * unit, CamLaw.Uniform), new CamDrop(TurnAmount.Radians(303 * Deg))],
+            RollerRadiusMm = roller,
+            Lever = swings ? new SwingingLever(new Point(45, 10), 42, Turning.Clockwise) : new SlidingLever(0, Math.PI / 2),
+            BaseRadiusMm = 12,
+            PressureAngleRad = 45 * Deg,
+        };
+        CamLayout cam = CamBriefs.Set(snail);
+        Assert.Contains(cam.Findings, f => string.Equals(f.Code, "cam.strikes", StringComparison.Ordinal));
+        BulgedOutline cut = new(DxfOutline.OfCut(cam.Outline.Outer));
+        double lost = 0;
+        for (int i = 0; i < 7200; i++)
+        {
+            double psi = i * 0.05 * Deg, lift = cam.LiftAt(psi);
+            double apart = cam.Shape.RollerAt(lift) is Point at
+                ? cut.DistanceMm(Placement.Turn(-cam.Shape.Task.Sigma * psi).Of(at).X, Placement.Turn(-cam.Shape.Task.Sigma * psi).Of(at).Y) - roller!.Value
+                : cam.Shape.FaceAt(lift)!.Value is var face ? cut.SupportMm(face.NormalRad - (cam.Shape.Task.Sigma * psi)) - face.Foot.RadiusMm : 0;
+            lost = psi is > 8 * Deg and < 12 * Deg or > 295 * Deg and < 303.1 * Deg ? Math.Max(lost, Math.Abs(apart)) : lost;
+            Assert.True(psi is > 8 * Deg and < 12 * Deg or > 295 * Deg and < 303.1 * Deg || Math.Abs(apart) < 0.003, FormattableString.Invariant($"at {psi / Deg}° the follower is {apart * 1000} µm from the outline"));
+        }
+
+        // Where the uniform motion begins and ends the outline has a corner; the warning says how much is lost there.
+        Assert.InRange(lost, 0, 0.2);
+    }
+
     /// <summary>The cutting file alone, as text: its outline read by this test, and the lever of the demo leant on it.</summary>
     [Fact]
     public void CuttingFile_OfTheDemo_LiftsTheLeverAsAsked()

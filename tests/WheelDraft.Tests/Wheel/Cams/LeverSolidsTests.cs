@@ -248,4 +248,25 @@ public sealed class LeverSolidsTests
         Assert.Contains(Demos.Of("fry-feeder").Assumptions, a => a.Words.Contains("lever, roller and pin insulate", StringComparison.Ordinal));
         Assert.Contains(WithLever(EarthedBrass).Design().Assumptions, a => a.Words.Contains("no further than its latch", StringComparison.Ordinal));
     }
+
+    /// <summary>A lever as low as the copper sweeps over the wheel; one at its own height over it does not.</summary>
+    [Theory]
+    [InlineData("width = \"3 mm\"", false)]
+    [InlineData("width = \"3 mm\", z = [\"-2 mm\", \"11 mm\"]", true)]
+    public void Findings_LeverInTheWheel_IsAnError(string keys, bool meets)
+    {
+        Design design = WithLever(keys).Design();
+        Assert.Equal(meets, design.Findings.Any(f => f is { Code: "cam.lever-meets", Severity: FindingSeverity.Error } && f.Message.Contains("carrier", StringComparison.Ordinal)));
+    }
+
+    /// <summary>One flat holds both: a cam that names it at another angle than its wheel would be put on turned.</summary>
+    [Theory]
+    [InlineData("{ diameter = \"6 mm\", flat = \"5 mm\", flat_at = \"0 deg\" }", null)]
+    [InlineData("{ diameter = \"6 mm\", flat = \"5 mm\", flat_at = \"90 deg\" }", "cam.flat")]
+    [InlineData("{ diameter = \"6 mm\" }", "cam.no-flat")]
+    public void Findings_BoreOfItsOwn_MustHaveTheWheelsFlat(string bore, string? code)
+    {
+        Design design = new ChangedDemo("fry-feeder").With("bore = \"wheel\"", $"bore = {bore}").Design();
+        Assert.Equal(code, design.Findings.Select(f => f.Code).FirstOrDefault(c => c is "cam.flat" or "cam.no-flat"));
+    }
 }
