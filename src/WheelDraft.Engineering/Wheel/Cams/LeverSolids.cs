@@ -40,7 +40,7 @@ internal static class LeverSolids
         return edge / Math.Cos(cam.MostPressureRad) * longer;
     }
 
-    private static IEnumerable<Outline> Outlines(CamLayout cam, LeverBodyBrief body)
+    private static Outline[] Outlines(CamLayout cam, LeverBodyBrief body)
     {
         double most = MostLift(cam), half = body.WidthMm / 2;
         switch (cam.Brief.Lever)
