@@ -52,7 +52,7 @@ internal static class DesignFigures
         }
     }
 
-    // One line a view: wheel, strips, assembly, timing, circuit, spacing, the moment, runs.
+    // One line a view: wheel, cams, strips, assembly, timing, circuit, spacing, the moment, runs.
     private static IEnumerable<UndrawnSheet> InOrder(FigureTask all)
     {
         Design design = all.Design;
@@ -62,6 +62,11 @@ internal static class DesignFigures
             Of("wheel", task => WheelFigures.Wheel(task)),
             Of("wheel-edges", task => WheelFigures.Edges(task)),
             Of("section", task => WheelFigures.Section(task)),
+            .. design.Cams.SelectMany((c, i) => new UndrawnSheet[]
+            {
+                Of($"cam {c.Brief.Name}", task => CamFigures.Plan(task, i)),
+                Of($"motion of cam {c.Brief.Name}", task => CamFigures.Motion(task, i)),
+            }),
             .. design.Strips.Strips.SelectMany((s, i) => new UndrawnSheet[]
             {
                 Of($"blank of strip {s.Form.Strip.Name}", task => PartFigures.Blank(task, i)),

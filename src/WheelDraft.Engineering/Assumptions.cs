@@ -56,15 +56,26 @@ internal static class Assumptions
     {
         for (int i = 0; i < brief.Cams.Count; i++)
         {
-            if (brief.Cams[i].CutToleranceMm is null)
+            CamBrief cam = brief.Cams[i];
+            string lever = Path("cam", i) + (cam.Swings ? ".lever" : ".slide");
+            if (cam.Body is null)
             {
-                yield return new(Path("cam", i) + ".cut_tolerance", FormattableString.Invariant($"cam '{brief.Cams[i].Name}': its edge is cut as exactly as the copper, ±{brief.Process.ToleranceMm} mm"));
+                yield return new(lever + ".width", $"cam '{cam.Name}': its lever, roller and pin insulate, and no strip is in their way");
+            }
+            else if (cam.Stop is null)
+            {
+                yield return new(lever + ".stop", $"cam '{cam.Name}': its lever goes no further than its latch, or its greatest lift");
+            }
+
+            if (cam.CutToleranceMm is null)
+            {
+                yield return new(Path("cam", i) + ".cut_tolerance", FormattableString.Invariant($"cam '{cam.Name}': its edge is cut as exactly as the copper, ±{brief.Process.ToleranceMm} mm"));
             }
         }
 
         if (brief.Wheel.Shaft != ShaftKind.Insulating)
         {
-            yield return new("wheel.shaft", FormattableString.Invariant($"the metal shaft stands from {WheelSolids.ShaftUnderCarrierMm} mm under the carrier to {WheelSolids.ShaftAboveFaceMm} mm above the copper face"));
+            yield return new("wheel.shaft", ShaftWords(brief));
         }
 
         if (brief.Wheel.Fixings is not null)
@@ -100,6 +111,10 @@ internal static class Assumptions
             }
         }
     }
+
+    private static string ShaftWords(Brief brief) => brief.Cams.Count == 0
+        ? FormattableString.Invariant($"the metal shaft stands from {WheelSolids.ShaftUnderCarrierMm} mm under the carrier to {WheelSolids.ShaftAboveFaceMm} mm above the copper face")
+        : FormattableString.Invariant($"the metal shaft stands from {WheelSolids.ShaftUnderCarrierMm} mm under the carrier to {WheelSolids.ShaftAboveFaceMm} mm above the copper face, and {WheelSolids.ShaftAboveFaceMm} mm beyond each cam");
 
     private static IEnumerable<Assumption> Named(IEnumerable<Assumption> all, string table, string name) =>
         all.Select(a => new Assumption($"{table}.{a.Key}", $"{name}: {a.Words}"));

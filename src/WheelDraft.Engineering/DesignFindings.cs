@@ -22,6 +22,7 @@ internal static class DesignFindings
             .. design.FrictionShifts.SelectMany(s => s.Findings(brief, design.Wheel)),
             .. DoseLimits.Findings(brief, design.Motion, design.Wheel),
             .. collisions,
+            .. LeverCollisions.Of(brief, design.Wheel, design.Strips.Strips, (design.Solids, design.Cams)),
             .. design.Spacing.Findings.Where(f => !StripCollisions.Repeats(f, collisions)),
             .. design.OpenContacts.SelectMany(o => OpenContactFindings.Of(brief, o)),
             .. OwnDistances.Of(brief, design.Spacing, design.OpenContacts),

@@ -72,7 +72,7 @@ internal sealed class DesignStages(Brief brief, int mostRounds = DesignStages.Mo
         StripSet standing = StripSet.Of(Springs, places, clearanceMm: clearances.ToWheelMm);
         IReadOnlyList<AdjustingScrew> screws = new ScrewMaker(brief, wheel, standing).All();
         IReadOnlyList<Solid> solids = [.. WheelSolids.Of(brief, wheel), .. standing.Solids, .. screws.SelectMany(s => s.Solids), .. CamSolids.Conducting(brief, _cams)];
-        JudgedSpacing spacing = JudgedSpacing.Of(brief, wheel, solids, voltages, seeksRemedies: !OnlyJudges);
+        JudgedSpacing spacing = JudgedSpacing.Of(brief, (wheel, _cams), solids, voltages, seeksRemedies: !OnlyJudges);
         FrictionShifts friction = FrictionShifts.Of(brief, _motion, wheel, standing);
         CircuitAnalysis circuit = CircuitAnalysis.Of(new CircuitRequest(brief, WheelContacts.OnWheel(brief, wheel, friction.MostMm)) { Bridges = spacing.Bridges, Levers = Levers });
         StripSet strips = StripSet.Of(Springs, places, circuit.Currents, clearances.ToWheelMm);

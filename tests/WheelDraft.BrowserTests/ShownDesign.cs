@@ -14,7 +14,7 @@ internal sealed class ShownDesign : IAsyncDisposable
 
     private ShownDesign(Design design) => Design = design;
 
-    public static IReadOnlyList<string> Demos => ["propagation-bench", "kiln-room", "tank-doser", "seed-drier"];
+    public static IReadOnlyList<string> Demos => ["propagation-bench", "kiln-room", "tank-doser", "seed-drier", "fry-feeder"];
 
     public Design Design { get; }
 

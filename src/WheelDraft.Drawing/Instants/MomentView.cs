@@ -64,7 +64,14 @@ internal sealed class MomentView
     public bool IsClosed(string input) => _network.LeverOf(input) is { } lever ? Moment.Contacts[lever.Contact] : Moment.Inputs[_network.InputOf(input)];
 
     /// <summary>Where the lever of a cam is: on the cam, or held higher.</summary>
-    public double PlaceOf(CamLayout cam) => cam.PlaceAt(Moment.AngleRad, Holds(cam.Brief.Name + LeverContact.Blocked), Holds(cam.Brief.Name + LeverContact.Latched));
+    public double PlaceOf(CamLayout cam)
+    {
+        (bool blocked, bool latched) = HoldsOn(cam);
+        return cam.PlaceAt(Moment.AngleRad, blocked, latched);
+    }
+
+    /// <summary>What holds the lever of a cam.</summary>
+    public (bool Blocked, bool Latched) HoldsOn(CamLayout cam) => (Holds(cam.Brief.Name + LeverContact.Blocked), Holds(cam.Brief.Name + LeverContact.Latched));
 
     private bool Holds(string hold) => _network.Inputs.Any(i => string.Equals(i.Name, hold, StringComparison.Ordinal)) && Moment.Inputs[_network.InputOf(hold)];
 

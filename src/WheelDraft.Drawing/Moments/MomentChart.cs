@@ -39,6 +39,7 @@ internal sealed class MomentChart
             .. ((string Heading, IReadOnlyList<MomentRow> Rows)[])
             [
                 ("Contacts", [.. design.Wheel.Rings.Select(Contact)]),
+                ("Levers", [.. circuit.Network.Levers.Select(Lever)]),
                 ("Inputs", [.. circuit.Inputs.Select(i => new MomentRow(i, [], m => m.IsClosed(i) ? "closed" : "open", null))]),
                 ("Loads", [.. circuit.Loads.Select((l, i) => new MomentRow(l, Load(i), m => MomentView.Word(m.Load(l)), m => MomentView.FillOf(m.Load(l))))]),
             ],
@@ -146,6 +147,20 @@ internal sealed class MomentChart
             ? [new(0, _design.Motion.TurnTimeS, fill)]
             : [.. ring.Periods.Select(p => new MomentBar(_design.Motion.SecondsFromRad(p.Wanted.StartRad), _design.Motion.SecondsFromRad(p.Wanted.SweepRad), fill))];
         return new(ring.Name, bars, m => m.IsMade(ring.Name) ? "closed" : "open", null);
+    }
+
+    // A lever's contact, as what holds the lever lets it.
+    private MomentRow Lever(LeverContact lever)
+    {
+        Fill fill = TimingPen.FillOf(TimingState.Closed);
+        string input = lever.Schedule.Input;
+        IReadOnlyList<MomentBar> bars = lever.Hold(_inputs) switch
+        {
+            LeverHold.Open => [],
+            LeverHold.Closed => [new(0, _design.Motion.TurnTimeS, fill)],
+            _ => [.. lever.Schedule.Free.Periods.Select(p => new MomentBar(_design.Motion.SecondsFromRad(p.Closed.StartRad), _design.Motion.SecondsFromRad(p.Closed.SweepRad), fill))],
+        };
+        return new(input, bars, m => m.IsClosed(input) ? "closed" : "open", null);
     }
 
     /// <summary>When a load is on or undecided.</summary>

@@ -69,11 +69,14 @@ internal sealed class MomentPlan
 
         plan.DrawIndex(sheet, _view);
         ViewPen cams = sheet.Group("cams", "Cams over the wheel, turned with it", "cam").In(_view);
-        ViewPen levers = sheet.Group("levers", "Levers where they are", "lever").In(_view);
-        foreach (CamLayout cam in _design.Cams)
+        ViewPen pivots = sheet.Group("pivots", "Pivots of levers", "lever").In(_view);
+        for (int i = 0; i < _design.Cams.Count; i++)
         {
+            CamLayout cam = _design.Cams[i];
             cams.Line(cam.Outline.Outer.Placed(moment.Wheel), LineStyle.Thin);
-            LeverPen.Draw(levers, cam, moment.PlaceOf(cam), LineStyle.Edge);
+            LeverPen.Pivot(pivots, cam);
+            ViewPen lever = sheet.Group(LeverGroup(i), Invariant.Text($"The lever of cam {cam.Brief.Name}, where it is"), "lever").In(_view);
+            LeverPen.Body(lever, cam, moment.IsUnmoved ? 0 : moment.PlaceOf(cam), LineStyle.Edge);
         }
 
         GroupPen tags = sheet.Group("tags", "How each wiper stands", "tags");
@@ -83,6 +86,17 @@ internal sealed class MomentPlan
         }
     }
 
+    /// <summary>The group that a lever is drawn in.</summary>
+    public static string LeverGroup(int index) => Invariant.Text($"lever-{index + 1}");
+
+    /// <summary>How the lever of a cam goes on the paper as it is lifted.</summary>
+    public LeverWay WayOf(CamLayout cam) => cam.Brief.Lever switch
+    {
+        SwingingLever swing => new(_view.Of(swing.Pivot), swing.Lifts == Turning.Anticlockwise ? 1 : -1, default),
+        SlidingLever slide => new(null, 0, Vector.Polar(_view.OnPaperMm(1), slide.DirectionRad)),
+        _ => throw new NotSupportedException("A lever of no known kind."),
+    };
+
     // A picture, not a drawing to measure on: any scale will do.
     private static SheetView View(Bounds model, Bounds area)
     {
@@ -91,3 +105,9 @@ internal sealed class MomentPlan
         return SheetView.At(new DrawingScale(scale, parts), model.Centre, area.Centre);
     }
 }
+
+/// <summary>How a lever goes on the paper as it is lifted: it turns about its pivot, or slides.</summary>
+/// <param name="Pivot">The pivot on the paper; null for a slide.</param>
+/// <param name="Sense">1 where it turns anticlockwise, −1 clockwise; 0 for a slide.</param>
+/// <param name="AlongMm">How far a slide goes for a lift of 1 mm.</param>
+internal sealed record LeverWay(Point? Pivot, double Sense, Vector AlongMm);

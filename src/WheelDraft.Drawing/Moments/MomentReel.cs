@@ -125,9 +125,19 @@ public sealed class MomentReel
     /// <summary>Which way the wheel turns on the paper: 1 anticlockwise.</summary>
     internal double Sense => _design.Motion.Sigma;
 
+    /// <summary>The levers that a film moves itself, in the order of the cams.</summary>
+    internal IReadOnlyList<LeverReel> Levers => [.. _design.Cams.Select((cam, i) => new LeverReel(MomentPlan.LeverGroup(i), _scenes[Frames[0].Moment.State.Inputs].WayOf(cam), cam.Brief.Swings, (frame, turnedRad) => LiftOf(cam, frame, turnedRad)))];
+
+    // What holds a lever is that of the moment, the wheel may have turned on since.
+    private double LiftOf(CamLayout cam, ReelFrame frame, double turnedRad)
+    {
+        (bool blocked, bool latched) = new MomentView(_design, frame.Moment).HoldsOn(cam);
+        return cam.PlaceAt(Angles.InTurn(turnedRad), blocked, latched);
+    }
+
     /// <summary>A moment as a picture.</summary>
     /// <param name="index">Which one, from 0.</param>
-    /// <param name="isUnmoved">Whether wheel and cursor are drawn as at home, for a film that moves them itself.</param>
+    /// <param name="isUnmoved">Whether wheel, cursor and levers are drawn as at home, for a film that moves them itself.</param>
     internal Sheet Picture(int index, bool isUnmoved = false)
     {
         ReelFrame frame = Frames[index];
@@ -168,3 +178,10 @@ public sealed class MomentReel
 /// <param name="ToRad">How far it has turned when the next moment comes; the same where it stands.</param>
 /// <param name="Caption">What is said of it.</param>
 internal sealed record ReelFrame(double ForS, CircuitMoment Moment, double TurnedRad, double ToRad, string Caption);
+
+/// <summary>A lever in a film.</summary>
+/// <param name="Group">The group that it is drawn in, at rest.</param>
+/// <param name="Way">How it goes on the paper.</param>
+/// <param name="Swings">Whether lifts are angles, rad, or lengths, mm.</param>
+/// <param name="LiftOf">Its lift while a moment is shown, by how far the wheel has turned.</param>
+internal sealed record LeverReel(string Group, LeverWay Way, bool Swings, Func<ReelFrame, double, double> LiftOf);

@@ -112,6 +112,9 @@ internal sealed class MomentScene
     /// <summary>The axis of the wheel on the paper.</summary>
     public Point Axis => _plan.Axis;
 
+    /// <summary>How the lever of a cam goes on the paper.</summary>
+    public LeverWay WayOf(CamLayout cam) => _plan.WayOf(cam);
+
     /// <summary>How far the chart's cursor goes in a turn, mm.</summary>
     public double CursorTravelMm => _chart.TravelMm(ChartRoom(Inside(All)));
 

@@ -46,10 +46,10 @@ internal static class CamDiagrams
         double Y(double value) => place.FootMm + ((value - least) / span * place.HighMm);
         pen.Line(new Point(axis.LeftMm, place.FootMm), new Point(axis.LeftMm, place.FootMm + place.HighMm), LineStyle.Thin);
         pen.Line(new Point(axis.LeftMm, Y(0)), new Point(axis.RightMm, Y(0)), LineStyle.Thin);
-        foreach (List<Point> run in Runs(axis, curve.Values, Y))
+        foreach (IReadOnlyList<Point> run in Runs(axis, curve.Values, Y).Select(CurveThinning.Of))
         {
             pen.Polyline(LineStyle.Wide(LineKind.ContinuousWide, Ink.Outline, 0.35), run);
-            foreach ((Point a, Point b) in run.Zip(run.Skip(1)).Where((_, k) => k % 4 == 0))
+            foreach ((Point a, Point b) in run.Zip(run.Skip(1)))
             {
                 pen.Texts.TakeLine(a, b);
             }
@@ -63,7 +63,7 @@ internal static class CamDiagrams
         pen.TryText(
             curve.Name,
             from share in (double[])[0.99, 0.8, 0.6, 0.4, 0.2, 0.01]
-            from up in (double[])[0.98, 0.75, 0.5, 0.25]
+            from up in (double[])[0.9, 0.75, 0.5, 0.25]
             select new TextSpot(new(axis.LeftMm + (share * (axis.RightMm - axis.LeftMm)), place.FootMm + (up * place.HighMm)), share > 0.5 ? TextAlong.End : TextAlong.Start, TextAcross.Top),
             TextStyle.Caption);
     }

@@ -17,7 +17,7 @@ internal static class CamSheet
         ArgumentNullException.ThrowIfNull(design);
         CamLayout cam = design.Cams[index];
         CamWords words = new(design, cam);
-        SheetMatter matter = new([words.Sizes(), words.Steps(), words.EveryFiveDegrees()], new("Notes", words.Notes())) { Caution = new(SheetWordsOf.CautionsOf(design)) };
+        SheetMatter matter = new([words.Sizes(), words.Steps(), words.Motion(), words.Radii()], new("Notes", words.Notes())) { Caution = new(SheetWordsOf.CautionsOf(design)) };
         PaperSize[] papers = [.. SheetPapers.Of(design, Sizes)];
         (PaperSize size, SheetPlan plan, CamPicture picture) =
             SheetPlan.Best(papers, matter, (_, shared) => CamPicture.Fitted(design, cam, shared.Picture, 1), p => p.Scale.Factor)
@@ -92,25 +92,52 @@ internal sealed class CamWords(Design design, CamLayout cam)
         Title = "What the lever does",
     };
 
-    /// <summary>The table every 5°.</summary>
-    public SheetTable EveryFiveDegrees() => new(
+    /// <summary>What the lever does, every 5°.</summary>
+    public SheetTable Motion() => new(
         [
-            new("Angle", TextAlong.End), new($"Lift, {LiftUnit}", TextAlong.End), new($"Velocity, {LiftUnit}/s", TextAlong.End), new($"Acceleration, {LiftUnit}/s²", TextAlong.End),
-            new("Pressure angle", TextAlong.End), new($"Outline's radius at this wheel angle, {_numbers.UnitSign}", TextAlong.End),
+            new("Programme angle", TextAlong.End), new($"Lift, {LiftUnit}", TextAlong.End), new($"Velocity, {LiftUnit}/s", TextAlong.End), new($"Acceleration, {LiftUnit}/s²", TextAlong.End),
+            new("Pressure angle", TextAlong.End),
         ],
-        [.. Enumerable.Range(0, 360 / StepDeg).Select(i => Row(Angles.RadFromDeg(i * StepDeg)))])
+        EveryFiveDegrees(Row))
     {
-        Title = "Every 5° of the turn",
+        Title = "The lever at every 5° of the turn, equal rows as one",
     };
+
+    /// <summary>The outline to measure by, every 5°.</summary>
+    public SheetTable Radii() => new(
+        [new("Wheel angle", TextAlong.End), new($"Radius, {_numbers.UnitSign}", TextAlong.End)],
+        EveryFiveDegrees(angleRad => [_numbers.LengthInColumn(cam.RadiusAtMm(angleRad))]))
+    {
+        Title = "The outline at every 5° round the cam, equal rows as one",
+    };
+
+    // While a lever rests or rides nothing changes, for a third of the turn and more: one row says so as well as thirty.
+    private static IReadOnlyList<string>[] EveryFiveDegrees(Func<double, IReadOnlyList<string>> at)
+    {
+        List<(int FromDeg, int ToDeg, IReadOnlyList<string> Figures)> rows = [];
+        for (int deg = 0; deg < 360; deg += StepDeg)
+        {
+            IReadOnlyList<string> figures = at(Angles.RadFromDeg(deg));
+            if (rows.Count > 0 && rows[^1].Figures.SequenceEqual(figures, StringComparer.Ordinal))
+            {
+                rows[^1] = rows[^1] with { ToDeg = deg };
+            }
+            else
+            {
+                rows.Add((deg, deg, figures));
+            }
+        }
+
+        return [.. rows.Select(r => (IReadOnlyList<string>)[r.FromDeg == r.ToDeg ? Invariant.Text($"{r.FromDeg}°") : Invariant.Text($"{r.FromDeg}° to {r.ToDeg}°"), .. r.Figures])];
+    }
 
     private IReadOnlyList<string> Row(double angleRad)
     {
         CamMoment at = CamMoment.Of(design.Motion, cam, angleRad);
         return
         [
-            Deg(angleRad), Lift(at.Lift),
-            at.PressureRad is null ? "falls" : Lift(at.VelocityPerS), at.PressureRad is null ? "" : Lift(at.AccelerationPerS2),
-            at.PressureRad is double pressure ? DrawingNumbers.Angle(pressure, 1) : "", _numbers.LengthInColumn(cam.RadiusAtMm(angleRad)),
+            Lift(at.Lift), at.PressureRad is null ? "falls" : Lift(at.VelocityPerS), at.PressureRad is null ? "" : Lift(at.AccelerationPerS2),
+            at.PressureRad is double pressure ? DrawingNumbers.Angle(pressure, 1) : "",
         ];
     }
 
@@ -121,6 +148,7 @@ internal sealed class CamWords(Design design, CamLayout cam)
         [
             $"Seen from the wiper side at home, as the wheel is: the index mark lies in line with the wheel's home mark. It turns {SheetWordsOf.Turns(design)}. A direction on the cam is a wheel angle, anticlockwise from the mark.",
             $"The outline is {DrawingNumbers.Trimmed(cam.Outline.Outer.Pieces.Count, 0)} lines and arcs, off the true one by {DrawingNumbers.Fixed(cam.OffMm * 1000, 1)} µm at most. The cutting file has it whole; the table's radii are for measuring.",
+            "The tables have a row every 5°; where rows in turn are equal, one stands for all of them.",
             $"Pressure angle {DrawingNumbers.Angle(cam.MostPressureRad, 1)} at most, at {DrawingNumbers.Angle(cam.MostPressureAtRad, 1)}; {DrawingNumbers.Angle(cam.Brief.PressureAngleRad, 1)} are allowed.",
         ];
         foreach (CamFall fall in cam.Falls)
@@ -139,103 +167,4 @@ internal sealed class CamWords(Design design, CamLayout cam)
     private string Lift(double lift) => cam.Brief.Swings ? DrawingNumbers.Fixed(Angles.DegFromRad(lift), 3) : _numbers.LengthInColumn(lift);
 
     private static string Deg(double angleRad) => DrawingNumbers.Trimmed(Angles.DegFromRad(Angles.InTurn(angleRad)), 2) + "°";
-}
-
-/// <summary>Plan and diagrams of a cam in an area of the paper.</summary>
-internal sealed class CamPicture
-{
-    private const double AroundMm = 16;
-    private const double GapMm = 8;
-    private const double LeastDiagramMm = 22;
-    private const double PlanShare = 0.55;
-
-    private readonly Design _design;
-    private readonly CamLayout _cam;
-    private readonly DrawingNumbers _numbers;
-    private readonly SheetView _plan;
-    private readonly Bounds _diagrams;
-    private readonly Bounds _picture;
-
-    /// <param name="design">The design.</param>
-    /// <param name="cam">The cam.</param>
-    /// <param name="picture">Where both stand.</param>
-    public CamPicture(Design design, CamLayout cam, Bounds picture)
-    {
-        (_design, _cam, _numbers, _picture) = (design, cam, new(design.Brief.DrawingUnit), picture);
-        double foot = picture.MinY + Math.Max((1 - PlanShare) * picture.Height, 4 * LeastDiagramMm);
-        _plan = SheetView.Fitted(Seen(), new(picture.MinX + AroundMm, foot + AroundMm, picture.MaxX - AroundMm, picture.MaxY - AroundMm));
-        _diagrams = new(picture.MinX + AroundMm, picture.MinY + 9, picture.MaxX - 4, foot - 2);
-    }
-
-    /// <summary>Both in an area, or null where the plan does not fit at a scale or larger.</summary>
-    public static CamPicture? Fitted(Design design, CamLayout cam, Bounds picture, double leastScale)
-    {
-        try
-        {
-            return picture.Height > 8 * LeastDiagramMm && new CamPicture(design, cam, picture) is { } fitted && fitted.Scale.Factor >= leastScale ? fitted : null;
-        }
-        catch (NoRoomException)
-        {
-            return null;
-        }
-    }
-
-    /// <summary>The scale of the plan.</summary>
-    public DrawingScale Scale => _plan.Scale;
-
-    /// <summary>Draws both.</summary>
-    public void Draw(SheetBuilder sheet)
-    {
-        DrawPlan(sheet);
-        LeverPen.Draw(sheet.Group("lever", "The lever, at rest and at its greatest lift", "lever").In(_plan), _cam, 0, LineStyle.Phantom);
-        LeverPen.Draw(sheet.Group("lifted", "The lever at its greatest lift", "lever").In(_plan), _cam, _cam.TopLift, LineStyle.Hidden);
-        DrawDimensions(sheet);
-        AngleSense.TryDraw(sheet, _picture with { MinY = _diagrams.MaxY });
-        CamDiagrams.Draw(sheet, _design, _cam, _diagrams);
-    }
-
-    private Bounds Seen()
-    {
-        Bounds seen = _cam.Outline.Bounds;
-        foreach (Bounds lever in new[] { LeverPen.BoundsOf(_cam, 0), LeverPen.BoundsOf(_cam, _cam.TopLift) })
-        {
-            seen = seen.With(lever);
-        }
-
-        return seen;
-    }
-
-    private void DrawPlan(SheetBuilder sheet)
-    {
-        sheet.Group("cam", "The cam", "cam").In(_plan).Area(_cam.Outline, Fill.Of(_cam.Brief.Net is null ? FillKind.Carrier : FillKind.Copper), LineStyle.Edge);
-        sheet.Texts.TakeEdges(_cam.Outline.Pieces.Select(p => p.Placed(_plan.ToPaper)));
-        ViewPen axes = sheet.Group("axes", "Centre lines, base circle and index mark", "axes").In(_plan);
-        axes.CentreCross(Point.Origin, _cam.OuterRadiusMm);
-        axes.Line(Contour.Circle(Point.Origin, _cam.BaseRadiusMm), LineStyle.Centre);
-        foreach (IReadOnlyList<Piece> mark in PartMarks.Of(_design, _design.Parts.Cams[_cam.Index]).Scribed)
-        {
-            axes.Line(mark, LineStyle.Thin);
-        }
-    }
-
-    private void DrawDimensions(SheetBuilder sheet)
-    {
-        DimensionPen pen = new(sheet.Group("dimensions", "Dimensions", "dimensions"));
-        BoreBrief bore = _cam.Brief.Bore ?? _design.Brief.Wheel.Bore;
-        double away = LeverAwayRad();
-        pen.Add(new CalloutDimension(_plan.Of(Point.Polar(bore.DiameterMm / 2, away + Angles.RadFromDeg(35))), away + Angles.RadFromDeg(35), _numbers.Diameter(bore.DiameterMm) + (bore.FlatMm is double flat ? $", flat {_numbers.Length(flat)}" : "")));
-        pen.Add(new CalloutDimension(_plan.Of(Point.Polar(_cam.BaseRadiusMm, away - Angles.RadFromDeg(35))), away - Angles.RadFromDeg(35), $"base circle {_numbers.Radius(_cam.BaseRadiusMm)}"));
-        pen.Add(new CalloutDimension(_plan.Of(Point.Polar(_cam.BaseRadiusMm * 0.95, 0)), LeverAwayRad() + Angles.RadFromDeg(Math.Sin(LeverAwayRad()) < 0 ? 60 : -60), "index mark, 0°"));
-        if (_cam.Shape.Drops is [{ } drop, ..])
-        {
-            pen.Add(new CalloutDimension(_plan.Of(drop.Corner), drop.Corner.AngleRad, $"corner of the step, {_numbers.Radius(drop.Corner.RadiusMm)} at {DrawingNumbers.Direction(drop.Corner.AngleRad)}"));
-        }
-
-        if (_cam.Brief.Lever is SwingingLever swing)
-        {
-            pen.Add(new CalloutDimension(_plan.Of(swing.Pivot), swing.Pivot.AngleRad, "pivot"));
-        }
-    }
-
-    private double LeverAwayRad() => (_cam.Brief.Lever is SwingingLever swing ? swing.Pivot.AngleRad : ((SlidingLever)_cam.Brief.Lever).DirectionRad) + Math.PI;
 }

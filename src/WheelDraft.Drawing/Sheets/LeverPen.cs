@@ -6,17 +6,25 @@ namespace WheelDraft.Drawing;
 /// <summary>Draws a cam's lever at a lift: its roller or face, its arm and pivot, or its path.</summary>
 internal static class LeverPen
 {
-    // Half the width of a flat face on a slide beside what it is touched with, mm.
-    private const double FaceBesideMm = 2;
-
-    /// <summary>Draws it.</summary>
+    /// <summary>Draws it with its pivot.</summary>
     public static void Draw(ViewPen pen, CamLayout cam, double lift, LineStyle style)
+    {
+        Body(pen, cam, lift, style);
+        Pivot(pen, cam);
+    }
+
+    /// <summary>Draws what moves of it.</summary>
+    public static void Body(ViewPen pen, CamLayout cam, double lift, LineStyle style)
     {
         foreach (IReadOnlyList<Piece> line in Lines(cam, lift))
         {
             pen.Line(line, style);
         }
+    }
 
+    /// <summary>Draws what stands still of it.</summary>
+    public static void Pivot(ViewPen pen, CamLayout cam)
+    {
         if (cam.Brief.Lever is SwingingLever swing)
         {
             pen.CentreCross(swing.Pivot, 1);
@@ -47,7 +55,7 @@ internal static class LeverPen
             yield break;
         }
 
-        double half = cam.Shape.MostAsideMm() + FaceBesideMm;
+        double half = cam.Shape.MostAsideMm() + LeverSolids.FaceBesideMm;
         yield return [new Segment(foot - (along * half), foot + (along * half))];
         yield return [new Segment(foot, foot + (Vector.Polar(1, normal) * half))];
     }

@@ -20,8 +20,9 @@ internal static class LiftCurve
             turn.LeftMm + ((turn.RightMm - turn.LeftMm) * programmeRad / Angles.TurnRad),
             row.FootMm + (row.HeightMm * cam.LiftAt(programmeRad) / cam.TopLift));
         Point[] points = [.. Enumerable.Range(0, Points + 1).Select(i => At(Angles.TurnRad * i / Points) with { X = turn.LeftMm + ((turn.RightMm - turn.LeftMm) * i / Points) })];
-        pen.Polyline(LineStyle.Wide(LineKind.ContinuousWide, Ink.Outline, 0.5), points);
-        foreach ((Point a, Point b) in points.Zip(points.Skip(1)))
+        IReadOnlyList<Point> curve = CurveThinning.Of(points);
+        pen.Polyline(LineStyle.Wide(LineKind.ContinuousWide, Ink.Outline, 0.5), curve);
+        foreach ((Point a, Point b) in curve.Zip(curve.Skip(1)))
         {
             pen.Texts.TakeLine(a, b);
         }

@@ -93,12 +93,13 @@ internal sealed record SheetPlan(Bounds Picture, Bounds Table, Bounds Notes, Bou
     public static IEnumerable<SheetPlan> Ways(PaperSize size, SheetMatter matter)
     {
         SheetPlan usual = Of(size, matter);
+        Dictionary<double, (double CautionMm, double NotesMm)> words = [];
         IEnumerable<SheetPlan> lying = size.HeightMm > size.WidthMm ? [] :
             from atFoot in Enumerable.Range(0, matter.Tables.Count + 1)
             let beside = matter.Only(..^atFoot)
             from width in (double[])[NotesWidthMm, beside.TablesNaturalWidthMm, 0.75 * beside.TablesNaturalWidthMm, TitleBlock.WidthMm - GapMm]
             where width >= NotesWidthMm && beside.IsWholeAt(width)
-            select Split(size, matter, atFoot, width);
+            select Split(size, matter, atFoot, ColumnOf(matter, width, words));
         return ((SheetPlan?[])[usual, size.HeightMm > size.WidthMm ? UprightBesideNotes(size, matter) : WithTablesAtTheFoot(size, matter)]).OfType<SheetPlan>().Concat(lying).Where(p => p.IsRoomy);
     }
 
@@ -145,17 +146,33 @@ internal sealed record SheetPlan(Bounds Picture, Bounds Table, Bounds Notes, Bou
             room.MaxY - top - GapMm >= LeastPicture * room.Height);
     }
 
+    // A column with notes and caution, and what these take in it.
+    private readonly record struct WordColumn(double WidthMm, double WordsMm, double CautionMm, double NotesMm);
+
+    // Words are broken into lines once a width, however many ways there are.
+    private static WordColumn ColumnOf(SheetMatter matter, double columnMm, Dictionary<double, (double CautionMm, double NotesMm)> known)
+    {
+        double words = Math.Min(columnMm, NotesWidthMm * 1.5);
+        if (!known.TryGetValue(words, out (double CautionMm, double NotesMm) heights))
+        {
+            heights = (matter.Caution.HeightMm(words), matter.Notes.HeightMm(words));
+            known.Add(words, heights);
+        }
+
+        return new(columnMm, words, heights.CautionMm, heights.NotesMm);
+    }
+
     // Notes, caution and the first tables in a column above the title block, the other tables left of the block; the picture has the rest, down to the
     // frame where the column is as wide as the block.
-    private static SheetPlan Split(PaperSize size, SheetMatter matter, int atFoot, double columnMm)
+    private static SheetPlan Split(PaperSize size, SheetMatter matter, int atFoot, WordColumn column)
     {
+        (double columnMm, double words) = (column.WidthMm, column.WordsMm);
         Bounds room = SheetFrame.RoomOf(size);
         Bounds low = SheetFrame.BesideTitleBlock(size);
         (SheetMatter beside, SheetMatter foot) = (matter.Only(..^atFoot), matter.Only(^atFoot..));
         double left = room.MaxX - columnMm;
-        double words = Math.Min(columnMm, NotesWidthMm * 1.5);
-        double cautionTop = room.MinY + matter.Caution.HeightMm(words);
-        double notesTop = cautionTop + GapMm + matter.Notes.HeightMm(words);
+        double cautionTop = room.MinY + column.CautionMm;
+        double notesTop = cautionTop + GapMm + column.NotesMm;
         double tables = beside.Tables.Count == 0 ? 0 : GapMm + beside.TablesHeightMm(columnMm);
         double footTop = low.MinY + (atFoot == 0 ? 0 : foot.TablesHeightMm(low.Width) + GapMm);
         double pictureFoot = Math.Max(footTop, left - GapMm <= low.MaxX + GapMm ? low.MinY : room.MinY);

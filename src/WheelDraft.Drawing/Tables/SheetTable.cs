@@ -18,6 +18,10 @@ internal sealed class SheetTable
     private const double LinePitchMm = 2.5 * 1.7;
     private const double RowPadMm = 1.4;
 
+    // A sheet asks for them again and again until it is shared out.
+    private readonly Dictionary<double, double> _heightsMm = [];
+    private double? _leastMm;
+
     /// <summary>A table of columns and rows.</summary>
     /// <exception cref="ArgumentException">There is no column, or a row has another number of cells.</exception>
     public SheetTable(IReadOnlyList<TableColumn> columns, IReadOnlyList<IReadOnlyList<string>> rows)
@@ -54,18 +58,17 @@ internal sealed class SheetTable
     public double NaturalWidthMm => Natural().Sum();
 
     /// <summary>The least width at which every word and figure stays whole, mm.</summary>
-    public double LeastWidthMm
-    {
-        get
-        {
-            double[] natural = Natural();
-            double[] least = [.. Columns.Select((c, i) => Rows.Select(r => r[i]).Select(cell => (cell, Body)).Append((c.Heading, Head))
-                .Max(t => ReadersWords.Read(t.Item1).Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(w => TextFit.WidthMm(ReadersWords.AsItStands(w), t.Item2)).DefaultIfEmpty(0).Max()) + (2 * PadMm) + 0.01)];
+    public double LeastWidthMm => _leastMm ??= Least();
 
-            // Wide columns give way first, all to one width: the longest word of all is what it may come down to.
-            double cap = least.Max();
-            return natural.Sum(n => Math.Min(n, cap));
-        }
+    private double Least()
+    {
+        double[] natural = Natural();
+        double[] least = [.. Columns.Select((c, i) => Rows.Select(r => r[i]).Select(cell => (cell, Body)).Append((c.Heading, Head))
+            .Max(t => ReadersWords.Read(t.Item1).Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(w => TextFit.WidthMm(ReadersWords.AsItStands(w), t.Item2)).DefaultIfEmpty(0).Max()) + (2 * PadMm) + 0.01)];
+
+        // Wide columns give way first, all to one width: the longest word of all is what it may come down to.
+        double cap = least.Max();
+        return natural.Sum(n => Math.Min(n, cap));
     }
 
     /// <summary>Height of the whole table at a width, mm.</summary>
@@ -134,6 +137,17 @@ internal sealed class SheetTable
 
     /// <summary>The least height at which <see cref="DrawSideBySide"/> draws all rows in a width, mm.</summary>
     public double SideBySideHeightMm(double widthMm)
+    {
+        if (!_heightsMm.TryGetValue(widthMm, out double height))
+        {
+            height = SideBySide(widthMm);
+            _heightsMm.Add(widthMm, height);
+        }
+
+        return height;
+    }
+
+    private double SideBySide(double widthMm)
     {
         double width = Math.Min(NaturalWidthMm, widthMm);
         double[] widths = Widths(width);

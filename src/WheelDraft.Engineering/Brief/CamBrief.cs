@@ -55,6 +55,12 @@ public sealed record CamBrief
     /// <summary>Of the lever: g mm² about its pivot, or g; null when not given.</summary>
     public double? Inertia { get; init; }
 
+    /// <summary>What the lever is as a body; null when the file does not say: then it is taken to insulate.</summary>
+    public LeverBodyBrief? Body { get; init; }
+
+    /// <summary>Lift at which a stop ends the lever's way, at least its latch and its greatest lift; null when not given.</summary>
+    public double? Stop { get; init; }
+
     /// <summary>The lever's contact; null when it has none.</summary>
     public LeverContactBrief? Contact { get; init; }
 
@@ -84,6 +90,14 @@ public sealed record SwingingLever(Point Pivot, double ArmMm, Turning Lifts) : L
 /// <param name="OffsetMm">How far its path passes the axis on its right, looking along the lift.</param>
 /// <param name="DirectionRad">Direction of the lift.</param>
 public sealed record SlidingLever(double OffsetMm, double DirectionRad) : LeverBrief;
+
+/// <summary>What a lever is as a body, with its roller.</summary>
+/// <param name="Net">Net of a lever that conducts; null for one that insulates.</param>
+/// <param name="WidthMm">Width of the arm or bar in plan, mm.</param>
+/// <param name="LowerMm">Its lower face, height over the copper face, mm.</param>
+/// <param name="UpperMm">Its upper face, mm, above the lower.</param>
+/// <param name="TailMm">How far it goes on behind: a swinging one beyond its pivot, a sliding one behind its roller or face, mm.</param>
+public sealed record LeverBodyBrief(string? Net, double WidthMm, double LowerMm, double UpperMm, double TailMm);
 
 /// <summary>One step of a profile: <see cref="CamRise"/> or <see cref="CamDrop"/>.</summary>
 public abstract record CamStep;

@@ -28,7 +28,8 @@ internal static class WheelSolids
         if (brief.Wheel.Shaft != ShaftKind.Insulating)
         {
             (string net, SolidKind kind) = ShaftNet(brief);
-            solids.Add(new(ItemNames.Shaft, net, kind, Turns: true, underCarrier - ShaftUnderCarrierMm, ShaftAboveFaceMm,
+            (double from, double to) = Shaft(brief);
+            solids.Add(new(ItemNames.Shaft, net, kind, Turns: true, from, to,
                 new Outline(Contour.Circle(Point.Origin, brief.Wheel.ShaftDiameterMm!.Value / 2)))
             {
                 OnSurface = ItemNames.Carrier,
@@ -41,6 +42,15 @@ internal static class WheelSolids
             Tolerance = SolidTolerance.None with { FaceMm = brief.Housing.ToleranceMm },
         }));
         return solids;
+    }
+
+    /// <summary>How far down and up a metal shaft stands, mm: through each cam, and beyond it as far as beyond the copper.</summary>
+    public static (double FromMm, double ToMm) Shaft(Brief brief)
+    {
+        double underCarrier = -brief.Carrier.StepMm - brief.Carrier.ThicknessMm;
+        return (
+            Math.Min(underCarrier - ShaftUnderCarrierMm, brief.Cams.Select(c => c.LowerMm - ShaftAboveFaceMm).DefaultIfEmpty(double.PositiveInfinity).Min()),
+            Math.Max(ShaftAboveFaceMm, brief.Cams.Select(c => c.UpperMm + ShaftAboveFaceMm).DefaultIfEmpty(double.NegativeInfinity).Max()));
     }
 
     /// <summary>Shank, head and nut of a fixing. Either may have its head on the wiper side, so both ends are as wide as the wider.</summary>

@@ -13,16 +13,16 @@ internal sealed record JudgedSpacing(SpacingTable Table, IReadOnlyList<Remedy> R
 
     /// <summary>Puts everything conductive together and judges every pair of nets.</summary>
     /// <param name="brief">The brief.</param>
-    /// <param name="wheel">The wheel.</param>
+    /// <param name="turning">The wheel, and the cams beside it.</param>
     /// <param name="solids">Everything conductive.</param>
     /// <param name="voltages">The working voltages.</param>
     /// <param name="seeksRemedies">Whether it is looked for what would make missing rows meet.</param>
     /// <exception cref="DesignRefusedException">The rules give no distance for a pair.</exception>
-    public static JudgedSpacing Of(Brief brief, WheelLayout wheel, IReadOnlyList<Solid> solids, VoltageBook voltages, bool seeksRemedies = true)
+    public static JudgedSpacing Of(Brief brief, (WheelLayout Wheel, IReadOnlyList<CamLayout> Cams) turning, IReadOnlyList<Solid> solids, VoltageBook voltages, bool seeksRemedies = true)
     {
-        LandNets lands = new(wheel);
+        LandNets lands = new(turning.Wheel);
         SpacingDemands demands = Demands(brief, lands, voltages);
-        SpacingTask task = new(solids, Surfaces(brief, WheelSolids.CarrierRadiusMm(brief, wheel)), demands, brief.Drive.Direction)
+        SpacingTask task = new(solids, Surfaces(brief, turning.Cams, WheelSolids.CarrierRadiusMm(brief, turning.Wheel)), demands, brief.Drive.Direction)
         {
             PlaceOf = item => PlaceOf(brief, item),
         };
@@ -73,6 +73,14 @@ internal sealed record JudgedSpacing(SpacingTable Table, IReadOnlyList<Remedy> R
             }
         }
 
+        for (int i = 0; i < brief.Cams.Count; i++)
+        {
+            if (string.Equals(LeverSolids.NameOf(brief.Cams[i]), item, StringComparison.Ordinal) || string.Equals(LeverSolids.SurfaceOf(brief.Cams[i]), item, StringComparison.Ordinal))
+            {
+                return brief.PlaceOf(FormattableString.Invariant($"cam[{i}]"));
+            }
+        }
+
         return string.Equals(item, ItemNames.Shaft, StringComparison.Ordinal) ? brief.PlaceOf("wheel.shaft") : null;
     }
 
@@ -82,7 +90,17 @@ internal sealed record JudgedSpacing(SpacingTable Table, IReadOnlyList<Remedy> R
             .Select(r => new BridgedNets(r.Nets.First, r.Nets.Second))
             .Distinct()];
 
-    private static IReadOnlyList<InsulatingSurface> Surfaces(Brief brief, double carrierRadiusMm)
+    // A cam that insulates, under a lever that conducts: paths run over it from the roller to the shaft. It counts as the whole disc that it sweeps, over which no path
+    // is longer than over itself, and as of the worst material, because the file does not say how well it withstands tracking.
+    private static InsulatingSurface Face(Brief brief, CamLayout cam) =>
+        new(LeverSolids.SurfaceOf(cam.Brief), MaterialGroup.IIIb, cam.Brief.UpperMm, new Outline(Contour.Circle(Point.Origin, cam.OuterRadiusMm)), Turns: true)
+        {
+            BodyMm = cam.Brief.UpperMm - cam.Brief.LowerMm,
+            FaceMm = brief.Wheel.FaceRunOutMm / 2,
+            RunOutMm = brief.Wheel.RunOutMm / 2,
+        };
+
+    private static IReadOnlyList<InsulatingSurface> Surfaces(Brief brief, IReadOnlyList<CamLayout> cams, double carrierRadiusMm)
     {
         InsulatingSurface carrier = new(
             ItemNames.Carrier, brief.Carrier.Group, -brief.Carrier.StepMm, new Outline(Contour.Circle(Point.Origin, carrierRadiusMm)), Turns: true)
@@ -94,6 +112,7 @@ internal sealed record JudgedSpacing(SpacingTable Table, IReadOnlyList<Remedy> R
         return
         [
             carrier,
+            .. cams.Where(c => c.Brief.Net is null && c.Brief.Body?.Net is not null).Select(c => Face(brief, c)),
             .. brief.Surfaces.Select(s => new InsulatingSurface(s.Name, s.Group, s.LevelMm, s.Outline, Turns: false)
             {
                 FaceMm = brief.Housing.ToleranceMm,

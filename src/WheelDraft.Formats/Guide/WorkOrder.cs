@@ -93,6 +93,10 @@ internal sealed class WorkOrder
         }
     }
 
+    private static string InsulatesWords(CamLayout cam) => cam.Brief.Body?.Net is { } net
+        ? $"Lever and roller may be metal: their distances are judged on net '{net}'."
+        : "Lever, roller and pin are of what insulates: no distance to them is judged.";
+
     private string LeverWords(CamLayout cam)
     {
         string contact = cam.Brief.Contact is { } works
@@ -122,7 +126,7 @@ internal sealed class WorkOrder
 
         foreach (CamLayout cam in _design.Cams)
         {
-            yield return $"Put the cam '{cam.Brief.Name}' on the shaft, its index mark in line with the wheel's home mark, its faces {_numbers.LengthWithUnit(cam.Brief.LowerMm)} and {_numbers.LengthWithUnit(cam.Brief.UpperMm)} over the copper face. {LeverWords(cam)} Turn the wheel by hand once round, dead: the lever must follow the table of draw/{_design.Parts.Cams[cam.Index].FileName}.svg and fall freely.";
+            yield return $"Put the cam '{cam.Brief.Name}' on the shaft, its index mark in line with the wheel's home mark, its faces {_numbers.LengthWithUnit(cam.Brief.LowerMm)} and {_numbers.LengthWithUnit(cam.Brief.UpperMm)} over the copper face. {LeverWords(cam)} {InsulatesWords(cam)} Turn the wheel by hand once round, dead: the lever must follow the table of draw/{_design.Parts.Cams[cam.Index].FileName}.svg and fall freely.";
         }
 
         yield return $"At home the wheel's home mark points along the x axis of the drawings, to the station of 0°; from there it turns {SheetWordsOf.Turns(_design)}.";

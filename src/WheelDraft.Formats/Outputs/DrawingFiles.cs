@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Globalization;
 using System.Text;
 using WheelDraft.Drawing;
@@ -50,7 +51,34 @@ internal static class DrawingFiles
         // Together they take no more memory than the largest of them may.
         long largest = pictured.Select(s => PngWriter.PixelsOf(s, options.Dpi)).DefaultIfEmpty(1).Max();
         int atOnce = (int)Math.Clamp(PngWriter.MostPixels / largest, 1, Environment.ProcessorCount);
-        return SideBySide(task, pictured, atOnce, s => new OutputFile($"{folder}/{s.Words.Name}.png", PngWriter.Write(s, options)));
+        ConcurrentBag<PictureMemory> memories = [];
+        try
+        {
+            return [.. SideBySide(task, pictured, atOnce, s => new OutputFile($"{folder}/{s.Words.Name}.png", Picture(s, options, (memories, largest * BytesInPixel))))];
+        }
+        finally
+        {
+            foreach (PictureMemory memory in memories)
+            {
+                memory.Dispose();
+            }
+        }
+    }
+
+    // As many memories as pictures are painted at once.
+    private const long BytesInPixel = 4;
+
+    private static byte[] Picture(Sheet sheet, PngOptions options, (ConcurrentBag<PictureMemory> Free, long MostBytes) memories)
+    {
+        PictureMemory memory = memories.Free.TryTake(out PictureMemory? free) ? free : new(memories.MostBytes);
+        try
+        {
+            return PngWriter.Write(sheet, options, memory);
+        }
+        finally
+        {
+            memories.Free.Add(memory);
+        }
     }
 
     /// <summary>The pictures of a film, a few at a time, so that a long one does not fill the memory.</summary>

@@ -31,6 +31,10 @@ internal static class ShowLevers
             Held(json, design, cam.Brief.Name + LeverContact.Latched, cam.Brief.Latch * unit);
             Held(json, design, cam.Brief.Name + LeverContact.Blocked, cam.Brief.Obstacle * unit);
             json.WriteEndArray();
+            json.WriteStartArray("stuck");
+            Stuck(json, design, cam, CircuitFaultKind.LeverStuckUp, cam.TopLift * unit);
+            Stuck(json, design, cam, CircuitFaultKind.LeverStuckDown, 0);
+            json.WriteEndArray();
             json.WriteEndObject();
         }
 
@@ -90,6 +94,19 @@ internal static class ShowLevers
         json.WriteNumberValue(input);
         json.WriteNumberValue(Math.Round(held, Decimals));
         json.WriteEndArray();
+    }
+
+    // Where a lever that is stuck stays, by the number of the fault among those that a reader can switch.
+    private static void Stuck(Utf8JsonWriter json, Design design, CamLayout cam, CircuitFaultKind kind, double lift)
+    {
+        int fault = ShowData.Faults(design).ToList().FindIndex(f => f.Kind == kind && string.Equals(f.Subject, cam.Brief.Name, StringComparison.Ordinal));
+        if (fault >= 0)
+        {
+            json.WriteStartArray();
+            json.WriteNumberValue(fault);
+            json.WriteNumberValue(Math.Round(lift, Decimals));
+            json.WriteEndArray();
+        }
     }
 
     // On the screen y runs down.

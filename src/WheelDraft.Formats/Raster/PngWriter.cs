@@ -47,7 +47,10 @@ internal static class PngWriter
 
     /// <summary>The bytes of the file.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The resolution is out of range, or the picture would be too large.</exception>
-    public static byte[] Write(Sheet sheet, PngOptions? options = null)
+    /// <param name="sheet">The sheet.</param>
+    /// <param name="options">How it is written; as usual when null.</param>
+    /// <param name="memory">Where it is painted, for several pictures one after the other; its own when null.</param>
+    public static byte[] Write(Sheet sheet, PngOptions? options = null, PictureMemory? memory = null)
     {
         ArgumentNullException.ThrowIfNull(sheet);
         PngOptions chosen = options ?? new();
@@ -66,19 +69,19 @@ internal static class PngWriter
                 string.Create(CultureInfo.InvariantCulture, $"{width} x {height} pixels are more than {MostPixels / 1_000_000} million: choose a lower resolution than {chosen.Dpi} dpi."));
         }
 
-        using SKSurface surface = Painted(sheet, (chosen.Theme, chosen.Font), pixelsPerMm);
+        using SKSurface surface = Painted(sheet, (chosen.Theme, chosen.Font), pixelsPerMm, memory);
         using SKPixmap pixels = surface.PeekPixels();
         return PngChunks.WithResolution(Encoded(pixels), chosen.Dpi);
     }
 
     /// <summary>A sheet painted into memory.</summary>
-    internal static SKSurface Painted(Sheet sheet, (Theme Theme, ScriptFont? Font) look, double pixelsPerMm)
+    internal static SKSurface Painted(Sheet sheet, (Theme Theme, ScriptFont? Font) look, double pixelsPerMm, PictureMemory? memory = null)
     {
         SKImageInfo info = new(Pixels(sheet.WidthMm * pixelsPerMm), Pixels(sheet.HeightMm * pixelsPerMm), SKColorType.Rgb888x, SKAlphaType.Opaque);
-        SKSurface surface = SKSurface.Create(info) ?? throw new InvalidOperationException("The picture could not be made in memory.");
+        SKSurface surface = (memory is null ? SKSurface.Create(info) : SKSurface.Create(info, memory.Of(info.BytesSize64), info.RowBytes)) ?? throw new InvalidOperationException("The picture could not be made in memory.");
         surface.Canvas.Clear(new SKColor(look.Theme.Paper.Red, look.Theme.Paper.Green, look.Theme.Paper.Blue));
         surface.Canvas.Scale((float)pixelsPerMm);
-        new SheetPainter(surface.Canvas, look.Theme, look.Font).Paint(sheet);
+        new SheetPainter(surface.Canvas, look.Theme, look.Font).PaintItems(sheet);
         return surface;
     }
 

@@ -16,15 +16,7 @@ internal sealed class SheetPainter
 
     internal SheetPainter(SKCanvas canvas, Theme theme, ScriptFont? font = null) => (_canvas, _theme, _font) = (canvas, theme, font);
 
-    /// <summary>The whole sheet with its ground.</summary>
-    internal void Paint(Sheet sheet)
-    {
-        using SKPaint ground = Filling(_theme.Paper);
-        _canvas.DrawRect(0, 0, (float)sheet.WidthMm, (float)sheet.HeightMm, ground);
-        PaintItems(sheet);
-    }
-
-    /// <summary>The items alone, without the ground.</summary>
+    /// <summary>Paints the items; the ground is painted already.</summary>
     internal void PaintItems(Sheet sheet)
     {
         foreach (SheetItem item in sheet.Items)

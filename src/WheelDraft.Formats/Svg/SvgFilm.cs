@@ -12,7 +12,7 @@ namespace WheelDraft.Formats.Svg;
 /// first moment; where the file is opened by itself, links pause it and let it go on.</remarks>
 internal sealed class SvgFilm
 {
-    // Groups that turn with the wheel, and the one that slides along the chart: drawn where they stand at home.
+    // Groups that turn with the wheel, and the one that slides along the chart: drawn where they stand at home. Levers are drawn at rest.
     private static readonly HashSet<string> Turning = new(["carrier", "wheel", "home", "cams"], StringComparer.Ordinal);
     private const string Sliding = "cursor";
 
@@ -23,6 +23,7 @@ internal sealed class SvgFilm
     private const double JumpShare = 1e-6;
 
     private readonly MomentReel _reel;
+    private readonly IReadOnlyList<LeverReel> _levers;
     private readonly SvgOptions _options;
     private readonly SvgClasses _classes;
     private readonly string _prefix;
@@ -37,6 +38,7 @@ internal sealed class SvgFilm
     {
         (_reel, _prefix, _options) = (reel, prefix, options);
         _classes = new SvgClasses(options.Theme, prefix);
+        _levers = reel.Levers;
         _startS = new double[reel.Frames.Count];
         for (int i = 0; i < _startS.Length; i++)
         {
@@ -111,12 +113,17 @@ internal sealed class SvgFilm
         foreach (string id in order)
         {
             string[][] items = [.. sheets.Select(s => s.Groups.FirstOrDefault(g => string.Equals(g.Id, id, StringComparison.Ordinal))?.Items.Select(writer.Item).ToArray() ?? [])];
-            string moves = Turning.Contains(id) ? $" class=\"{_prefix}-turn {_prefix}-moves\"" : string.Equals(id, Sliding, StringComparison.Ordinal) ? $" class=\"{_prefix}-slide {_prefix}-moves\"" : "";
+            string moves = RuleOf(id) is string rule ? $" class=\"{rule} {_prefix}-moves\"" : "";
             body.Append("<g").Append(moves).Append(">\n").Append(Items(items)).Append("</g>\n");
         }
 
         return body.ToString();
     }
+
+    // The rule by which a group moves; null where it stands still.
+    private string? RuleOf(string id) => Turning.Contains(id) ? $"{_prefix}-turn"
+        : string.Equals(id, Sliding, StringComparison.Ordinal) ? $"{_prefix}-slide"
+        : _levers.Any(l => string.Equals(l.Group, id, StringComparison.Ordinal)) ? $"{_prefix}-{id}" : null;
 
     /// <summary>Items that keep their places in the group are told apart one by one; else the group changes as a whole.</summary>
     private string Items(string[][] items)
@@ -179,7 +186,7 @@ internal sealed class SvgFilm
 
     private string Share(double timeS) => FixedPoint.Short(100 * timeS / _endS, 4) + "%";
 
-    /// <summary>How wheel and cursor move, and when nothing does.</summary>
+    /// <summary>How wheel, cursor and levers move, and when nothing does.</summary>
     private string Motion()
     {
         StringBuilder turn = new();
@@ -202,13 +209,14 @@ internal sealed class SvgFilm
         }
 
         string time = N(_endS);
+        string levers = string.Concat(_levers.Select(l => LeverMotion.Rules(_reel, l, RuleOf(l.Group)!, (Share, _endS * JumpShare))));
         string axis = $"{N(_reel.Axis.X)}px {N(_reel.Size.HeightMm - _reel.Axis.Y)}px";
         return string.Create(CultureInfo.InvariantCulture, $$"""
             @keyframes {{_prefix}}-turn{{{turn}}}
             @keyframes {{_prefix}}-slide{{{slide}}}
             .{{_prefix}}-turn{transform-origin:{{axis}};animation:{{_prefix}}-turn {{time}}s linear infinite}
             .{{_prefix}}-slide{animation:{{_prefix}}-slide {{time}}s linear infinite}
-            .{{_prefix}}-go{visibility:hidden}
+            {{levers}}.{{_prefix}}-go{visibility:hidden}
             #{{_prefix}}-paused:target~.{{_prefix}}-film .{{_prefix}}-moves{animation-play-state:paused}
             #{{_prefix}}-paused:target~.{{_prefix}}-halt{visibility:hidden}
             #{{_prefix}}-paused:target~.{{_prefix}}-go{visibility:visible}

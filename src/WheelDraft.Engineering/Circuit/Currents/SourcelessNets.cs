@@ -22,6 +22,10 @@ internal sealed class SourcelessNets
     /// <summary>Whether a net counts at the highest voltage of the supply against every other.</summary>
     public bool Has(string net) => _unsourced.Contains(net) || _outside.Contains(net);
 
+    /// <summary>Whether a net is one of the supply's, or is named by the circuit.</summary>
+    public static bool IsOfCircuit(Brief brief, string net) =>
+        brief.Supply.Lines.Append("N").Concat(Mentions(brief).Select(m => m.Net)).Contains(net, StringComparer.Ordinal);
+
     /// <summary>A working voltage with this counted.</summary>
     public WorkingVoltage Raise(WorkingVoltage solved)
     {
@@ -121,6 +125,14 @@ internal sealed class SourcelessNets
             if (part.Kind == PartKind.Live)
             {
                 yield return (part.Net, $"part '{part.Name}'", FormattableString.Invariant($"part[{i}].net"));
+            }
+        }
+
+        foreach ((CamBrief cam, int i) in brief.Cams.Select((c, i) => (c, i)))
+        {
+            if (cam.Net is { } net && !string.Equals(net, "E", StringComparison.Ordinal))
+            {
+                yield return (net, $"cam '{cam.Name}'", FormattableString.Invariant($"cam[{i}].net"));
             }
         }
     }

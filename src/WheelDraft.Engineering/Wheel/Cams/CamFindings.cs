@@ -14,7 +14,7 @@ internal sealed class CamFindings(Brief brief, CamLayout cam, double lostMm)
     private string Name => $"cam '{cam.Brief.Name}'";
 
     /// <summary>All of them.</summary>
-    public IEnumerable<Finding> Of(CamForces forces) => [.. Pressure(), .. Radius(), .. Laws(), .. Steps(), .. Leaves(forces), .. Places()];
+    public IEnumerable<Finding> Of(CamForces forces) => [.. Pressure(), .. Radius(), .. Laws(), .. Steps(), .. Leaves(forces), .. Places(), .. Mounting(), .. Live()];
 
     /// <summary>Whether the cam turns clear of the lever's pivot.</summary>
     public static bool PivotIsClear(CamBrief cam, CamShape shape)
@@ -108,6 +108,39 @@ internal sealed class CamFindings(Brief brief, CamLayout cam, double lostMm)
         if (cam.Brief.LowerMm < 0 && cam.Brief.UpperMm > under)
         {
             yield return Error("cam.in-wheel", $"{Capital(Name)} lies from {Wording.Mm(cam.Brief.LowerMm)} to {Wording.Mm(cam.Brief.UpperMm)}, in the wheel and its carrier, from {Wording.Mm(under)} to 0 mm. Put it above the copper face or under the carrier.", "z");
+        }
+    }
+
+    // One shaft has one flat: two bores that name it differently are put on turned against each other. Without a flat only marks hold cam and wheel in line.
+    private IEnumerable<Finding> Mounting()
+    {
+        BoreBrief wheel = brief.Wheel.Bore, own = cam.Brief.Bore ?? wheel;
+        if (wheel.FlatMm is not null && own.FlatMm is not null)
+        {
+            double turned = Math.Abs(Angles.Signed(own.FlatAtRad - wheel.FlatAtRad));
+            if (turned > SameRad)
+            {
+                yield return Error("cam.flat", $"The flat of {Name} is at {Wording.Degrees(own.FlatAtRad)} and the wheel's at {Wording.Degrees(wheel.FlatAtRad)}: on a shaft with one flat it sits {Wording.Degrees(turned)} off its place. Write the same flat_at, which cuts the cam so that its index mark comes in line with the wheel's home mark.", "bore");
+            }
+        }
+        else
+        {
+            yield return Warning("cam.no-flat", $"Only their marks hold {Name} and the wheel in line, because {(own.FlatMm is null ? "its bore" : "the wheel's bore")} has no flat: one that is put on turned, or slips, lifts its lever at another time. A flat in both bores holds them.", "bore");
+        }
+    }
+
+    // Angles nearer than this are one, rad: far below what a flat can hold.
+    private const double SameRad = 1e-6;
+
+    // What a hand lifts, or what reaches among wet pellets, must not be live.
+    private IEnumerable<Finding> Live()
+    {
+        if (cam.Brief.Body?.Net is { } net && CamSolids.KindOf(brief, net) == SolidKind.Live)
+        {
+            string key = cam.Brief.Swings ? "lever.net" : "slide.net";
+            yield return cam.Brief.Latch is null
+                ? Warning("cam.live-lever", $"The lever of {Name} is on net '{net}': whatever it feels or moves is live with it. Make it of what insulates, or earth it.", key)
+                : Error("cam.live-lever", $"The lever of {Name} is hooked up by hand, and is on net '{net}'. Make it of what insulates, or earth it.", key);
         }
     }
 

@@ -63,8 +63,9 @@ internal sealed class CamForces(Brief brief, CamBrief cam, CamShape shape)
     /// <summary>The torque over the turn.</summary>
     public CamTorque Torque()
     {
-        (double most, double mostAt) = Greatest(psi => At(psi)?.MostNmm ?? double.NegativeInfinity);
-        (double drives, double drivesAt) = Greatest(psi => -(At(psi)?.LeastNmm ?? double.PositiveInfinity));
+        (double LeastNmm, double MostNmm)?[] looks = [.. Enumerable.Range(0, Looks).Select(i => At(i * Step))];
+        (double most, double mostAt) = Greatest(looks, at => at?.MostNmm ?? double.NegativeInfinity);
+        (double drives, double drivesAt) = Greatest(looks, at => -(at?.LeastNmm ?? double.PositiveInfinity));
         return new(Math.Max(most, 0), mostAt, Math.Max(drives, 0), drives > 0 ? drivesAt : 0) { At = At };
     }
 
@@ -104,19 +105,21 @@ internal sealed class CamForces(Brief brief, CamBrief cam, CamShape shape)
         return shape.FaceAt(lift) is { } face ? face.Foot.RadiusMm : shape.RollerAt(lift)!.Value.RadiusMm - shape.InwardMm;
     }
 
-    private static (double Value, double AtRad) Greatest(Func<double, double> f)
+    private const double Step = Angles.TurnRad / Looks;
+
+    private (double Value, double AtRad) Greatest((double LeastNmm, double MostNmm)?[] looks, Func<(double LeastNmm, double MostNmm)?, double> of)
     {
-        const double step = Angles.TurnRad / Looks;
-        int best = Enumerable.Range(0, Looks).MaxBy(i => f(i * step));
-        double low = (best - 1) * step, high = (best + 1) * step;
+        int best = Enumerable.Range(0, Looks).MaxBy(i => of(looks[i]));
+        double low = (best - 1) * Step, high = (best + 1) * Step;
         const double golden = 0.6180339887498949;
         for (int i = 0; i < 40; i++)
         {
             double a = high - (golden * (high - low)), b = low + (golden * (high - low));
-            (low, high) = f(a) >= f(b) ? (low, b) : (a, high);
+            (low, high) = of(At(a)) >= of(At(b)) ? (low, b) : (a, high);
         }
 
         double refined = (low + high) / 2;
-        return f(refined) > f(best * step) ? (f(refined), Angles.InTurn(refined)) : (f(best * step), best * step);
+        double found = of(At(refined));
+        return found > of(looks[best]) ? (found, Angles.InTurn(refined)) : (of(looks[best]), best * Step);
     }
 }

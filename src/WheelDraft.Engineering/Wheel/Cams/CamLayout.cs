@@ -59,7 +59,7 @@ internal sealed record CamLayout
     /// <param name="wheelRad">Wheel angle.</param>
     public double RadiusAtMm(double wheelRad)
     {
-        Segment ray = new(Point.Origin, Point.Polar(OuterRadiusMm + 1, wheelRad));
+        Segment ray = new(Point.Origin, Point.Polar(Outline.Bounds.MaxX - Outline.Bounds.MinX + Outline.Bounds.MaxY - Outline.Bounds.MinY, wheelRad));
         return Outline.Outer.Pieces.SelectMany(p => Intersections.Of(ray, p).Points).Select(p => p.At.RadiusMm).DefaultIfEmpty(0).Max();
     }
 

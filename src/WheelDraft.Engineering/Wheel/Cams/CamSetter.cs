@@ -41,7 +41,7 @@ internal sealed class OneCam(Brief brief, Motion motion, int index)
         Contour bore = HubLayout.BoreContour(_cam.Bore ?? brief.Wheel.Bore, brief.Process, Place("bore"));
         CamForces forces = new(brief, _cam, shape);
         IReadOnlyList<CamFall> falls = forces.Falls();
-        LeverSwitching? switching = _cam.Contact is null ? null : new(brief, _cam, shape, falls);
+        LeverSwitching? switching = _cam.Contact is null ? null : new(brief, _cam, shape, (falls, outline.LostMm));
         (double pressure, double pressureAt) = shape.MostPressure();
         (double radius, double radiusAt) = shape.LeastRadius();
         CamLayout layout = new()
@@ -120,7 +120,7 @@ internal sealed class OneCam(Brief brief, Motion motion, int index)
         }
 
         double wanted = task.RollerMm is double roller ? WantedRollers * roller : FlatRadiusMm;
-        return shape.LeastRadius().RadiusMm >= wanted && CamFindings.PivotIsClear(_cam, shape) && CamFindings.FaceReaches(_cam, shape);
+        return shape.IsNowhereTighterThan(wanted) && CamFindings.PivotIsClear(_cam, shape) && CamFindings.FaceReaches(_cam, shape);
     }
 
     private static string ReachWords(CamTask task, double baseMm) => task.Lever switch

@@ -6,14 +6,14 @@ namespace WheelDraft.Engineering;
 /// <param name="brief">The brief.</param>
 /// <param name="cam">The cam.</param>
 /// <param name="shape">Its shape.</param>
-/// <param name="falls">How its lever falls.</param>
-internal sealed class LeverSwitching(Brief brief, CamBrief cam, CamShape shape, IReadOnlyList<CamFall> falls)
+/// <param name="moves">How its lever falls, and by how much it stays below its profile where a uniform motion ends, mm.</param>
+internal sealed class LeverSwitching(Brief brief, CamBrief cam, CamShape shape, (IReadOnlyList<CamFall> Falls, double LostMm) moves)
 {
     private readonly LeverContactBrief _contact = cam.Contact!;
     private readonly InputBrief _input = brief.Inputs.First(i => string.Equals(i.Name, cam.Contact!.Input, StringComparison.Ordinal));
 
-    /// <summary>How far the contact's place may be from where it should be, as a lift: its own tolerance, and what the cut edge and the run-out do to the lift.</summary>
-    public double OffLift => _contact.Tolerance + (EdgeMm / Math.Cos(shape.MostPressure().PressureRad) / LiftMm);
+    /// <summary>How far the contact's place may be from where it should be, as a lift: its own tolerance, and what the cut edge, the run-out and a corner that is lost do to the lift.</summary>
+    public double OffLift => _contact.Tolerance + ((EdgeMm + moves.LostMm) / Math.Cos(shape.MostPressure().PressureRad) / LiftMm);
 
     // The cut edge moves along its normal, the centre in any direction.
     private double EdgeMm => (cam.CutToleranceMm ?? brief.Process.ToleranceMm) + (brief.Wheel.RunOutMm / 2);
@@ -121,7 +121,7 @@ internal sealed class LeverSwitching(Brief brief, CamBrief cam, CamShape shape, 
         double clear = drop.ClearRad, held = drop.HeldToRad;
         double Sinks(double lift) => lift >= stretch.FromLift ? held : lift <= drop.FromLift ? clear : RootFinding.Within(psi => drop.LiftAt(psi) - lift, held, clear) ?? clear;
         double soonest = Sinks(place + OffLift), at = Sinks(place);
-        double latest = clear + falls[number].RestByRad - falls[number].ClearRad;
+        double latest = clear + moves.Falls[number].RestByRad - moves.Falls[number].ClearRad;
 
         // The corner may lie nearer or further round the cam by what its edge and the centre are off, along both.
         double corner = 2 * EdgeMm / drop.Corner.RadiusMm;

@@ -63,6 +63,8 @@ const wheelPage = (() => {
     inputs.map(box => box.checked),
     faultsSet().map(i => design.faults[i]));
 
+  const switchOf = new Map(switches.map(box => [Number(box.dataset.fault), box]));
+
   const faultsSet = () => switches.filter(box => box.checked).map(box => Number(box.dataset.fault));
 
   let hand = handed();
@@ -87,12 +89,13 @@ const wheelPage = (() => {
     }
   }
 
-  /** Where a lever is: on its cam, or held higher by an obstacle or its latch; its angle about the pivot, or its way along the slide. */
+  /** Where a lever is: stuck; on its cam; or held higher by an obstacle or its latch. Its angle about the pivot, or its way along the slide. */
   function leverAt(cam, shareOfTurn) {
     const at = shareOfTurn * (cam.lift.length - 1);
     const i = Math.min(Math.floor(at), cam.lift.length - 2);
     const onCam = cam.lift[i] + (cam.lift[i + 1] - cam.lift[i]) * (at - i);
-    const lift = Math.max(onCam, ...cam.holds.filter(([input]) => hand.senses[input]).map(([, held]) => held));
+    const stuck = cam.stuck.find(([fault]) => switchOf.get(fault).checked);
+    const lift = stuck ? stuck[1] : Math.max(onCam, ...cam.holds.filter(([input]) => hand.senses[input]).map(([, held]) => held));
     return cam.pivot ? `rotate(${(-cam.sense * lift).toFixed(4)} ${cam.pivot.join(" ")})` : `translate(${cam.way.map(w => (w * lift).toFixed(4)).join(" ")})`;
   }
 

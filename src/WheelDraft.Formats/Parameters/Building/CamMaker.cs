@@ -33,10 +33,23 @@ internal static class CamMaker
             PressAtRest = press.BaseOrNull("force") ?? (press.Base("torque") * NmmInNm),
             PressRate = press.Quantity("rate") is { } rate ? Rate(rate) : 0,
             Inertia = table.BaseOrNull("inertia"),
+            Body = Body(table),
+            Stop = LiftOrNull(LeverTable(table), "stop"),
             Contact = table.Table("contact") is { } contact ? Contact(contact) : null,
             Obstacle = LiftOrNull(table, "obstacle"),
             Latch = LiftOrNull(table, "latch"),
         };
+    }
+
+    private static CheckedTable LeverTable(CheckedTable table) => table.Table("lever") ?? table.Table("slide")!;
+
+    private static LeverBodyBrief? Body(CheckedTable table)
+    {
+        CheckedTable lever = LeverTable(table);
+        IReadOnlyList<CheckedValue> z = lever.Has("z") ? lever.Items("z") : table.Items("z");
+        return lever.BaseOrNull("width") is double width
+            ? new(lever.Text("net"), width, z[0].Quantity!.Value.Value, z[1].Quantity!.Value.Value, lever.BaseOrNull("tail") ?? 0)
+            : null;
     }
 
     private const double NmmInNm = 1000;

@@ -50,13 +50,32 @@ internal static class CamKeys
         Make.Needed("pivot", Make.Point, "where it swings", "Its pivot in plan, x and y.", "[\"32 mm\", \"10 mm\"]"),
         Make.Needed("arm", Make.Length(), "how far it reaches", "From the pivot to the roller's axis; of a flat follower how far its face reaches.", "\"24 mm\""),
         Make.Needed("lifts", Make.Word("clockwise", "anticlockwise"), "which way it is lifted", "Sense in which it turns when it is lifted, seen from the wiper side.", "\"anticlockwise\""),
-    ]);
+        .. Body("How far it goes on beyond its pivot, straight on from the arm.", "\"8 mm\""),
+    ])
+    {
+        Companions = [new("net", "width"), new("z", "width"), new("tail", "width")],
+    };
 
     private static TableDefinition Slide => new("slide", "A sliding lever.",
     [
         Make.Preset("offset", Make.Position(), "\"0 mm\"", "How far its path passes the axis on its right, looking along the lift; no matter for a flat follower."),
         Make.Needed("direction", Make.Direction(), "which way it is lifted", "Direction of the lift.", "\"90 deg\""),
-    ]);
+        .. Body("How far its bar goes on behind its roller's axis, or behind its face.", "\"25 mm\""),
+    ])
+    {
+        Companions = [new("net", "width"), new("z", "width"), new("tail", "width"), new("width", "tail")],
+    };
+
+    // What keeps its distances, and what strips must not run into: the lever with its roller wherever it may come.
+    private static IEnumerable<KeyDefinition> Body(string tail, string tailExample) =>
+    [
+        Make.Optional("material", new TextShape(60), "Words, or an alloy and temper of the list. Whatever conducts needs its net; left out, lever, roller and pin are taken to insulate.", "\"brass\""),
+        Make.Optional("net", new NameShape(), "Net of a lever that conducts, with its roller: it is then a solid that keeps its distances wherever it may come. E where it is earthed; a net that is not in the circuit counts as touchable.", "\"E\""),
+        Make.Optional("width", Make.Length(), "Width of its arm or bar in plan; needed where it conducts.", "\"5 mm\""),
+        Make.Optional("z", new ListShape(Make.Position(), 2, 2), "Its lower and upper face, height over the copper face; left out: as the cam's.", "[\"9 mm\", \"12 mm\"]"),
+        Make.Optional("tail", Make.LengthFromZero("1 m"), tail, tailExample),
+        Make.Optional("stop", Place, "Lift at which a stop ends its way; left out: it goes no further than its latch, or its greatest lift.", "\"22 deg\""),
+    ];
 
     private static TableDefinition Lift => new("lift", "A rise or a return.",
     [

@@ -24,7 +24,7 @@ internal sealed class CamProfileRules(CheckedTable root, DiagnosticList diagnost
             {
                 Order([.. steps.Select(s => s!.Value)]);
                 Lifts(cam, [.. steps.Select(s => s!.Value)]);
-                Drops([.. steps.Select(s => s!.Value)]);
+                Drops([.. steps.Select(s => s!.Value)], turnS!.Value);
             }
         }
     }
@@ -100,7 +100,7 @@ internal sealed class CamProfileRules(CheckedTable root, DiagnosticList diagnost
     }
 
     // Before a drop the lever stands still; after it there is time to come down.
-    private void Drops(ProfileStep[] steps)
+    private void Drops(ProfileStep[] steps, double turnS)
     {
         for (int i = 0; i < steps.Length; i++)
         {
@@ -112,7 +112,10 @@ internal sealed class CamProfileRules(CheckedTable root, DiagnosticList diagnost
 
             if (before.Table.Is("law", "uniform") && Same(before.To, steps[i].From))
             {
-                Wrong(before.Table.PlaceOf("law"), "a uniform motion ends where the lever drops, at full speed", "let it ride a little before the drop, or take a law that ends at rest");
+                Wrong(
+                    before.Table.PlaceOf("law"),
+                    "a uniform motion ends where the lever drops: it would not fall there but go on over the corner of the step, higher than asked",
+                    $"let it ride first, e.g. {RideExample(steps[i], turnS)}, or take a law that ends at rest");
             }
 
             if (Same(next.From, steps[i].From))
@@ -120,6 +123,14 @@ internal sealed class CamProfileRules(CheckedTable root, DiagnosticList diagnost
                 Wrong(steps[i].Table.PlaceOf("at"), "the next step of the profile begins where the lever drops", "leave it a rest: a roller needs some degrees to roll over the corner of the step");
             }
         }
+    }
+
+    // A drop a few degrees later, as the file writes its place.
+    private static string RideExample(ProfileStep drop, double turnS)
+    {
+        const double rideDeg = 3;
+        double at = (drop.From + (rideDeg / 360)) % 1;
+        return drop.Table.Quantity("at") is { Dimension: Dimension.Angle } ? $"at = \"{Short(at * 360)} deg\"" : $"at = \"{Short(at * turnS)} s\"";
     }
 
     private static bool Same(double a, double b) => Math.Abs(a - b - Math.Round(a - b)) <= Hair;
@@ -149,6 +160,23 @@ internal sealed class CamProfileRules(CheckedTable root, DiagnosticList diagnost
 
         Place(cam, "obstacle", top, beyond: false);
         Place(cam, "latch", top, beyond: true);
+        Stop(cam, top);
+    }
+
+    // A stop that ends the lever's way before the cam or the latch does would be no stop.
+    private void Stop(CheckedTable cam, double top)
+    {
+        if ((cam.Table("lever") ?? cam.Table("slide")) is not { } lever || lever.Quantity("stop") is not { } stop || stop.Dimension != (cam.Has("lever") ? Dimension.Angle : Dimension.Length))
+        {
+            return;
+        }
+
+        double highest = Math.Max(top, cam.Quantity("latch")?.Value ?? 0);
+        if (stop.Value < highest)
+        {
+            string unit = stop.Dimension == Dimension.Angle ? "deg" : "mm";
+            Wrong(lever.PlaceOf("stop"), $"'stop' is {Short(stop.Value)} {unit}, and the lever goes to {Short(highest)} {unit}", "it lies at the latch or the greatest lift, or beyond");
+        }
     }
 
     private void Place(CheckedTable cam, string key, double top, bool beyond)

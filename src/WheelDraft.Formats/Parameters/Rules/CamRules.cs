@@ -23,11 +23,14 @@ internal sealed class CamRules(CheckedTable root, DiagnosticList diagnostics) : 
             Follower(cam);
             Units(cam);
             Conducts(cam);
-            Contact(cam, driven);
-            if (cam.Items("z") is [{ Quantity: { } lower }, { Quantity: { } upper }] && upper.InBaseUnit <= lower.InBaseUnit)
+            Upwards(cam);
+            if ((cam.Table("lever") ?? cam.Table("slide")) is { } lever)
             {
-                Wrong(cam.PlaceOf("z"), "'z' does not go upwards", "write the lower face first, e.g. z = [\"4 mm\", \"7 mm\"]");
+                LeverConducts(lever);
+                Upwards(lever);
             }
+
+            Contact(cam, driven);
 
             if (cam.Table("bore") is { } bore && bore.Quantity("diameter")?.InBaseUnit is { } diameter && bore.Quantity("flat")?.InBaseUnit is { } flat && (flat >= diameter || flat <= diameter / 2))
             {
@@ -80,6 +83,7 @@ internal sealed class CamRules(CheckedTable root, DiagnosticList diagnostics) : 
         Dimension lift = swings ? Dimension.Angle : Dimension.Length;
         Is(cam, "obstacle", lift, how);
         Is(cam, "latch", lift, how);
+        Is((cam.Table("lever") ?? cam.Table("slide"))!, "stop", lift, how);
         Is(cam, "inertia", swings ? Dimension.Inertia : Dimension.Mass, how);
         foreach (CheckedTable rise in cam.Tables("profile"))
         {
@@ -121,9 +125,27 @@ internal sealed class CamRules(CheckedTable root, DiagnosticList diagnostics) : 
             return;
         }
 
-        if (MaterialTable.Find(material).Found is not null || Metals.Any(m => material.Contains(m, StringComparison.OrdinalIgnoreCase)))
+        if (IsMetal(material))
         {
             Wrong(cam.PlaceOf("material"), $"\"{material}\" conducts, and the cam has no 'net', without which it would keep no distance from live parts", "write the net that shaft and lever give it, e.g. net = \"E\", or a name of its own where it floats");
+        }
+    }
+
+    private void LeverConducts(CheckedTable lever)
+    {
+        if (lever.Text("material") is { } material && !lever.Has("net") && IsMetal(material))
+        {
+            Wrong(lever.PlaceOf("material"), $"\"{material}\" conducts, and the lever has no 'net', without which it would keep no distance from live parts", "write net = \"E\" and its width where it is earthed, or a net of its own: then it counts as touchable");
+        }
+    }
+
+    private static bool IsMetal(string material) => MaterialTable.Find(material).Found is not null || Metals.Any(m => material.Contains(m, StringComparison.OrdinalIgnoreCase));
+
+    private void Upwards(CheckedTable table)
+    {
+        if (table.Items("z") is [{ Quantity: { } lower }, { Quantity: { } upper }] && upper.InBaseUnit <= lower.InBaseUnit)
+        {
+            Wrong(table.PlaceOf("z"), "'z' does not go upwards", "write the lower face first, e.g. z = [\"4 mm\", \"7 mm\"]");
         }
     }
 

@@ -150,6 +150,40 @@ public sealed class CamSetterTests
         Assert.Equal("cam.outline", Assert.Throws<DesignRefusedException>(() => CamBriefs.Set(crowded)).Reasons[0].Code);
     }
 
+    /// <summary>A snail: it creeps up over most of the turn at one speed, rides for three degrees, and drops. The outline is swept as any other.</summary>
+    [Theory]
+    [InlineData(2.0, false)]
+    [InlineData(2.0, true)]
+    [InlineData(null, false)]
+    public void Set_UniformRiseAShortRideAndADrop_IsASnail(double? roller, bool swings)
+    {
+        double unit = swings ? 0.02 : 1;
+        CamBrief snail = CamBriefs.RiseAndDrop((10, 300, 303), 6 * unit) with
+        {
+            Profile = [new CamRise(TurnAmount.Radians(10 * Deg), TurnAmount.Radians(300 * Deg), 6 * unit, CamLaw.Uniform), new CamDrop(TurnAmount.Radians(303 * Deg))],
+            RollerRadiusMm = roller,
+            Lever = swings ? new SwingingLever(new Point(45, 10), 42, Turning.Clockwise) : new SlidingLever(0, Math.PI / 2),
+            BaseRadiusMm = 12,
+            PressureAngleRad = 45 * Deg,
+        };
+        CamLayout cam = CamBriefs.Set(snail);
+        Assert.Contains(cam.Findings, f => string.Equals(f.Code, "cam.strikes", StringComparison.Ordinal));
+        BulgedOutline cut = new(DxfOutline.OfCut(cam.Outline.Outer));
+        double lost = 0;
+        for (int i = 0; i < 7200; i++)
+        {
+            double psi = i * 0.05 * Deg, lift = cam.LiftAt(psi);
+            double apart = cam.Shape.RollerAt(lift) is Point at
+                ? cut.DistanceMm(Placement.Turn(-cam.Shape.Task.Sigma * psi).Of(at).X, Placement.Turn(-cam.Shape.Task.Sigma * psi).Of(at).Y) - roller!.Value
+                : cam.Shape.FaceAt(lift)!.Value is var face ? cut.SupportMm(face.NormalRad - (cam.Shape.Task.Sigma * psi)) - face.Foot.RadiusMm : 0;
+            lost = psi is > 8 * Deg and < 12 * Deg or > 295 * Deg and < 303.1 * Deg ? Math.Max(lost, Math.Abs(apart)) : lost;
+            Assert.True(psi is > 8 * Deg and < 12 * Deg or > 295 * Deg and < 303.1 * Deg || Math.Abs(apart) < 0.003, FormattableString.Invariant($"at {psi / Deg}° the follower is {apart * 1000} µm from the outline"));
+        }
+
+        // Where the uniform motion begins and ends the outline has a corner; the warning says how much is lost there.
+        Assert.InRange(lost, 0, 0.2);
+    }
+
     /// <summary>The cutting file alone, as text: its outline read by this test, and the lever of the demo leant on it.</summary>
     [Fact]
     public void CuttingFile_OfTheDemo_LiftsTheLeverAsAsked()
@@ -171,50 +205,4 @@ public sealed class CamSetterTests
             Assert.True(Math.Abs(cut.DistanceMm(at.X, at.Y) - 2) < 0.003, FormattableString.Invariant($"at {psi / Deg}° off by {(cut.DistanceMm(at.X, at.Y) - 2) * 1000} µm"));
         }
     }
-}
-
-/// <summary>The outline of a cutting file, read from its text without the program's own reader.</summary>
-internal static class DxfOutline
-{
-    /// <summary>Corners and bulges of the one polyline on layer OUTLINE.</summary>
-    public static IReadOnlyList<(Point At, double Bulge)> Read(string dxf)
-    {
-        string[] lines = [.. dxf.Split('\n').Select(l => l.Trim())];
-        List<(Point, double)> corners = [];
-        bool inside = false, closed = false;
-        string kind = "";
-        double x = 0;
-        for (int i = 0; i + 1 < lines.Length; i += 2)
-        {
-            (string code, string value) = (lines[i], lines[i + 1]);
-            switch (code)
-            {
-                case "0":
-                    kind = value;
-                    inside = false;
-                    break;
-                case "8" when string.Equals(kind, "LWPOLYLINE", StringComparison.Ordinal) && string.Equals(value, "OUTLINE", StringComparison.Ordinal):
-                    inside = true;
-                    break;
-                case "70" when inside:
-                    closed = (int.Parse(value, System.Globalization.CultureInfo.InvariantCulture) & 1) != 0;
-                    break;
-                case "10" when inside:
-                    x = Number(value);
-                    break;
-                case "20" when inside:
-                    corners.Add((new(x, Number(value)), 0));
-                    break;
-                case "42" when inside:
-                    corners[^1] = (corners[^1].Item1, Number(value));
-                    break;
-                default:
-                    break;
-            }
-        }
-
-        return closed ? corners : throw new InvalidOperationException("The outline is open.");
-    }
-
-    private static double Number(string value) => double.Parse(value, System.Globalization.CultureInfo.InvariantCulture);
 }

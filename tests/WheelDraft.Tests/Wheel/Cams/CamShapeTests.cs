@@ -96,7 +96,7 @@ public sealed class CamShapeTests
     private static void TouchesAllRound(CamShape shape, CamOutline outline)
     {
         double roller = shape.Task.RollerMm!.Value;
-        BulgedOutline cut = new([.. outline.Contour.Pieces.Select(p => (p.Start, p.Bulge))]);
+        BulgedOutline cut = new(DxfOutline.OfCut(outline.Contour));
         for (int i = 0; i < 7200; i++)
         {
             double programme = i * 0.05 * Deg;
@@ -205,7 +205,7 @@ public sealed class CamShapeTests
 
                 made++;
                 Assert.True(outline.OffMm <= 0.002);
-                BulgedOutline cut = new([.. outline.Contour.Pieces.Select(p => (p.Start, p.Bulge))]);
+                BulgedOutline cut = new(DxfOutline.OfCut(outline.Contour));
                 for (int i = 0; i < 7200; i++)
                 {
                     double psi = i * 0.05 * Deg;

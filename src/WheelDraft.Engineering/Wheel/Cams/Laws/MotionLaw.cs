@@ -43,22 +43,27 @@ internal static class MotionLaw
     /// <summary>Greatest absolute velocity, acceleration and jerk over a part of the stretch; exact, and 1 for the lift.</summary>
     public static MotionPoint Most(CamLaw law, double from, double to)
     {
-        MotionPoint most = new(1, 0, 0, 0);
-        foreach (double u in Turns(law).Where(c => c > from && c < to).Prepend(from).Append(to))
+        MotionPoint most = Greater(Greater(new(1, 0, 0, 0), At(law, from)), At(law, to));
+        foreach (double u in Turns(law))
         {
-            MotionPoint at = At(law, u);
-            most = new(1, Math.Max(most.Velocity, Math.Abs(at.Velocity)), Math.Max(most.Acceleration, Math.Abs(at.Acceleration)), Math.Max(most.Jerk, Math.Abs(at.Jerk)));
+            most = u > from && u < to ? Greater(most, At(law, u)) : most;
         }
 
         // At a break between two formulas the jerk jumps: both sides count.
-        foreach (double u in Breaks(law).Where(c => c >= from && c <= to))
+        foreach (double u in Breaks(law))
         {
-            double beside = Math.Max(Math.Abs(At(law, u - BesideBreak).Jerk), Math.Abs(At(law, u + BesideBreak).Jerk));
-            most = most with { Jerk = Math.Max(most.Jerk, beside * JerkBesideBreak) };
+            if (u >= from && u <= to)
+            {
+                double beside = Math.Max(Math.Abs(At(law, u - BesideBreak).Jerk), Math.Abs(At(law, u + BesideBreak).Jerk));
+                most = most with { Jerk = Math.Max(most.Jerk, beside * JerkBesideBreak) };
+            }
         }
 
         return most;
     }
+
+    private static MotionPoint Greater(MotionPoint most, MotionPoint at) =>
+        new(1, Math.Max(most.Velocity, Math.Abs(at.Velocity)), Math.Max(most.Acceleration, Math.Abs(at.Acceleration)), Math.Max(most.Jerk, Math.Abs(at.Jerk)));
 
     // So near a break that the jerk beside it is that at it, but for what JerkBesideBreak adds.
     private const double BesideBreak = 1e-9;
@@ -67,10 +72,13 @@ internal static class MotionLaw
     /// <summary>Shares within the stretch at which one formula ends and the next begins.</summary>
     public static IReadOnlyList<double> Breaks(CamLaw law) => law switch
     {
-        CamLaw.ModifiedTrapezoid => [1.0 / 8, 3.0 / 8, 5.0 / 8, 7.0 / 8],
-        CamLaw.ModifiedSine => [1.0 / 8, 7.0 / 8],
+        CamLaw.ModifiedTrapezoid => TrapezoidBreaks,
+        CamLaw.ModifiedSine => SineBreaks,
         _ => [],
     };
+
+    private static readonly double[] TrapezoidBreaks = [1.0 / 8, 3.0 / 8, 5.0 / 8, 7.0 / 8];
+    private static readonly double[] SineBreaks = [1.0 / 8, 7.0 / 8];
 
     /// <summary>The law's name, as parameter files have it.</summary>
     public static string NameOf(CamLaw law) => law switch
@@ -93,14 +101,21 @@ internal static class MotionLaw
     // Where velocity, acceleration or jerk has an extreme within the stretch.
     private static double[] Turns(CamLaw law) => law switch
     {
-        CamLaw.Harmonic => [0.5],
-        CamLaw.Cycloidal => [0.25, 0.5, 0.75],
-        CamLaw.ModifiedTrapezoid => [1.0 / 8, 3.0 / 8, 0.5, 5.0 / 8, 7.0 / 8],
-        CamLaw.ModifiedSine => [1.0 / 8, 0.5, 7.0 / 8],
-        CamLaw.Polynomial345 => [(3 - Math.Sqrt(3)) / 6, 0.5, (3 + Math.Sqrt(3)) / 6],
-        CamLaw.Polynomial4567 => [(10 - Math.Sqrt(60)) / 20, (5 - Math.Sqrt(5)) / 10, 0.5, (5 + Math.Sqrt(5)) / 10, (10 + Math.Sqrt(60)) / 20],
+        CamLaw.Harmonic => HarmonicTurns,
+        CamLaw.Cycloidal => CycloidalTurns,
+        CamLaw.ModifiedTrapezoid => TrapezoidTurns,
+        CamLaw.ModifiedSine => SineTurns,
+        CamLaw.Polynomial345 => Turns345,
+        CamLaw.Polynomial4567 => Turns4567,
         _ => [],
     };
+
+    private static readonly double[] HarmonicTurns = [0.5];
+    private static readonly double[] CycloidalTurns = [0.25, 0.5, 0.75];
+    private static readonly double[] TrapezoidTurns = [1.0 / 8, 3.0 / 8, 0.5, 5.0 / 8, 7.0 / 8];
+    private static readonly double[] SineTurns = [1.0 / 8, 0.5, 7.0 / 8];
+    private static readonly double[] Turns345 = [(3 - Math.Sqrt(3)) / 6, 0.5, (3 + Math.Sqrt(3)) / 6];
+    private static readonly double[] Turns4567 = [(10 - Math.Sqrt(60)) / 20, (5 - Math.Sqrt(5)) / 10, 0.5, (5 + Math.Sqrt(5)) / 10, (10 + Math.Sqrt(60)) / 20];
 
     private static MotionPoint FirstHalf(CamLaw law, double u) => law switch
     {

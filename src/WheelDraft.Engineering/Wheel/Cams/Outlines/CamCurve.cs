@@ -32,10 +32,51 @@ internal abstract class CamCurve(CamStretch stretch, double sigma)
     /// flat face with its sign turned, mm.</summary>
     public abstract double Sharpness(double programmeRad);
 
-    /// <summary>The greatest sharpness of the curve, to a millionth of it, and where: by halving, with a bound on how fast it changes.</summary>
+    /// <summary>The greatest sharpness of the curve, to <see cref="SameShare"/> of it, and where: by halving, with a bound on how fast it changes.</summary>
     public (double Sharpness, double AtRad) Sharpest()
     {
-        (double Sharpness, double AtRad) best = Cuts.Select(c => (Sharpness(c), c)).MaxBy(c => c.Item1);
+        (double Sharpness, double AtRad) best = Sighted();
+        Search(ref best, found => found.Sharpness + (SameShare * Math.Max(Math.Abs(found.Sharpness), LeastSharpness)), _ => false);
+        return best;
+    }
+
+    /// <summary>Whether the curve is nowhere sharper than a limit, to <see cref="SameShare"/> of it; quicker than to look for its sharpest place.</summary>
+    public bool IsNoSharperThan(double limit)
+    {
+        (double Sharpness, double AtRad) best = Sighted();
+        double most = limit + (SameShare * Math.Max(Math.Abs(limit), LeastSharpness));
+        Search(ref best, _ => most, found => found.Sharpness > most);
+        return best.Sharpness <= most;
+    }
+
+    // The sharpest of a few places and what lies round it: a search that begins with it throws away almost all of the curve at once.
+    private (double Sharpness, double AtRad) Sighted()
+    {
+        double[] places = [.. Cuts];
+        if (stretch.Law is not null)
+        {
+            places = [.. places.Concat(Enumerable.Range(1, Sights - 1).Select(i => stretch.FromRad + (stretch.SweepRad * i / Sights))).Order()];
+        }
+
+        int sharpest = Enumerable.Range(0, places.Length).MaxBy(i => Sharpness(places[i]));
+        (double Sharpness, double AtRad) best = (Sharpness(places[sharpest]), places[sharpest]);
+        double low = places[Math.Max(sharpest - 1, 0)], high = places[Math.Min(sharpest + 1, places.Length - 1)];
+        const double golden = 0.6180339887498949;
+        for (int step = 0; step < SightSteps && high > low; step++)
+        {
+            double a = high - (golden * (high - low)), b = low + (golden * (high - low));
+            double ofA = Sharpness(a), ofB = Sharpness(b);
+            best = ofA > best.Sharpness ? (ofA, a) : best;
+            best = ofB > best.Sharpness ? (ofB, b) : best;
+            (low, high) = ofA >= ofB ? (low, b) : (a, high);
+        }
+
+        return best;
+    }
+
+    // Halves every part whose bound passes what may stay, which can grow with the sharpest place found.
+    private void Search(ref (double Sharpness, double AtRad) best, Func<(double Sharpness, double AtRad), double> mayStay, Func<(double Sharpness, double AtRad), bool> isEnough)
+    {
         Stack<(double From, double To)> open = new();
         IReadOnlyList<double> cuts = Cuts;
         for (int i = 1; i < cuts.Count && stretch.Law is not null; i++)
@@ -43,27 +84,29 @@ internal abstract class CamCurve(CamStretch stretch, double sigma)
             open.Push((cuts[i - 1], cuts[i]));
         }
 
-        while (open.TryPop(out (double From, double To) cell))
+        while (!isEnough(best) && open.TryPop(out (double From, double To) cell))
         {
             double middle = (cell.From + cell.To) / 2;
             double here = Sharpness(middle);
             best = here > best.Sharpness ? (here, middle) : best;
             double bound = here + (Over(cell.From, cell.To).SharpnessPerRad * (cell.To - cell.From) / 2);
-            if (!(bound <= best.Sharpness + (SameShare * Math.Max(Math.Abs(best.Sharpness), LeastSharpness))) && cell.To - cell.From > LeastCellRad)
+            if (!(bound <= mayStay(best)) && cell.To - cell.From > LeastCellRad)
             {
                 open.Push((middle, cell.To));
                 open.Push((cell.From, middle));
             }
         }
-
-        return best;
     }
+
+    // Places looked at before a search, and steps of the golden section between two of them.
+    private const int Sights = 48;
+    private const int SightSteps = 40;
 
     // A curve straighter than this, 1/mm, is straight.
     private const double LeastSharpness = 1e-3;
 
-    // A millionth of a curvature is a millionth of a radius: a few nanometres.
-    private const double SameShare = 1e-6;
+    /// <summary>How much sharper than found a place may be, as a share: a hundred-thousandth of a radius is some tens of nanometres.</summary>
+    public const double SameShare = 1e-5;
 
     // A cell of this size, rad, is a point: less than a micrometre long on any cam.
     private const double LeastCellRad = 1e-8;

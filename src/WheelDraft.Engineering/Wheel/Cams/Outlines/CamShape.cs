@@ -132,8 +132,11 @@ internal sealed class CamShape
         return (_path is null ? -sharpness : sharpness > 0 ? 1 / sharpness : double.PositiveInfinity, at);
     }
 
+    /// <summary>Whether <see cref="LeastRadius"/> is nowhere less than this, mm, above 0; quicker than to find it.</summary>
+    public bool IsNowhereTighterThan(double radiusMm) => Curves.All(c => c.IsNoSharperThan(_path is null ? -radiusMm : 1 / radiusMm));
+
     /// <summary>Whether the follower loses the outline somewhere: the pitch curve bends more than the roller does, or the outline under a flat face turns back.</summary>
-    public bool IsUndercut => LeastRadius().RadiusMm <= InwardMm;
+    public bool IsUndercut => LeastRadius().RadiusMm <= InwardMm + (2 * CamCurve.SameShare * InwardMm);
 
     /// <summary>How far along its face a flat follower is touched, from the foot of the axis, mm; 0 for a roller.</summary>
     public double MostAsideMm() => Curves.OfType<FlatCurve>().SelectMany(c => Enumerable.Range(0, Looks + 1).Select(i => c.AsideMm(c.Stretch.FromRad + (c.Stretch.SweepRad * i / Looks)))).DefaultIfEmpty(0).Max();
