@@ -21,6 +21,7 @@ internal static class CommandList
         new KeysCommand(),
         new ProcessesCommand(),
         new WordsCommand(),
+        new ExplainCommand(),
         new SchemaCommand(),
     ];
 }

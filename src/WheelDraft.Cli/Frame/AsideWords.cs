@@ -18,6 +18,7 @@ internal sealed class AsideWords(CommandContext context) : IDisposable
         context.Terminal.Write(_error.ToString());
         context.Terminal.Flush();
         context.Results.Write(_out.ToString());
+        context.HasShownCodes |= Context.HasShownCodes;
     }
 
     /// <inheritdoc/>
