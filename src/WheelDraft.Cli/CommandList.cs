@@ -22,6 +22,7 @@ internal static class CommandList
         new ProcessesCommand(),
         new WordsCommand(),
         new ExplainCommand(),
+        new GuideCommand(),
         new SchemaCommand(),
     ];
 }

@@ -40,7 +40,7 @@ internal sealed class ExplanationReader
             throw Wrong("a heading is '## code: title'");
         }
 
-        IReadOnlyList<string> meaning = Paragraphs();
+        List<string> meaning = Paragraphs();
         Dictionary<string, string> notes = Notes();
         ExplanationExample example = Example();
         SkipBlank();
