@@ -24,5 +24,7 @@ internal static class CommandList
         new ExplainCommand(),
         new GuideCommand(),
         new SchemaCommand(),
+        new CompletionCommand(),
+        new ManualCommand(),
     ];
 }

@@ -9,7 +9,7 @@ namespace WheelDraft.Cli;
 /// <summary><c>wheeldraft explain</c>: what the code of a finding means, why it matters, and how to cure it.</summary>
 internal sealed class ExplainCommand : ICommand
 {
-    private readonly Argument<string?> _code = new("CODE") { Arity = ArgumentArity.ZeroOrOne, Description = "A code as it stands in brackets behind a finding, e.g. spacing.creepage; left out: every code in a line" };
+    private readonly Argument<string?> _code = new Argument<string?>("CODE") { Arity = ArgumentArity.ZeroOrOne, Description = "A code as it stands in brackets behind a finding, e.g. spacing.creepage; left out: every code in a line" }.Suggesting(() => ExplanationBook.All().Select(e => e.Code));
     private readonly Option<bool> _page = new("--page") { Description = "All explanations as a page in Markdown" };
 
     /// <inheritdoc/>

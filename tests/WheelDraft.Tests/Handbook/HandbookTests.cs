@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using WheelDraft.Cli;
 using WheelDraft.Formats.Explaining;
 using WheelDraft.Formats.Handbook;
 using WheelDraft.Tests.Cli;
@@ -40,6 +41,28 @@ public sealed partial class HandbookTests
 
     [Fact]
     public void Pages_All_CarryTheCaution() => Assert.All(Directory.GetFiles(Docs, "*.md"), f => Assert.Contains("Mains voltage kills", File.ReadAllText(f), StringComparison.Ordinal));
+
+    /// <summary>Commands and options that are named in a sentence are not run; they are there.</summary>
+    [Fact]
+    public void Pages_CommandsAndOptionsInSentences_AreKnown()
+    {
+        CommandWords program = CommandWords.Of(new Switches().Root(CommandList.All(), new Surroundings { Out = TextWriter.Null, Error = TextWriter.Null, Folder = null }));
+        string[] options = [.. program.All.SelectMany(c => c.Options).SelectMany(o => o.Names)];
+        int named = 0;
+        foreach (string file in Directory.GetFiles(Docs, "*.md"))
+        {
+            foreach (string[] words in InCode().Matches(Fenced().Replace(File.ReadAllText(file), "")).Select(m => m.Groups["code"].Value.Split(' ')).Where(w => w[0] is "wheeldraft" || w[0].StartsWith("--", StringComparison.Ordinal)))
+            {
+                named++;
+                CommandWords? command = words[0] is "wheeldraft" && words.Length > 1 ? program.Parts.FirstOrDefault(c => c.Name == words[1]) : null;
+                Assert.True(words[0] is not "wheeldraft" || words.Length == 1 || command is not null || words[1].StartsWith("--", StringComparison.Ordinal), $"{Path.GetFileName(file)}: {string.Join(' ', words)}");
+                string[] known = command is null ? options : [.. command.All.SelectMany(c => c.Options).SelectMany(o => o.Names)];
+                Assert.All(words.Where(w => w.StartsWith('-') && w.Length > 1), w => Assert.Contains(w.Split('=')[0], known, StringComparer.Ordinal));
+            }
+        }
+
+        Assert.True(named > 30);
+    }
 
     [Fact]
     public void Pages_LinksAndPictures_LeadToWhatIsThere()
@@ -142,6 +165,9 @@ public sealed partial class HandbookTests
 
     [GeneratedRegex("src=\"(?<to>[^\"]+)\"", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Source();
+
+    [GeneratedRegex("```.*?```", RegexOptions.Singleline, 1000)]
+    private static partial Regex Fenced();
 
     [GeneratedRegex("`(?<code>[^`]+)`", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex InCode();
