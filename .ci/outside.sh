@@ -20,6 +20,9 @@ pdfinfo        poppler-utils     reads and draws every PDF file
 qpdf           qpdf              checks the structure of every PDF file
 chromium       chromium          draws pictures and runs pages
 fonts          fonts-dejavu-core gives SVG viewers a font for live text
+zsh            zsh               completes the words of the command line
+fish           fish              completes them too
+groff          groff             formats the manual page
 compiler       gcc               links the native program
 zlib           zlib1g-dev        links the native program
 '

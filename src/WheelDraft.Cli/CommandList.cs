@@ -21,6 +21,10 @@ internal static class CommandList
         new KeysCommand(),
         new ProcessesCommand(),
         new WordsCommand(),
+        new ExplainCommand(),
+        new GuideCommand(),
         new SchemaCommand(),
+        new CompletionCommand(),
+        new ManualCommand(),
     ];
 }

@@ -11,14 +11,14 @@ namespace WheelDraft.Cli;
 internal sealed class DrawingOptions
 {
     private readonly Option<string[]> _nets = new("--net") { HelpName = "LAYER=NAME:VOLTAGE", Description = "DXF: a layer as a net, with its largest r.m.s. voltage to neutral and its phase, e.g. \"CU1=L1:230 V@0\", \"CU2=L2:230 V@120\"; one line and what it feeds are all @0; two live nets of which one has no phase count at the sum of their voltages; instead of a voltage earthed, touchable or floating. Repeat for each layer" };
-    private readonly Option<string> _standard = new("--standard") { HelpName = "NAME", Description = "DXF: \"IEC 60664-1\" or \"IEC 60335-1\"", DefaultValueFactory = _ => "IEC 60664-1" };
+    private readonly Option<string> _standard = new Option<string>("--standard") { HelpName = "NAME", Description = "DXF: \"IEC 60664-1\" or \"IEC 60335-1\"", DefaultValueFactory = _ => "IEC 60664-1" }.Suggesting(RuleArguments.Standards.Select(s => s.Word));
     private readonly Option<string> _degree = new("--degree") { HelpName = "1|2|3", Description = "DXF: pollution degree at the surface" };
     private readonly Option<string> _group = new("--group") { HelpName = "I|II|IIIa|IIIb", Description = "DXF: material group of the surface" };
     private readonly Option<string> _category = new("--category") { HelpName = "I|II|III|IV", Description = "DXF: overvoltage category of the supply" };
-    private readonly Option<string> _insulation = new("--insulation") { HelpName = "GRADE", Description = "DXF: between live nets: functional, basic, supplementary or reinforced; to earthed ones basic, to touchable ones reinforced", DefaultValueFactory = _ => "basic" };
+    private readonly Option<string> _insulation = new Option<string>("--insulation") { HelpName = "GRADE", Description = "DXF: between live nets: functional, basic, supplementary or reinforced; to earthed ones basic, to touchable ones reinforced", DefaultValueFactory = _ => "basic" }.Suggesting(RuleArguments.Insulations.Select(i => i.Word));
     private readonly Option<string> _altitude = new("--altitude") { HelpName = "H", Description = "DXF: height above sea level", DefaultValueFactory = _ => "0 m" };
     private readonly Option<string> _margin = new("--margin") { HelpName = "LENGTH", Description = "DXF: on top of the rule", DefaultValueFactory = _ => "0 mm" };
-    private readonly Option<string> _process = new("--process") { HelpName = "NAME", Description = $"DXF: measure webs, slots and holes against a process: {string.Join(", ", CuttingProcesses.All.Select(p => p.Name))}" };
+    private readonly Option<string> _process = new Option<string>("--process") { HelpName = "NAME", Description = $"DXF: measure webs, slots and holes against a process: {string.Join(", ", CuttingProcesses.All.Select(p => p.Name))}" }.Suggesting(CuttingProcesses.All.Select(p => p.Name));
     private readonly Option<string> _thickness = new("--thickness") { HelpName = "LENGTH", Description = "DXF: thickness of the stock, with --process" };
     private readonly Option<string[]> _cut = new("--cut") { HelpName = "LAYER", Description = "DXF: a layer that is cut; when left out the nets' layers, or all but FOLD, MARK and NOTE" };
     private readonly Option<string[]> _holes = new("--hole") { HelpName = "LAYER", Description = "DXF: a layer whose contours are holes in the nets' copper; WINDOW beside a net on OUTLINE is one anyway" };

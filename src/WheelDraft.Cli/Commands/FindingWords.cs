@@ -21,6 +21,7 @@ internal static class FindingWords
             bool error = finding.Severity == FindingSeverity.Error;
             Action<string> say = error ? context.Error.WriteLine : context.Say;
             say($"{place}{(error ? "error" : "warning")}: {read.Words(finding.Message)} [{finding.Code}]");
+            context.HasShownCodes = true;
         }
 
         int notes = findings.Count(f => f.Severity == FindingSeverity.Note);

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Reflection;
 using WheelDraft.Engineering;
 
 namespace WheelDraft.Cli;
@@ -47,9 +46,5 @@ internal static class FolderOptions
             : $"{string.Join(", ", names.Take(most))} and {Wording.Number(names.Count - most, 0)} more";
     }
 
-    private static string Settings(Brief brief)
-    {
-        string version = Assembly.GetExecutingAssembly().GetName().Version!.ToString(3);
-        return $"WheelDraft {version}{(brief.Spacing.VoltagesUnderFaults ? ", under faults" : "")}";
-    }
+    private static string Settings(Brief brief) => $"WheelDraft {ProgramVersion.Short}{(brief.Spacing.VoltagesUnderFaults ? ", under faults" : "")}";
 }

@@ -7,7 +7,7 @@ namespace WheelDraft.Cli;
 /// <summary><c>wheeldraft keys</c>: the keys of the parameter file for people, all of them or those that a word is about.</summary>
 internal sealed class KeysCommand : ICommand
 {
-    private readonly Argument<string?> _word = new("WORD") { Arity = ArgumentArity.ZeroOrOne, Description = "A key, a table, or a word of what is looked for; left out: every key in a line" };
+    private readonly Argument<string?> _word = new Argument<string?>("WORD") { Arity = ArgumentArity.ZeroOrOne, Description = "A key, a table, or a word of what is looked for; left out: every key in a line" }.Suggesting(KeyReference.Names);
     private readonly Option<bool> _page = new("--page") { Description = "The whole reference as a page in Markdown" };
 
     /// <inheritdoc/>

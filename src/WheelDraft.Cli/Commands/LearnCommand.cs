@@ -13,7 +13,7 @@ internal sealed class LearnCommand : ICommand
 
     private readonly Argument<string> _log = new("LOG") { Description = "Bench log as CSV, or a table output,on_deg,off_deg of an old wheel" };
     private readonly Option<string> _file = new("--out", "-o") { HelpName = "FILE", Description = "Parameter file to write", Required = true };
-    private readonly Option<string> _angles = new("--angles") { HelpName = "KIND", Description = "What a table of angles holds: copper (edges of the copper, from the home mark, anticlockwise) or turned (turned from home, read with a meter)", DefaultValueFactory = _ => "copper" };
+    private readonly Option<string> _angles = new Option<string>("--angles") { HelpName = "KIND", Description = "What a table of angles holds: copper (edges of the copper, from the home mark, anticlockwise) or turned (turned from home, read with a meter)", DefaultValueFactory = _ => "copper" }.Suggesting("copper", "turned");
     private readonly LogArguments _arguments = new();
 
     /// <inheritdoc/>

@@ -10,7 +10,7 @@ internal sealed class LogArguments
 {
     private readonly Option<string?> _onAbove = new("--on-above") { HelpName = "VOLTAGE", Description = "A column in volts is on above this, e.g. \"60 V\"; of an alternating voltage the envelope counts" };
     private readonly Option<string?> _bounce = new("--bounce") { HelpName = "TIME", Description = "Gaps shorter than this are bounce, joined and counted; \"100 ms\" when left out" };
-    private readonly Option<string?> _unit = new("--time-unit") { HelpName = "UNIT", Description = "Unit of the time column where the header gives none: s, ms, us, min or h" };
+    private readonly Option<string?> _unit = new Option<string?>("--time-unit") { HelpName = "UNIT", Description = "Unit of the time column where the header gives none: s, ms, us, min or h" }.Suggesting("s", "ms", "us", "min", "h");
     private readonly Option<string?> _turn = new("--turn-time") { HelpName = "TIME", Description = "One turn, where the log is too short to show it, e.g. \"180 s\"" };
 
     /// <summary>The options.</summary>

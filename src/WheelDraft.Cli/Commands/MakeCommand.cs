@@ -11,11 +11,11 @@ internal sealed class MakeCommand : ICommand
 {
     private readonly Argument<string> _file = new("FILE") { Description = "Parameter file" };
     private readonly Option<string> _folder = new("--out", "-o") { HelpName = "DIR", Description = "Folder to write into; out/ and the file's name when left out" };
-    private readonly Option<string[]> _only = new("--only") { HelpName = "KIND,...", Description = $"Only these kinds: {string.Join(", ", Kinds.Select(k => k.Word))}" };
+    private readonly Option<string[]> _only = new Option<string[]>("--only") { HelpName = "KIND,...", Description = $"Only these kinds: {string.Join(", ", Kinds.Select(k => k.Word))}" }.Suggesting(Kinds.Select(k => k.Word));
     private readonly Option<bool> _despite = new("--despite-findings") { Description = "Write cutting files even where something misses" };
     private readonly Option<bool> _takeOver = FolderOptions.TakeOver();
-    private readonly Option<string> _dxf = new("--dxf") { HelpName = "VERSION", Description = "Version of cutting files: r2000 or r12", DefaultValueFactory = _ => "r2000" };
-    private readonly Option<string> _cut = new("--cut") { HelpName = "FORMAT,...", Description = "Format of cutting files: dxf, svg (what is cut through, one colour, true size), or both", DefaultValueFactory = _ => "dxf" };
+    private readonly Option<string> _dxf = new Option<string>("--dxf") { HelpName = "VERSION", Description = "Version of cutting files: r2000 or r12", DefaultValueFactory = _ => "r2000" }.Suggesting("r2000", "r12");
+    private readonly Option<string> _cut = new Option<string>("--cut") { HelpName = "FORMAT,...", Description = "Format of cutting files: dxf, svg (what is cut through, one colour, true size), or both", DefaultValueFactory = _ => "dxf" }.Suggesting("dxf", "svg", "dxf,svg");
     private readonly Option<string> _leadIn = new("--lead-in") { HelpName = "LENGTH", Description = "Lead-ins of this length in the parts' DXF, on layer LEAD: in what falls away, never where a wiper slides or a strip springs; left out: none" };
     private readonly Option<bool> _nominal = new("--nominal") { Description = "Cutting files along the finished edges, for a shop that allows for its kerf itself; their names end in -nominal" };
     private readonly Option<bool> _underFaults = DesignFile.UnderFaults();

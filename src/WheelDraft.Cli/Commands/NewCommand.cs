@@ -9,7 +9,7 @@ namespace WheelDraft.Cli;
 internal sealed class NewCommand : ICommand
 {
     private readonly Argument<string?> _name = new("NAME") { Arity = ArgumentArity.ZeroOrOne, Description = "Name of the file to write; .toml is added" };
-    private readonly Option<string?> _like = new("--like") { HelpName = "TEMPLATE", Description = "Which starter file; see --list" };
+    private readonly Option<string?> _like = new Option<string?>("--like") { HelpName = "TEMPLATE", Description = "Which starter file; see --list" }.Suggesting(TemplateShelf.All.Select(t => t.Name));
     private readonly Option<bool> _list = new("--list") { Description = "Show the starter files" };
 
     /// <inheritdoc/>

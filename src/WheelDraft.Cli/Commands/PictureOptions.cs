@@ -13,16 +13,16 @@ namespace WheelDraft.Cli;
 /// <summary>The options of <c>make</c> that shape drawings: colours, letters, size, callouts, a moment, a film.</summary>
 internal sealed class PictureOptions
 {
-    private readonly Option<string> _theme = new("--theme") { HelpName = "THEME", Description = "Colours of drawings: light, dark or print", DefaultValueFactory = _ => "light" };
-    private readonly Option<string> _text = new("--text") { HelpName = "KIND", Description = "Texts of SVG drawings: live (can be searched and translated) or strokes (the same everywhere)", DefaultValueFactory = _ => "live" };
+    private readonly Option<string> _theme = new Option<string>("--theme") { HelpName = "THEME", Description = "Colours of drawings: light, dark or print", DefaultValueFactory = _ => "light" }.Suggesting("light", "dark", "print");
+    private readonly Option<string> _text = new Option<string>("--text") { HelpName = "KIND", Description = "Texts of SVG drawings: live (can be searched and translated) or strokes (the same everywhere)", DefaultValueFactory = _ => "live" }.Suggesting("live", "strokes");
     private readonly Option<string> _width = new("--width") { HelpName = "LENGTH", Description = "Width at which SVG drawings are shown, e.g. \"160 mm\"; true size when left out" };
     private readonly Option<string> _dpi = new("--dpi") { HelpName = "N", Description = "Pixels per inch of PNG drawings, 10 to 1200", DefaultValueFactory = _ => "150" };
     private readonly Option<string?> _figure = new("--figure") { HelpName = "WIDTH", Arity = ArgumentArity.ZeroOrOne, Description = FormattableString.Invariant($"Draw every view besides as a figure for a text, laid out for this width ({OutputRequest.LeastFigureMm:0} to {OutputRequest.MostFigureMm:0} mm; \"{UsualFigureMm:0} mm\" when none is given), as SVG, PNG and PDF with captions, in figures/") };
-    private readonly Option<string> _callouts = new("--callouts") { HelpName = "KIND", Description = "Leaders of wheel and assembly end in words, or in numbers with a key", DefaultValueFactory = _ => "words" };
+    private readonly Option<string> _callouts = new Option<string>("--callouts") { HelpName = "KIND", Description = "Leaders of wheel and assembly end in words, or in numbers with a key", DefaultValueFactory = _ => "words" }.Suggesting("words", "numbers");
     private readonly Option<string> _frame = new("--frame") { HelpName = "T", Description = "Draw the state at a moment: time in the turn (\"83 s\"; a bare number is seconds) or programme angle (\"90 deg\")" };
     private readonly Option<string> _frames = new("--frames") { HelpName = "N", Description = FormattableString.Invariant($"Draw a film of one turn besides: so many PNGs, 1 to {MomentFilm.MostFrames}, in frames/") };
     private readonly Option<string[]> _closed = new("--closed") { HelpName = "INPUT,...", Description = "Inputs that are closed in --frame, --frames and --film; all others are open" };
-    private readonly Option<string[]> _film = new("--film") { HelpName = "KIND,...", Description = "Draw a film of one turn besides, in one file that needs no other program, in film/: svg, apng or both; it runs again and again, the svg can be paused and stands for those who want no motion" };
+    private readonly Option<string[]> _film = new Option<string[]>("--film") { HelpName = "KIND,...", Description = "Draw a film of one turn besides, in one file that needs no other program, in film/: svg, apng or both; it runs again and again, the svg can be paused and stands for those who want no motion" }.Suggesting("svg", "apng");
     private readonly Option<string> _filmWidth = new("--film-width") { HelpName = "N", Description = FormattableString.Invariant($"Width of --film and --story in pixels, {LeastFilmPx} to {MostFilmPx}; 960 when left out") };
     private readonly Option<string> _story = new("--story") { HelpName = "SCENARIO", Description = "Draw a film of a scenario instead of a turn, with a caption at each event; as svg and apng unless --film says which" };
 

@@ -9,7 +9,7 @@ internal sealed class ProcessesCommand : ICommand
     // What copper wheels and strips are usually made of, mm; a process shows those that it cuts.
     private static readonly double[] UsualMm = [0.035, 0.07, 0.105, 0.2, 0.3, 0.5, 0.8, 1, 1.5, 2];
 
-    private readonly Argument<string?> _name = new("NAME") { Arity = ArgumentArity.ZeroOrOne, Description = "One process; left out: all of them" };
+    private readonly Argument<string?> _name = new Argument<string?>("NAME") { Arity = ArgumentArity.ZeroOrOne, Description = "One process; left out: all of them" }.Suggesting(() => CuttingProcesses.All.Select(p => p.Name));
     private readonly Option<string> _thickness = new("--thickness") { HelpName = "LENGTH", Description = "Only for stock of this thickness; left out: usual thicknesses of copper" };
 
     /// <inheritdoc/>

@@ -12,9 +12,9 @@ internal sealed class RuleCommand : ICommand
     private readonly Option<string> _impulse = new("--impulse") { HelpName = "V", Description = "Impulse voltage, peak, instead of voltage and category" };
     private readonly Option<string> _degree = new("--degree") { HelpName = "1|2|3", Description = "Pollution degree at the insulation" };
     private readonly Option<string> _group = new("--group") { HelpName = "I|II|IIIa|IIIb", Description = "Material group of the surface" };
-    private readonly Option<string> _insulation = new("--insulation") { HelpName = "GRADE", Description = "functional, basic, supplementary or reinforced", DefaultValueFactory = _ => "basic" };
+    private readonly Option<string> _insulation = new Option<string>("--insulation") { HelpName = "GRADE", Description = "functional, basic, supplementary or reinforced", DefaultValueFactory = _ => "basic" }.Suggesting(RuleArguments.Insulations.Select(i => i.Word));
     private readonly Option<string> _altitude = new("--altitude") { HelpName = "H", Description = "Height above sea level", DefaultValueFactory = _ => "0 m" };
-    private readonly Option<string> _standard = new("--standard") { HelpName = "NAME", Description = "\"IEC 60664-1\" or \"IEC 60335-1\"", DefaultValueFactory = _ => "IEC 60664-1" };
+    private readonly Option<string> _standard = new Option<string>("--standard") { HelpName = "NAME", Description = "\"IEC 60664-1\" or \"IEC 60335-1\"", DefaultValueFactory = _ => "IEC 60664-1" }.Suggesting(RuleArguments.Standards.Select(s => s.Word));
     private readonly Option<string> _overVoltages = new("--over-voltages") { HelpName = "none|temporary", Description = "What counts in addition to impulse and working peak: temporary over-voltages of the supply, its voltage + 1200 V r.m.s., or none", DefaultValueFactory = _ => "none" };
     private Command? _clearance;
 

@@ -7,7 +7,7 @@ namespace WheelDraft.Cli;
 internal sealed class SearchOptions
 {
     /// <summary>How much work.</summary>
-    public Option<string> Effort { get; } = new("--effort") { HelpName = "MUCH", Description = "Work put into what is \"auto\": quick (the first design without error), usual, or long (ten times as much)", DefaultValueFactory = _ => "usual" };
+    public Option<string> Effort { get; } = new Option<string>("--effort") { HelpName = "MUCH", Description = "Work put into what is \"auto\": quick (the first design without error), usual, or long (ten times as much)", DefaultValueFactory = _ => "usual" }.Suggesting("quick", "usual", "long");
 
     /// <summary>Whether Ctrl-C gives the best so far.</summary>
     public Option<bool> KeepBest { get; } = new("--keep-best") { Description = "Let Ctrl-C end the search with the best that it has, instead of leaving nothing" };

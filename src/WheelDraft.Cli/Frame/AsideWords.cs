@@ -30,6 +30,7 @@ internal sealed class AsideWords(CommandContext context) : IDisposable
     {
         SayMessages();
         context.Results.Write(Results);
+        context.HasShownCodes |= Context.HasShownCodes;
     }
 
     /// <inheritdoc/>

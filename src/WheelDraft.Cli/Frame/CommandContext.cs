@@ -42,6 +42,9 @@ internal sealed class CommandContext(Surroundings surroundings)
     /// <summary>The parameter file at work, as the person named it, for messages that carry a place; null when there is none.</summary>
     public string? InputFile { get; set; }
 
+    /// <summary>Whether a code was shown in brackets, so that the run ends with how to ask about it.</summary>
+    public bool HasShownCodes { get; set; }
+
     /// <summary>The full path of a file that the person named.</summary>
     /// <exception cref="DesignRefusedException">The name is empty.</exception>
     /// <exception cref="FileTroubleException">The name counts from the working folder, and that is gone.</exception>

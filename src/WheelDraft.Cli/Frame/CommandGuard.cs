@@ -12,7 +12,13 @@ internal static class CommandGuard
         try
         {
             context.Stop.ThrowIfCancellationRequested();
-            return Troubles.StatusOf(() => command.Run(parsed, context), context);
+            int status = Troubles.StatusOf(() => command.Run(parsed, context), context);
+            if (context.HasShownCodes && !context.Json)
+            {
+                context.Say("wheeldraft explain CODE tells more about a code in brackets.");
+            }
+
+            return status;
         }
         catch (OperationCanceledException)
         {

@@ -16,7 +16,7 @@ internal static class Refusals
             string place = context.InputFile is not { } file ? "wheeldraft"
                 : reason.Where is { } at ? string.Create(CultureInfo.InvariantCulture, $"{file}:{at.Line}:{at.Column}")
                 : file;
-            context.Error.WriteLine($"{place}: {reason.Message}");
+            context.Error.WriteLine($"{place}: {reason.Message}{Code(reason, context)}");
         }
 
         if (context.Json)
@@ -36,6 +36,18 @@ internal static class Refusals
         {
             context.WriteJson(json => Write(json, context.InputFile, [Finding.Error("internal", message)]));
         }
+    }
+
+    // What is wrong with arguments or keys says itself what would be right; what cannot be built may need more words.
+    private static string Code(Finding reason, CommandContext context)
+    {
+        if (!reason.Code.Contains('.', StringComparison.Ordinal) || reason.Code.StartsWith("arguments.", StringComparison.Ordinal))
+        {
+            return "";
+        }
+
+        context.HasShownCodes = true;
+        return $" [{reason.Code}]";
     }
 
     private static void Write(Utf8JsonWriter json, string? file, IReadOnlyList<Finding> faults)

@@ -54,7 +54,8 @@ internal static class ReportMarkdown
         }
 
         page.List(design.Findings.OrderBy(f => f.Severity).Select(f =>
-            $"{(f.Severity == FindingSeverity.Error ? "**error**" : f.Severity == FindingSeverity.Warning ? "warning" : "note")} `{f.Code}`{(f.Where is TextPlace p ? $", line {Wording.Number(p.Line, 0)}" : "")}: {f.Message}"));
+            $"{(f.Severity == FindingSeverity.Error ? "**error**" : f.Severity == FindingSeverity.Warning ? "warning" : "note")} `{f.Code}`{(f.Where is TextPlace p ? $", line {Wording.Number(p.Line, 0)}" : "")}: {f.Message}"))
+            .Paragraph("`wheeldraft explain CODE` tells more about a code.");
     }
 
     private static void Wheel(ProsePage page, Design design)

@@ -79,7 +79,7 @@ public sealed class ProgramRunTests
     {
         using CliRun run = new();
         run.Run([new Probe()], ["probe", "refused"]);
-        Assert.Equal("wheel.toml:3:9: too small\n", run.Error);
+        Assert.Equal("wheel.toml:3:9: too small [wheel.small]\nwheeldraft explain CODE tells more about a code in brackets.\n", run.Error);
     }
 
     [Fact]

@@ -13,7 +13,7 @@ internal static partial class PhraseScan
 {
     // Where what readers see is worded, and what in these folders is not for readers.
     private static readonly string[] Folders = ["WheelDraft.Engineering", "WheelDraft.Drawing", "WheelDraft.Formats/Guide", "WheelDraft.Formats/Outputs", "WheelDraft.Formats/Page", "WheelDraft.Formats/Pdf", "WheelDraft.Formats/Prose", "WheelDraft.Formats/Report"];
-    private static readonly string[] NotForReaders = ["Json.cs", "/ReportSchema.cs", "Csv.cs", "/Words/Phrases/", "/Transliteration.cs", "/Budgets.cs", "/Alphabet", "/LiveWidth", "/PdfFile.cs", "/PdfLettering.cs", "/PdfMetadata.cs", "/PdfPainter.cs", "/Markup.cs", "/MarkupWords.cs"];
+    private static readonly string[] NotForReaders = ["Json.cs", "/ReportSchema.cs", "Csv.cs", "/Words/Phrases/", "/Transliteration.cs", "/Primers/", "/Budgets.cs", "/Alphabet", "/LiveWidth", "/PdfFile.cs", "/PdfLettering.cs", "/PdfMetadata.cs", "/PdfPainter.cs", "/Markup.cs", "/MarkupWords.cs"];
 
     /// <summary>Every phrase of the project's sources, in ordinal order.</summary>
     /// <param name="src">The folder src.</param>

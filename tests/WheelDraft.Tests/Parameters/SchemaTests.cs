@@ -29,6 +29,42 @@ public sealed class SchemaTests
     [Fact]
     public void Text_TwoCalls_SameBytes() => Assert.Equal(ParameterSchema.Text(), ParameterSchema.Text());
 
+    /// <summary>What an editor shows of a key: its path, what it is, its range and units, a right value.</summary>
+    [Fact]
+    public void Text_EveryKey_HasTitleDescriptionUnitsAndExample()
+    {
+        int keys = 0;
+        foreach ((string path, JsonObject key) in Keys("", Schema))
+        {
+            keys++;
+            Assert.False(string.IsNullOrWhiteSpace(key["title"]?.GetValue<string>()), path);
+            string description = key["description"]!.GetValue<string>();
+            Assert.EndsWith(".", description, StringComparison.Ordinal);
+            bool isTable = path.Count(c => c == '/') == 1 && (key["properties"] ?? key["items"]?["properties"]) is not null;
+            Assert.True(isTable || key["examples"] is JsonArray { Count: > 0 }, path);
+            Assert.Equal(key["$ref"] is not null, description.Contains(" Units: ", StringComparison.Ordinal) && key["type"] is null && key["anyOf"] is null);
+        }
+
+        Assert.True(keys > 250, $"{keys} keys");
+    }
+
+    /// <summary>A reference is an address: language servers refuse one with a blank in it.</summary>
+    [Fact]
+    public void Text_References_AreAddressesOfDefinitions()
+    {
+        string[] references = [.. ParameterSchema.Text().Split("\"$ref\": \"").Skip(1).Select(r => r.Split('"')[0])];
+        Assert.NotEmpty(references);
+        Assert.All(references, r => Assert.True(!r.Any(char.IsWhiteSpace) && Schema["$defs"]![r["#/$defs/".Length..]] is JsonObject, r));
+    }
+
+    private static IEnumerable<(string Path, JsonObject Key)> Keys(string path, JsonNode? schema) => schema switch
+    {
+        JsonObject node => (node["properties"] is JsonObject properties ? properties.Select(p => ($"{path}/{p.Key}", p.Value!.AsObject())) : [])
+            .Concat(node.SelectMany(p => p.Key is "properties" ? p.Value!.AsObject().SelectMany(k => Keys($"{path}/{k.Key}", k.Value)) : p.Key is "examples" or "default" ? [] : Keys(path, p.Value))),
+        JsonArray list => list.SelectMany(i => Keys(path, i)),
+        _ => [],
+    };
+
     [Fact]
     public void Examples_AcceptedByBoth()
     {

@@ -16,6 +16,7 @@ internal sealed class SchemaWriter(Utf8JsonWriter writer)
         foreach (KeyDefinition key in table.Keys)
         {
             writer.WriteStartObject(key.Name);
+            writer.WriteString("title", Title(table, key));
             Key(key);
             writer.WriteEndObject();
         }
@@ -47,18 +48,21 @@ internal sealed class SchemaWriter(Utf8JsonWriter writer)
         if (key.Shape is TableShape table)
         {
             TableBody(table.Table);
-            return;
+        }
+        else
+        {
+            writer.WriteString("description", Description(key));
+            Shape(key.Shape);
         }
 
-        writer.WriteString("description", Description(key));
-        Shape(key.Shape);
         if (key.Default is not null)
         {
             writer.WritePropertyName("default");
             TomlAsJson.Write(writer, key.Default);
         }
 
-        if (key.Shape is not TablesShape)
+        // The example of a table of the file is its header, which is no value.
+        if (!key.Example.TrimStart('[').StartsWith(key.Name + "]", StringComparison.Ordinal))
         {
             writer.WriteStartArray("examples");
             TomlAsJson.Write(writer, key.Example);
@@ -66,12 +70,25 @@ internal sealed class SchemaWriter(Utf8JsonWriter writer)
         }
     }
 
+    // "[wheel] bore" for a key in a table, "[wheel]" for a table of the file, "title" for what stands before all tables.
+    private static string Title(TableDefinition table, KeyDefinition key) =>
+        !ReferenceEquals(table, FileKeys.Root) ? $"{table.Name} {key.Name}" : key.Shape switch { TableShape one => one.Table.Name, TablesShape several => several.Table.Name, _ => key.Name };
+
     private static string Description(KeyDefinition key)
     {
         string decides = key.Decides is null ? "" : $" Decides {key.Decides}.";
-        string range = key.Shape is QuantityShape quantity ? $" {Words.Capital(string.Join("; ", quantity.Ranges.Select(r => r.InWords)))}." : "";
+        string range = Quantity(key.Shape) is QuantityShape quantity ? $" {Words.Capital(string.Join("; ", quantity.Ranges.Select(r => r.InWords)))}. Units: {DimensionWords.UnitList(quantity.Dimensions)}." : "";
         return key.Doc + decides + range;
     }
+
+    // Of a list the quantity of each, of "a word or a quantity" the quantity.
+    private static QuantityShape? Quantity(ValueShape shape) => shape switch
+    {
+        QuantityShape quantity => quantity,
+        ListShape list => Quantity(list.Item),
+        WordOrShape either => Quantity(either.Other),
+        _ => null,
+    };
 
     private void Shape(ValueShape shape)
     {
@@ -226,7 +243,7 @@ internal sealed class SchemaWriter(Utf8JsonWriter writer)
 
     private string Defined(QuantityShape shape)
     {
-        string name = string.Join("-or-", shape.Dimensions.Select(d => DimensionWords.Of(d).Name).Concat(shape.Words));
+        string name = string.Join("-or-", shape.Dimensions.Select(d => DimensionWords.Of(d).Name.Replace(' ', '-')).Concat(shape.Words));
         _patterns[name] = QuantityPattern.Of(shape);
         return name;
     }
