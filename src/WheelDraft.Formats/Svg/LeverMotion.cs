@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text;
 using WheelDraft.Drawing;
-using WheelDraft.Engineering;
 using WheelDraft.Geometry;
 
 namespace WheelDraft.Formats.Svg;
