@@ -82,24 +82,24 @@ internal sealed class CheckCommand : ICommand
         int worst = ExitStatus.Done;
         foreach (string[] some in files.Chunk(Environment.ProcessorCount))
         {
-            (int Status, (string File, AsideWords Words) Of)[] checks = Cores.InOrder(some, file =>
+            (string File, int Status, AsideWords Words)[] checks = Cores.InOrder(some, file =>
             {
                 AsideWords words = new(context);
-                return (StatusOf(file, meets, words.Context), (file, words));
+                return (file, StatusOf(file, meets, words.Context), words);
             }, () => { }, context.Stop);
-            foreach ((int status, (string File, AsideWords Words) words) in checks)
+            foreach ((string file, int status, AsideWords words) in checks)
             {
                 if (context.Json)
                 {
                     words.SayMessages();
-                    context.Results.Write(JsonLine.Of(words.File, status, words.Words) + "\n");
+                    context.Results.Write(JsonLine.Of(file, status, words) + "\n");
                 }
                 else
                 {
-                    words.Words.Say();
+                    words.Say();
                 }
 
-                words.Words.Dispose();
+                words.Dispose();
                 worst = Math.Max(worst, status);
             }
         }

@@ -1,3 +1,4 @@
+using SkiaSharp;
 using WheelDraft.Drawing;
 using WheelDraft.Formats.Raster;
 using WheelDraft.Formats.Svg;
@@ -61,8 +62,9 @@ internal sealed class PicturedSheet
         Sheet part = new(Sheet.Words, Sheet.Size, [new(new("part", "Part", "part"), items)], []);
         return Picture.Painted(window, canvas =>
         {
+            canvas.Clear(new SKColor(Theme.Paper.Red, Theme.Paper.Green, Theme.Paper.Blue));
             canvas.Scale(PixelsPerMm);
-            new SheetPainter(canvas, Theme).Paint(part);
+            new SheetPainter(canvas, Theme).PaintItems(part);
         });
     }
 
