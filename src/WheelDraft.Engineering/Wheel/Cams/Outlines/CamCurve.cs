@@ -36,7 +36,7 @@ internal abstract class CamCurve(CamStretch stretch, double sigma)
     public (double Sharpness, double AtRad) Sharpest()
     {
         (double Sharpness, double AtRad) best = Sighted();
-        Search(ref best, found => found.Sharpness + (SameShare * Math.Max(Math.Abs(found.Sharpness), LeastSharpness)), _ => false);
+        Narrow(ref best, found => found.Sharpness + (SameShare * Math.Max(Math.Abs(found.Sharpness), LeastSharpness)), _ => false);
         return best;
     }
 
@@ -45,7 +45,7 @@ internal abstract class CamCurve(CamStretch stretch, double sigma)
     {
         (double Sharpness, double AtRad) best = Sighted();
         double most = limit + (SameShare * Math.Max(Math.Abs(limit), LeastSharpness));
-        Search(ref best, _ => most, found => found.Sharpness > most);
+        Narrow(ref best, _ => most, found => found.Sharpness > most);
         return best.Sharpness <= most;
     }
 
@@ -75,7 +75,7 @@ internal abstract class CamCurve(CamStretch stretch, double sigma)
     }
 
     // Halves every part whose bound passes what may stay, which can grow with the sharpest place found.
-    private void Search(ref (double Sharpness, double AtRad) best, Func<(double Sharpness, double AtRad), double> mayStay, Func<(double Sharpness, double AtRad), bool> isEnough)
+    private void Narrow(ref (double Sharpness, double AtRad) best, Func<(double Sharpness, double AtRad), double> mayStay, Func<(double Sharpness, double AtRad), bool> isEnough)
     {
         Stack<(double From, double To)> open = new();
         IReadOnlyList<double> cuts = Cuts;
