@@ -102,9 +102,10 @@ internal sealed class WorkOrder
         string contact = cam.Brief.Contact is { } works
             ? $" Set its contact '{works.Input}' to change at a lift of {cam.LiftWords(works.Place)}, {(works.ClosedBelow ? "closed below" : "closed above")}, within {cam.LiftWords(works.Tolerance)}."
             : "";
-        return cam.Brief.Lever is SwingingLever swing
-            ? $"Its lever swings about x {_numbers.Length(swing.Pivot.X)}, y {_numbers.LengthWithUnit(swing.Pivot.Y)}, arm {_numbers.LengthWithUnit(swing.ArmMm)}.{contact}"
-            : $"Its lever slides along {DrawingNumbers.Angle(((SlidingLever)cam.Brief.Lever).DirectionRad)}, {_numbers.LengthWithUnit(((SlidingLever)cam.Brief.Lever).OffsetMm)} beside the axis.{contact}";
+        string place = cam.Brief.Lever is SwingingLever swing
+            ? $"Its lever swings about x {_numbers.Length(swing.Pivot.X)}, y {_numbers.LengthWithUnit(swing.Pivot.Y)}, arm {_numbers.LengthWithUnit(swing.ArmMm)}."
+            : $"Its lever slides along {DrawingNumbers.Angle(((SlidingLever)cam.Brief.Lever).DirectionRad)}, {_numbers.LengthWithUnit(((SlidingLever)cam.Brief.Lever).OffsetMm)} beside the axis.";
+        return place + contact;
     }
 
     private IEnumerable<string> Mounting()
@@ -126,7 +127,8 @@ internal sealed class WorkOrder
 
         foreach (CamLayout cam in _design.Cams)
         {
-            yield return $"Put the cam '{cam.Brief.Name}' on the shaft, its index mark in line with the wheel's home mark, its faces {_numbers.LengthWithUnit(cam.Brief.LowerMm)} and {_numbers.LengthWithUnit(cam.Brief.UpperMm)} over the copper face. {LeverWords(cam)} {InsulatesWords(cam)} Turn the wheel by hand once round, dead: the lever must follow the table of draw/{_design.Parts.Cams[cam.Index].FileName}.svg and fall freely.";
+            yield return $"Put the cam '{cam.Brief.Name}' on the shaft, its index mark in line with the wheel's home mark, its faces {_numbers.LengthWithUnit(cam.Brief.LowerMm)} and {_numbers.LengthWithUnit(cam.Brief.UpperMm)} over the copper face. {LeverWords(cam)}";
+            yield return $"{InsulatesWords(cam)} Turn the wheel by hand once round, dead: the lever must follow the table of draw/{_design.Parts.Cams[cam.Index].FileName}.svg and fall freely.";
         }
 
         yield return $"At home the wheel's home mark points along the x axis of the drawings, to the station of 0°; from there it turns {SheetWordsOf.Turns(_design)}.";

@@ -137,7 +137,7 @@ internal sealed class CamFindings(Brief brief, CamLayout cam, double lostMm)
     {
         if (cam.Brief.Body?.Net is { } net && CamSolids.KindOf(brief, net) == SolidKind.Live)
         {
-            string key = cam.Brief.Swings ? "lever.net" : "slide.net";
+            string key = cam.Brief.Swings ? "lever" : "slide";
             yield return cam.Brief.Latch is null
                 ? Warning("cam.live-lever", $"The lever of {Name} is on net '{net}': whatever it feels or moves is live with it. Make it of what insulates, or earth it.", key)
                 : Error("cam.live-lever", $"The lever of {Name} is hooked up by hand, and is on net '{net}'. Make it of what insulates, or earth it.", key);
