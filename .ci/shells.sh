@@ -39,7 +39,7 @@ wheeldraft_script() { dotnet run --no-build --project src/WheelDraft.Cli -- comp
 reads_manual() {
     dotnet run --no-build --project src/WheelDraft.Cli -- manual >"$work/wheeldraft.1" || return 1
     local faults
-    faults=$(groff -man -Tutf8 -ww "$work/wheeldraft.1" 2>&1 >"$work/manual")
+    faults=$(groff -man -Tutf8 -P-cbou -ww "$work/wheeldraft.1" 2>&1 >"$work/manual")
     [ -z "$faults" ] || { printf '%s\n' "$faults"; return 1; }
     grep -q 'EXIT STATUS' "$work/manual"
 }

@@ -7,8 +7,8 @@ internal static class ExplanationBook
 {
     private const string Folder = "Codes.";
 
-    // In the order in which a person meets them.
-    private static readonly string[] Order = ["arguments", "rules", "spacing", "programme", "wheel", "setting-out", "strips", "circuit", "cams", "cutting", "drawings", "against", "bench"];
+    // What matters most first; what only the command line can get wrong last.
+    private static readonly string[] Order = ["spacing", "rules", "programme", "wheel", "setting-out", "strips", "circuit", "cams", "cutting", "drawings", "against", "bench", "arguments"];
 
     /// <summary>The families.</summary>
     public static IReadOnlyList<ExplanationFamily> Families() => [.. Order.Select(f => ExplanationReader.Read(f, Text(f)))];

@@ -46,7 +46,7 @@ internal sealed class HandbookSite
             link.Url = link.IsImage ? Inside(link.Url ?? "") : Target(link.Url ?? "");
         }
 
-        return document.ToHtml(Pipeline).Replace("<table>", "<div class=\"table\" tabindex=\"0\" role=\"group\" aria-label=\"Table\"><table>", StringComparison.Ordinal).Replace("</table>", "</table></div>", StringComparison.Ordinal);
+        return document.ToHtml(Pipeline).Replace("<pre>", "<pre tabindex=\"0\">", StringComparison.Ordinal).Replace("<table>", "<div class=\"table\" tabindex=\"0\" role=\"group\" aria-label=\"Table\"><table>", StringComparison.Ordinal).Replace("</table>", "</table></div>", StringComparison.Ordinal);
     }
 
     // The pages of docs/ lie in one folder here, whatever folder they are in there.

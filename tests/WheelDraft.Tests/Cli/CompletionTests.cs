@@ -12,15 +12,15 @@ public sealed class CompletionTests
     [Fact]
     public void Of_TheProgram_HasEveryCommandAndOption()
     {
-        Assert.Equal(CommandList.All().Select(c => c.Describe().Name), Program.Parts.Select(p => p.Name));
-        Assert.Equal(["clearance", "creepage"], Program.Parts.Single(p => p.Name is "rule").Parts.Select(p => p.Name));
+        Assert.Equal(CommandList.All().Select(c => c.Describe().Name), Program.Parts.Select(p => p.Name), StringComparer.Ordinal);
+        Assert.Equal(["clearance", "creepage"], Program.Parts.Single(p => p.Name is "rule").Parts.Select(p => p.Name), StringComparer.Ordinal);
         CommandWords make = Program.Parts.Single(p => p.Name is "make");
-        Assert.Equal(["--out", "-o"], make.Options.Single(o => o.Names.Contains("-o")).Names);
-        Assert.Equal(ValueKind.Folder, make.Options.Single(o => o.Names.Contains("-o")).Value!.Kind);
+        Assert.Equal(["--out", "-o"], make.Options.Single(o => o.Names.Contains("-o", StringComparer.Ordinal)).Names);
+        Assert.Equal(ValueKind.Folder, make.Options.Single(o => o.Names.Contains("-o", StringComparer.Ordinal)).Value!.Kind);
         Assert.Null(make.Options.Single(o => o.Names[0] is "--nominal").Value);
         Assert.Equal(["dark", "light", "print"], make.Options.Single(o => o.Names[0] is "--theme").Value!.Choices);
         Assert.Equal(["I", "II", "IIIa", "IIIb"], Program.All.First(c => c.Path is "rule creepage").Options.Single(o => o.Names[0] is "--group").Value!.Choices);
-        Assert.Contains("spacing.creepage", Program.Parts.Single(p => p.Name is "explain").Arguments.Single().Choices);
+        Assert.Contains("spacing.creepage", Program.Parts.Single(p => p.Name is "explain").Arguments.Single().Choices, StringComparer.Ordinal);
         Assert.Contains(make.Options, o => o.Names[0] is "--json");
         Assert.All(Program.All.SelectMany(c => c.Options).SelectMany(o => o.Names), n => Assert.StartsWith("-", n, StringComparison.Ordinal));
     }
@@ -101,7 +101,7 @@ public sealed class CompletionTests
 
     private static string Bash(string folder, string script)
     {
-        using Process bash = Process.Start(new ProcessStartInfo("bash", ["--norc", "-c", script]) { WorkingDirectory = folder, RedirectStandardOutput = true, RedirectStandardError = true })!;
+        using Process bash = Process.Start(new ProcessStartInfo("bash", ["--norc", "-c", script]) { WorkingDirectory = folder, UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true })!;
         string words = bash.StandardOutput.ReadToEnd(), faults = bash.StandardError.ReadToEnd();
         bash.WaitForExit();
         Assert.Equal("", faults);

@@ -23,7 +23,7 @@ public sealed class ExplainCommandTests
         Assert.Equal(0, run.Run("explain"));
         string[] lines = run.Out.Split('\n', StringSplitOptions.RemoveEmptyEntries);
         Assert.Equal(ExplanationBook.All().Count, lines.Count(l => l.StartsWith("  ", StringComparison.Ordinal)));
-        Assert.Equal(ExplanationBook.Families().Select(f => f.Title), lines.Where(l => !l.StartsWith(' ')));
+        Assert.Equal(ExplanationBook.Families().Select(f => f.Title), lines.Where(l => !l.StartsWith(' ')), StringComparer.Ordinal);
     }
 
     [Theory]
@@ -48,10 +48,10 @@ public sealed class ExplainCommandTests
         Assert.Equal(0, run.Run([.. new[] { "explain", code, "--json" }.OfType<string>()]));
         using JsonDocument json = JsonDocument.Parse(run.Out);
         Assert.Equal(count == 0 ? ExplanationBook.All().Count : count, json.RootElement.GetArrayLength());
-        JsonElement web = json.RootElement.EnumerateArray().First(e => e.GetProperty("code").GetString() == "wheel.web");
+        JsonElement web = json.RootElement.EnumerateArray().First(e => e.GetProperty("code").GetString() is "wheel.web");
         Assert.Equal("Wheel", web.GetProperty("family").GetString());
         Assert.All((string[])["title", "meaning", "why", "source", "cure", "example"], n => Assert.NotEmpty(web.GetProperty(n).GetString()!));
-        Assert.Contains("wheel.web", web.GetProperty("keys").EnumerateArray().Select(k => k.GetString()));
+        Assert.Contains("wheel.web", web.GetProperty("keys").EnumerateArray().Select(k => k.GetString()), StringComparer.Ordinal);
     }
 
     [Fact]

@@ -67,7 +67,7 @@ internal static partial class CodeScan
         MethodDeclarationSyntax method = text.Ancestors().OfType<MethodDeclarationSyntax>().First();
         string parameter = text.Contents.OfType<InterpolationSyntax>().Single().Expression.ToString();
         int at = method.ParameterList.Parameters.IndexOf(p => string.Equals(p.Identifier.Text, parameter, StringComparison.Ordinal));
-        foreach (InvocationExpressionSyntax call in all.SelectMany(r => r.DescendantNodes().OfType<InvocationExpressionSyntax>()).Where(c => NameOf(c) == method.Identifier.Text && c.ArgumentList.Arguments.Count > at))
+        foreach (InvocationExpressionSyntax call in all.SelectMany(r => r.DescendantNodes().OfType<InvocationExpressionSyntax>()).Where(c => string.Equals(NameOf(c), method.Identifier.Text, StringComparison.Ordinal) && c.ArgumentList.Arguments.Count > at))
         {
             if (call.ArgumentList.Arguments[at].Expression is LiteralExpressionSyntax argument)
             {
@@ -78,12 +78,12 @@ internal static partial class CodeScan
 
     private static string NameOf(InvocationExpressionSyntax call) => call.Expression is MemberAccessExpressionSyntax member ? member.Name.Identifier.Text : call.Expression.ToString();
 
-    [GeneratedRegex(@"^[a-z]+(-[a-z]+)*\.[a-z]+(-[a-z]+)*$", RegexOptions.CultureInvariant, 1000)]
+    [GeneratedRegex(@"^[a-z]+(-[a-z]+)*\.[a-z]+(-[a-z]+)*$", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Dotted();
 
-    [GeneratedRegex(@"^[a-z]+(-[a-z]+)*(\.[a-z]+(-[a-z]+)*)?$", RegexOptions.CultureInvariant, 1000)]
+    [GeneratedRegex(@"^[a-z]+(-[a-z]+)*(\.[a-z]+(-[a-z]+)*)?$", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex OneWord();
 
-    [GeneratedRegex(@"\.(csv|md|json|txt|js|css|html|toml|dxf|svg|png|pdf|xml|exe)$", RegexOptions.CultureInvariant, 1000)]
+    [GeneratedRegex(@"\.(csv|md|json|txt|js|css|html|toml|dxf|svg|png|pdf|xml|exe)$", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex FileName();
 }

@@ -37,14 +37,14 @@ public sealed class ExplanationTests
     [InlineData("z = Read(\"page.css\");", "")]
     public void CodeScan_OfASource_FindsItsCodes(string statement, string codes)
     {
-        Microsoft.CodeAnalysis.SyntaxNode root = CSharpSyntaxTree.ParseText($"class C {{ void M() {{ {statement} }} }}").GetRoot();
+        Microsoft.CodeAnalysis.SyntaxNode root = CSharpSyntaxTree.ParseText($"class C {{ void M() {{ {statement} }} }}", cancellationToken: TestContext.Current.CancellationToken).GetRoot(TestContext.Current.CancellationToken);
         Assert.Equal(codes, string.Join(',', CodeScan.OfSource(root, [root])));
     }
 
     [Fact]
     public void CodeScan_CodePutTogether_IsFoundForEachCaller()
     {
-        Microsoft.CodeAnalysis.SyntaxNode root = CSharpSyntaxTree.ParseText("class C { void M(int a, string o) { throw new DesignRefusedException($\"arguments.{o}\", \"no\"); } void N() { M(1, \"here\"); C.M(2, \"there\"); } }").GetRoot();
+        Microsoft.CodeAnalysis.SyntaxNode root = CSharpSyntaxTree.ParseText("class C { void M(int a, string o) { throw new DesignRefusedException($\"arguments.{o}\", \"no\"); } void N() { M(1, \"here\"); C.M(2, \"there\"); } }", cancellationToken: TestContext.Current.CancellationToken).GetRoot(TestContext.Current.CancellationToken);
         Assert.Equal("arguments.here,arguments.there", string.Join(',', CodeScan.OfSource(root, [root])));
     }
 
@@ -55,7 +55,7 @@ public sealed class ExplanationTests
     [MemberData(nameof(Codes))]
     public void Explanation_KeysCodesAndPicture_AreThere(string code)
     {
-        Explanation explanation = All.First(e => e.Code == code);
+        Explanation explanation = All.First(e => string.Equals(e.Code, code, StringComparison.Ordinal));
         Assert.All(explanation.Notes.Keys, k => Assert.True(KnownKeys.Contains(k), $"{code}: there is no key '{k}'"));
         Assert.NotEmpty(explanation.Notes.See);
         Assert.All(explanation.Notes.See, s => Assert.Contains(s, All.Select(e => e.Code), StringComparer.Ordinal));
@@ -74,7 +74,7 @@ public sealed class ExplanationTests
     [MemberData(nameof(Codes))]
     public void Explanation_ExampleOfAFile_HasKnownKeysAndGoodValues(string code)
     {
-        ExplanationExample example = All.First(e => e.Code == code).Example;
+        ExplanationExample example = All.First(e => string.Equals(e.Code, code, StringComparison.Ordinal)).Example;
         Assert.NotEmpty(example.Lines);
         Assert.Contains(example.Language, (string[])["toml", "sh", "text"], StringComparer.Ordinal);
         if (example.Language is "toml")
@@ -89,7 +89,7 @@ public sealed class ExplanationTests
     [MemberData(nameof(Codes))]
     public void ExplanationLines_OfACode_FitAWindow(string code)
     {
-        Explanation explanation = All.First(e => e.Code == code);
+        Explanation explanation = All.First(e => string.Equals(e.Code, code, StringComparison.Ordinal));
         string[] lines = [.. ExplanationLines.Of(explanation)];
         string[] words = [.. lines.Except(explanation.Example.Lines.Select(l => "  " + l), StringComparer.Ordinal)];
         Assert.All(words, l => Assert.True(l.Length <= ExplanationLines.Width, l));
@@ -145,7 +145,7 @@ public sealed class ExplanationTests
     }
 
     [Fact]
-    public void Pictures_All_AreUsed() => Assert.All(ExplanationPictures.Names, n => Assert.Contains(All, e => e.Notes.Picture == n));
+    public void Pictures_All_AreUsed() => Assert.All(ExplanationPictures.Names, n => Assert.Contains(All, e => string.Equals(e.Notes.Picture, n, StringComparison.Ordinal)));
 
     private static readonly HashSet<string> KnownKeys = [.. KeyReference.All().SelectMany(k => (string[])[$"{k.Table.Trim('[', ']').Replace("the file", "file", StringComparison.Ordinal)}.{k.Name}", k.Table.Trim('[', ']')])];
 

@@ -101,7 +101,7 @@ internal sealed class HandbookSession(string file, bool renew)
             return;
         }
 
-        Assert.True(renew && !shown.Lines.Any(l => l.Contains('…', StringComparison.Ordinal)), $"{Path.GetFileName(file)}, line {shown.From + 1}: the output is\n{said}");
+        Assert.True(renew && !shown.Lines.Any(l => l.Contains('…', StringComparison.Ordinal)), FormattableString.Invariant($"{Path.GetFileName(file)}, line {shown.From + 1}: the output is\n{said}"));
         _page.RemoveRange(shown.From + _added, shown.Lines.Length);
         _page.InsertRange(shown.From + _added, lines);
         _added += lines.Length - shown.Lines.Length;
@@ -118,7 +118,7 @@ internal sealed class HandbookSession(string file, bool renew)
                 File.Copy(made, kept, overwrite: true);
             }
 
-            Assert.True(File.ReadAllText(made) == File.ReadAllText(kept), $"{words[1]} is not as the program draws it; WHEELDRAFT_RENEW_GUIDE=1 writes it again");
+            Assert.True(string.Equals(File.ReadAllText(made), File.ReadAllText(kept), StringComparison.Ordinal), $"{words[1]} is not as the program draws it; WHEELDRAFT_RENEW_GUIDE=1 writes it again");
         }
     }
 }

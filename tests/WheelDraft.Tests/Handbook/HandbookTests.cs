@@ -34,7 +34,7 @@ public sealed partial class HandbookTests
             }
         }
 
-        Assert.True(page == File.ReadAllText(file), "docs/codes.md: WHEELDRAFT_RENEW_GUIDE=1 writes it again");
+        Assert.True(string.Equals(page, File.ReadAllText(file), StringComparison.Ordinal), "docs/codes.md: WHEELDRAFT_RENEW_GUIDE=1 writes it again");
         Assert.Equal(ExplanationPictures.Names.Order(StringComparer.Ordinal), Directory.GetFiles(Path.Combine(Docs, "pictures/codes")).Select(f => Path.GetFileNameWithoutExtension(f)!).Order(StringComparer.Ordinal));
         Assert.All(ExplanationPictures.Names, n => Assert.Equal(ExplanationPictures.Svg(n), File.ReadAllText(Path.Combine(Docs, $"pictures/codes/{n}.svg"))));
     }
@@ -54,7 +54,7 @@ public sealed partial class HandbookTests
             foreach (string[] words in InCode().Matches(Fenced().Replace(File.ReadAllText(file), "")).Select(m => m.Groups["code"].Value.Split(' ')).Where(w => w[0] is "wheeldraft" || w[0].StartsWith("--", StringComparison.Ordinal)))
             {
                 named++;
-                CommandWords? command = words[0] is "wheeldraft" && words.Length > 1 ? program.Parts.FirstOrDefault(c => c.Name == words[1]) : null;
+                CommandWords? command = words[0] is "wheeldraft" && words.Length > 1 ? program.Parts.FirstOrDefault(c => string.Equals(c.Name, words[1], StringComparison.Ordinal)) : null;
                 Assert.True(words[0] is not "wheeldraft" || words.Length == 1 || command is not null || words[1].StartsWith("--", StringComparison.Ordinal), $"{Path.GetFileName(file)}: {string.Join(' ', words)}");
                 string[] known = command is null ? options : [.. command.All.SelectMany(c => c.Options).SelectMany(o => o.Names)];
                 Assert.All(words.Where(w => w.StartsWith('-') && w.Length > 1), w => Assert.Contains(w.Split('=')[0], known, StringComparer.Ordinal));
@@ -105,7 +105,7 @@ public sealed partial class HandbookTests
                 Assert.True(names.Contains(aim, StringComparer.Ordinal), $"{name} links to {target}");
                 if (parts.Length == 2)
                 {
-                    Assert.Contains($" id=\"{parts[1]}\"", System.Text.Encoding.UTF8.GetString(files.First(f => f.Name == aim).Bytes), StringComparison.Ordinal);
+                    Assert.Contains($" id=\"{parts[1]}\"", System.Text.Encoding.UTF8.GetString(files.First(f => string.Equals(f.Name, aim, StringComparison.Ordinal)).Bytes), StringComparison.Ordinal);
                 }
             }
         }

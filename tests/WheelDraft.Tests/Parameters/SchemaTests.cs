@@ -45,7 +45,7 @@ public sealed class SchemaTests
             Assert.Equal(key["$ref"] is not null, description.Contains(" Units: ", StringComparison.Ordinal) && key["type"] is null && key["anyOf"] is null);
         }
 
-        Assert.True(keys > 250, $"{keys} keys");
+        Assert.True(keys > 250, FormattableString.Invariant($"{keys} keys"));
     }
 
     /// <summary>A reference is an address: language servers refuse one with a blank in it.</summary>
