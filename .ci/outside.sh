@@ -27,26 +27,29 @@ compiler       gcc               links the native program
 zlib           zlib1g-dev        links the native program
 '
 
-install_outside() {
+# fetch_outside: installs what is missing, where that can be done.
+fetch_outside() {
     local name package use
-    local -a missing=()
+    local -a missing=() root=()
     while read -r name package use; do
         [ -n "$name" ] || continue
         have "$name" || missing+=("$package")
     done <<<"$outside_programs"
 
-    if [ ${#missing[@]} -gt 0 ]; then
-        local root=()
+    [ ${#missing[@]} -gt 0 ] || return 0
+    if command -v apt-get >/dev/null; then
         [ "$(id -u)" -eq 0 ] || root=(sudo -n)
-        if command -v apt-get >/dev/null; then
-            printf 'note  installing %s\n' "${missing[*]}"
-            { "${root[@]}" apt-get update -qq && DEBIAN_FRONTEND=noninteractive "${root[@]}" apt-get install -y -qq --no-install-recommends "${missing[@]}"; } >"$work/log" 2>&1 \
-                || sed 's/^/      /' "$work/log"
-        else
-            printf 'note  this is no Debian: install by hand what is missing below\n'
-        fi
+        printf 'note  installing %s\n' "${missing[*]}"
+        { "${root[@]}" apt-get update -qq && DEBIAN_FRONTEND=noninteractive "${root[@]}" apt-get install -y -qq --no-install-recommends "${missing[@]}"; } >"$work/fetch" 2>&1 \
+            || sed 's/^/      /' "$work/fetch"
+    else
+        printf 'note  this is no Debian: install by hand what is missing below\n'
     fi
+}
 
+# tell_outside: one check a program, whether it is here.
+tell_outside() {
+    local name package use
     while read -r name package use; do
         [ -n "$name" ] || continue
         if have "$name"; then good "$name ($package) $use"; else bad "$name (Debian package $package), which $use, is not here and could not be installed"; fi

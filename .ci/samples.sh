@@ -6,31 +6,29 @@ each() { find output-samples -type f -name "$1" 2>/dev/null | sort; }
 none_yet() { printf 'note  no %s in output-samples/: nothing to check here\n' "$1"; }
 
 read_samples() {
-    local file any
+    local -a files
 
-    any=
-    for file in $(each '*.dxf'); do
-        any=1
-        check "$file: audit by ezdxf, and structure" /usr/bin/python3 .ci/audit-dxf.py "$file"
-        # A further structural check of R2000 files, where the caller has one.
-        [ -z "${DXF_CHECK:-}" ] || ! grep -q AC1015 "$file" || check "$file: $DXF_CHECK" /usr/bin/python3 "$DXF_CHECK" "$file"
-    done
-    [ -n "$any" ] || none_yet DXF
+    mapfile -t files < <(each '*.dxf')
+    [ ${#files[@]} -gt 0 ] || none_yet DXF
+    check_each "audit by ezdxf, and structure" audits_dxf "${files[@]}"
+    # A further structural check of R2000 files, where the caller has one.
+    if [ -n "${DXF_CHECK:-}" ]; then
+        mapfile -t files < <(grep -l AC1015 "${files[@]}")
+        check_each "$DXF_CHECK" checks_dxf "${files[@]}"
+    fi
 
-    any=
-    for file in $(each '*.svg'); do
-        any=1
-        check "$file: drawn by rsvg-convert" draws_svg "$file"
-    done
-    [ -n "$any" ] || none_yet SVG
+    mapfile -t files < <(each '*.svg')
+    [ ${#files[@]} -gt 0 ] || none_yet SVG
+    check_each "drawn by rsvg-convert" draws_svg "${files[@]}"
 
-    any=
-    for file in $(each '*.pdf'); do
-        any=1
-        check "$file: structure by qpdf, pages by pdfinfo, drawn by pdftoppm" draws_pdf "$file"
-    done
-    [ -n "$any" ] || none_yet PDF
+    mapfile -t files < <(each '*.pdf')
+    [ ${#files[@]} -gt 0 ] || none_yet PDF
+    check_each "structure by qpdf, pages by pdfinfo, drawn by pdftoppm" draws_pdf "${files[@]}"
 }
+
+audits_dxf() { /usr/bin/python3 .ci/audit-dxf.py "$1"; }
+
+checks_dxf() { /usr/bin/python3 "$DXF_CHECK" "$1"; }
 
 draws_svg() {
     rsvg-convert --output "$work/drawn.png" "$1" && [ "$(stat -c %s "$work/drawn.png")" -gt 500 ]
@@ -48,21 +46,31 @@ draws_pdf() {
     pdftoppm -r 50 "$1" "$work/page"
 }
 
-try_program() {
-    local program=$work/program/wheeldraft file name status
+# publish_program: $program is the natively compiled one. The build has analysed the same sources; what the native compiler has to say stops it all the same.
+publish_program() {
+    program=$work/program/wheeldraft
+    check "dotnet publish src/WheelDraft.Cli -r linux-x64" dotnet publish src/WheelDraft.Cli -r linux-x64 -p:RunAnalyzers=false -o "$work/program"
+    [ -x "$program" ] && check "wheeldraft --help" "$program" --help
+}
 
-    check "dotnet publish src/WheelDraft.Cli -r linux-x64" dotnet publish src/WheelDraft.Cli -r linux-x64 -o "$work/program"
-    [ -x "$program" ] || return
-    check "wheeldraft --help" "$program" --help
-
-    # Drawings of every kind of entity, made by another library and measured by a third; the last line holds the counts.
+# Drawings of every kind of entity, made by another library and measured by a third; the last line holds the counts.
+read_drawings() {
     if /usr/bin/python3 -W ignore tests/outside/drawings.py "$program" >"$work/log" 2>&1; then good "$(tail -1 "$work/log")"; else bad "tests/outside/drawings.py"; sed 's/^/      /' "$work/log"; fi
+}
 
-    # Closed streams, full disks, vanishing files; kills at random moments and between renames, in a small number.
+# Closed streams, full disks, vanishing files; kills at random moments and between renames, in a small number.
+try_faults() {
+    local file
     for file in "faults.py" "kill.py --count 24 --renames 6"; do
         # shellcheck disable=SC2086
         if /usr/bin/python3 tests/faults/${file%% *} "$program" ${file#"${file%% *}"} >"$work/log" 2>&1; then grep '^note' "$work/log"; good "$(tail -1 "$work/log")"; else bad "tests/faults/$file"; sed 's/^/      /' "$work/log"; fi
     done
+}
+
+# What the native program reads of others' drawings; what it makes of parameters/ is output-samples/.
+make_samples() {
+    local file name status
+    read_drawings
 
     for file in parameters/*.toml; do
         if [ ! -e "$file" ]; then

@@ -5,7 +5,7 @@ asks_fish() {
     wheeldraft_script fish >"$work/wheeldraft.fish" || return 1
     local question word
     while IFS='|' read -r question word; do
-        fish --no-config -c "source $work/wheeldraft.fish; complete -C '$question'" | cut -f1 | grep -qxF -- "$word" || { printf 'fish, asked for "%s", does not offer %s\n' "$question" "$word"; return 1; }
+        fish --no-config -c "source $work/wheeldraft.fish; complete -C '$question'" | cut -f1 | grep -xF -- "$word" >/dev/null || { printf 'fish, asked for "%s", does not offer %s\n' "$question" "$word"; return 1; }
     done <<'END'
 wheeldraft ma|make
 wheeldraft rule cr|creepage
@@ -22,7 +22,7 @@ asks_zsh() {
     wheeldraft_script zsh >"$work/zsh/_wheeldraft" || return 1
     local question word
     while IFS='|' read -r question word; do
-        zsh -f .ci/ask-zsh.zsh "$work/zsh" "$question" | grep -qF -- "$word" || { printf 'zsh, asked for "%s", does not offer %s\n' "$question" "$word"; return 1; }
+        zsh -f .ci/ask-zsh.zsh "$work/zsh" "$question" | grep -F -- "$word" >/dev/null || { printf 'zsh, asked for "%s", does not offer %s\n' "$question" "$word"; return 1; }
     done <<'END'
 wheeldraft ma|make
 wheeldraft rule cr|creepage

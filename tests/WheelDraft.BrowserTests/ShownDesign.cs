@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using Microsoft.Playwright;
 using WheelDraft.Engineering;
 using WheelDraft.Formats.Page;
@@ -8,6 +9,9 @@ namespace WheelDraft.Tests;
 /// <summary>A demo's page, opened from disk, with everything noted that it says to the console or asks of anybody.</summary>
 internal sealed class ShownDesign : IAsyncDisposable
 {
+    private static readonly ConcurrentDictionary<string, Lazy<Design>> Worked = new(StringComparer.Ordinal);
+    private static readonly ConcurrentDictionary<Design, Lazy<byte[]>> Pages = new(ReferenceEqualityComparer.Instance);
+
     private readonly string _folder = Directory.CreateTempSubdirectory("wheeldraft-show-").FullName;
     private readonly List<string> _noise = [];
     private IBrowserContext? _context;
@@ -25,7 +29,8 @@ internal sealed class ShownDesign : IAsyncDisposable
 
     public static Design Work(string demo) => WorkText(TextOf(demo));
 
-    public static Design WorkText(string toml) => Design.Of(ParameterReader.Read(System.Text.Encoding.UTF8.GetBytes(toml)).Brief!);
+    /// <summary>The same text is worked out once for all tests.</summary>
+    public static Design WorkText(string toml) => Worked.GetOrAdd(toml, t => new(() => Design.Of(ParameterReader.Read(System.Text.Encoding.UTF8.GetBytes(t)).Brief!))).Value;
 
     public static string TextOf(string demo) => File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "parameters", demo + ".toml"));
 
@@ -37,7 +42,7 @@ internal sealed class ShownDesign : IAsyncDisposable
         IBrowser browser = chromium.Browser;
         ShownDesign shown = new(design);
         string file = Path.Combine(shown._folder, "index.html");
-        await File.WriteAllBytesAsync(file, ShowPage.Write(shown.Design));
+        await File.WriteAllBytesAsync(file, Pages.GetOrAdd(design, d => new(() => ShowPage.Write(d))).Value);
         shown._context = await browser.NewContextAsync(options ?? new());
         shown.Page = await shown._context.NewPageAsync();
         string address = "file://" + file;

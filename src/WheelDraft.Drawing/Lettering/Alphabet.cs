@@ -15,6 +15,9 @@ internal static class Alphabet
     private static readonly Lazy<Dictionary<int, string>> Sources = new(ReadSources);
     private static readonly ConcurrentDictionary<int, Glyph> Glyphs = new();
 
+    // What most text is made of, at hand without looking it up.
+    private static readonly Lazy<Glyph[]> Plain = new(() => [.. Enumerable.Range(0, 128).Select(Letter)]);
+
     /// <summary>Whether a character has a letter of its own, or is a mark that can stand on one.</summary>
     public static bool Has(int codePoint) => Sources.Value.ContainsKey(codePoint) || AlphabetMarks.Composed(codePoint) is not null || AlphabetMarks.IsMark(codePoint);
 
@@ -34,18 +37,42 @@ internal static class Alphabet
                 continue;
             }
 
-            Rune.DecodeFromUtf16(text.AsSpan(at), out Rune rune, out int length);
-            int end = at + length;
-            bool marked = end < text.Length && AlphabetMarks.IsMark(text[end]);
-            Glyph glyph = marked ? Letter(AlphabetMarks.Bare(rune.Value)) : Letter(rune.Value);
-            for (; end < text.Length && AlphabetMarks.IsMark(text[end]); end++)
-            {
-                glyph = AlphabetMarks.On(glyph, text[end]);
-            }
-
-            yield return (text[at..end], glyph);
-            at = end;
+            int from = at;
+            Glyph glyph = Taken(text, ref at);
+            yield return (text[from..at], glyph);
         }
+    }
+
+    /// <summary>The next letter of a text, for measuring: as <see cref="Letters"/> gives them, without its text; null at the end.</summary>
+    /// <param name="text">The text.</param>
+    /// <param name="at">Where to look; behind the letter afterwards.</param>
+    public static Glyph? Next(string text, ref int at)
+    {
+        while (at < text.Length && text[at] == SoftHyphen)
+        {
+            at++;
+        }
+
+        return at < text.Length ? Taken(text, ref at) : null;
+    }
+
+    private static Glyph Taken(string text, ref int at)
+    {
+        if (text[at] < Plain.Value.Length && (at + 1 == text.Length || !AlphabetMarks.IsMark(text[at + 1])))
+        {
+            return Plain.Value[text[at++]];
+        }
+
+        Rune.DecodeFromUtf16(text.AsSpan(at), out Rune rune, out int length);
+        at += length;
+        bool marked = at < text.Length && AlphabetMarks.IsMark(text[at]);
+        Glyph glyph = marked ? Letter(AlphabetMarks.Bare(rune.Value)) : Letter(rune.Value);
+        for (; at < text.Length && AlphabetMarks.IsMark(text[at]); at++)
+        {
+            glyph = AlphabetMarks.On(glyph, text[at]);
+        }
+
+        return glyph;
     }
 
     private static Glyph Read(int codePoint) =>

@@ -59,7 +59,7 @@ internal static class Lettering
         double at = 0;
         double end = 0;
         Bounds? span = null;
-        foreach ((_, Glyph glyph) in Alphabet.Letters(text))
+        for (int place = 0; Alphabet.Next(text, ref place) is Glyph glyph;)
         {
             if (glyph.Span is Bounds own)
             {
@@ -81,7 +81,7 @@ internal static class Lettering
         ArgumentNullException.ThrowIfNull(text);
         double at = 0;
         double end = 0;
-        foreach ((_, Glyph glyph) in Alphabet.Letters(text))
+        for (int place = 0; Alphabet.Next(text, ref place) is Glyph glyph;)
         {
             end = at + glyph.Width;
             at += glyph.Advance;

@@ -26,6 +26,9 @@ internal static class LiveWidths
 
     private static readonly Lazy<FrozenDictionary<char, Measure>> Table = new(Read);
 
+    // What most text is made of, at hand without looking it up.
+    private static readonly Lazy<Measure[]> Plain = new(() => [.. Enumerable.Range(0, 128).Select(c => Looked((char)c))]);
+
     /// <summary>The most that a text takes along the line, mm, side bearings and overhang included.</summary>
     public static double WidthMm(string text, TextStyle style) => Box(text, style).Width;
 
@@ -49,7 +52,9 @@ internal static class LiveWidths
         return new Bounds(-Overhang * size, low * size, (width + Overhang) * size, high * size);
     }
 
-    private static Measure Of(char c) =>
+    private static Measure Of(char c) => c < Plain.Value.Length ? Plain.Value[c] : Looked(c);
+
+    private static Measure Looked(char c) =>
         Space.Contains(c, StringComparison.Ordinal) ? new(0.318, 0.349, 0, 0)
         : char.IsLowSurrogate(c) ? new(0, 0, 0, 0)
         : AlphabetMarks.IsMark(c) ? new(0, 0, 1, -0.3)

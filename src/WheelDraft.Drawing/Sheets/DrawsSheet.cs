@@ -54,26 +54,27 @@ internal sealed class DrawsChart
         _notes = new("How to read it", DrawsWords.Notes(design));
         _caution = new(SheetWordsOf.CautionsOf(design));
         _tableMm = _room.Width * 0.6;
+        FootMm = GapMm + Legend.HeightMm(_room.Width) + GapMm + Math.Max(_table.HeightMm(_tableMm), _notes.HeightMm(NotesMm) + GapMm + _caution.HeightMm(NotesMm));
+        Columns = MostUseful();
     }
 
     /// <summary>Whether pictures, table and notes find room.</summary>
     public bool IsRoomy => PlotMm >= LeastPlotMm && _table.HeightMm(_tableMm) <= FootMm;
 
     // As few as leave every picture high enough to be looked at: wide ones are read more easily.
-    private int Columns
+    private int MostUseful()
     {
-        get
-        {
-            int most = Math.Clamp((int)((_room.Width + GapMm) / (PictureMm + GapMm)), 1, Math.Max(1, _all.Count));
-            return Enumerable.Range(1, most).FirstOrDefault(c => PlotOf(c) >= GoodPlotMm, most);
-        }
+        int most = Math.Clamp((int)((_room.Width + GapMm) / (PictureMm + GapMm)), 1, Math.Max(1, _all.Count));
+        return Enumerable.Range(1, most).FirstOrDefault(c => PlotOf(c) >= GoodPlotMm, most);
     }
+
+    private int Columns { get; }
 
     private int Rows => RowsOf(Columns);
 
     private int RowsOf(int columns) => (_all.Count + columns - 1) / columns;
 
-    private double FootMm => GapMm + Legend.HeightMm(_room.Width) + GapMm + Math.Max(_table.HeightMm(_tableMm), _notes.HeightMm(NotesMm) + GapMm + _caution.HeightMm(NotesMm));
+    private double FootMm { get; }
 
     private double NotesMm => _room.Width - _tableMm - GapMm;
 

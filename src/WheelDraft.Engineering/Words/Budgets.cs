@@ -23,6 +23,10 @@ internal static class Budgets
     /// <summary>Seconds in which a file must have been read whole: a pipe into which nobody writes keeps one waiting for ever.</summary>
     public const int ReadingS = 10;
 
+    /// <summary>Milliseconds by the clock after which a search in one text has run away. It takes microseconds; but where others are at work a program may
+    /// have to wait for a processor for longer than a second in the midst of it.</summary>
+    public const int PatternMs = 60_000;
+
     /// <summary>Tables of one kind, outputs or parts say: each is solved, measured and drawn against the others. Two hundred parts took 640 MB.</summary>
     public const int TablesOfAKind = 100;
 

@@ -40,15 +40,15 @@ internal static partial class LengthsInText
         return Inches(double.Parse(plain, CultureInfo.InvariantCulture), point < 0 ? 0 : m.Value.Length - point - 1);
     });
 
-    [GeneratedRegex(@"(?<![\d.])(?<lengths>[-−]?\d+(?:\.\d+)?(?:(?: to | – | × | and )[-−]?\d+(?:\.\d+)?)*) mm(?![\w²³])(?!/[^sN])(?<per>/[sN])?", RegexOptions.CultureInvariant, 1000)]
+    [GeneratedRegex(@"(?<![\d.])(?<lengths>[-−]?\d+(?:\.\d+)?(?:(?: to | – | × | and )[-−]?\d+(?:\.\d+)?)*) mm(?![\w²³])(?!/[^sN])(?<per>/[sN])?", RegexOptions.CultureInvariant, Budgets.PatternMs)]
     private static partial Regex Lengths();
 
-    [GeneratedRegex(@"\(-?\d+(?:\.\d+)?(?:, -?\d+(?:\.\d+)?){1,2}\)", RegexOptions.CultureInvariant, 1000)]
+    [GeneratedRegex(@"\(-?\d+(?:\.\d+)?(?:, -?\d+(?:\.\d+)?){1,2}\)", RegexOptions.CultureInvariant, Budgets.PatternMs)]
     private static partial Regex Places();
 
-    [GeneratedRegex(@"[-−]?\d+(?:\.\d+)?", RegexOptions.CultureInvariant, 1000)]
+    [GeneratedRegex(@"[-−]?\d+(?:\.\d+)?", RegexOptions.CultureInvariant, Budgets.PatternMs)]
     private static partial Regex Numbers();
 
-    [GeneratedRegex(@"(?<![\w/·])(?<after>in )?(?<![\w/·])mm(?![\w²³/])", RegexOptions.CultureInvariant, 1000)]
+    [GeneratedRegex(@"(?<![\w/·])(?<after>in )?(?<![\w/·])mm(?![\w²³/])", RegexOptions.CultureInvariant, Budgets.PatternMs)]
     private static partial Regex Unit();
 }

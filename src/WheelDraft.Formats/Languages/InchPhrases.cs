@@ -33,9 +33,9 @@ internal static partial class InchPhrases
     }
 
     // Figures, not the numbers of places.
-    [GeneratedRegex(@"(?<![{\d.])\d+(?:\.\d+)?(?![}\d])", RegexOptions.CultureInvariant, 1000)]
+    [GeneratedRegex(@"(?<![{\d.])\d+(?:\.\d+)?(?![}\d])", RegexOptions.CultureInvariant, Budgets.PatternMs)]
     private static partial Regex Figures();
 
-    [GeneratedRegex(@"(?<![\p{L}\d])mm(?![\p{L}\d²³])", RegexOptions.CultureInvariant, 1000)]
+    [GeneratedRegex(@"(?<![\p{L}\d])mm(?![\p{L}\d²³])", RegexOptions.CultureInvariant, Budgets.PatternMs)]
     private static partial Regex Millimetres();
 }

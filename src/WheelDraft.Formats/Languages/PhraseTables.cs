@@ -132,6 +132,6 @@ internal static partial class PhraseTables
         return text;
     }
 
-    [GeneratedRegex("^[A-Za-z]{2,8}(?:-[A-Za-z0-9]{1,8})*$", RegexOptions.CultureInvariant, 1000)]
+    [GeneratedRegex("^[A-Za-z]{2,8}(?:-[A-Za-z0-9]{1,8})*$", RegexOptions.CultureInvariant, Budgets.PatternMs)]
     private static partial Regex LanguageTag();
 }

@@ -37,6 +37,6 @@ internal static partial class MarkupWords
     [GeneratedRegex(@"<(?<skip>style|script|code)\b[^>]*>.*?</\k<skip>>|(?:aria-label|aria-valuetext|aria-description|alt|title|placeholder)=""(?<words>[^""]*)""|(?<=>|^)\s*(?<words>[^<>\s](?:[^<>]*[^<>\s])?)\s*(?=<|$)", RegexOptions.CultureInvariant | RegexOptions.Singleline, 5000)]
     private static partial Regex Words();
 
-    [GeneratedRegex(@"\bsaid\(""(?<words>(?:[^""\\]|\\.)*)""", RegexOptions.CultureInvariant, 1000)]
+    [GeneratedRegex(@"\bsaid\(""(?<words>(?:[^""\\]|\\.)*)""", RegexOptions.CultureInvariant, Budgets.PatternMs)]
     private static partial Regex Said();
 }

@@ -170,7 +170,7 @@ internal sealed partial class TomlMutator
     [GeneratedRegex("\"(?<word>[^\"\\\\]+)\"", RegexOptions.ExplicitCapture, 5000)]
     private static partial Regex Quoted();
 
-    [GeneratedRegex("^\\s*(?<number>[-+]?[0-9][0-9.eE_+-]*)\\s*(?<unit>.*)$", RegexOptions.Singleline | RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex("^\\s*(?<number>[-+]?[0-9][0-9.eE_+-]*)\\s*(?<unit>.*)$", RegexOptions.Singleline | RegexOptions.ExplicitCapture, 60_000)]
     private static partial Regex QuantityText();
 
     [GeneratedRegex("(?m)^(?=\\[)", RegexOptions.Multiline, 5000)]

@@ -279,6 +279,6 @@ public sealed partial class NastyNamesTests(NastyNamesTests.PlainDesign plain) :
     }
 
     // A picture of the set, or a part of the page itself.
-    [GeneratedRegex(@"\]\((?:draw/[a-z0-9-]+\.svg|#[a-z0-9-]+)\)", RegexOptions.CultureInvariant, 1000)]
+    [GeneratedRegex(@"\]\((?:draw/[a-z0-9-]+\.svg|#[a-z0-9-]+)\)", RegexOptions.CultureInvariant, 60_000)]
     private static partial Regex OwnLink();
 }

@@ -30,6 +30,6 @@ public sealed partial class CutShapeTests
         Assert.EndsWith(").", message, StringComparison.Ordinal);
     }
 
-    [GeneratedRegex("[.][0-9]{3}", RegexOptions.None, 1000)]
+    [GeneratedRegex("[.][0-9]{3}", RegexOptions.None, 60_000)]
     private static partial Regex ThreeDecimals();
 }

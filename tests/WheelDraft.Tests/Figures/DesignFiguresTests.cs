@@ -197,10 +197,10 @@ public sealed partial class DesignFiguresTests
     }
 
     private static double? Number(string rule, string property) =>
-        Regex.Match(rule, $"{property}:(?<number>[0-9.]+)", RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(1)) is { Success: true } found
+        Regex.Match(rule, $"{property}:(?<number>[0-9.]+)", RegexOptions.ExplicitCapture, TimeSpan.FromMinutes(1)) is { Success: true } found
             ? double.Parse(found.Groups["number"].Value, CultureInfo.InvariantCulture)
             : null;
 
-    [GeneratedRegex(@"^\.(?<name>[^{]+)\{[^}]*\}", RegexOptions.Multiline | RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"^\.(?<name>[^{]+)\{[^}]*\}", RegexOptions.Multiline | RegexOptions.ExplicitCapture, 60_000)]
     private static partial Regex Rule();
 }

@@ -47,7 +47,7 @@ internal static partial class Sources
         foreach (string file in Directory.EnumerateFiles(folder, "*.cs", SearchOption.AllDirectories).Order(StringComparer.Ordinal))
         {
             string chapter = Path.GetRelativePath(folder, Path.GetDirectoryName(file)!).Replace('\\', '/');
-            if (Regex.IsMatch(chapter, "^(obj|bin)(/|$)", RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(1)))
+            if (Regex.IsMatch(chapter, "^(obj|bin)(/|$)", RegexOptions.ExplicitCapture, TimeSpan.FromMinutes(1)))
             {
                 continue;
             }

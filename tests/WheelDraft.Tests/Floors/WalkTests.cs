@@ -54,6 +54,6 @@ public sealed partial class WalkTests
     private static IEnumerable<string> Members(Type type) =>
         type.GetMembers(BindingFlags.Public | BindingFlags.NonPublic | BindingFlags.Static | BindingFlags.Instance).Select(m => m.Name);
 
-    [GeneratedRegex(@"\| `(?<file>[\w/]+\.cs)` \| `(?<type>\w+)\.(?<member>\w+)` \|", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"\| `(?<file>[\w/]+\.cs)` \| `(?<type>\w+)\.(?<member>\w+)` \|", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 60_000)]
     private static partial Regex Step();
 }

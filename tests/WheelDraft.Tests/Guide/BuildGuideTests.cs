@@ -34,7 +34,7 @@ public sealed class BuildGuideTests
         foreach (string line in Markdown(design).Split('\n').Where(l => !l.StartsWith("![", StringComparison.Ordinal)))
         {
             // The number of a step is no figure; neither is one inside a name.
-            string words = Regex.Replace(line, @"^\d+\. ", "", RegexOptions.None, TimeSpan.FromSeconds(1));
+            string words = Regex.Replace(line, @"^\d+\. ", "", RegexOptions.None, TimeSpan.FromMinutes(1));
             unknown.AddRange(Figures(words).Where(f => !known.Has(f)).Select(f => $"{f} in: {line}"));
         }
 
@@ -102,10 +102,10 @@ public sealed class BuildGuideTests
         using CliRun run = new();
         Assert.Equal(0, run.Run("new", run.PathOf("mine.toml"), "--like", starter));
         string text = File.ReadAllText(run.PathOf("mine.toml"));
-        File.WriteAllText(run.PathOf("mine.toml"), Regex.Replace(text, "(?m)^title = \"[^\"]*\"", "title = \"Somebody's own\"", RegexOptions.None, TimeSpan.FromSeconds(1)));
+        File.WriteAllText(run.PathOf("mine.toml"), Regex.Replace(text, "(?m)^title = \"[^\"]*\"", "title = \"Somebody's own\"", RegexOptions.None, TimeSpan.FromMinutes(1)));
         Assert.Equal(0, run.Run("make", run.PathOf("mine.toml"), "-o", run.PathOf("out"), "--only", "report,cut,draw,print"));
         string words = File.ReadAllText(run.PathOf("out/build.md"));
-        string[] named = [.. Regex.Matches(words, @"\b(?:cut|draw|print)/[\w\-]+\.\w+|\breport\.md", RegexOptions.None, TimeSpan.FromSeconds(1)).Select(m => m.Value).Distinct(StringComparer.Ordinal)];
+        string[] named = [.. Regex.Matches(words, @"\b(?:cut|draw|print)/[\w\-]+\.\w+|\breport\.md", RegexOptions.None, TimeSpan.FromMinutes(1)).Select(m => m.Value).Distinct(StringComparer.Ordinal)];
         Assert.True(named.Length > 5, string.Join(", ", named));
         Assert.All(named, n => Assert.True(File.Exists(run.PathOf("out/" + n)), n));
     }
@@ -116,7 +116,7 @@ public sealed class BuildGuideTests
     public void Pages_OfADesign_AreOfThePaperThatPeoplePrintOn(string file, string points)
     {
         Design design = Demos.Of(file);
-        byte[] first = GuidePages.Write(BuildGuide.Of(design), DesignSheets.Of(design), TemplateSheets.PaperOf(design), (design.Brief, null));
+        byte[] first = GuidePages.Write(BuildGuide.Of(design), Demos.SheetsOf(file), TemplateSheets.PaperOf(design), (design.Brief, null));
         Assert.Contains($"/MediaBox[0 0 {points}]", Encoding.Latin1.GetString(first), StringComparison.Ordinal);
         Assert.Equal(first, GuidePages.Write(BuildGuide.Of(design), DesignSheets.Of(design), TemplateSheets.PaperOf(design), (design.Brief, null)));
     }
@@ -125,7 +125,7 @@ public sealed class BuildGuideTests
         Design.Of(ParameterReader.Read(TemplateShelf.All.Single(t => string.Equals(t.Name, name, StringComparison.Ordinal)).Bytes()).Brief!);
 
     private static IEnumerable<string> Figures(string words) =>
-        Regex.Matches(words, @"(?<![\w.\-/])-?\d+(?:\.\d+)?(?![\w]*[a-zA-Z_/\-]\w*\.)(?!\w)", RegexOptions.None, TimeSpan.FromSeconds(1)).Select(m => m.Value);
+        Regex.Matches(words, @"(?<![\w.\-/])-?\d+(?:\.\d+)?(?![\w]*[a-zA-Z_/\-]\w*\.)(?!\w)", RegexOptions.None, TimeSpan.FromMinutes(1)).Select(m => m.Value);
 
     /// <summary>Every number of the report and every text of the sheets.</summary>
     private sealed class Known
@@ -161,7 +161,7 @@ public sealed class BuildGuideTests
         // As it is written on a sheet, or as a number of the report in its unit or another that people read, to the last digit shown.
         public bool Has(string figure)
         {
-            if (Regex.IsMatch(_texts, $@"(?<![\d.]){Regex.Escape(figure)}(?![\d]|\.\d)", RegexOptions.None, TimeSpan.FromSeconds(1)))
+            if (Regex.IsMatch(_texts, $@"(?<![\d.]){Regex.Escape(figure)}(?![\d]|\.\d)", RegexOptions.None, TimeSpan.FromMinutes(1)))
             {
                 return true;
             }

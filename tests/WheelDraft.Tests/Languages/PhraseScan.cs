@@ -29,7 +29,7 @@ internal static partial class PhraseScan
         }
 
         string browser = Path.Combine(src, "WheelDraft.Formats/Page/Browser");
-        phrases.UnionWith(WordsOf(Regex.Replace(File.ReadAllText(Path.Combine(browser, "page.html")), @"\{\{[^}]*\}\}", "", RegexOptions.CultureInvariant, TimeSpan.FromSeconds(1))).Where(IsWording));
+        phrases.UnionWith(WordsOf(Regex.Replace(File.ReadAllText(Path.Combine(browser, "page.html")), @"\{\{[^}]*\}\}", "", RegexOptions.CultureInvariant, TimeSpan.FromMinutes(1))).Where(IsWording));
         foreach (string script in Directory.EnumerateFiles(browser, "*.js"))
         {
             phrases.UnionWith(MarkupWords.OfScript(File.ReadAllText(script)));
@@ -74,16 +74,16 @@ internal static partial class PhraseScan
             && (phrase.Contains(' ', StringComparison.Ordinal) || !Id().IsMatch(words));
     }
 
-    [GeneratedRegex(@"\{\d+\}", RegexOptions.CultureInvariant, 1000)]
+    [GeneratedRegex(@"\{\d+\}", RegexOptions.CultureInvariant, 60_000)]
     private static partial Regex Place();
 
-    [GeneratedRegex(@"\p{L}{2}", RegexOptions.CultureInvariant, 1000)]
+    [GeneratedRegex(@"\p{L}{2}", RegexOptions.CultureInvariant, 60_000)]
     private static partial Regex TwoLetters();
 
-    [GeneratedRegex(@"=""|\(\?|^https?:|^#|^\{1\}[a-z]+$|^\S*\p{Ll}[].]+\p{Ll}\S*$|\[\{1\}|^&|;$|^font|^rgb|^/|\p{Lu}{12,}|^\p{Lu}{2}\d\d$|\p{Ll}{10}[^\x00-\x7f]|yyyy|```", RegexOptions.CultureInvariant, 1000)]
+    [GeneratedRegex(@"=""|\(\?|^https?:|^#|^\{1\}[a-z]+$|^\S*\p{Ll}[].]+\p{Ll}\S*$|\[\{1\}|^&|;$|^font|^rgb|^/|\p{Lu}{12,}|^\p{Lu}{2}\d\d$|\p{Ll}{10}[^\x00-\x7f]|yyyy|```", RegexOptions.CultureInvariant, 60_000)]
     private static partial Regex ForPrograms();
 
-    [GeneratedRegex(@"^[a-z0-9]*[-_./#][a-z0-9._/#-]*$|\p{Ll}\p{Lu}", RegexOptions.CultureInvariant, 1000)]
+    [GeneratedRegex(@"^[a-z0-9]*[-_./#][a-z0-9._/#-]*$|\p{Ll}\p{Lu}", RegexOptions.CultureInvariant, 60_000)]
     private static partial Regex Id();
 
     /// <summary>A phrase under construction; what is set in without anything between is one place.</summary>

@@ -73,5 +73,5 @@ public sealed class PhraseTablesTests
     private static readonly System.Text.RegularExpressions.Regex KeptPattern = new(
         @"(?<![{\d.\p{L}])\d+(?:\.\d+)?(?![}\d])|\b[a-z]+_[a-z_]+\b|\b(?:OUTLINE|WINDOW|FOLD|MARK|NOTE|IEC|DXF)\b|`[^`]*`",
         System.Text.RegularExpressions.RegexOptions.CultureInvariant | System.Text.RegularExpressions.RegexOptions.ExplicitCapture,
-        TimeSpan.FromSeconds(1));
+        TimeSpan.FromMinutes(1));
 }

@@ -146,10 +146,10 @@ public sealed partial class TemplateWriterTests : IDisposable
             ],
             []);
 
-    [GeneratedRegex(@"(?<a>-?[0-9.]+) (?<b>-?[0-9.]+) m\s+(?<c>-?[0-9.]+) (?<d>-?[0-9.]+) l\s+S", RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"(?<a>-?[0-9.]+) (?<b>-?[0-9.]+) m\s+(?<c>-?[0-9.]+) (?<d>-?[0-9.]+) l\s+S", RegexOptions.ExplicitCapture, 60_000)]
     private static partial Regex Stroke();
 
-    [GeneratedRegex(@"(?<s>[0-9.]+) 0 0 -?[0-9.]+ [0-9.]+ [0-9.]+ cm", RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"(?<s>[0-9.]+) 0 0 -?[0-9.]+ [0-9.]+ [0-9.]+ cm", RegexOptions.ExplicitCapture, 60_000)]
     private static partial Regex Matrix();
 
     /// <summary>All content streams of a PDF, inflated.</summary>

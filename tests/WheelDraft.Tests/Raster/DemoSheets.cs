@@ -36,7 +36,7 @@ internal static class DemoSheets
 
     private static PicturedSheet[] Draw()
     {
-        (string Demo, IReadOnlyList<Sheet> Sheets)[] demos = [.. Demos.Names.Select(n => (n, DesignSheets.Of(Demos.Of(n))))];
+        (string Demo, IReadOnlyList<Sheet> Sheets)[] demos = [.. Demos.Names.Select(n => (n, Demos.SheetsOf(n)))];
         (string fullest, IReadOnlyList<Sheet> most) = demos.MaxBy(d => d.Sheets.Count);
         HashSet<string> usual = [.. most.Select(s => SvgWriter.Write(s))];
         IReadOnlyList<Sheet> atAMoment = DesignSheets.Of(Demos.Of(fullest), AtAMoment(Demos.Of(fullest)));

@@ -66,8 +66,8 @@ internal static class OutsideRenderers
     {
         OutsideProgram pdftoppm = OutsideProgram.OrSkip("/usr/bin/pdftoppm", "-v");
         string file = await folder.WriteAsync("pages.pdf", pdf);
-        await pdftoppm.RunAsync("-png", "-singlefile", "-thinlinemode", "shape", "-f", Text(page), "-l", Text(page), "-r", dpi.ToString(CultureInfo.InvariantCulture), file, folder.At("poppler"));
-        return Picture.Of(await File.ReadAllBytesAsync(folder.At("poppler.png")));
+        await pdftoppm.RunAsync("-singlefile", "-thinlinemode", "shape", "-f", Text(page), "-l", Text(page), "-r", dpi.ToString(CultureInfo.InvariantCulture), file, folder.At("poppler"));
+        return Picture.OfPpm(await File.ReadAllBytesAsync(folder.At("poppler.ppm")));
     }
 
     /// <summary>Side by side in rows.</summary>

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using Xunit;
 
 namespace WheelDraft.Tests.Raster;
@@ -59,21 +60,24 @@ public sealed class ChromiumSheetsAgreeTests(ITestOutputHelper output, ChromiumP
     }
 }
 
-/// <summary>What Chromium draws: the pictures of one example in one manner at a time, as the tests come to them.</summary>
+/// <summary>What Chromium draws: all pictures of one example in one manner when the first of them is asked for, each given out once.</summary>
 public sealed class ChromiumPages
 {
-    private Dictionary<PicturedSheet, Picture> _drawn = [];
+    private readonly ConcurrentDictionary<(string Demo, string Manner), Lazy<Task<ConcurrentDictionary<PicturedSheet, Picture>>>> _drawn = new();
 
     internal async Task<Picture> PictureAsync(PicturedSheet sheet)
     {
-        if (!_drawn.ContainsKey(sheet))
-        {
-            PicturedSheet[] together = [.. DemoSheets.All.Where(s => (s.Demo, s.Manner) == (sheet.Demo, sheet.Manner))];
-            using OutsideFolder folder = new();
-            IReadOnlyList<Picture> pictures = await OutsideRenderers.ChromiumAsync([.. together.Select(s => (s.Svg, s.Whole))], folder);
-            _drawn = together.Zip(pictures).ToDictionary(p => p.First, p => p.Second);
-        }
+        ConcurrentDictionary<PicturedSheet, Picture> pictures = await _drawn.GetOrAdd((sheet.Demo, sheet.Manner), of => new(() => DrawAsync(of))).Value;
 
-        return _drawn[sheet];
+        // Given away, so that not all pictures lie in memory until the last is compared.
+        return pictures.TryRemove(sheet, out Picture? picture) ? picture : throw new InvalidOperationException($"{sheet.Sheet.Words.Name} is asked for twice.");
+    }
+
+    private static async Task<ConcurrentDictionary<PicturedSheet, Picture>> DrawAsync((string Demo, string Manner) of)
+    {
+        PicturedSheet[] together = [.. DemoSheets.All.Where(s => (s.Demo, s.Manner) == of)];
+        using OutsideFolder folder = new();
+        IReadOnlyList<Picture> pictures = await OutsideRenderers.ChromiumAsync([.. together.Select(s => (s.Svg, s.Whole))], folder);
+        return new(together.Zip(pictures).Select(p => KeyValuePair.Create(p.First, p.Second)));
     }
 }

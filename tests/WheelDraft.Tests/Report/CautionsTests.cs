@@ -34,7 +34,7 @@ public sealed class CautionsTests
     public void Sheets_ExtraLowVoltage_WarnOfFireAndNotOfMains(string name, bool isExtraLow)
     {
         Design design = Demos.Of(name);
-        IEnumerable<string> all = DesignSheets.Of(design).Append(TemplateSheets.Instructions(design, PaperSize.A4)).Select(s => string.Join(' ', s.Texts.Select(t => t.Text)))
+        IEnumerable<string> all = Demos.SheetsOf(name).Append(TemplateSheets.Instructions(design, PaperSize.A4)).Select(s => string.Join(' ', s.Texts.Select(t => t.Text)))
             .Append(Encoding.UTF8.GetString(MarkdownWriter.Write(ReportMarkdown.Page(design))))
             .Append(Encoding.UTF8.GetString(GuideMarkdown.Write(BuildGuide.Of(design))));
         Assert.All(all, words => Assert.Equal(!isExtraLow, words.Contains("Mains voltage kills", StringComparison.Ordinal)));

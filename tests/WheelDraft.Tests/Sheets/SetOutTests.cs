@@ -167,6 +167,6 @@ public sealed partial class SetOutTests
 
     private static double Number(string text) => double.Parse(text, CultureInfo.InvariantCulture);
 
-    [GeneratedRegex(@"R(?<radius>[0-9.]+) at (?<angle>[0-9.]+)°", RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"R(?<radius>[0-9.]+) at (?<angle>[0-9.]+)°", RegexOptions.ExplicitCapture, 60_000)]
     private static partial Regex End();
 }

@@ -1,5 +1,4 @@
 using WheelDraft.Engineering;
-using WheelDraft.Formats.Parameters;
 using WheelDraft.Geometry;
 
 namespace WheelDraft.Tests.Sheets;
@@ -13,7 +12,7 @@ internal static class SheetDesigns
     internal static IReadOnlyList<string> Demos => [.. Directory.EnumerateFiles(Folder, "*.toml").Select(f => Path.GetFileNameWithoutExtension(f)!).Order(StringComparer.Ordinal)];
 
     /// <summary>A demo's design.</summary>
-    internal static Design Demo(string name) => Design.Of(ParameterReader.Read(DemoBytes(name)).Brief!);
+    internal static Design Demo(string name) => Tests.Demos.Of(name);
 
     /// <summary>A demo's file.</summary>
     internal static byte[] DemoBytes(string name) => File.ReadAllBytes(Path.Combine(Folder, name + ".toml"));
@@ -47,6 +46,9 @@ internal static class SheetDesigns
             Loads = [.. list.Where(_ => random.Next(2) == 0).Select(o => new LoadBrief($"{o.Name} load", o.Net, random.Next(3) == 0 ? "switched" : "N", new RatedPower(10, 1), 0.8, 0.2))],
             Inputs = [new InputBrief("the switch on the lid", "switched", "N", null)],
             DriveMotor = random.Next(2) == 0 ? new("motor", list[0].Net, "N", new RatedPower(3, 0.6), 0.8, 0.2) : null,
+
+            // A picture of the draws is laid out alike for any number of them; every tenth has as many as a person's file.
+            MonteCarlo = number % 10 == 0 ? plain.MonteCarlo : plain.MonteCarlo with { Draws = 20_000 },
             Parts = [.. Enumerable.Range(0, random.Next(4)).Select(i => Part(random, i))],
         };
     }

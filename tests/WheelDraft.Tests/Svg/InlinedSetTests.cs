@@ -50,7 +50,7 @@ public sealed partial class InlinedSetTests : IDisposable
     public void Write_EachLeader_IsOneGroup()
     {
         // A leader is its line, its arrow head and its words: taken apart in an editor they would be moved by threes.
-        foreach (Sheet sheet in SheetDesigns.Demos.SelectMany(d => DesignSheets.Of(SheetDesigns.Demo(d))))
+        foreach (Sheet sheet in SheetDesigns.Demos.SelectMany(d => Tests.Demos.SheetsOf(d)))
         {
             foreach (SheetGroup leader in sheet.AllGroups.Where(g => g.Name.Role is "callout"))
             {
@@ -83,6 +83,6 @@ public sealed partial class InlinedSetTests : IDisposable
     private static IEnumerable<string> Pictures(Design design) =>
         OutputFiles.Of(design, new OutputRequest { Kinds = [OutputKind.Draw] }).Select(f => Encoding.UTF8.GetString(f.Bytes));
 
-    [GeneratedRegex(@"^\.(?<class>[a-z][a-z0-9\-]*)\{[^{}]*\}$", RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"^\.(?<class>[a-z][a-z0-9\-]*)\{[^{}]*\}$", RegexOptions.ExplicitCapture, 60_000)]
     private static partial Regex Rule();
 }

@@ -64,12 +64,12 @@ public sealed partial class ToleranceRemediesTests
         return double.Parse(match.Groups["figure"].ValueSpan, CultureInfo.InvariantCulture);
     }
 
-    [GeneratedRegex(@"a process that cuts to (?<figure>[\d.]+) mm", RegexOptions.None, 1000)]
+    [GeneratedRegex(@"a process that cuts to (?<figure>[\d.]+) mm", RegexOptions.None, 60_000)]
     private static partial Regex CutMm();
 
-    [GeneratedRegex(@"a worn_length of (?<figure>[\d.]+) mm", RegexOptions.None, 1000)]
+    [GeneratedRegex(@"a worn_length of (?<figure>[\d.]+) mm", RegexOptions.None, 60_000)]
     private static partial Regex WornMm();
 
-    [GeneratedRegex(@"a frequency_tolerance of (?<figure>[\d.]+) %", RegexOptions.None, 1000)]
+    [GeneratedRegex(@"a frequency_tolerance of (?<figure>[\d.]+) %", RegexOptions.None, 60_000)]
     private static partial Regex FrequencyPercent();
 }

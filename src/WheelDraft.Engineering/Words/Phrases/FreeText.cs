@@ -82,20 +82,20 @@ internal static partial class FreeText
     public static IEnumerable<string> WordsOf(string text) => AllWords().Matches(text).Select(m => m.Value).Distinct(StringComparer.Ordinal);
 
     // A figure with its unit, what stands in quotes, or signs alone.
-    [GeneratedRegex(@"\G(?:'[^']*'|`[^`]*`|""[^""]*""|[-−+±]?\d[\w.,°%/·²³]*(?: (?:mm|cm|µm|in|s|ms|min|V|kV|mV|A|mA|W|VA|N|mN|K|Hz|g|mL|L|m|Ω|mΩ)(?:[²³]|\b))?|\p{L}(?!\p{L})|[^\p{L}\d'`""]+)", RegexOptions.CultureInvariant, 1000)]
+    [GeneratedRegex(@"\G(?:'[^']*'|`[^`]*`|""[^""]*""|[-−+±]?\d[\w.,°%/·²³]*(?: (?:mm|cm|µm|in|s|ms|min|V|kV|mV|A|mA|W|VA|N|mN|K|Hz|g|mL|L|m|Ω|mΩ)(?:[²³]|\b))?|\p{L}(?!\p{L})|[^\p{L}\d'`""]+)", RegexOptions.CultureInvariant, Budgets.PatternMs)]
     private static partial Regex Leading();
 
-    [GeneratedRegex(@"(?:'[^']*'|`[^`]*`|""[^""]*""|(?<![\w.])[-−+±]?\d[\w.,°%/·²³]*(?: (?:mm|cm|µm|in|s|ms|min|V|kV|mV|A|mA|W|VA|N|mN|K|Hz|g|mL|L|m|Ω|mΩ)[²³]?)?|(?<!\p{L})\p{L}|\s[^\p{L}\d'`""]*|[*)\]:;,]+)$", RegexOptions.CultureInvariant, 1000)]
+    [GeneratedRegex(@"(?:'[^']*'|`[^`]*`|""[^""]*""|(?<![\w.])[-−+±]?\d[\w.,°%/·²³]*(?: (?:mm|cm|µm|in|s|ms|min|V|kV|mV|A|mA|W|VA|N|mN|K|Hz|g|mL|L|m|Ω|mΩ)[²³]?)?|(?<!\p{L})\p{L}|\s[^\p{L}\d'`""]*|[*)\]:;,]+)$", RegexOptions.CultureInvariant, Budgets.PatternMs)]
     private static partial Regex Trailing();
 
     // In quotes, as code, or with a slash, a point or an underline inside: a name, a place, a key.
-    [GeneratedRegex(@"'[^']*'|`[^`]*`|""[^""]*""|\b(?:cam|strip|base|sheet)-[a-z0-9-]+\b|\w+\[\d+\][\w.\[\]]*|\w*(?:[\w-][/\\_][\w-]|\w\.\w)[\w/\\._-]*", RegexOptions.CultureInvariant, 1000)]
+    [GeneratedRegex(@"'[^']*'|`[^`]*`|""[^""]*""|\b(?:cam|strip|base|sheet)-[a-z0-9-]+\b|\w+\[\d+\][\w.\[\]]*|\w*(?:[\w-][/\\_][\w-]|\w\.\w)[\w/\\._-]*", RegexOptions.CultureInvariant, Budgets.PatternMs)]
     private static partial Regex Quoted();
 
-    [GeneratedRegex(@"(?<![\p{L}\d])\p{L}{2,}", RegexOptions.CultureInvariant, 1000)]
+    [GeneratedRegex(@"(?<![\p{L}\d])\p{L}{2,}", RegexOptions.CultureInvariant, Budgets.PatternMs)]
     private static partial Regex Words();
 
-    [GeneratedRegex(@"\p{L}+", RegexOptions.CultureInvariant, 1000)]
+    [GeneratedRegex(@"\p{L}+", RegexOptions.CultureInvariant, Budgets.PatternMs)]
     private static partial Regex AllWords();
 }
 

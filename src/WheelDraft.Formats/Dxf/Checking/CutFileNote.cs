@@ -12,7 +12,7 @@ namespace WheelDraft.Formats.Dxf.Checking;
 internal sealed partial record CutFileNote(Part Part, double KerfMm, string? Input)
 {
     // None of the patterns can take long; the limit is there because what is read comes from elsewhere.
-    private const int MostMs = 1000;
+    private const int MostMs = Budgets.PatternMs;
 
     /// <summary>The note of a drawing; null when no text of it names a part of the design.</summary>
     public static CutFileNote? Of(ReadDrawing drawing, Design design)
