@@ -22,16 +22,6 @@ public sealed class DrawingFilesTests
     }
 
     [Fact]
-    public void Make_Twice_GivesTheSameBytes()
-    {
-        using CliRun run = new();
-        Make(run);
-        Dictionary<string, byte[]> first = Directory.EnumerateFiles(run.PathOf("out"), "*", SearchOption.AllDirectories).ToDictionary(f => f, File.ReadAllBytes, StringComparer.Ordinal);
-        Make(run);
-        Assert.All(first, f => Assert.Equal(f.Value, File.ReadAllBytes(f.Key)));
-    }
-
-    [Fact]
     public void Make_ThemeAndText_ShapeTheSvg()
     {
         using CliRun run = new();

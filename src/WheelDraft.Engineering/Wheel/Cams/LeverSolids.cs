@@ -75,7 +75,7 @@ internal static class LeverSolids
         }
 
         Point foot = cam.Shape.FaceAt(0)!.Value.Foot;
-        double beside = cam.Shape.MostAsideMm() + FaceBesideMm;
+        double beside = Math.Max(cam.Shape.MostAsideMm() + FaceBesideMm, half);
         Point[] plate = [foot - (along.Left * beside), foot + (along.Left * beside), foot + (along.Left * beside) + (along * (most + body.WidthMm)), foot - (along.Left * beside) + (along * (most + body.WidthMm))];
         return [new Outline(Contour.Polygon(plate)), Capsule(foot + (along * half), foot + (along * (most + Math.Max(body.TailMm, body.WidthMm))), half)];
     }

@@ -1,6 +1,5 @@
 using CsCheck;
 using WheelDraft.Engineering;
-using WheelDraft.Formats.Parameters;
 using WheelDraft.Geometry;
 using Xunit;
 
@@ -32,7 +31,7 @@ public sealed class LeverSolidsTests
                 {
                     foreach (Point p in PointsOf(cam, most * k / 100))
                     {
-                        Assert.True(solids.Any(s => s.Outline.Locate(p, 1e-6) != Whereabouts.Outside), $"{p} of {cam.Brief.Lever} at share {k} lies outside");
+                        Assert.True(solids.Any(s => s.Outline.Locate(p, 1e-6) != Whereabouts.Outside), FormattableString.Invariant($"{p} of {cam.Brief.Lever} at share {k} lies outside"));
                     }
                 }
             },
