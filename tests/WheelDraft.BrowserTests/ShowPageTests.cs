@@ -94,7 +94,7 @@ public sealed partial class ShowPageTests(Chromium chromium)
             }
         }
 
-        Assert.True(asked > 2);
+        Assert.True(asked >= 2);
     }
 
     // Not the middle itself: a wheel that stands square puts points of its outline level with the point asked about, and there the
