@@ -1,5 +1,4 @@
 using WheelDraft.Engineering;
-using WheelDraft.Geometry;
 
 namespace WheelDraft.Tests.Chosen;
 

@@ -19,7 +19,7 @@ public sealed class AllAutoTests(ITestOutputHelper told)
         Brief asked = AllAuto.Of(hand);
         Design auto = Design.Of(SettingOut.IsNeeded(asked) ? SettingOut.Of(asked).Brief : asked);
         DesignMerits ours = DesignMerits.Of(auto), theirs = DesignMerits.Of(hand);
-        told.WriteLine($"{name}: {ours.DiameterMm:0.###} mm for {theirs.DiameterMm:0.###}, least ratio {ours.Tightest?.Ratio:0.###} for {theirs.Tightest?.Ratio:0.###}");
+        told.WriteLine(FormattableString.Invariant($"{name}: {ours.DiameterMm:0.###} mm for {theirs.DiameterMm:0.###}, least ratio {ours.Tightest?.Ratio:0.###} for {theirs.Tightest?.Ratio:0.###}"));
         Assert.Null(ours.First?.Message);
         Assert.True(ours.DiameterMm <= theirs.DiameterMm + 1e-6);
         Assert.True((ours.Tightest?.Ratio ?? double.PositiveInfinity) >= (theirs.Tightest?.Ratio ?? 0) - 1e-6, $"{ours.Tightest} for {theirs.Tightest}");

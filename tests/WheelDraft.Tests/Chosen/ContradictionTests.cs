@@ -61,11 +61,11 @@ public sealed class ContradictionTests
 
             found++;
             Wish[] all = [.. Wishes.Of(brief)];
-            Wish[] others = [.. all.Where(w => told.Together.All(t => t.Path != w.Path))];
+            Wish[] others = [.. all.Where(w => told.Together.All(t => !string.Equals(t.Path, w.Path, StringComparison.Ordinal)))];
 
             // By themselves, with everything else dropped, they cannot be had; without any one of them they can.
             Assert.False(Meets(Without(brief, others)), Words(number, told));
-            Assert.All(told.Together, wish => Assert.True(Meets(Without(brief, others.Append(all.Single(w => w.Path == wish.Path)))), $"{Words(number, told)}; without {wish.Words}"));
+            Assert.All(told.Together, wish => Assert.True(Meets(Without(brief, others.Append(all.Single(w => string.Equals(w.Path, wish.Path, StringComparison.Ordinal))))), $"{Words(number, told)}; without {wish.Words}"));
             Assert.Equal(told.Together.Count, told.Instead.Count);
             Assert.All(told.Instead, i => Assert.False(string.IsNullOrWhiteSpace(i)));
         }

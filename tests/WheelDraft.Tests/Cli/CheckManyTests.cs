@@ -77,7 +77,7 @@ public sealed class CheckManyTests
         Assert.Equal(3, run.Run("check", "--json", "bench.toml", "bad.toml", "none.toml", "bench.toml"));
         Assert.EndsWith("}\n", run.Out, StringComparison.Ordinal);
         JsonNode[] lines = [.. run.Out.Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(l => JsonNode.Parse(l)!)];
-        Assert.Equal(["bench.toml", "bad.toml", "none.toml", "bench.toml"], lines.Select(l => (string)l["file"]!));
+        Assert.Equal(["bench.toml", "bad.toml", "none.toml", "bench.toml"], lines.Select(l => (string)l["file"]!), StringComparer.Ordinal);
         Assert.Equal([0, 2, 3, 0], lines.Select(l => (int)l["exit_status"]!));
         Assert.True(JsonNode.DeepEquals(alone, lines[0]["result"]));
         Assert.NotEmpty(lines[1]["result"]!["faults"]!.AsArray());

@@ -137,7 +137,7 @@ public sealed class SettleCommandTests
         string text = File.ReadAllText(run.PathOf("short.toml")).Replace("seated_on = \"floor\" }", "seated_on = \"floor\", room = { circle = { at = [\"0 mm\", \"0 mm\"], diameter = \"150 mm\" } } }", StringComparison.Ordinal);
         Brief brief = ParameterReader.Read(text).Brief!;
         Design design = Design.Of(SettingOut.Of(brief, new SearchRequest { Effort = SearchEffort.Quick }).Brief);
-        Assert.Empty(design.Findings.Where(f => f.Severity == FindingSeverity.Error));
+        Assert.DoesNotContain(design.Findings, f => f.Severity == FindingSeverity.Error);
 
         // Feet and tabs lie level on the floor, below every other part of a strip: no corner of theirs is further out than the room.
         Assert.All(design.Strips.Strips, s => Assert.True(s.Solids.OrderBy(p => p.FromZMm).First().Outline.Bounds is var b && Math.Max(Math.Abs(b.MaxX), Math.Abs(b.MinX)) <= 75.001 && Math.Max(Math.Abs(b.MaxY), Math.Abs(b.MinY)) <= 75.001));

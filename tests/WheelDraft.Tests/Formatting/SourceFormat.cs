@@ -59,7 +59,7 @@ internal static partial class SourceFormat
         .DescendantNodes()
         .OfType<MemberAccessExpressionSyntax>()
         .Where(m => m.Expression is ThisExpressionSyntax)
-        .Select(m => $"says {m} with a needless this");
+        .Select(m => $"says {m.ToString()} with a needless this");
 
     [GeneratedRegex(@"^using (?<name>[^;(]+);$", RegexOptions.Multiline | RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 10_000)]
     private static partial Regex Using();

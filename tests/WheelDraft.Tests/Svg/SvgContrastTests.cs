@@ -3,7 +3,6 @@ using System.Text.RegularExpressions;
 using System.Xml.Linq;
 using SkiaSharp;
 using WheelDraft.Drawing;
-using WheelDraft.Engineering;
 using WheelDraft.Formats.Svg;
 using WheelDraft.Geometry;
 using Xunit;
