@@ -121,6 +121,6 @@ public sealed class RuleCommandTests
     {
         using CliRun run = new();
         Assert.Equal(2, run.Run("rule", "creepage", "--voltage", "230", "--degree", "7", "--group", "IV", "--standard", "IEC 1"));
-        Assert.Equal(4, run.Error.Split('\n', StringSplitOptions.RemoveEmptyEntries).Length);
+        Assert.Equal(4, run.Error.Split('\n', StringSplitOptions.RemoveEmptyEntries).Count(l => !l.Contains("wheeldraft explain CODE", StringComparison.Ordinal)));
     }
 }

@@ -105,7 +105,7 @@ public class DxfReaderTests
     [Theory]
     [InlineData(1, 25.4)]
     [InlineData(4, 1)]
-    [InlineData(6, 60_000)]
+    [InlineData(6, 1000)]
     [InlineData(9, 0.0254)]
     public void Read_Unit_ComesFromTheHeader(int insUnits, double mm)
     {
