@@ -12,7 +12,7 @@ public sealed class RandomTimersTests
 
     private static (int Timers, int Candidates) Size =>
         Environment.GetEnvironmentVariable(Asked)?.Split('x') is [string timers, string candidates]
-            ? (int.Parse(timers, CultureInfo.InvariantCulture), int.Parse(candidates, CultureInfo.InvariantCulture)) : (8, 25);
+            ? (int.Parse(timers, CultureInfo.InvariantCulture), int.Parse(candidates, CultureInfo.InvariantCulture)) : (4, 15);
 
     [Fact]
     public void SettingOut_RandomTimers_FindsWhatChanceFindsAndNoLargerWheel()
