@@ -60,8 +60,9 @@ public sealed record Design
 
     /// <summary>Works out a brief as far as it is judged: the same verdicts and figures as <see cref="Of"/>, without remedies, without notes for the shop.</summary>
     /// <param name="brief">The brief.</param>
+    /// <param name="bands">Bands of strips that may have been found before; null for none.</param>
     /// <exception cref="DesignRefusedException">It cannot be built as asked.</exception>
-    internal static Design Judged(Brief brief) => new DesignStages(MeasuredCopper.Resolved(brief)) { OnlyJudges = true }.Run();
+    internal static Design Judged(Brief brief, BandMemory? bands = null) => new DesignStages(MeasuredCopper.Resolved(brief)) { OnlyJudges = true, Bands = bands }.Run();
 
     /// <summary>Works out a brief.</summary>
     /// <param name="brief">The brief.</param>

@@ -19,13 +19,16 @@ internal sealed class DesignStages(Brief brief, int mostRounds = DesignStages.Mo
     /// <summary>Strips that were worked out before; null for none.</summary>
     public StripMemory? Memory { get; init; }
 
+    /// <summary>Bands of strips that were found before; null for none.</summary>
+    public BandMemory? Bands { get; init; }
+
     /// <summary>The circuit with exact edges, where other briefs with the same times, loads and inputs have shared it; null to work it out.</summary>
     public Lazy<CircuitAnalysis>? Exact { get; init; }
 
     private readonly Motion _motion = Motion.Of(brief);
     private readonly IReadOnlyList<CamLayout> _cams = CamSetter.Of(brief, Motion.Of(brief));
 
-    private StripSprings Springs => field ??= new(brief, Memory);
+    private StripSprings Springs => field ??= new(brief, Memory, Bands);
 
     private IReadOnlyList<LeverSchedule> Levers => [.. _cams.Select(c => c.Contact).OfType<LeverSchedule>()];
 
@@ -75,7 +78,7 @@ internal sealed class DesignStages(Brief brief, int mostRounds = DesignStages.Mo
         JudgedSpacing spacing = JudgedSpacing.Of(brief, (wheel, _cams), solids, voltages, seeksRemedies: !OnlyJudges);
         FrictionShifts friction = FrictionShifts.Of(brief, _motion, wheel, standing);
         CircuitAnalysis circuit = CircuitAnalysis.Of(new CircuitRequest(brief, WheelContacts.OnWheel(brief, wheel, friction.MostMm)) { Bridges = spacing.Bridges, Levers = Levers });
-        StripSet strips = StripSet.Of(Springs, places, circuit.Currents, clearances.ToWheelMm);
+        StripSet strips = StripSet.Of(Springs, places, circuit.Currents, clearances.ToWheelMm, standing);
         IReadOnlyList<OpenContact> open = OpenContactMeter.Of(brief, _motion, wheel, friction.MostMm).All(rules, voltages.AcrossContact, circuit.Standing);
         PartList parts = PartList.Of(brief, wheel, strips, screws, Attend, _cams);
         Design design = new()

@@ -89,15 +89,16 @@ internal sealed class VaryCommand : ICommand
         // A wrong name of a key is the same in every design: it is told once, before any work.
         ParameterReader.Read(bytes, null, Changes(keys, values[0]));
         using Progress progress = new(context, $"of {Wording.Number(values.Length, 0)} designs");
-        return Cores.InOrder(values, v => Point(bytes, Changes(keys, v), v), progress.Step, context.Stop);
+        BandMemory bands = new();
+        return Cores.InOrder(values, v => Point(bytes, keys, v, bands), progress.Step, context.Stop);
     }
 
     private static ValueChange[] Changes(VariedKey[] keys, string[] values) => [.. keys.Zip(values, (k, v) => new ValueChange(k.Name, v))];
 
-    private static VariedPoint Point(byte[] bytes, ValueChange[] changes, string[] values)
+    private static VariedPoint Point(byte[] bytes, VariedKey[] keys, string[] values, BandMemory bands)
     {
-        ParameterResult read = ParameterReader.Read(bytes, null, changes);
-        return VariedPoint.Of(values, read.Brief, read.Diagnostics.Select(d => Finding.Error("parameters", d.Message, d.Place)).FirstOrDefault());
+        ParameterResult read = ParameterReader.Read(bytes, null, Changes(keys, values));
+        return VariedPoint.Of(values, read.Brief, read.Diagnostics.Select(d => Finding.Error("parameters", d.Message, d.Place)).FirstOrDefault(), bands);
     }
 
     private static void Show(CommandContext context, VariedDesigns varied, ReadersUnit unit)

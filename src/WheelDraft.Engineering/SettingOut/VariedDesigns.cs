@@ -31,7 +31,11 @@ internal sealed record VariedPoint(IReadOnlyList<string> Values, DesignMerits? M
     public string Verdict => Merits is null ? "refused" : First is null ? "meets" : "misses";
 
     /// <summary>A point of a brief, or of the reasons why there is none.</summary>
-    public static VariedPoint Of(IReadOnlyList<string> values, Brief? brief, Finding? fault)
+    /// <param name="values">The value of each key.</param>
+    /// <param name="brief">The brief with these values; null when it cannot be read.</param>
+    /// <param name="fault">Why it cannot be read.</param>
+    /// <param name="bands">Bands of strips, which most points have in common.</param>
+    public static VariedPoint Of(IReadOnlyList<string> values, Brief? brief, Finding? fault, BandMemory bands)
     {
         if (brief is null)
         {
@@ -40,7 +44,7 @@ internal sealed record VariedPoint(IReadOnlyList<string> Values, DesignMerits? M
 
         try
         {
-            DesignMerits merits = DesignMerits.Of(Design.Judged(SettingOut.IsNeeded(brief) ? SettingOut.Of(brief).Brief : brief));
+            DesignMerits merits = DesignMerits.Of(Design.Judged(SettingOut.IsNeeded(brief) ? SettingOut.Of(brief).Brief : brief, bands));
             return new(values, merits, merits.First);
         }
         catch (DesignRefusedException refused)

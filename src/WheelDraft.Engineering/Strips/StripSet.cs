@@ -41,7 +41,8 @@ public sealed record StripSet
     /// <param name="rings">Where the wheel layout has put rings and stations.</param>
     /// <param name="currents">Currents of the solved circuit; null when it was not solved.</param>
     /// <param name="clearanceMm">What a net must keep from the wheel's copper, mm: how far the nose of a folded contact reaches; null for nothing.</param>
-    internal static StripSet Of(StripSprings springs, RingPlaces rings, CircuitCurrents? currents = null, Func<string, double>? clearanceMm = null)
+    /// <param name="before">The same strips before their currents were known, whose solids they have; null when there are none.</param>
+    internal static StripSet Of(StripSprings springs, RingPlaces rings, CircuitCurrents? currents = null, Func<string, double>? clearanceMm = null, StripSet? before = null)
     {
         ArgumentNullException.ThrowIfNull(rings);
         Brief brief = springs.Brief;
@@ -51,7 +52,7 @@ public sealed record StripSet
         {
             StripForm? form = springs.Form(i, reasons);
             StripStation? station = StationOf(brief, rings, i, reasons) is { } found ? found with { ClearanceMm = found.Ring is null ? 0 : clearanceMm?.Invoke(found.Net) ?? 0 } : null;
-            if (form is not null && station is not null && new StripSetting(springs, form, station, StripCurrent.Of(brief, currents, brief.Strips[i].Task)).Place(reasons) is PlacedStrip placed)
+            if (form is not null && station is not null && new StripSetting(springs, form, station, StripCurrent.Of(brief, currents, brief.Strips[i].Task)) { Before = before?.Strips[i] }.Place(reasons) is PlacedStrip placed)
             {
                 strips.Add(placed);
             }

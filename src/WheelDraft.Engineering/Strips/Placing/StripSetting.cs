@@ -25,6 +25,9 @@ internal sealed class StripSetting(StripSprings springs, StripForm form, StripSt
 
     private string Name => form.Strip.Name;
 
+    /// <summary>The same strip at the same place before its current was known: where it is does not change by that. Null when there is none.</summary>
+    internal PlacedStrip? Before { get; init; }
+
     internal PlacedStrip? Place(List<Finding> reasons)
     {
         if (form.Strip.ApproachRad is not double approach)
@@ -80,6 +83,11 @@ internal sealed class StripSetting(StripSprings springs, StripForm form, StripSt
             Life = WearLife.Of(contact, spring.MostForceN, ring.RadiusMm, form.Material.HardnessMpa.Value),
             Findings = _findings,
         };
+        if (Before is not null)
+        {
+            return placed with { Solids = Before.Solids, LoweredSolids = Before.LoweredSolids };
+        }
+
         double cut = _brief.Process.ToleranceMm;
 
         // Friction moves it in plan too, from where it is drawn without.
@@ -130,6 +138,11 @@ internal sealed class StripSetting(StripSprings springs, StripForm form, StripSt
             Electrics = electrics,
             Findings = _findings,
         };
+        if (Before is not null)
+        {
+            return placed with { Solids = Before.Solids };
+        }
+
         SolidTolerance tolerance = new(_brief.Process.ToleranceMm, 0, 0, 0) { LevelMm = _brief.Housing.ToleranceMm };
         return placed with { Solids = StripSolids.Of(placed, tolerance, tolerance, At("shape")) };
     }

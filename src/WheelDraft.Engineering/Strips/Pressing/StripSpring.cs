@@ -70,7 +70,10 @@ public sealed record StripSpring
     /// <param name="contact">Its contact.</param>
     /// <param name="adjust">The adjusting edge that its screw serves; null for none.</param>
     /// <param name="limits">What may differ from the drawing; null for the drawn strip alone.</param>
-    public static StripSpring Of(StripForm form, StripContact contact, AdjustBrief? adjust, PressingLimits? limits = null)
+    public static StripSpring Of(StripForm form, StripContact contact, AdjustBrief? adjust, PressingLimits? limits = null) => Of(form, contact, adjust, limits, null);
+
+    /// <summary>The same, with bands that may have been found before.</summary>
+    internal static StripSpring Of(StripForm form, StripContact contact, AdjustBrief? adjust, PressingLimits? limits, BandMemory? bands)
     {
         ArgumentNullException.ThrowIfNull(form);
         ArgumentNullException.ThrowIfNull(contact);
@@ -81,7 +84,9 @@ public sealed record StripSpring
         NoseBalance balance = new(chain, nose, radial, limits.Direction);
         NoseLoads pressed = balance.At(nose.DepthMm, 0, 0);
         (double stress, ChainStation at) = Worst(chain, pressed);
-        StripBand band = new StripBanding(form, limits, radial, new(contact.WearDepthMm ?? 0, adjust?.TravelMm ?? 0, adjust?.Place?.AtMm)).Find();
+        PressingUse use = new(contact.WearDepthMm ?? 0, adjust?.TravelMm ?? 0, adjust?.Place?.AtMm);
+        StripBand Find() => new StripBanding(form, limits, radial, use).Find();
+        StripBand band = bands is null ? Find() : bands.Of(new PressedShape(form, limits, radial, use), Find);
         return new StripSpring
         {
             GivesMmPerN = chain.Vertical.Shift(nose.Centre),

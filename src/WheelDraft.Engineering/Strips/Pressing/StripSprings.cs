@@ -5,7 +5,8 @@ namespace WheelDraft.Engineering;
 /// layout share them.</remarks>
 /// <param name="brief">The whole brief.</param>
 /// <param name="memory">Strips worked out before for briefs that differ from this one in nothing that a strip knows of; null for none.</param>
-internal sealed class StripSprings(Brief brief, StripMemory? memory = null)
+/// <param name="bands">Bands found before, for whatever briefs; null for none.</param>
+internal sealed class StripSprings(Brief brief, StripMemory? memory = null, BandMemory? bands = null)
 {
     private readonly StripForm?[] _forms = new StripForm?[brief.Strips.Count];
     private readonly StripSpring?[] _springs = new StripSpring?[brief.Strips.Count];
@@ -23,7 +24,7 @@ internal sealed class StripSprings(Brief brief, StripMemory? memory = null)
     /// <param name="contact">Its contact, as the brief gives it.</param>
     /// <param name="adjust">Its adjusting screw, as the brief gives it; null without one.</param>
     internal StripSpring Of(StripForm form, StripContact contact, AdjustBrief? adjust) =>
-        _springs[form.Index] ??= memory is null ? StripSpring.Of(form, contact, adjust, _limits) : memory.SpringOf(form, () => StripSpring.Of(form, contact, adjust, _limits));
+        _springs[form.Index] ??= memory is null ? StripSpring.Of(form, contact, adjust, _limits, bands) : memory.SpringOf(form, () => StripSpring.Of(form, contact, adjust, _limits, bands));
 
     /// <summary>The legs of a wiper's nose; null without a contact fold, and for a strip that cannot be made, which is refused when it is placed.</summary>
     internal NoseLegs? LegsOf(StripContact contact, AdjustBrief? adjust)

@@ -23,7 +23,7 @@ internal sealed class LandSetter(RingShop shop, RingDemand ring)
         };
         if (trial.BandFromMm <= 0)
         {
-            return trial with { Fault = ("wheel.radius", $"the contacts of '{ring.Name}' reach within {Wording.Mm(reach)} of the axis on a radius of {Wording.Mm(radiusMm)}") };
+            return trial with { Fault = new("wheel.radius", () => $"the contacts of '{ring.Name}' reach within {Wording.Mm(reach)} of the axis on a radius of {Wording.Mm(radiusMm)}") };
         }
 
         if (ring.IsWhole)
@@ -79,7 +79,7 @@ internal sealed class LandSetter(RingShop shop, RingDemand ring)
         apartRad > 0 ? $"bring station and return_station within {Wording.Number(Math.Floor(Angles.DegFromRad(apartRad) * 100) / 100, 2)}° of each other, or " : "";
 
     /// <summary>The two patches must be apart, and a land must meet and leave them one after the other.</summary>
-    private (string Code, string Words)? OrderFault(double radiusMm)
+    private RingObjection? OrderFault(double radiusMm)
     {
         double r = LeastRadiusMm(radiusMm);
         double leads = _worn.ReachRad(false, EdgeEnd.Make, r) - _worn.ReachRad(true, EdgeEnd.Make, r);
@@ -90,7 +90,7 @@ internal sealed class LandSetter(RingShop shop, RingDemand ring)
             return null;
         }
 
-        return ("wheel.wipers", $"the two contact patches of '{ring.Name}' touch or overlap on a radius of {Wording.Mm(radiusMm)}: {Apart}, and "
+        return new("wheel.wipers", () => $"the two contact patches of '{ring.Name}' touch or overlap on a radius of {Wording.Mm(radiusMm)}: {Apart}, and "
             + $"its contacts when worn reach over {Wording.Degrees(Footprint(isUpstream: true, radiusMm))} and {Wording.Degrees(Footprint(isUpstream: false, radiusMm))}; "
             + "move return_station away from station, or take a larger ring");
     }
@@ -104,7 +104,7 @@ internal sealed class LandSetter(RingShop shop, RingDemand ring)
     private double Footprint(bool isUpstream, double radiusMm) =>
         _worn.ReachRad(isUpstream, EdgeEnd.Make, radiusMm) + _worn.ReachRad(isUpstream, EdgeEnd.Break, radiusMm);
 
-    private (string Code, string Words)? LandFault(RingTrial trial)
+    private RingObjection? LandFault(RingTrial trial)
     {
         for (int i = 0; i < trial.Cuts.Count; i++)
         {
@@ -113,7 +113,7 @@ internal sealed class LandSetter(RingShop shop, RingDemand ring)
             if (least < shop.Process.LeastWebMm)
             {
                 OnPeriod period = ring.Periods[i];
-                return ("wheel.on-time", $"{_judge.Where(period)} is on for {Wording.Seconds(shop.Motion.SecondsFromRad(period.SweepRad))} ({Wording.Degrees(period.SweepRad)}); {Apart}, and the patches take "
+                return new("wheel.on-time", () => $"{_judge.Where(period)} is on for {Wording.Seconds(shop.Motion.SecondsFromRad(period.SweepRad))} ({Wording.Degrees(period.SweepRad)}); {Apart}, and the patches take "
                     + $"{Wording.Degrees(period.SweepRad + _pair.ApartRad - landRad)} on a radius of {Wording.Mm(trial.RadiusMm)}: {(least > 0 ? $"{Wording.Mm(least)} of land is" : "no land is")} left where the "
                     + $"process needs {Wording.Mm(shop.Process.LeastWebMm)}; a longer on-time, wipers further apart, a shorter contact_length or a larger ring would do");
             }
@@ -123,7 +123,7 @@ internal sealed class LandSetter(RingShop shop, RingDemand ring)
     }
 
     /// <summary>A patch never touches two lands, and the cutter must get between them.</summary>
-    private (string Code, string Words)? GapFault(RingTrial trial)
+    private RingObjection? GapFault(RingTrial trial)
     {
         double r = LeastRadiusMm(trial.RadiusMm);
         double bridging = Math.Max(Footprint(isUpstream: true, r), Footprint(isUpstream: false, r)) + (2 * shop.Process.ToleranceMm / trial.BandFromMm);
@@ -132,10 +132,10 @@ internal sealed class LandSetter(RingShop shop, RingDemand ring)
         return FirstNarrow(trial, Math.Max(bridging, slot), "wheel.off-time", why);
     }
 
-    private (string Code, string Words)? GapMiss(RingTrial trial) =>
+    private RingObjection? GapMiss(RingTrial trial) =>
         FirstNarrow(trial, ChordRad(trial.BandFromMm, ring.Land!.GapMm), "wheel.lands", $"to keep {Wording.Mm(ring.Land.GapMm)} between lands: {ring.Land.Why}");
 
-    private (string Code, string Words)? FirstNarrow(RingTrial trial, double neededRad, string code, string why)
+    private RingObjection? FirstNarrow(RingTrial trial, double neededRad, string code, string why)
     {
         for (int i = 0; i < trial.Cuts.Count; i++)
         {
@@ -144,7 +144,7 @@ internal sealed class LandSetter(RingShop shop, RingDemand ring)
             {
                 OnPeriod period = ring.Periods[i];
                 double off = gap + _pair.ApartRad - (period.SweepRad + _pair.ApartRad - LandRad(trial.Cuts[i], trial.RadiusMm));
-                return (code, $"after {_judge.Where(period)} the output is off for {Wording.Seconds(shop.Motion.SecondsFromRad(off))} ({Wording.Degrees(off)}) and {Apart}: on a radius of {Wording.Mm(trial.RadiusMm)} "
+                return new(code, () => $"after {_judge.Where(period)} the output is off for {Wording.Seconds(shop.Motion.SecondsFromRad(off))} ({Wording.Degrees(off)}) and {Apart}: on a radius of {Wording.Mm(trial.RadiusMm)} "
                     + $"{(gap > 0 ? $"the gap to the next land is {Wording.Degrees(gap)} ({Wording.Mm(Math.Max(0, RingJudge.Chord(trial.BandFromMm, gap)))})" : $"the lands overlap by {Wording.Degrees(-gap)}")}, "
                     + $"{Wording.Degrees(neededRad)} are needed {why}; {Within(_pair.ApartRad - (neededRad - gap))}ask for a longer off-time or a larger ring");
             }
@@ -154,7 +154,7 @@ internal sealed class LandSetter(RingShop shop, RingDemand ring)
     }
 
     /// <summary>A land so long that it reaches round to the upstream wiper while the downstream one is still on it would join both again.</summary>
-    private (string Code, string Words)? RejoinFault(RingTrial trial)
+    private RingObjection? RejoinFault(RingTrial trial)
     {
         double r = trial.RadiusMm;
         double least = LeastRadiusMm(r);
@@ -165,7 +165,7 @@ internal sealed class LandSetter(RingShop shop, RingDemand ring)
             double rest = Angles.TurnRad - LandRad(trial.Cuts[i], r);
             if (rest <= needed)
             {
-                return ("wheel.off-time", $"{Apart}, and the land of {_judge.Where(ring.Periods[i])} leaves only {Wording.Degrees(rest)} of the turn free on a radius of {Wording.Mm(r)}: it would reach the one wiper again "
+                return new("wheel.off-time", () => $"{Apart}, and the land of {_judge.Where(ring.Periods[i])} leaves only {Wording.Degrees(rest)} of the turn free on a radius of {Wording.Mm(r)}: it would reach the one wiper again "
                     + $"before it has left the other, and close the output in the middle of its off-time; {Wording.Degrees(needed)} are needed; {Within(_pair.ApartRad - ((needed - rest) / 2))}ask for a longer off-time");
             }
         }
@@ -173,7 +173,7 @@ internal sealed class LandSetter(RingShop shop, RingDemand ring)
         return null;
     }
 
-    private (string Code, string Words)? WipersMiss(RingTrial trial)
+    private RingObjection? WipersMiss(RingTrial trial)
     {
         double r = trial.RadiusMm;
         double gap = _pair.PatchGapMm(r);
@@ -187,7 +187,7 @@ internal sealed class LandSetter(RingShop shop, RingDemand ring)
 
         // A hundredth of a degree is as fine as a station is worth writing.
         double? apart = Does(Math.PI) ? RootFinding.LeastWhere(Does, _pair.ApartRad, Math.PI, Angles.RadFromDeg(0.01)) : null;
-        return ("wheel.wipers", $"{Apart} on the ring of '{ring.Name}', so that the patches are {Wording.Mm(gap)} apart on a radius of {Wording.Mm(r)}; {Wording.Mm(needed)} are needed ({ring.Land.Why}, and their play); "
+        return new("wheel.wipers", () => $"{Apart} on the ring of '{ring.Name}', so that the patches are {Wording.Mm(gap)} apart on a radius of {Wording.Mm(r)}; {Wording.Mm(needed)} are needed ({ring.Land.Why}, and their play); "
             + (apart is double least ? $"put them at least {Wording.Number(Math.Ceiling(Angles.DegFromRad(least) * 100) / 100, 2)}° apart or take a larger ring" : "take a larger ring"));
     }
 

@@ -9,7 +9,7 @@ internal sealed class RingJudge(RingShop shop, RingDemand ring)
         : $"on-period {Wording.Number(period.Index + 1, 0)} of '{ring.Name}'";
 
     /// <summary>The first on-period whose worst case is beyond the tolerance asked for, anywhere in the travel of its wiper.</summary>
-    public (string Code, string Words)? ToleranceFault(RingTrial trial)
+    public RingObjection? ToleranceFault(RingTrial trial)
     {
         double asked = ring.ToleranceS ?? double.PositiveInfinity;
         RingTiming timing = new(shop, ring, Deviations.Of(shop, ring), trial.RadiusMm);
@@ -17,18 +17,26 @@ internal sealed class RingJudge(RingShop shop, RingDemand ring)
         {
             if (timing.Exceeds(ring.Periods[i], trial.Cuts[i], asked))
             {
-                (double longer, double shorter) = timing.Limits(ring.Periods[i], trial.Cuts[i]);
-                return ("wheel.tolerance", Words(trial, i, Math.Max(longer, shorter), 0));
+                int exceeds = i;
+                return new("wheel.tolerance", () =>
+                {
+                    (double longer, double shorter) = timing.Limits(ring.Periods[exceeds], trial.Cuts[exceeds]);
+                    return Words(trial, exceeds, Math.Max(longer, shorter), 0);
+                });
             }
         }
 
         return ring.TravelMm > 0 && trial.Cuts.Count > 0 && double.IsFinite(asked) ? TravelFault(trial, asked) : null;
     }
 
-    private (string Code, string Words)? TravelFault(RingTrial trial, double askedS)
+    private RingObjection? TravelFault(RingTrial trial, double askedS)
     {
-        (double moved, double worst) = new TravelSearch(shop, ring, trial.RadiusMm).Worst(trial.Cuts[0]);
-        return worst <= askedS ? null : ("wheel.tolerance", Words(trial, 0, worst, moved));
+        TravelSearch search = new(shop, ring, trial.RadiusMm);
+        return !search.Exceeds(trial.Cuts[0], askedS) ? null : new("wheel.tolerance", () =>
+        {
+            (double moved, double worst) = search.Worst(trial.Cuts[0]);
+            return Words(trial, 0, worst, moved);
+        });
     }
 
     private string Words(RingTrial trial, int index, double worstS, double movedMm)

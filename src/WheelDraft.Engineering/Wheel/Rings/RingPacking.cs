@@ -219,7 +219,7 @@ internal sealed class RingPacking(RingShop shop, RingConstruction construction, 
             trial = construction.At(settled, radiusMm(settled));
         }
 
-        return trial with { Fault = (SlopeWays.Code, "its sloped edge leaves no room for rounded corners beside the patch path, the less the larger the ring; ask for less range or more travel") };
+        return trial with { Fault = new(SlopeWays.Code, () => "its sloped edge leaves no room for rounded corners beside the patch path, the less the larger the ring; ask for less range or more travel") };
     }
 
     private double Grown(RingDemand ring, double fromMm)
@@ -283,19 +283,19 @@ internal sealed class RingPacking(RingShop shop, RingConstruction construction, 
     private Finding Hopeless(RingDemand ring, RingTrial here)
     {
         RingTrial largest = construction.At(ring, MostRadiusMm);
-        (string code, string words) = largest.Objection ?? here.Objection!.Value;
+        RingObjection worst = largest.Objection ?? here.Objection!;
         if (here.Objection is { Code: SlopeWays.Code } steep)
         {
             return Finding.Error(steep.Code, Sentence(steep.Words) + SlopeWays.Of(construction, ring, here.RadiusMm), ring.Where);
         }
 
-        if (code is SlopeWays.Code)
+        if (worst.Code is SlopeWays.Code)
         {
-            (string ownCode, string ownWords) = here.Objection!.Value;
-            return Finding.Error(ownCode, $"{Sentence(ownWords + RingJudge.Alone(shop, ring, here))} A larger ring would do, but there the adjusting edge is too steep.{SlopeWays.Of(construction, ring, here.RadiusMm)}", ring.Where);
+            RingObjection own = here.Objection!;
+            return Finding.Error(own.Code, $"{Sentence(own.Words + RingJudge.Alone(shop, ring, here))} A larger ring would do, but there the adjusting edge is too steep.{SlopeWays.Of(construction, ring, here.RadiusMm)}", ring.Where);
         }
 
-        return Finding.Error(code, Sentence(words + RingJudge.Alone(shop, ring, largest)) + Impossible(ring), ring.Where);
+        return Finding.Error(worst.Code, Sentence(worst.Words + RingJudge.Alone(shop, ring, largest)) + Impossible(ring), ring.Where);
     }
 
     private string WayOut(RingDemand ring, RingTrial trial)

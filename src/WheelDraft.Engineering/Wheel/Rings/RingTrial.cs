@@ -11,13 +11,23 @@ internal sealed record RingTrial
 
     public IReadOnlyList<PeriodCut> Cuts { get; init; } = [];
 
-    /// <summary>Why the ring cannot be here: code and words; null when it can.</summary>
-    public (string Code, string Words)? Fault { get; init; }
+    /// <summary>Why the ring cannot be here; null when it can.</summary>
+    public RingObjection? Fault { get; init; }
 
-    /// <summary>Which required distance it does not keep here though it could be cut: code and words; null when it keeps all.</summary>
+    /// <summary>Which required distance it does not keep here though it could be cut; null when it keeps all.</summary>
     /// <remarks>A ring that may move goes where there is none; one with a radius of its own stays, and the design has a finding.</remarks>
-    public (string Code, string Words)? Miss { get; init; }
+    public RingObjection? Miss { get; init; }
 
     /// <summary>Whatever speaks against this radius; null when nothing does.</summary>
-    public (string Code, string Words)? Objection => Fault ?? Miss;
+    public RingObjection? Objection => Fault ?? Miss;
+}
+
+/// <summary>What speaks against a ring at a radius.</summary>
+/// <remarks>A search for a radius asks only whether there is one, many times over: its words are made when somebody reads them.</remarks>
+/// <param name="Code">The code of its finding.</param>
+/// <param name="Say">Makes its words.</param>
+internal sealed record RingObjection(string Code, Func<string> Say)
+{
+    /// <summary>In words, as the middle of a sentence.</summary>
+    public string Words => Say();
 }

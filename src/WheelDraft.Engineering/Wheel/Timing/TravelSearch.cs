@@ -20,28 +20,56 @@ internal sealed class TravelSearch(RingShop shop, RingDemand ring, double radius
         new RingTiming(shop, ring, _deviations, radiusMm, movedMm).Limits(ring.Periods[0], cut);
 
     /// <summary>Where the worst case is greatest, mm outward from mid travel, and what it is there, s.</summary>
-    public (double MovedMm, double WorstS) Worst(PeriodCut cut)
+    public (double MovedMm, double WorstS) Worst(PeriodCut cut) => Worst(cut, double.PositiveInfinity);
+
+    /// <summary>Whether the worst case is beyond a limit, s, anywhere in the travel; or is not known, where an edge is out of reach.</summary>
+    public bool Exceeds(PeriodCut cut, double limitS) => !(Worst(cut, limitS).WorstS <= limitS);
+
+    // Ends at the first place whose worst case is beyond a limit.
+    private (double MovedMm, double WorstS) Worst(PeriodCut cut, double limitS)
     {
-        double Of(double moved)
+        double step = ring.TravelMm / Places;
+        (double moved, double worst) = (0, double.NegativeInfinity);
+        for (int i = 0; i <= Places; i++)
         {
-            (double longer, double shorter) = At(moved, cut);
-            return Math.Max(longer, shorter);
+            double at = (i * step) - (ring.TravelMm / 2);
+            double there = WorstAt(at, cut);
+            if (!(there <= limitS))
+            {
+                return (at, there);
+            }
+
+            (moved, worst) = there > worst ? (at, there) : (moved, worst);
         }
 
-        double step = ring.TravelMm / Places;
-        (double moved, double worst) = Enumerable.Range(0, Places + 1).Select(i => (i * step) - (ring.TravelMm / 2))
-            .Select(m => (Moved: m, Worst: Of(m))).MaxBy(p => double.IsNaN(p.Worst) ? double.PositiveInfinity : p.Worst);
         double low = Math.Max(moved - step, -ring.TravelMm / 2);
         double high = Math.Min(moved + step, ring.TravelMm / 2);
-        for (int i = 0; i < Steps; i++)
+        (double first, double last) = (high - (Golden * (high - low)), low + (Golden * (high - low)));
+        (double atFirst, double atLast) = (WorstAt(first, cut), WorstAt(last, cut));
+        for (int i = 0; i < Steps && worst <= limitS; i++)
         {
-            (double first, double last) = (high - (Golden * (high - low)), low + (Golden * (high - low)));
-            (double atFirst, double atLast) = (Of(first), Of(last));
             (moved, worst) = atFirst > worst ? (first, atFirst) : (moved, worst);
             (moved, worst) = atLast > worst ? (last, atLast) : (moved, worst);
-            (low, high) = atFirst > atLast ? (low, last) : (first, high);
+            if (atFirst > atLast)
+            {
+                (high, last, atLast) = (last, first, atFirst);
+                first = high - (Golden * (high - low));
+                atFirst = WorstAt(first, cut);
+            }
+            else
+            {
+                (low, first, atFirst) = (first, last, atLast);
+                last = low + (Golden * (high - low));
+                atLast = WorstAt(last, cut);
+            }
         }
 
         return (moved, worst);
+    }
+
+    private double WorstAt(double movedMm, PeriodCut cut)
+    {
+        (double longer, double shorter) = At(movedMm, cut);
+        return Math.Max(longer, shorter);
     }
 }

@@ -23,7 +23,7 @@ internal sealed class RingSetter(RingShop shop, RingDemand ring)
         };
         if (trial.BandFromMm <= 0)
         {
-            return trial with { Fault = ("wheel.radius", $"its contact reaches within {Wording.Mm(reach)} of the axis on a radius of {Wording.Mm(radiusMm)}") };
+            return trial with { Fault = new("wheel.radius", () => $"its contact reaches within {Wording.Mm(reach)} of the axis on a radius of {Wording.Mm(radiusMm)}") };
         }
 
         if (ring.IsWhole)
@@ -34,7 +34,7 @@ internal sealed class RingSetter(RingShop shop, RingDemand ring)
         List<PeriodCut> cuts = [];
         foreach (OnPeriod period in ring.Periods)
         {
-            PeriodCut? cut = Cut(trial, period, out (string, string)? fault);
+            PeriodCut? cut = Cut(trial, period, out RingObjection? fault);
             if (cut is null)
             {
                 return trial with { Fault = fault };
@@ -47,7 +47,7 @@ internal sealed class RingSetter(RingShop shop, RingDemand ring)
         return trial with { Fault = CopperFault(trial) ?? OpeningFault(trial) ?? _judge.ToleranceFault(trial) };
     }
 
-    private PeriodCut? Cut(RingTrial trial, OnPeriod period, out (string Code, string Words)? fault)
+    private PeriodCut? Cut(RingTrial trial, OnPeriod period, out RingObjection? fault)
     {
         fault = null;
         double r = trial.RadiusMm;
@@ -58,7 +58,7 @@ internal sealed class RingSetter(RingShop shop, RingDemand ring)
             CopperEdge? sloped = SlopedFor(trial, period, adjust, make, off);
             if (sloped is null)
             {
-                fault = (SlopeWays.Code, $"a range of {Wording.Seconds(adjust.RangeS)} over {Wording.Mm(adjust.TravelMm)} of travel needs an edge inclined more than "
+                fault = new(SlopeWays.Code, () => $"a range of {Wording.Seconds(adjust.RangeS)} over {Wording.Mm(adjust.TravelMm)} of travel needs an edge inclined more than "
                     + $"{Wording.Degrees(MostInclinationRad)} to the radius on a radius of {Wording.Mm(r)}, and a larger ring a steeper one; ask for less range or more travel");
                 return null;
             }
@@ -110,7 +110,7 @@ internal sealed class RingSetter(RingShop shop, RingDemand ring)
     private double OnRad(CopperEdge make, CopperEdge off, double radiusMm) =>
         off.TouchOf(_patch, radiusMm).AtRad - make.TouchOf(_patch, radiusMm).AtRad;
 
-    private (string Code, string Words)? CopperFault(RingTrial trial)
+    private RingObjection? CopperFault(RingTrial trial)
     {
         for (int i = 0; i < trial.Cuts.Count; i++)
         {
@@ -122,7 +122,7 @@ internal sealed class RingSetter(RingShop shop, RingDemand ring)
             {
                 OnPeriod period = ring.Periods[i];
                 double patchRad = period.SweepRad - (cut.Break.AngleAt(trial.RadiusMm) - cut.Make.AngleAt(trial.RadiusMm));
-                return ("wheel.on-time", $"{_judge.Where(period)} is on for {Wording.Seconds(shop.Motion.SecondsFromRad(period.SweepRad))}, of which the contact patch alone takes "
+                return new("wheel.on-time", () => $"{_judge.Where(period)} is on for {Wording.Seconds(shop.Motion.SecondsFromRad(period.SweepRad))}, of which the contact patch alone takes "
                     + $"{Wording.Seconds(shop.Motion.SecondsFromRad(patchRad))} on a radius of {Wording.Mm(trial.RadiusMm)}: {(least > 0 ? $"{Wording.Mm(least)} of copper is" : "no copper is")} left where the "
                     + $"process needs {Wording.Mm(shop.Process.LeastWebMm)}; a longer on-time, a shorter contact_length or a larger ring would do");
             }
@@ -131,7 +131,7 @@ internal sealed class RingSetter(RingShop shop, RingDemand ring)
         return null;
     }
 
-    private (string Code, string Words)? OpeningFault(RingTrial trial)
+    private RingObjection? OpeningFault(RingTrial trial)
     {
         // A window's corners carry the inside radius, so it is at least two radii wide, as well as the process's least slot.
         double needed = Math.Max(shop.Process.LeastSlotMm, 2 * shop.Process.InsideRadiusMm);
@@ -145,7 +145,7 @@ internal sealed class RingSetter(RingShop shop, RingDemand ring)
             if (least < needed)
             {
                 double offRad = turn + ring.Periods[next].StartRad - ring.Periods[i].EndRad;
-                return ("wheel.off-time", $"after {_judge.Where(ring.Periods[i])} the output is off for {Wording.Seconds(shop.Motion.SecondsFromRad(offRad))}: the window would be "
+                return new("wheel.off-time", () => $"after {_judge.Where(ring.Periods[i])} the output is off for {Wording.Seconds(shop.Motion.SecondsFromRad(offRad))}: the window would be "
                     + $"{Wording.Mm(Math.Max(0, least))} wide on a radius of {Wording.Mm(trial.RadiusMm)} where the process needs {Wording.Mm(needed)}; a longer off-time or a larger ring would do");
             }
         }

@@ -93,11 +93,21 @@ internal static class QuantityParts
     }
 
     // The length of a unit with a power in it, such as "g mm2", whose digit begins no further number; 0 for any other.
-    private static int WithPower(string after) => Unit.All
-        .Where(u => u.Symbol.Any(char.IsAsciiDigit) && after.StartsWith(u.Symbol, StringComparison.Ordinal) && (after.Length == u.Symbol.Length || QuantityText.Blanks.Contains(after[u.Symbol.Length])))
-        .Select(u => u.Symbol.Length)
-        .DefaultIfEmpty(0)
-        .Max();
+    private static int WithPower(string after)
+    {
+        int longest = 0;
+        if (after.AsSpan().ContainsAnyInRange('0', '9'))
+        {
+            foreach (Unit unit in Unit.All)
+            {
+                string symbol = unit.Symbol;
+                bool fits = symbol.Length > longest && symbol.AsSpan().ContainsAnyInRange('0', '9') && after.StartsWith(symbol, StringComparison.Ordinal);
+                longest = fits && (after.Length == symbol.Length || QuantityText.Blanks.Contains(after[symbol.Length])) ? symbol.Length : longest;
+            }
+        }
+
+        return longest;
+    }
 
     // "1/32" where the number before is the top, "1 1/32" where it is the whole; without its sign.
     private static (int End, decimal Whole, decimal Top, decimal Bottom) Fraction(string rest, int length)
