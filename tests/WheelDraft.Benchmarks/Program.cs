@@ -17,6 +17,7 @@ if (args is ["monte-carlo-json"])
     ("drawing", () => Tell(DxfBenchmark.Run())),
     ("picture", () => Tell(PictureBenchmark.Run())),
     ("setting-out", () => Tell(SettingOutBenchmark.Run())),
+    ("sizes", () => Tell(SizesBenchmark.Run())),
     ("circuit", () => CircuitBenchmark.Run(Console.Out)),
 ];
 foreach ((_, Action run) in all.Where(b => args.Length == 0 || args.Contains(b.Name, StringComparer.Ordinal)))

@@ -25,7 +25,7 @@ internal static class StripBenchmarks
 
     private static double Deg(double deg) => Angles.RadFromDeg(deg);
 
-    private static StripBrief Wiper(int number)
+    internal static StripBrief Wiper(int number)
     {
         StripTask task = number == 0 ? new ServesFeed() : new ServesOutput("output " + number.ToString(CultureInfo.InvariantCulture), IsReturn: false);
         return new StripBrief("strip " + number.ToString(CultureInfo.InvariantCulture), task, "C51000-H04", 0.5,

@@ -21,8 +21,8 @@ internal sealed class WiringPlacer
     private readonly WiringGraph _graph;
     private readonly int[] _rank;
     private readonly int[] _rungOf;
-    private readonly List<int> _order = [];
-    private readonly int[] _levelOf;
+    private readonly RungOrder _order;
+    private int _rungs;
     private double[] _x = [];
 
     /// <summary>For one circuit.</summary>
@@ -32,14 +32,13 @@ internal sealed class WiringPlacer
         _rank = Ranks();
         _rungOf = new int[graph.Links.Count];
         AssignRungs();
-        _levelOf = new int[_order.Count];
+        _order = new(graph, _rank, _rungOf);
     }
 
     /// <summary>The finished layout.</summary>
     public WiringLayout Place()
     {
         Improve();
-        SetLevels();
         _x = Columns();
         List<WiringBar> bars = [];
         for (int n = 0; n < _graph.Nets.Count; n++)
@@ -55,7 +54,7 @@ internal sealed class WiringPlacer
     {
         (int left, int right) = _x[link.A] <= _x[link.B] ? (link.A, link.B) : (link.B, link.A);
 
-        int level = _levelOf[_rungOf[index]];
+        int level = _order.LevelOf(_rungOf[index]);
         return new WiringSymbol(link.Kind, link.Name, link.Words, level * RungMm, _x[left], _x[right], MiddleOfWidestGap(left, right, level))
         {
             LeftBar = left,
@@ -152,97 +151,26 @@ internal sealed class WiringPlacer
         }
     }
 
-    private int OpenRung()
-    {
-        _order.Add(_order.Count);
-        return _order.Count - 1;
-    }
+    private int OpenRung() => _rungs++;
 
     private void Improve()
     {
-        SetLevels();
-        (int Crossings, int Length) best = Cost();
-        for (int pass = 0; pass < MostPasses && best != default; pass++)
+        for (int pass = 0; pass < MostPasses && _order.Cost != default; pass++)
         {
-            (int Crossings, int Length) before = best;
+            (int Crossings, int Length) before = _order.Cost;
             for (int rung = 0; rung < _order.Count; rung++)
             {
-                best = MoveToBest(rung, best);
+                _order.MoveToBest(rung);
             }
 
-            if (best == before)
+            if (_order.Cost == before)
             {
                 return;
             }
         }
     }
 
-    private (int Crossings, int Length) MoveToBest(int rung, (int Crossings, int Length) best)
-    {
-        int from = _order.IndexOf(rung);
-        int bestAt = from;
-        _order.RemoveAt(from);
-        for (int at = 0; at <= _order.Count; at++)
-        {
-            _order.Insert(at, rung);
-            SetLevels();
-            (int Crossings, int Length) cost = Cost();
-            if (cost.CompareTo(best) < 0)
-            {
-                (best, bestAt) = (cost, at);
-            }
-
-            _order.RemoveAt(at);
-        }
-
-        _order.Insert(bestAt, rung);
-        SetLevels();
-        return best;
-    }
-
-    private void SetLevels()
-    {
-        for (int i = 0; i < _order.Count; i++)
-        {
-            _levelOf[_order[i]] = i;
-        }
-    }
-
-    private (int Top, int Bottom) Span(int net)
-    {
-        int top = int.MaxValue;
-        int bottom = int.MinValue;
-        for (int l = 0; l < _rungOf.Length; l++)
-        {
-            if (_graph.Links[l].A == net || _graph.Links[l].B == net)
-            {
-                top = Math.Min(top, _levelOf[_rungOf[l]]);
-                bottom = Math.Max(bottom, _levelOf[_rungOf[l]]);
-            }
-        }
-
-        return top > bottom ? (0, 0) : (top, bottom);
-    }
-
-    // Rungs that pass a bar of a rank between their own, bars of one rank that must stand side by side, and lengths of bars.
-    private (int Crossings, int Length) Cost()
-    {
-        (int Top, int Bottom)[] spans = [.. Enumerable.Range(0, _graph.Nets.Count).Select(Span)];
-        int crossings = 0;
-        for (int l = 0; l < _rungOf.Length; l++)
-        {
-            int level = _levelOf[_rungOf[l]];
-            int low = Math.Min(_rank[_graph.Links[l].A], _rank[_graph.Links[l].B]);
-            int high = Math.Max(_rank[_graph.Links[l].A], _rank[_graph.Links[l].B]);
-            for (int n = 0; n < spans.Length; n++)
-            {
-                bool own = n == _graph.Links[l].A || n == _graph.Links[l].B;
-                crossings += !own && _rank[n] >= low && _rank[n] <= high && spans[n].Top <= level && spans[n].Bottom >= level ? 1 : 0;
-            }
-        }
-
-        return (crossings, spans.Sum(s => s.Bottom - s.Top));
-    }
+    private (int Top, int Bottom) Span(int net) => _order.SpanOf(net);
 
     // Nets of one rank share a column where their bars do not meet and no link joins them.
     private double[] Columns()

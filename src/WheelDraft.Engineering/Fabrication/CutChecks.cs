@@ -7,6 +7,7 @@ internal static class CutChecks
 {
     // Distances are compared after rounding to this, mm: far below what a shop can hold, above the rounding of arcs.
     private const int ComparedDecimals = 6;
+    private const double ComparedMm = 1e-6;
 
     public static IEnumerable<Finding> Of(CutShape shape, ProcessBrief process)
     {
@@ -16,12 +17,12 @@ internal static class CutChecks
             yield return Finding.Error("cut.contours", FormattableString.Invariant($"The cutting contours of {what} cannot be cut: {fault.InWords(At(fault.At))}"), where);
         }
 
-        if (Thickness.LeastWeb(shape.Finished) is Nearest web && Less(web.DistanceMm, process.LeastWebMm))
+        if (Thickness.LeastWeb(shape.Finished, process.LeastWebMm + ComparedMm) is Nearest web && Less(web.DistanceMm, process.LeastWebMm))
         {
             yield return Finding.Error("cut.web", $"The narrowest copper of {what} is {Wording.Mm(web.DistanceMm)} at {At(web)}; the process needs {Wording.Mm(process.LeastWebMm)}.", where);
         }
 
-        if (Thickness.LeastSlot(shape.Finished) is Nearest slot && Less(slot.DistanceMm, process.LeastSlotMm))
+        if (Thickness.LeastSlot([shape.Finished], process.LeastSlotMm + ComparedMm) is Nearest slot && Less(slot.DistanceMm, process.LeastSlotMm))
         {
             yield return Finding.Error("cut.slot", $"The narrowest opening of {what} is {Wording.Mm(slot.DistanceMm)} at {At(slot)}; the process needs {Wording.Mm(process.LeastSlotMm)}.", where);
         }

@@ -28,12 +28,13 @@ internal sealed class FacingEdges
 
     /// <summary>The least width of the region; nothing when no two edges face each other.</summary>
     /// <param name="inside">The winding number of the contours in the region.</param>
-    internal Nearest? Narrowest(int inside)
+    /// <param name="belowMm">Only a lesser width is looked for, mm.</param>
+    internal Nearest? Narrowest(int inside, double belowMm)
     {
         Nearest? best = null;
-        _tree.NearestPair(_tree, double.PositiveInfinity, (i, j) =>
+        _tree.NearestPair(_tree, belowMm, (i, j) =>
         {
-            double limit = best?.DistanceMm ?? double.PositiveInfinity;
+            double limit = best?.DistanceMm ?? belowMm;
             foreach (Facing facing in i < j ? Facing.Between(_features[i], _features[j]) : [])
             {
                 // Neighbours that run on smoothly face each other across nothing where they join.

@@ -10,19 +10,26 @@ namespace WheelDraft.Geometry;
 public static class Thickness
 {
     /// <summary>The thinnest place of the material; nothing when no two edges face each other through it.</summary>
+    /// <param name="outline">The shape.</param>
+    /// <param name="belowMm">Only a thinner place is looked for, mm, which is the quicker the less it is; all when it is left out.</param>
     /// <exception cref="ArgumentNullException">There is no outline.</exception>
-    public static Nearest? LeastWeb(Outline outline)
+    public static Nearest? LeastWeb(Outline outline, double belowMm = double.PositiveInfinity)
     {
         ArgumentNullException.ThrowIfNull(outline);
-        return new FacingEdges([.. outline.Contours]).Narrowest(inside: 1);
+        return new FacingEdges([.. outline.Contours]).Narrowest(inside: 1, belowMm);
     }
 
     /// <summary>The narrowest place of the void, in holes, notches and between the shapes; nothing when no two edges face
     /// each other across it.</summary>
     /// <param name="outlines">Shapes that do not overlap.</param>
-    public static Nearest? LeastSlot(params IEnumerable<Outline> outlines)
+    public static Nearest? LeastSlot(params IEnumerable<Outline> outlines) => LeastSlot(outlines, double.PositiveInfinity);
+
+    /// <summary>The narrowest place of the void that is narrower than a width; nothing when there is none.</summary>
+    /// <param name="outlines">Shapes that do not overlap.</param>
+    /// <param name="belowMm">The width, mm.</param>
+    public static Nearest? LeastSlot(IEnumerable<Outline> outlines, double belowMm)
     {
         ArgumentNullException.ThrowIfNull(outlines);
-        return new FacingEdges([.. outlines.SelectMany(o => o.Contours).Select(c => c.Reversed())]).Narrowest(inside: 0);
+        return new FacingEdges([.. outlines.SelectMany(o => o.Contours).Select(c => c.Reversed())]).Narrowest(inside: 0, belowMm);
     }
 }

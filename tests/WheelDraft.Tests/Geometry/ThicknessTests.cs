@@ -52,6 +52,23 @@ public sealed class ThicknessTests
         Assert.Equal(8 * Math.Sin(0.05), Web(wheel).DistanceMm, 1e-12);
     }
 
+    // Oracle: the search without a limit.
+    [Fact]
+    public void LeastWebAndSlot_BelowALimit_AreThoseOfAllOrNone()
+    {
+        foreach (Outline shape in Demos.Names.Select(n => Demos.Of(n).Parts).SelectMany(p => p.Strips.Append(p.Wheel).Append(p.Carrier)).SelectMany(p => p.Shapes).Select(s => s.Finished))
+        {
+            Nearest web = Web(shape);
+            Assert.Equal(web, Thickness.LeastWeb(shape, web.DistanceMm + 1e-9));
+            Assert.Null(Thickness.LeastWeb(shape, web.DistanceMm));
+            if (Thickness.LeastSlot(shape) is Nearest slot)
+            {
+                Assert.Equal(slot, Thickness.LeastSlot([shape], slot.DistanceMm + 1e-9));
+                Assert.Null(Thickness.LeastSlot([shape], slot.DistanceMm));
+            }
+        }
+    }
+
     [Fact]
     public void LeastWeb_BetweenWindowsOfNeighbouringRings_IsRadial()
     {

@@ -5,13 +5,18 @@ namespace WheelDraft.Engineering;
 /// <summary>What the spacing table makes a person look at.</summary>
 internal static class SpacingFindings
 {
-    internal static IReadOnlyList<Finding> Of(SpacingTask task, SpacingMeter meter, IReadOnlyList<SpacingRow> rows) =>
-    [
-        .. Touching(task, meter),
-        .. rows.Where(r => !IsReportedAsTouching(r, rows)).Select(r => Judged(task, r)).OfType<Finding>(),
-        .. rows.Where(GoesRoundASlot).Select(SlotReading),
-        .. SurfacesNear(task),
-    ];
+    internal static IReadOnlyList<Finding> Of(SpacingTask task, SpacingMeter meter, IReadOnlyList<SpacingRow> rows)
+    {
+        // Two nets that touch are reported as such: that no distance is left between them needs no finding of its own.
+        HashSet<NetPair> touching = [.. rows.Where(r => r is { Kind: SpacingKind.Clearance, NominalMm: 0, Gaps.Count: 1 }).Select(r => r.Nets)];
+        return
+        [
+            .. Touching(task, meter),
+            .. rows.Where(r => !touching.Contains(r.Nets)).Select(r => Judged(task, r)).OfType<Finding>(),
+            .. rows.Where(GoesRoundASlot).Select(SlotReading),
+            .. SurfacesNear(task),
+        ];
+    }
 
     private static Finding? Judged(SpacingTask task, SpacingRow row) => row.Verdict switch
     {
@@ -19,10 +24,6 @@ internal static class SpacingFindings
         SpacingVerdict.Tight => Finding.Warning("spacing.tight", Sentence(row), Place(task, row.FirstItem, row.SecondItem)),
         _ => null,
     };
-
-    /// <summary>Two nets that touch are reported as such: that no distance is left between them needs no finding of its own.</summary>
-    private static bool IsReportedAsTouching(SpacingRow row, IReadOnlyList<SpacingRow> rows) =>
-        rows.Any(r => r.Nets == row.Nets && r is { Kind: SpacingKind.Clearance, NominalMm: 0, Gaps.Count: 1 });
 
     private static TextPlace? Place(SpacingTask task, string first, string second) => task.PlaceOf(first) ?? task.PlaceOf(second);
 

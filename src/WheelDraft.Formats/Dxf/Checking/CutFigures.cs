@@ -69,7 +69,7 @@ internal sealed record CutFigures(
     {
         double t = asked.ThicknessMm;
         CuttingProcess process = asked.Process;
-        Nearest? web = shapes.Select(Thickness.LeastWeb).OfType<Nearest>().OrderBy(n => n.DistanceMm).Select(n => (Nearest?)n).FirstOrDefault();
+        Nearest? web = shapes.Select(s => Thickness.LeastWeb(s)).OfType<Nearest>().OrderBy(n => n.DistanceMm).Select(n => (Nearest?)n).FirstOrDefault();
         Nearest? slot = Thickness.LeastSlot(shapes);
         (Point Centre, double DiameterMm)? hole = shapes.SelectMany(s => s.Holes).Select(Round).OfType<(Point, double)>().OrderBy(h => h.Item2).Select(h => ((Point, double)?)h).FirstOrDefault();
         CutFigures figures = new(
