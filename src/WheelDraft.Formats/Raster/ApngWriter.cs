@@ -47,7 +47,7 @@ internal static class ApngWriter
         return File(pictures);
     }
 
-    private sealed record FilmPart(byte[] Png, SKRectI Place, double ForS);
+    private sealed record FilmPart(byte[] Data, SKRectI Place, double ForS);
 
     private static void Add(List<FilmPart> pictures, (uint[] Before, uint[] Now, int Width) pixels, double forS)
     {
@@ -70,26 +70,11 @@ internal static class ApngWriter
             }
         }
 
-        pictures.Add(new(Encoded(part, place), place, forS));
+        pictures.Add(new(PngPixels.Packed(MemoryMarshal.AsBytes(part.AsSpan()), place.Width, keepsAlpha: true), place, forS));
     }
 
     // The fourth byte of a pixel in memory, red first; machines that count the other way are not among those that this runs on.
     private const uint Opaque = 0xFF000000;
-
-    private static byte[] Encoded(uint[] pixels, SKRectI place)
-    {
-        SKImageInfo info = new(place.Width, place.Height, SKColorType.Rgba8888, SKAlphaType.Unpremul);
-        GCHandle held = GCHandle.Alloc(pixels, GCHandleType.Pinned);
-        try
-        {
-            using SKPixmap map = new(info, held.AddrOfPinnedObject(), info.RowBytes);
-            return PngWriter.Encoded(map);
-        }
-        finally
-        {
-            held.Free();
-        }
-    }
 
     /// <summary>The smallest rectangle that holds every pixel that differs; empty where none does.</summary>
     private static SKRectI Difference((uint[] Before, uint[] Now, int Width) pixels)
@@ -120,8 +105,7 @@ internal static class ApngWriter
 
     private static byte[] File(List<FilmPart> pictures)
     {
-        List<byte> file = [.. pictures[0].Png.AsSpan(0, PngChunks.SignatureBytes)];
-        file.AddRange(PngChunks.Chunk("IHDR", PngChunks.ContentOf(pictures[0].Png, "IHDR")));
+        List<byte> file = [.. PngChunks.Signature, .. PngChunks.Header(pictures[0].Place.Width, pictures[0].Place.Height, hasAlpha: true)];
         byte[] control = new byte[8];
         BinaryPrimitives.WriteUInt32BigEndian(control, (uint)pictures.Count);
         file.AddRange(PngChunks.Chunk("acTL", control)); // number of plays 0: again and again
@@ -133,7 +117,7 @@ internal static class ApngWriter
             int fromMs = (int)Math.Round(atS * PerS);
             atS += picture.ForS;
             file.AddRange(PngChunks.Chunk("fcTL", FrameControl(sequence++, picture.Place, (int)Math.Round(atS * PerS) - fromMs)));
-            byte[] data = PngChunks.ContentOf(picture.Png, "IDAT");
+            byte[] data = picture.Data;
             if (ReferenceEquals(picture, pictures[0]))
             {
                 file.AddRange(PngChunks.Chunk("IDAT", data));

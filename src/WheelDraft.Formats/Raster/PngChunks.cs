@@ -6,21 +6,28 @@ namespace WheelDraft.Formats.Raster;
 /// <summary>The chunks of PNG files (PNG specification, third edition, 5.3).</summary>
 internal static class PngChunks
 {
-    /// <summary>Bytes of the signature.</summary>
-    public const int SignatureBytes = 8;
+    /// <summary>What every file begins with (5.2).</summary>
+    public static ReadOnlySpan<byte> Signature => [0x89, 0x50, 0x4E, 0x47, 0x0D, 0x0A, 0x1A, 0x0A];
 
-    // The resolution must come before the pixels, so right after signature and header chunk (25 bytes).
-    private const int AfterHeader = SignatureBytes + 25;
+    /// <summary>Size and kind of the pixels (IHDR, 11.2.1): eight bits a channel, red, green and blue, with alpha or without.</summary>
+    public static byte[] Header(int width, int height, bool hasAlpha)
+    {
+        byte[] content = new byte[13];
+        BinaryPrimitives.WriteInt32BigEndian(content, width);
+        BinaryPrimitives.WriteInt32BigEndian(content.AsSpan(4), height);
+        (content[8], content[9]) = (8, (byte)(hasAlpha ? 6 : 2));
+        return Chunk("IHDR", content);
+    }
 
-    /// <summary>A file with its resolution (pHYs, 11.3.4.3), which the encoder leaves out.</summary>
-    public static byte[] WithResolution(byte[] png, double dpi)
+    /// <summary>The resolution (pHYs, 11.3.4.3).</summary>
+    public static byte[] Resolution(double dpi)
     {
         uint perMetre = (uint)Math.Round(dpi / 0.0254);
         byte[] content = new byte[9];
         BinaryPrimitives.WriteUInt32BigEndian(content, perMetre);
         BinaryPrimitives.WriteUInt32BigEndian(content.AsSpan(4), perMetre);
         content[8] = 1;
-        return [.. png.AsSpan(0, AfterHeader), .. Chunk("pHYs", content), .. png.AsSpan(AfterHeader)];
+        return Chunk("pHYs", content);
     }
 
     /// <summary>One chunk: length, kind, content, check sum.</summary>
@@ -32,24 +39,6 @@ internal static class PngChunks
         content.CopyTo(chunk.AsSpan(8));
         BinaryPrimitives.WriteUInt32BigEndian(chunk.AsSpan(content.Length + 8), Crc(chunk.AsSpan(4, content.Length + 4)));
         return chunk;
-    }
-
-    /// <summary>The contents of all chunks of a kind, one after the other.</summary>
-    public static byte[] ContentOf(byte[] png, string kind)
-    {
-        List<byte> content = [];
-        for (int at = SignatureBytes; at < png.Length;)
-        {
-            int length = (int)BinaryPrimitives.ReadUInt32BigEndian(png.AsSpan(at));
-            if (string.Equals(Encoding.ASCII.GetString(png, at + 4, 4), kind, StringComparison.Ordinal))
-            {
-                content.AddRange(png.AsSpan(at + 8, length));
-            }
-
-            at += length + 12;
-        }
-
-        return [.. content];
     }
 
     // The check sum of PNG chunks (annex D), by bytes: films have megabytes.

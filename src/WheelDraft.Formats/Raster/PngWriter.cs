@@ -24,9 +24,6 @@ internal static class PngWriter
     /// keep to half a gigabyte.</summary>
     public const long MostPixels = 70_000_000;
 
-    /// <summary>Rows as they are: flat colours with sharp lines pack better unfiltered, a tenth smaller in less than half the time.</summary>
-    private static readonly SKPngEncoderOptions Flat = new(SKPngEncoderFilterFlags.None, zLibLevel: 6);
-
     /// <summary>The highest resolution in dpi, at most 2400, at which a sheet has no more pixels than a picture may.</summary>
     public static double MostDpi(Sheet sheet)
     {
@@ -71,7 +68,14 @@ internal static class PngWriter
 
         using SKSurface surface = Painted(sheet, (chosen.Theme, chosen.Font), pixelsPerMm, memory);
         using SKPixmap pixels = surface.PeekPixels();
-        return PngChunks.WithResolution(Encoded(pixels), chosen.Dpi);
+        return
+        [
+            .. PngChunks.Signature,
+            .. PngChunks.Header(width, height, hasAlpha: false),
+            .. PngChunks.Resolution(chosen.Dpi),
+            .. PngChunks.Chunk("IDAT", PngPixels.Packed(pixels.GetPixelSpan(), width, keepsAlpha: false)),
+            .. PngChunks.Chunk("IEND", []),
+        ];
     }
 
     /// <summary>A sheet painted into memory.</summary>
@@ -83,13 +87,6 @@ internal static class PngWriter
         surface.Canvas.Scale((float)pixelsPerMm);
         new SheetPainter(surface.Canvas, look.Theme, look.Font).PaintItems(sheet);
         return surface;
-    }
-
-    /// <summary>Pixels as a PNG file.</summary>
-    internal static byte[] Encoded(SKPixmap pixels)
-    {
-        using SKData data = pixels.Encode(Flat) ?? throw new InvalidOperationException("The picture could not be encoded.");
-        return data.ToArray();
     }
 
     /// <summary>Rounded up, a hair of rounding aside, so that the edge of the sheet is in the picture.</summary>
