@@ -1,7 +1,7 @@
 namespace WheelDraft.Cli;
 
 /// <summary>Files that are written together or not at all, as far as a file system allows.</summary>
-/// <remarks>Every file is first written in full, and flushed to the disk, under a temporary name in its own folder; only when all are there do the
+/// <remarks>Every file is first written in full under a temporary name in its own folder, and flushed to the disk while others are still made; only when all are there do the
 /// program's own stale files go and is each renamed over its old one. A run that fails or is stopped before that leaves the old set and no
 /// temporary file; a change that fails half-way takes back all before it (<see cref="Placing"/>). Putting in place is a matter of milliseconds and is not interrupted by Ctrl-C; a
 /// run killed in it is noticed by the next, by the manifest (<see cref="FolderRecord"/>). Files that are not the program's own are never touched.</remarks>
@@ -11,6 +11,13 @@ internal sealed class FileSet(string folder, CancellationToken stop) : IDisposab
 {
     private readonly SortedDictionary<string, string> _temporary = new(StringComparer.Ordinal);
     private readonly Dictionary<string, string> _hashes = new(StringComparer.Ordinal);
+
+    // Disks take their time over each, and most of it is waiting: what has been written is flushed beside the work that goes on.
+    private readonly List<Task> _flushes = [];
+
+    // Files that wait for the disk are open; of a film's thousands no more than a system lets a program have.
+    private readonly SemaphoreSlim _open = new(MostOpen);
+    private const int MostOpen = 64;
 
     // Hashes of files as they were before anything is put in place: each file is read once.
     private readonly Dictionary<string, string> _there = new(StringComparer.Ordinal);
@@ -44,7 +51,9 @@ internal sealed class FileSet(string folder, CancellationToken stop) : IDisposab
         Guarded(() =>
         {
             Directory.CreateDirectory(Path.GetDirectoryName(final)!);
-            TemporaryFiles.Write(_temporary[relativePath], bytes);
+            _open.Wait(stop);
+            FileStream filled = TemporaryFiles.Filled(_temporary[relativePath], bytes);
+            _flushes.Add(Task.Run(() => Flush(filled), CancellationToken.None));
         });
     }
 
@@ -59,6 +68,11 @@ internal sealed class FileSet(string folder, CancellationToken stop) : IDisposab
         FolderOutcome? outcome = null;
         Guarded(() =>
         {
+            foreach (Task flush in _flushes)
+            {
+                flush.GetAwaiter().GetResult();
+            }
+
             Directory.CreateDirectory(folder);
             using IDisposable alone = FolderLock.Take(folder, stop);
             lock (TemporaryFiles.Gate)
@@ -74,10 +88,14 @@ internal sealed class FileSet(string folder, CancellationToken stop) : IDisposab
     /// <summary>Removes what was written but not put in place.</summary>
     public void Dispose()
     {
+        // What is being flushed cannot be deleted everywhere; whether it went well is told by whoever puts files in place.
+        Task.WhenAll(_flushes).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing).GetAwaiter().GetResult();
         foreach (string temporary in _temporary.Values)
         {
             TemporaryFiles.Discard(temporary);
         }
+
+        _open.Dispose();
     }
 
     /// <summary>Writes one file that must not be there yet.</summary>
@@ -106,6 +124,18 @@ internal sealed class FileSet(string folder, CancellationToken stop) : IDisposab
         finally
         {
             TemporaryFiles.Discard(temporary);
+        }
+    }
+
+    private void Flush(FileStream filled)
+    {
+        try
+        {
+            TemporaryFiles.Flush(filled);
+        }
+        finally
+        {
+            _open.Release();
         }
     }
 

@@ -30,17 +30,37 @@ internal static class TemporaryFiles
     /// <summary>Writes one in full and flushes it to the disk. A leftover of that name goes first, so that a symbolic link is never written through.</summary>
     public static void Write(string path, byte[] bytes)
     {
+        Flush(Filled(path, bytes));
+    }
+
+    /// <summary>Writes one in full; it is on the disk only after <see cref="Flush"/>, which has to follow. A leftover of that name goes first.</summary>
+    public static FileStream Filled(string path, byte[] bytes)
+    {
         FileStream file;
         lock (Gate)
         {
             File.Delete(path);
-            file = new(path, FileMode.CreateNew, FileAccess.Write, FileShare.None);
+            file = new(path, FileMode.CreateNew, FileAccess.Write, FileShare.Delete);
             Unfinished.Add(path);
         }
 
-        using (file)
+        try
         {
             file.Write(bytes);
+            return file;
+        }
+        catch
+        {
+            file.Dispose();
+            throw;
+        }
+    }
+
+    /// <summary>Waits until what was written is on the disk, and closes the file.</summary>
+    public static void Flush(FileStream file)
+    {
+        using (file)
+        {
             file.Flush(flushToDisk: true);
         }
     }

@@ -27,7 +27,7 @@ internal static class WatchJson
     }
 
     /// <summary>The names of the files.</summary>
-    public static byte[] Files(WatchedDesign watched) => Write(json => json.WriteStrings("files", watched.Files.Select(f => f.Name)));
+    public static byte[] Files(WatchedDesign watched) => Write(json => json.WriteStrings("files", watched.FileNames));
 
     /// <summary>The names of the sheets, without folder and ending.</summary>
     public static byte[] Sheets(WatchedDesign watched) => Write(json => json.WriteStrings("sheets", watched.Sheets.Select(f => Path.GetFileNameWithoutExtension(f.Name))));

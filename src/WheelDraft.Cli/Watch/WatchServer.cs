@@ -152,9 +152,7 @@ internal sealed class WatchServer
             return Send(response, "text/html; charset=utf-8", now.Page);
         }
 
-        // A sheet is drawn without waiting for all the other files.
-        IReadOnlyList<OutputFile> files = name.StartsWith(OutputFiles.DrawFolder + "/", StringComparison.Ordinal) && name.EndsWith(".svg", StringComparison.Ordinal) ? now.Sheets : now.Files;
-        return name.Length > 0 && files.FirstOrDefault(f => string.Equals(f.Name, name, StringComparison.Ordinal)) is { } file
+        return name.Length > 0 && now.FileNamed(name) is { } file
             ? Send(response, TypeOf(file), file.Bytes)
             : Text(response, StatusCodes.Status404NotFound, "There is no such file.");
     }

@@ -10,7 +10,7 @@ namespace WheelDraft.Cli;
 internal sealed class WatchedDesign
 {
     private readonly Lazy<byte[]> _page;
-    private readonly Lazy<IReadOnlyList<OutputFile>> _files;
+    private readonly Lazy<IReadOnlyList<string>> _names;
     private readonly Lazy<IReadOnlyList<OutputFile>> _sheets;
     private readonly TaskCompletionSource _followed = new(TaskCreationOptions.RunContinuationsAsynchronously);
 
@@ -32,7 +32,7 @@ internal sealed class WatchedDesign
         Faults = faults;
         _page = new(() => design is null ? [] : ShowPage.Write(design));
         _sheets = new(() => design is null ? [] : [.. OutputFiles.Of(design, new OutputRequest { Kinds = [OutputKind.Draw] })]);
-        _files = new(() => design is null ? [] : [.. OutputFiles.Of(design, new OutputRequest())]);
+        _names = new(() => design is null ? [] : [.. OutputFiles.NamesOf(design, new OutputRequest())]);
     }
 
     /// <summary>Number of this saving, from 1.</summary>
@@ -53,8 +53,13 @@ internal sealed class WatchedDesign
     /// <summary>The sheets as SVG, made sooner than all files.</summary>
     public IReadOnlyList<OutputFile> Sheets => _sheets.Value;
 
-    /// <summary>Every file that <c>make</c> would write.</summary>
-    public IReadOnlyList<OutputFile> Files => _files.Value;
+    /// <summary>The name of every file that <c>make</c> would write; none of them is made for it.</summary>
+    public IReadOnlyList<string> FileNames => _names.Value;
+
+    /// <summary>One file that <c>make</c> would write, made now; null when there is none of that name.</summary>
+    public OutputFile? FileNamed(string name) => Design is { } design && FileNames.Contains(name, StringComparer.Ordinal)
+        ? Sheets.FirstOrDefault(s => string.Equals(s.Name, name, StringComparison.Ordinal)) ?? OutputFiles.Named(name, design, new OutputRequest())
+        : null;
 
     /// <summary>Done when a later saving has taken its place.</summary>
     public Task Followed => _followed.Task;

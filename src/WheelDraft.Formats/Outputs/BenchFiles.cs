@@ -15,10 +15,10 @@ internal static class BenchFiles
     public static IEnumerable<OutputFile> Of(OutputTask task)
     {
         Lazy<BuildingGuide> plan = new(() => BenchPlan.Of(task.Design));
-        return task.OrLeftOut("the bench plan", () => new($"{Folder}/bench-plan.md", GuideMarkdown.Write(plan.Value)))
-            .Concat(task.OrLeftOut("the bench plan to print", () => new($"{Folder}/bench-plan.pdf", GuidePages.Write(plan.Value, [], TemplateSheets.PaperOf(task.Design), (task.Design.Brief, task.Font)))))
-            .Append(new($"{Folder}/bench-log.csv", EmptyLog(task.Design)))
-            .Concat(task.OrLeftOut("the inspector's table", () => new($"{Folder}/inspection.csv", InspectionCsv.Write(task.Design))));
+        return task.OrLeftOut("the bench plan", () => task.File($"{Folder}/bench-plan.md", () => GuideMarkdown.Write(plan.Value)))
+            .Concat(task.OrLeftOut("the bench plan to print", () => task.File($"{Folder}/bench-plan.pdf", () => GuidePages.Write(plan.Value, [], TemplateSheets.PaperOf(task.Design), (task.Design.Brief, task.Font)))))
+            .Append(task.File($"{Folder}/bench-log.csv", () => EmptyLog(task.Design)))
+            .Concat(task.OrLeftOut("the inspector's table", () => task.File($"{Folder}/inspection.csv", () => InspectionCsv.Write(task.Design))));
     }
 
     private static byte[] EmptyLog(Design design)

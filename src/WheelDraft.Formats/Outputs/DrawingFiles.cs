@@ -20,7 +20,7 @@ internal static class DrawingFiles
 
     /// <summary>Sheets as SVG into a folder.</summary>
     public static IEnumerable<OutputFile> Svg(OutputTask task, string folder, IReadOnlyList<Sheet> sheets, SvgOptions options) =>
-        SideBySide(task, sheets, Environment.ProcessorCount, s => new OutputFile($"{folder}/{s.Words.Name}.svg", Encoding.UTF8.GetBytes(SvgWriter.Write(s, options))));
+        SideBySide(task, sheets, Environment.ProcessorCount, s => task.File($"{folder}/{s.Words.Name}.svg", () => Encoding.UTF8.GetBytes(SvgWriter.Write(s, options))));
 
     /// <summary>How SVGs of a design are written, at true size.</summary>
     public static SvgOptions Options(OutputTask task) =>
@@ -54,7 +54,7 @@ internal static class DrawingFiles
         ConcurrentBag<PictureMemory> memories = [];
         try
         {
-            return [.. SideBySide(task, pictured, atOnce, s => new OutputFile($"{folder}/{s.Words.Name}.png", Picture(s, options, (memories, largest * BytesInPixel))))];
+            return [.. SideBySide(task, pictured, atOnce, s => task.File($"{folder}/{s.Words.Name}.png", () => Picture(s, options, (memories, largest * BytesInPixel))))];
         }
         finally
         {
@@ -147,8 +147,8 @@ internal static class DrawingFiles
     public static IEnumerable<OutputFile> Pdf(OutputTask task)
     {
         PdfOptions options = PdfOf(task);
-        return task.OrLeftOut("the set of drawings as PDF", () => new($"{OutputFiles.DrawFolder}/set.pdf", PdfWriter.Write(task.Sheets, options)));
+        return task.OrLeftOut("the set of drawings as PDF", () => task.File($"{OutputFiles.DrawFolder}/set.pdf", () => PdfWriter.Write(task.Sheets, options)));
     }
 
-    public static OutputFile Template(OutputTask task) => new("print/template.pdf", TemplateWriter.Write(DesignTemplate.Of(task.Design) with { Font = task.Font }));
+    public static OutputFile Template(OutputTask task) => task.File("print/template.pdf", () => TemplateWriter.Write(DesignTemplate.Of(task.Design) with { Font = task.Font }));
 }

@@ -28,7 +28,7 @@ internal static class FigureFiles
         SvgOptions options = DrawingFiles.Options(task);
         return DrawingFiles.Svg(task, OutputFiles.FigureFolder, figures, options with { IdPrefix = options.IdPrefix + "figure-" })
             .Concat(DrawingFiles.Png(task, OutputFiles.FigureFolder, figures))
-            .Concat(DrawingFiles.SideBySide(task, figures, Environment.ProcessorCount, f => new($"{OutputFiles.FigureFolder}/{f.Words.Name}.pdf", PdfWriter.Write([f], DrawingFiles.PdfOf(task) with { Title = Titled(f) }))))
+            .Concat(DrawingFiles.SideBySide(task, figures, Environment.ProcessorCount, f => task.File($"{OutputFiles.FigureFolder}/{f.Words.Name}.pdf", () => PdfWriter.Write([f], DrawingFiles.PdfOf(task) with { Title = Titled(f) }))))
             .Append(new(Captions, Encoding.UTF8.GetBytes(Page(task.Design, figures))));
     }
 

@@ -13,7 +13,7 @@ internal static class GuideFiles
     {
         // Worked out inside, so that a guide that cannot be costs nothing but itself.
         Lazy<BuildingGuide> guide = new(() => BuildGuide.Of(task.Design));
-        return task.OrLeftOut("the building guide", () => new(Page, GuideMarkdown.Write(guide.Value)))
-            .Concat(task.OrLeftOut("the building guide to print", () => new("print/build.pdf", GuidePages.Write(guide.Value, task.Sheets, TemplateSheets.PaperOf(task.Design), (task.Design.Brief, task.Font)))));
+        return task.OrLeftOut("the building guide", () => task.File(Page, () => GuideMarkdown.Write(guide.Value)))
+            .Concat(task.OrLeftOut("the building guide to print", () => task.File("print/build.pdf", () => GuidePages.Write(guide.Value, task.Sheets, TemplateSheets.PaperOf(task.Design), (task.Design.Brief, task.Font)))));
     }
 }

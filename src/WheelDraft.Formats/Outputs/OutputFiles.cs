@@ -92,6 +92,9 @@ public sealed record OutputRequest
 
     /// <summary>The film to write as well in one file, with any kinds; null for none.</summary>
     public MovingPicture? Moving { get; init; }
+
+    /// <summary>Whether files are only named: their content stays empty.</summary>
+    internal bool OnlyNames { get; init; }
 }
 
 /// <summary>A film that is one file and needs no other program.</summary>
@@ -195,6 +198,22 @@ public static class OutputFiles
         return request.Kinds.Distinct().Order().SelectMany(kind => Of(task, kind)).Concat(FigureFiles.Of(task)).Concat(Film(task)).Concat(DrawingFiles.Moving(task));
     }
 
+    /// <summary>The names of the files, without what costs time: nothing is written. One that then cannot be written is named all the same.</summary>
+    /// <param name="design">The design.</param>
+    /// <param name="request">What is wanted.</param>
+    internal static IEnumerable<string> NamesOf(Design design, OutputRequest request) => Of(design, request with { OnlyNames = true }).Select(f => f.Name);
+
+    /// <summary>One file of the set by its name; null when there is none of that name, or it cannot be written.</summary>
+    /// <param name="name">Its name.</param>
+    /// <param name="design">The design.</param>
+    /// <param name="request">What is wanted of the set.</param>
+    internal static OutputFile? Named(string name, Design design, OutputRequest request)
+    {
+        // The report shows the drawings that are made with it.
+        IReadOnlyList<OutputKind> kinds = KindOf(name) is not OutputKind kind ? request.Kinds : kind == OutputKind.Report ? [kind, OutputKind.Draw] : [kind];
+        return Of(design, request with { Kinds = [.. kinds.Intersect(request.Kinds)] }).FirstOrDefault(f => string.Equals(f.Name, name, StringComparison.Ordinal));
+    }
+
     private static IEnumerable<OutputFile> CutFiles(Design design, OutputRequest request) =>
     [
         .. design.Parts.All.SelectMany(p => Cut(p.CutName, PartCutFile.Of(design, p, request.LeadInMm), request)),
@@ -221,7 +240,7 @@ public static class OutputFiles
         OutputKind.Png => DrawingFiles.Png(task),
         OutputKind.Pdf => DrawingFiles.Pdf(task),
         OutputKind.Print => Withheld(task.Design, task.Request) ? [] : GuideFiles.Of(task).Concat(task.OrLeftOut("the template", () => DrawingFiles.Template(task))),
-        OutputKind.Show => task.OrLeftOut("the page", () => new("show/index.html", ShowPage.Write(task.Design))),
+        OutputKind.Show => task.OrLeftOut("the page", () => task.File("show/index.html", () => ShowPage.Write(task.Design))),
         OutputKind.Bench => BenchFiles.Of(task),
         _ => throw new NotSupportedException($"Outputs of kind {kind}."),
     };
@@ -248,6 +267,9 @@ internal sealed class OutputTask(Design design, OutputRequest request, Action<st
     public ScriptFont? Font => _font.Value;
 
     public void Warn(string warning) => warn(warning);
+
+    /// <summary>A file; empty where only names are wanted.</summary>
+    public OutputFile File(string name, Func<byte[]> write) => new(name, request.OnlyNames ? [] : write());
 
     /// <summary>A file, or none and a warning: a drawing that fails never costs the report and the cutting files.</summary>
     public IEnumerable<OutputFile> OrLeftOut(string what, Func<OutputFile> write)

@@ -12,15 +12,15 @@ internal static class ReportFiles
 {
     public static IEnumerable<OutputFile> Of(OutputTask task)
     {
-        yield return new("report.json", ReportJson.Write(task.Design));
+        yield return task.File("report.json", () => ReportJson.Write(task.Design));
 
-        yield return new(BillOfMaterials.FileName, Encoding.UTF8.GetBytes(BillOfMaterials.Write(task.Design)));
+        yield return task.File(BillOfMaterials.FileName, () => Encoding.UTF8.GetBytes(BillOfMaterials.Write(task.Design)));
 
         // The report shows the drawings that are made with it; a report alone draws nothing.
         Dictionary<string, Sheet> sheets = task.Request.Kinds.Contains(OutputKind.Draw) ? task.Sheets.ToDictionary(s => $"{OutputFiles.DrawFolder}/{s.Words.Name}.svg", StringComparer.Ordinal) : [];
-        ProsePage page = ReportMarkdown.Page(task.Design, new(task.Request.DespiteFindings, [.. sheets.Values.Select(s => s.Words.Name)]));
-        yield return new("report.md", MarkdownWriter.Write(page));
-        foreach (OutputFile html in task.OrLeftOut("the report as one page", () => new("report.html", HtmlWriter.Write(page, f => sheets.TryGetValue(f, out Sheet? sheet) ? Picture(task, sheet) : null))))
+        Lazy<ProsePage> page = new(() => ReportMarkdown.Page(task.Design, new(task.Request.DespiteFindings, [.. sheets.Values.Select(s => s.Words.Name)])));
+        yield return task.File("report.md", () => MarkdownWriter.Write(page.Value));
+        foreach (OutputFile html in task.OrLeftOut("the report as one page", () => task.File("report.html", () => HtmlWriter.Write(page.Value, f => sheets.TryGetValue(f, out Sheet? sheet) ? Picture(task, sheet) : null))))
         {
             yield return html;
         }
