@@ -145,10 +145,13 @@ internal static class CutHazards
         Vector inward = piece.TangentAt(share).Left;
         Segment across = new(at + (inward * offMm), at + (inward * thinMm));
         Bounds box = across.Bounds;
+        Point middle = across.PointAt(0.5);
         double? nearest = null;
         foreach ((Piece other, Bounds about) in all)
         {
-            foreach (CommonPoint common in box.Overlaps(about) ? Intersections.Of(across, other).Points : [])
+            // The box of a long arc covers what lies within it; its circle is passed by most.
+            bool mayMeet = box.Overlaps(about) && !(other is Arc arc && Math.Abs(arc.Centre.DistanceTo(middle) - arc.RadiusMm) > (thinMm / 2) + Tolerances.JoinMm);
+            foreach (CommonPoint common in mayMeet ? Intersections.Of(across, other).Points : [])
             {
                 double mm = common.At.DistanceTo(at);
                 nearest = nearest is double known && known <= mm ? known : mm;

@@ -147,7 +147,7 @@ internal sealed class LooseCopper
         if (others > 0)
         {
             string layers = string.Join(", ", _loose.Select(l => l.Layer).Distinct(StringComparer.OrdinalIgnoreCase).Order(StringComparer.Ordinal));
-            _findings.Add(Finding.Note("drawing.floating", $"{DxfReader.Count(others)} closed shapes on no net (layers {layers}) count as floating copper, {DxfReader.Count(floating)} of them near enough to two nets to matter. Give their layers to --net, or leave them out with --ignore if they are no copper."));
+            _findings.Add(Finding.Note("drawing.floating", $"{DxfReader.Count(others)} closed shapes on no net (layers {layers}) count as floating copper, {DxfReader.Count(floating)} of them near enough to two nets to matter: ways over the others are longer than what is asked, and the figures here leave them out. Give their layers to --net, or leave them out with --ignore if they are no copper."));
         }
     }
 
