@@ -14,9 +14,10 @@ internal sealed class WorkingVoltageSearch
     private readonly NetworkSplit _split;
     private readonly SectionSolver _solver;
     private readonly NodePotentials _now;
-    private readonly List<NodePotential>[][] _sound;
+    private readonly List<NodePotential>?[]?[] _sound;
     private readonly double[,] _largestV;
     private readonly (FaultCase? Fault, int Inputs, int Position)[,] _where;
+    private readonly List<NodePotential>?[] _apart;
     private ulong[] _soundReach = [];
 
     /// <summary>A search over one circuit.</summary>
@@ -24,7 +25,8 @@ internal sealed class WorkingVoltageSearch
     {
         (_model, _split, _solver) = (model, split, solver);
         _now = new NodePotentials(model);
-        _sound = new List<NodePotential>[model.InputPositions][];
+        _apart = new List<NodePotential>?[model.NodeCount];
+        _sound = new List<NodePotential>?[model.InputPositions][];
         _largestV = new double[model.NodeCount, model.NodeCount];
         _where = new (FaultCase?, int, int)[model.NodeCount, model.NodeCount];
     }
@@ -84,17 +86,19 @@ internal sealed class WorkingVoltageSearch
             }
 
             _now.Read(_split, _solver);
-            List<NodePotential>[]? sound = !isSound && sameReach && _sound[inputs].Length > 0 ? _sound[inputs] : null;
+            Array.Clear(_apart);
+            List<NodePotential>?[]? sound = !isSound && sameReach && _sound[inputs] is { Length: > 0 } known ? known : null;
             CountPairs(sound, (fault, inputs), reach);
             if (isSound)
             {
-                _sound[inputs] = [.. _now.Of];
+                // What floats is never met again as the same list: not kept.
+                _sound[inputs] = [.. _now.Of.Select((of, n) => _now.Floats(n) ? null : of)];
             }
         }
     }
 
     // Pairs in which neither net's potentials differ from those without fault were counted there.
-    private void CountPairs(List<NodePotential>[]? sound, (FaultCase Fault, int Inputs) state, ulong[] reach)
+    private void CountPairs(List<NodePotential>?[]? sound, (FaultCase Fault, int Inputs) state, ulong[] reach)
     {
         for (int a = 0; a < _model.NodeCount; a++)
         {
@@ -109,11 +113,45 @@ internal sealed class WorkingVoltageSearch
         }
     }
 
+    // Which of several positions is told depends on the order of what floats: it is looked up apart, once a pair is known to rise.
     private void CountPair((int A, int B) pair, (FaultCase Fault, int Inputs) state, ulong[] reach)
+    {
+        if (!_now.Floats(pair.A) && !_now.Floats(pair.B))
+        {
+            Raise(pair, state, reach, (_now.Of[pair.A], _now.Of[pair.B]));
+        }
+        else if (Rises(pair, reach))
+        {
+            Raise(pair, state, reach, (Apart(pair.A), Apart(pair.B)));
+        }
+    }
+
+    private List<NodePotential> Apart(int node) => _apart[node] ??= _now.Apart(node, _split, _solver);
+
+    private bool Rises((int A, int B) pair, ulong[] reach)
     {
         foreach (NodePotential first in _now.Of[pair.A])
         {
             foreach (NodePotential second in _now.Of[pair.B])
+            {
+                bool together = first.Floats >= 0 && first.Floats == second.Floats;
+                if (!together
+                    && System.Numerics.Complex.Abs(first.Volts - second.Volts) > _largestV[pair.A, pair.B]
+                    && FirstCommon(first.Positions, second.Positions, reach) >= 0)
+                {
+                    return true;
+                }
+            }
+        }
+
+        return false;
+    }
+
+    private void Raise((int A, int B) pair, (FaultCase Fault, int Inputs) state, ulong[] reach, (List<NodePotential> A, List<NodePotential> B) potentials)
+    {
+        foreach (NodePotential first in potentials.A)
+        {
+            foreach (NodePotential second in potentials.B)
             {
                 double volts = System.Numerics.Complex.Abs(first.Volts - second.Volts);
                 bool together = first.Floats >= 0 && first.Floats == second.Floats;

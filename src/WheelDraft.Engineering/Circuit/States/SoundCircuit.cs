@@ -119,11 +119,11 @@ internal sealed class SoundCircuit
             return;
         }
 
-        List<NodePotential>[] potentials = _solver.Unfed(_split.Section(section), out int[] nodes);
-        for (int k = 0; k < nodes.Length; k++)
+        UnfedPotentials unfed = _solver.Unfed(_split.Section(section), apart: false);
+        for (int k = 0; k < unfed.Nodes.Length; k++)
         {
-            NodePotential here = potentials[k].First(p => BitRow.Has(p.Positions, position));
-            merged[nodes[k]] = here.Floats < 0 ? Complex.Abs(here.Volts) : null;
+            NodePotential here = unfed.Of[k].First(p => BitRow.Has(p.Positions, position));
+            merged[unfed.Nodes[k]] = here.Floats < 0 ? Complex.Abs(here.Volts) : null;
         }
     }
 
