@@ -16,6 +16,9 @@ public static class InputBenchmark
         new("feed behind an input", Parts: 1, InputsOfEach: 14, RingsOfEach: 1, IsFedByInput: true),
         new("independent parts", Parts: 3, InputsOfEach: 4, RingsOfEach: 2, IsFedByInput: false),
         new("independent parts", Parts: 4, InputsOfEach: 4, RingsOfEach: 0, IsFedByInput: false),
+        new("independent parts", Parts: 4, InputsOfEach: 4, RingsOfEach: 10, IsFedByInput: false),
+        new("independent parts", Parts: 6, InputsOfEach: 4, RingsOfEach: 6, IsFedByInput: false),
+        new("independent parts, a start past the feed", Parts: 6, InputsOfEach: 4, RingsOfEach: 6, IsFedByInput: false, HasStart: true),
     ];
 
     /// <summary>Runs all, each in a process of its own, and writes the figures.</summary>
@@ -45,7 +48,7 @@ public static class InputBenchmark
             $"circuit, {Timers[index].Name}: {analysis.Inputs.Count} inputs, {analysis.Intervals.Count} intervals, {analysis.Faults.Count} faults: {processorS:0.00} s of processor, peak working set {peakMiB:0} MiB (before it {emptyBytes / 1048576.0:0} MiB); {string.Join(", ", analysis.Interlocks.Select(i => i.Verdict))}"));
     }
 
-    private sealed record Timer(string Name, int Parts, int InputsOfEach, int RingsOfEach, bool IsFedByInput)
+    private sealed record Timer(string Name, int Parts, int InputsOfEach, int RingsOfEach, bool IsFedByInput, bool HasStart = false)
     {
         // Of each part: rings that feed its middle net through a load, inputs that lead loads from there to N, and a ring of the motor's.
         public CircuitRequest Request()
@@ -53,7 +56,7 @@ public static class InputBenchmark
             string feed = IsFedByInput ? "feed" : "L";
             List<ContactSchedule> contacts = [Hold(feed)];
             List<LoadBrief> loads = [];
-            List<InputBrief> inputs = IsFedByInput ? [new InputBrief("door", "L", feed, null)] : [];
+            List<InputBrief> inputs = IsFedByInput ? [new InputBrief("door", "L", feed, null)] : HasStart ? [new InputBrief("start", "L", "out0", null)] : [];
             for (int p = 0; p < Parts; p++)
             {
                 string middle = Numbered("mid", p);

@@ -44,7 +44,7 @@ public sealed class FloatingGroupsTests
                 continue;
             }
 
-            joined.Read(split, solver);
+            joined.Read(split, solver, [.. Enumerable.Range(0, model.NodeCount)]);
             apart.Read(split, solver);
             for (int n = 0; n < model.NodeCount; n++)
             {

@@ -22,6 +22,7 @@ internal sealed class NodePotentials
     private readonly List<NodePotential> _none = [];
     private readonly List<int>[] _switchNeighbours;
     private readonly FloatingWalk _walk;
+    private readonly PatternWalk _apart;
     private readonly List<NodePotential>[] _read;
     private readonly int[] _sectionOf;
     private readonly IReadOnlyList<ulong[]>[] _patternsOf;
@@ -50,6 +51,7 @@ internal sealed class NodePotentials
         }
 
         _walk = new FloatingWalk(model, _none, _switchNeighbours);
+        _apart = new PatternWalk(model, _none, _switchNeighbours);
         _read = new List<NodePotential>[model.NodeCount];
         _sectionOf = new int[model.NodeCount];
         _patternsOf = new IReadOnlyList<ulong[]>[model.NodeCount];
@@ -82,7 +84,8 @@ internal sealed class NodePotentials
     /// <summary>Reads the potentials of one input position.</summary>
     /// <param name="split">A network just split.</param>
     /// <param name="solver">Its solver.</param>
-    public void Read(NetworkSplit split, SectionSolver solver)
+    /// <param name="nodes">Nodes that may float and are asked for, with all that they could be joined to but held nodes.</param>
+    public void Read(NetworkSplit split, SectionSolver solver, IReadOnlyList<int> nodes)
     {
         for (int n = 0; n < Of.Length; n++)
         {
@@ -112,7 +115,7 @@ internal sealed class NodePotentials
             }
         }
 
-        GiveAlternatives(split);
+        GiveAlternatives(split, nodes);
     }
 
     /// <summary>Potentials of one node with an entry for each pattern of contacts in which it floats, in the order in which its section has them.</summary>
@@ -129,7 +132,7 @@ internal sealed class NodePotentials
 
         if (_sectionOf[node] < 0)
         {
-            return Alternatives(_read, split, node, _everywhere, split.Roots[node]);
+            return _apart.Alternatives(_read, split, node, _everywhere, split.Roots[node]);
         }
 
         ReadOnlySpan<long> key = split.Section(_sectionOf[node]);
@@ -145,7 +148,7 @@ internal sealed class NodePotentials
             read = unfed.Of[Array.IndexOf(unfed.Nodes, split.Roots[node])];
         }
 
-        return [.. read.SelectMany(p => p.Floats < 0 ? [p] : Alternatives(_read, split, node, p.Positions, p.Floats))];
+        return [.. read.SelectMany(p => p.Floats < 0 ? [p] : _apart.Alternatives(_read, split, node, p.Positions, p.Floats))];
     }
 
     private SectionPotentials OfSection(NetworkSplit split, SectionSolver solver, int section)
@@ -213,7 +216,7 @@ internal sealed class NodePotentials
     }
 
     // Joins positions at which the potential is the same, so that pairs meet few entries.
-    private static void Add(List<NodePotential> potentials, NodePotential next)
+    internal static void Add(List<NodePotential> potentials, NodePotential next)
     {
         int same = potentials.FindIndex(p => p.Floats == next.Floats && p.Volts == next.Volts);
         if (same < 0)
@@ -227,12 +230,12 @@ internal sealed class NodePotentials
         potentials[same] = next with { Positions = positions };
     }
 
-    private void GiveAlternatives(NetworkSplit split)
+    private void GiveAlternatives(NetworkSplit split, IReadOnlyList<int> nodes)
     {
         Of.CopyTo(_read, 0);
         _walked.Clear();
         _walk.Begin(split);
-        for (int n = 0; n < Of.Length; n++)
+        foreach (int n in nodes)
         {
             if (ReferenceEquals(_read[n], _none))
             {
@@ -260,66 +263,5 @@ internal sealed class NodePotentials
         List<NodePotential> found = _walk.From(_read, split, (node, positions, floats), _patternsOf[node]);
         _walked.Add((floats, positions, found));
         return found;
-    }
-
-    // Potentials of the nets that a floating node could be joined to at some positions, by a walk through floating nodes.
-    private List<NodePotential> Alternatives(List<NodePotential>[] read, NetworkSplit split, int node, ulong[] positions, int floats)
-    {
-        List<NodePotential> found = [];
-        HashSet<int> seen = [node];
-        Queue<int> open = new(seen);
-        while (open.TryDequeue(out int at))
-        {
-            foreach (int n in _switchNeighbours[at].Concat(Members(split, at)))
-            {
-                if (seen.Add(n) && Visit(read[n], positions, floats, found))
-                {
-                    open.Enqueue(n);
-                }
-            }
-        }
-
-        if (found.Count == 0)
-        {
-            found.AddRange(_model.Potentials.Distinct().Select(p => new NodePotential(p, positions, floats)));
-        }
-
-        return found;
-    }
-
-    private static IEnumerable<int> Members(NetworkSplit split, int node)
-    {
-        int root = split.Roots[node];
-        for (int n = 0; n < split.Roots.Length; n++)
-        {
-            if (split.Roots[n] == root)
-            {
-                yield return n;
-            }
-        }
-    }
-
-    // Takes the potentials of a net met on the walk; true when it floats somewhere itself, so that the walk goes on through it.
-    private bool Visit(List<NodePotential> met, ulong[] positions, int floats, List<NodePotential> found)
-    {
-        bool goesOn = ReferenceEquals(met, _none);
-        foreach (NodePotential potential in met)
-        {
-            if (!BitRow.Meet(potential.Positions, positions))
-            {
-                continue;
-            }
-
-            if (potential.Floats >= 0)
-            {
-                goesOn = true;
-                continue;
-            }
-
-            ulong[] common = [.. potential.Positions.Zip(positions, (a, b) => a & b)];
-            Add(found, new NodePotential(potential.Volts, common, floats));
-        }
-
-        return goesOn;
     }
 }
