@@ -93,7 +93,8 @@ public static class CircuitBenchmark
         string.Create(CultureInfo.InvariantCulture, $"out{o}"),
         string.Create(CultureInfo.InvariantCulture, $"out{o + 1}")))];
 
-    private static Brief BriefOf(List<LoadBrief> loads, List<InputBrief> inputs, string feedNet) => new()
+    /// <summary>What every circuit of the benchmarks shares.</summary>
+    internal static Brief BriefOf(List<LoadBrief> loads, List<InputBrief> inputs, string feedNet) => new()
     {
         Title = "Benchmark",
         Supply = new SupplyBrief(230, 50, 0.01, OvervoltageCategory.II),

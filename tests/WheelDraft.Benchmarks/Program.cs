@@ -8,6 +8,12 @@ if (args is ["monte-carlo-json"])
     return 0;
 }
 
+if (args is ["inputs-timer", string timer])
+{
+    InputBenchmark.Measure(int.Parse(timer, System.Globalization.CultureInfo.InvariantCulture), Console.Out);
+    return 0;
+}
+
 (string Name, Action Run)[] all =
 [
     ("wheel", () => Tell(WheelBenchmark.Run())),
@@ -19,6 +25,7 @@ if (args is ["monte-carlo-json"])
     ("setting-out", () => Tell(SettingOutBenchmark.Run())),
     ("sizes", () => Tell(SizesBenchmark.Run())),
     ("circuit", () => CircuitBenchmark.Run(Console.Out)),
+    ("inputs", () => InputBenchmark.Run(Console.Out)),
 ];
 foreach ((_, Action run) in all.Where(b => args.Length == 0 || args.Contains(b.Name, StringComparer.Ordinal)))
 {

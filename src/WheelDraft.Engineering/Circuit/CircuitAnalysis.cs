@@ -32,7 +32,8 @@ public sealed class CircuitAnalysis
             [.. model.Contacts.Take(model.Outputs).Where((_, c) => BitRow.Has(model.Turn.Positions[i.Position].Closed, c)).Select(c => c.Name)],
             i.Position == model.Turn.Intervals[0].Position ? 0 : sound.Motion.SecondsAhead(i.FromRad),
             BitRow.Has(sound.MayReach, i.Position)))];
-        States = new CircuitStateList(Intervals.Count, model.InputPositions, sound.State);
+        MatterTogether = sound.MatterTogether();
+        States = new CircuitStateList(Intervals.Count, [.. MatterTogether.SelectMany(InputMask.Subsets).Distinct().Order()], sound.State);
         Parks = sound.Motion.Parks;
         _standing = new(() => StandingStretches.Of(sound));
         StalledIntervals = [.. sound.Motion.Stalls.Select(p => model.Turn.Positions[p].Interval).Where(i => i >= 0).Order()];
@@ -92,7 +93,15 @@ public sealed class CircuitAnalysis
     /// <summary>The turn's intervals in turning order; the first one contains home.</summary>
     public IReadOnlyList<CircuitInterval> Intervals { get; }
 
-    /// <summary>Every interval with every input position, reachable or not; each entry is made when it is asked for.</summary>
+    /// <summary>Sets of inputs that matter together, one bit each: all of them where their positions are few enough to list, else those of each part of the circuit by
+    /// themselves, because no load feels an input of another part.</summary>
+    internal IReadOnlyList<int> MatterTogether { get; }
+
+    /// <summary>All inputs, one bit each.</summary>
+    internal int AllInputs => _sound.Model.AllInputs;
+
+    /// <summary>Every interval with every position of the inputs that matter together (all others open), reachable or not; each entry is made when it is asked for.</summary>
+    /// <remarks>With few inputs these are all of their positions; with many, each position of each part's inputs, which is every state of every load.</remarks>
     public IReadOnlyList<CircuitState> States { get; }
 
     /// <summary>Where the wheel parks because a contact of its own takes the motor's supply, by angle; elsewhere inputs may stop it, see <see cref="Standing"/>.</summary>
@@ -146,7 +155,7 @@ public sealed class CircuitAnalysis
     /// <summary>The circuit in one interval at one input position.</summary>
     /// <param name="interval">Index of the interval.</param>
     /// <param name="inputs">Closed inputs, one bit each.</param>
-    public CircuitState State(int interval, int inputs) => States[checked((interval * _sound.Model.InputPositions) + inputs)];
+    public CircuitState State(int interval, int inputs) => _sound.State(interval, inputs);
 
     /// <summary>The truth table: how a load behaves in an interval, whatever the inputs do.</summary>
     /// <param name="interval">Index of the interval.</param>

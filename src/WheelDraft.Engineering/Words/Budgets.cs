@@ -40,9 +40,12 @@ internal static class Budgets
     /// <summary>On-periods set out in all when single changes are tried for a tolerance that is not met: half a second.</summary>
     public const int ToleranceTrials = 2_000;
 
-    /// <summary>Input positions times intervals of the turn: each such state is solved, followed under every single fault, and listed in the report. 590,000
-    /// took half a minute and 75 MB of report.</summary>
+    /// <summary>Positions of the inputs that matter together, times intervals of the turn: each such state is solved, followed under every single fault, and listed in
+    /// the report. 590,000 took half a minute and 75 MB of report.</summary>
     public const int CircuitStates = 65_536;
+
+    /// <summary>Inputs of a circuit, whatever matters together: one bit each of a whole number without sign.</summary>
+    public const int CircuitInputs = 30;
 
     /// <summary>Moments of one played scenario: each is a row of table, chart and CSV. Ten thousand hours of a three-minute wheel would have two million, 4 GB.</summary>
     public const int RunMoments = 5_000;

@@ -6,8 +6,9 @@ namespace WheelDraft.Formats.Report;
 /// <summary>The circuit in the report.</summary>
 internal static class CircuitJson
 {
-    // Every interval × input position is listed, a line each: 40 outputs and 8 inputs give about fifty thousand. Beyond this
-    // many the list would fill a disk; then only as many reachable ones are given, and "states_complete" says so.
+    // Every interval × input position is listed, a line each: 40 outputs and 8 inputs give about fifty thousand. Where those of all inputs are too many, the
+    // positions of each set of inputs that matter together are, all others open. Beyond this many the list would fill a disk; then only as many reachable
+    // ones are given. In both cases "states_complete" says so.
     private const int MostStates = 200_000;
 
     public static void Write(JsonSheet json, Design design) => json.Object("circuit", () =>
@@ -15,7 +16,13 @@ internal static class CircuitJson
         CircuitAnalysis circuit = design.Circuit;
         json.Objects("intervals", circuit.Intervals, i => Interval(json, i));
         bool all = circuit.States.Count <= MostStates;
-        json.Flag("states_complete", all);
+        bool apart = circuit.MatterTogether.Count > 1 || circuit.MatterTogether[0] != circuit.AllInputs;
+        json.Flag("states_complete", all && !apart);
+        if (apart)
+        {
+            json.Array("states_apart", circuit.MatterTogether, set => json.RawValue(JsonSheet.List(circuit.Inputs.Where((_, i) => (set >> i & 1) != 0).Select(JsonSheet.Quoted))));
+        }
+
         int loads = circuit.Loads.Count - (design.Brief.DriveMotor is null ? 0 : 1);
         json.Array("states", all ? circuit.States : circuit.States.Where(s => s.IsReachable).Take(MostStates), s => json.RawValue(State(circuit, s, loads)));
         json.Array("parks_at_deg", circuit.Parks, p => json.RawValue(JsonSheet.List([JsonSheet.DegFigure(p.FromRad), JsonSheet.DegFigure(p.ToRad)])));

@@ -14,34 +14,64 @@ internal sealed class ContactVoltages
     private readonly CircuitModel _model;
     private readonly ulong[][] _across;
 
-    /// <summary>Looks at every position of the inputs.</summary>
+    /// <summary>Looks at every position of the inputs that matter to a contact and to the motor together.</summary>
     public ContactVoltages(SoundCircuit sound)
     {
         _model = sound.Model;
         _across = [.. _model.Contacts.Take(_model.Outputs).Select(_ => BitRow.Empty(_model.Turn.Positions.Count))];
+        NetworkParts parts = new(_model, sound.Sheet.Fault);
+        foreach (IGrouping<int, int> alike in Enumerable.Range(0, _across.Length).GroupBy(c => parts.ElementPart[c]))
+        {
+            Look(sound.Sheet, parts, alike.Key, [.. alike]);
+        }
+    }
+
+    private void Look(StateSheet sheet, NetworkParts parts, int part, int[] contacts)
+    {
         NetworkSplit split = new(_model);
         SectionSolver solver = new(_model);
         NodePotentials potentials = new(_model);
-        for (int inputs = 0; inputs < _model.InputPositions; inputs++)
+        int own = part < 0 ? 0 : parts.Parts[part].Inputs;
+        int matters = own | sheet.MatterToMotion;
+
+        // Too many together: the motor may then stand whatever the contact's own inputs do, which is the safe side.
+        bool together = InputBudget.Allows(_model, matters);
+        ulong[] stands = together ? [] : MayStand(sheet);
+        foreach (int inputs in InputMask.Subsets(together ? matters : own))
         {
-            bool isSolved = split.Split(sound.Sheet.Fault, inputs);
+            bool isSolved = split.Split(sheet.Fault, inputs);
             if (isSolved)
             {
-                potentials.Read(split, solver);
+                potentials.Read(split, solver, part < 0 ? [] : parts.Parts[part].Nodes);
             }
 
-            for (int c = 0; c < _across.Length; c++)
+            foreach (int c in contacts)
             {
                 NetworkElement contact = _model.Contacts[c];
-                Add(sound.Sheet, inputs, c, isSolved ? potentials.Of[contact.A] : [], isSolved ? potentials.Of[contact.B] : []);
+                Add(sheet, inputs, c, isSolved ? potentials.Of[contact.A] : [], isSolved ? potentials.Of[contact.B] : [], stands);
             }
         }
+    }
+
+    private ulong[] MayStand(StateSheet sheet)
+    {
+        ulong[] stands = new ulong[sheet.Words];
+        foreach (int inputs in InputMask.Subsets(sheet.MatterToMotion))
+        {
+            ReadOnlySpan<ulong> on = sheet.On(inputs, _model.Motor);
+            for (int w = 0; w < stands.Length; w++)
+            {
+                stands[w] |= ~on[w];
+            }
+        }
+
+        return stands;
     }
 
     /// <summary>Contacts open at a position of the wheel, with voltage across them in some state in which it can stand there.</summary>
     public IReadOnlyList<int> At(int position) => [.. Enumerable.Range(0, _across.Length).Where(c => BitRow.Has(_across[c], position))];
 
-    private void Add(StateSheet sheet, int inputs, int contact, List<NodePotential> first, List<NodePotential> second)
+    private void Add(StateSheet sheet, int inputs, int contact, List<NodePotential> first, List<NodePotential> second, ulong[] stands)
     {
         ulong[] voltage = new ulong[sheet.Words];
         ulong[] known = new ulong[sheet.Words];
@@ -62,7 +92,8 @@ internal sealed class ContactVoltages
         for (int w = 0; w < voltage.Length; w++)
         {
             ulong isDead = isShort[w] & ~undecided[w];
-            _across[contact][w] |= (voltage[w] | ~known[w] | isShort[w]) & ~closed[w] & ~on[w] & ~isDead;
+            ulong rests = stands.Length > 0 ? stands[w] : ~on[w] & ~isDead;
+            _across[contact][w] |= (voltage[w] | ~known[w] | isShort[w]) & ~closed[w] & rests;
         }
     }
 

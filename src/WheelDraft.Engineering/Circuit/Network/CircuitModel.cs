@@ -26,9 +26,6 @@ internal sealed class CircuitModel
     /// <summary>Node of earth.</summary>
     public const int Earth = 2;
 
-    /// <summary>Most input positions, 2^16: each state is solved and kept.</summary>
-    public const int MostInputs = 16;
-
     private readonly List<string> _nodeNets;
     private readonly int _circuitNodes;
     private readonly Dictionary<string, int> _nodeOf = new(StringComparer.Ordinal);
@@ -69,7 +66,6 @@ internal sealed class CircuitModel
 
         Refuse();
         Turn = new TurnPositions(Schedules);
-        RefuseTooManyStates();
         ClosedPositions = [.. Enumerable.Range(0, Contacts.Count).Select(ClosedRow)];
     }
 
@@ -205,8 +201,11 @@ internal sealed class CircuitModel
         return HasCircuit ? [.. Enumerable.Range(0, _circuitNodes).Where(n => n is not (Neutral or Earth) && n != WheelNode && !led.Contains(n))] : [];
     }
 
-    /// <summary>Number of input positions.</summary>
+    /// <summary>Number of positions of all inputs.</summary>
     public int InputPositions => 1 << Inputs.Count;
+
+    /// <summary>All inputs, one bit each.</summary>
+    public int AllInputs => InputPositions - 1;
 
     /// <summary>Node of a net; −1 when the circuit does not know it.</summary>
     public int FindNode(string net) => _nodeOf.GetValueOrDefault(net, -1);
@@ -304,27 +303,12 @@ internal sealed class CircuitModel
         return new NetworkElement(schedule.Output, onWheel ? WheelNode : NodeOf(schedule.WheelNet), NodeOf(schedule.WiperNet));
     }
 
-    private Finding TooManyInputs(string found) =>
-        Finding.Error("circuit.too-many-inputs", $"{found} Contacts that always move together can be one input.", Brief.PlaceOf("input"));
-
-    // Told apart from the number of inputs, because intervals are only known once the turn is cut.
-    private void RefuseTooManyStates()
-    {
-        long states = (long)Turn.Intervals.Count * InputPositions;
-        if (states > Budgets.CircuitStates)
-        {
-            throw new DesignRefusedException([TooManyInputs(string.Create(
-                CultureInfo.InvariantCulture,
-                $"{Inputs.Count} inputs have {InputPositions} positions, and the turn has {Turn.Intervals.Count} intervals: {states} states, of which at most {Budgets.CircuitStates} can be proved and listed."))]);
-        }
-    }
-
     private void Refuse()
     {
         List<Finding> reasons = [];
-        if (Inputs.Count > MostInputs)
+        if (Inputs.Count > Budgets.CircuitInputs)
         {
-            reasons.Add(TooManyInputs(string.Create(CultureInfo.InvariantCulture, $"{Inputs.Count} inputs have 2^{Inputs.Count} positions, each to be solved at every angle; at most {MostInputs} inputs can be proved.")));
+            reasons.Add(InputBudget.TooMany(Brief, string.Create(CultureInfo.InvariantCulture, $"The circuit has {Inputs.Count} inputs, of which at most {Budgets.CircuitInputs} can be proved.")));
         }
 
         for (int i = 0; i < Loads.Count; i++)

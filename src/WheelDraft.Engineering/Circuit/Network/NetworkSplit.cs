@@ -58,6 +58,8 @@ internal sealed class NetworkSplit
     private readonly int[] _bucketStart;
     private readonly HeldAt[] _bucketHeld;
     private readonly ElementMode[] _contacts;
+    private NetworkParts? _parts;
+    private int _part;
     private int _elements;
 
     /// <summary>A work space for one circuit.</summary>
@@ -77,7 +79,7 @@ internal sealed class NetworkSplit
         _bucketHeld = new HeldAt[elements + 1];
     }
 
-    /// <summary>Merged node of each node, after <see cref="Split"/>: the least of its members.</summary>
+    /// <summary>Merged node of each node, after a split: the least of its members.</summary>
     public ReadOnlySpan<int> Roots => _root;
 
     /// <summary>What holds each merged node.</summary>
@@ -92,8 +94,21 @@ internal sealed class NetworkSplit
     /// <summary>Whether a section lies between two potentials of the supply, so that anything can flow or be shorted in it.</summary>
     public bool IsFed(int index) => SourcePotentials.Clash(_bucketHeld[index]);
 
+    /// <summary>Splits one part by itself, as if nothing else were there; false when a line is joined in it to another, to neutral or to earth whatever the contacts do.</summary>
+    public bool Split(FaultCase fault, int inputs, NetworkParts parts, int part)
+    {
+        (_parts, _part) = (parts, part);
+        bool isSplit = SplitScope(fault, inputs);
+        _parts = null;
+        return isSplit;
+    }
+
     /// <summary>Splits; false when a line is joined to another, to neutral or to earth whatever the contacts do.</summary>
-    public bool Split(FaultCase fault, int inputs)
+    public bool Split(FaultCase fault, int inputs) => SplitScope(fault, inputs);
+
+    private bool IsInScope(int element) => _parts is null || _parts.ElementPart[element] == _part;
+
+    private bool SplitScope(FaultCase fault, int inputs)
     {
         for (int c = 0; c < _contacts.Length; c++)
         {
@@ -146,13 +161,22 @@ internal sealed class NetworkSplit
 
         for (int i = 0; i < _model.Inputs.Count; i++)
         {
-            if ((closedInputs >> i & 1) != 0)
+            if ((closedInputs >> i & 1) != 0 && ((fault.StuckClosed >> i & 1) != 0 || IsInScope(_contacts.Length + _model.Loads.Count + i)))
             {
                 MergedNodes.Join(_root, _model.Inputs[i].A, _model.Inputs[i].B);
             }
         }
 
-        JoinAll(_model.Contacts, _contacts);
+        // What is joined for good holds nodes of every part; the contact of a lever that can still move only those of its own.
+        for (int c = 0; c < _contacts.Length; c++)
+        {
+            bool forGood = _model.LeverOf(c) is not { } lever || fault.IsFixed(lever);
+            if (_contacts[c] == ElementMode.Joined && (forGood || IsInScope(c)))
+            {
+                MergedNodes.Join(_root, _model.Contacts[c].A, _model.Contacts[c].B);
+            }
+        }
+
         JoinAll(_model.Loads, fault.Loads);
         for (int n = 0; n < _root.Length; n++)
         {
@@ -190,7 +214,7 @@ internal sealed class NetworkSplit
         {
             int a = _root[elements[e].A];
             int b = _root[elements[e].B];
-            if (modes[e] != ElementMode.Working || a == b || (_held[a] == _held[b] && _held[a] != HeldAt.Nothing))
+            if (modes[e] != ElementMode.Working || !IsInScope(first + e) || a == b || (_held[a] == _held[b] && _held[a] != HeldAt.Nothing))
             {
                 continue;
             }

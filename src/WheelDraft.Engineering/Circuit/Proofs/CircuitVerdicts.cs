@@ -177,7 +177,7 @@ internal sealed class CircuitFindings(SoundCircuit sound, CycleResult cycle)
     private IEnumerable<Finding> Shorts()
     {
         HashSet<string> reported = new(StringComparer.Ordinal);
-        foreach (int inputs in Enumerable.Range(0, _model.InputPositions).OrderBy(u => System.Numerics.BitOperations.PopCount((uint)u)).ThenBy(u => u))
+        foreach (int inputs in InputMask.Subsets(sound.Sheet.MatterToShort).OrderBy(u => System.Numerics.BitOperations.PopCount((uint)u)).ThenBy(u => u))
         {
             foreach (int position in sound.Reach.Members(sound.MayReach).Where(p => BitRow.Has(sound.Sheet.Short(inputs), p)))
             {
@@ -240,7 +240,7 @@ internal sealed class CircuitFindings(SoundCircuit sound, CycleResult cycle)
         {
             bool isOn = false;
             bool isUndecided = false;
-            for (int inputs = 0; inputs < _model.InputPositions; inputs++)
+            foreach (int inputs in InputMask.Subsets(sound.Sheet.MatterTo(l)))
             {
                 isOn |= BitRow.Meet(sound.Sheet.On(inputs, l), sound.MayReach);
                 isUndecided |= BitRow.Meet(sound.Sheet.Undecided(inputs, l), sound.MayReach);

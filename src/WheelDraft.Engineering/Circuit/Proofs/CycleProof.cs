@@ -53,7 +53,7 @@ internal sealed class CycleProof(SoundCircuit sound, NetworkSplit split)
     {
         ulong[] reached = certainty == Certainty.Certain ? sound.Reached : sound.MayReach;
         int[] stands = [.. sound.Reach.Members(_resting!.Positions)
-            .Where(p => BitRow.Has(reached, p) && Enumerable.Range(0, _model.InputPositions).Any(u => IsOff(u, p, certainty)))];
+            .Where(p => BitRow.Has(reached, p) && Motions.Any(u => IsOff(u, p, certainty)))];
         if (stands.Length == 0)
         {
             return null;
@@ -76,13 +76,21 @@ internal sealed class CycleProof(SoundCircuit sound, NetworkSplit split)
     private bool MayTurn(int inputs, int position) =>
         _sheet.StateOf(inputs, _model.Motor, position) != LoadState.Off || BitRow.Has(_sheet.Short(inputs), position);
 
-    private bool NothingOn(int position) => Enumerable.Range(0, _model.InputPositions)
-        .Where(u => IsOff(u, position, Certainty.Possible))
-        .All(u => Enumerable.Range(0, _model.Motor).All(l => _sheet.StateOf(u, l, position) == LoadState.Off));
+    // Inputs that move the wheel or stop it; a change of any other is no part of a shortest history.
+    private IEnumerable<int> Motions => InputMask.Subsets(_sheet.MatterToMotion);
+
+    private bool NothingOn(int position) => Enumerable.Range(0, _model.Motor).All(l => IsOffAtRest(l, position));
+
+    private bool IsOffAtRest(int load, int position)
+    {
+        int matters = _sheet.MatterTo(load) | _sheet.MatterToMotion;
+        InputBudget.Ask(_model, matters, _sheet.Fault.Fault);
+        return InputMask.Subsets(matters).Where(u => IsOff(u, position, Certainty.Possible)).All(u => _sheet.StateOf(u, load, position) == LoadState.Off);
+    }
 
     private IReadOnlyList<string>? InMidTurn(HashSet<int> stands, Certainty certainty)
     {
-        HistoryGoal goal = new(_sheet, null, certainty, (inputs, position) => stands.Contains(position) && IsOff(inputs, position, certainty));
+        HistoryGoal goal = new(_sheet, null, certainty, 0, (inputs, position) => stands.Contains(position) && IsOff(inputs, position, certainty));
         if (new HistorySearch(_model).Find(goal) is not { } path)
         {
             return null;
@@ -95,7 +103,7 @@ internal sealed class CycleProof(SoundCircuit sound, NetworkSplit split)
     // Within the stretch that contains home no edge is passed: an input starts the wheel and another change stops it at once.
     private List<string> AtHome(int position, Certainty certainty)
     {
-        int[] all = [.. Enumerable.Range(0, _model.InputPositions)];
+        int[] all = [.. Motions];
         int stopped = all.Where(u => IsOff(u, position, certainty)).MinBy(u => (Bits(u), u));
         int[] starts = [.. all.Where(u => MayTurn(u, position))];
         if (starts.Length == 0)
@@ -128,7 +136,9 @@ internal sealed class CycleProof(SoundCircuit sound, NetworkSplit split)
     // The fewest changes of inputs that turn the motor again.
     private string Until(int position, int inputs)
     {
-        int[] starts = [.. Enumerable.Range(0, _model.InputPositions).Where(u => u != inputs && MayTurn(u, position))];
+        // Behind an open fuse any input counts as one that may: whatever does not matter is told only there.
+        IEnumerable<int> single = MayTurn(inputs, position) ? Enumerable.Range(0, _model.Inputs.Count).Select(i => inputs ^ (1 << i)) : [];
+        int[] starts = [.. Motions.Select(u => u | (inputs & ~_sheet.MatterToMotion)).Concat(single).Where(u => u != inputs && MayTurn(u, position))];
         if (starts.Length == 0)
         {
             return "for good";

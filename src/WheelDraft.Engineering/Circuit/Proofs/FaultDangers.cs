@@ -58,7 +58,9 @@ internal sealed class FaultDangers(SoundCircuit sound)
         bool stalled = reach.Motion == WheelMotion.Stalled;
         for (int load = 0; load < _model.Motor; load++)
         {
-            if (Enumerable.Range(0, _model.InputPositions).Any(u => IsLeftOn(sheet, u, load, stalled, mayReach, resting.Positions)))
+            int matters = sheet.MatterTo(load) | sheet.MatterTo(_model.Motor);
+            InputBudget.Ask(_model, matters, sheet.Fault.Fault);
+            if (InputMask.Subsets(matters).Any(u => IsLeftOn(sheet, u, load, stalled, mayReach, resting.Positions)))
             {
                 yield return _model.Loads[load].Name;
             }

@@ -71,7 +71,7 @@ internal sealed class FaultComparison(CircuitModel model, StateSheet sound, Stat
     /// <summary>The first reachable state with line on neutral or earth, or null.</summary>
     public (int Inputs, int Position)? FirstShort(ulong[] reach)
     {
-        for (int inputs = 0; inputs < model.InputPositions; inputs++)
+        foreach (int inputs in InputMask.Subsets(faulty.MatterToShort))
         {
             ReadOnlySpan<ulong> isShort = faulty.Short(inputs);
             for (int w = 0; w < reach.Length; w++)
@@ -142,7 +142,9 @@ internal sealed class FaultComparison(CircuitModel model, StateSheet sound, Stat
         bool isOn = false;
         bool wasOff = false;
         bool isOff = false;
-        for (int inputs = 0; inputs < model.InputPositions; inputs++)
+        int matters = sound.MatterTo(load) | faulty.MatterTo(load);
+        InputBudget.Ask(model, matters, faulty.Fault.Fault);
+        foreach (int inputs in InputMask.Subsets(matters))
         {
             ReadOnlySpan<ulong> on = sound.On(inputs, load);
             ReadOnlySpan<ulong> nowOn = faulty.On(inputs, load);

@@ -51,6 +51,16 @@ internal sealed class InterlockJudge
     /// <summary>Contacts named as conditions.</summary>
     public IEnumerable<int> Conditions => _closedContacts.Concat(_openContacts);
 
+    /// <summary>Inputs that decide whether its conditions are met.</summary>
+    public int ConditionInputs => ClosedInputs | OpenInputs | TrueInputs | FalseInputs
+        | HoldsOf(_trueLevers) | HoldsOf(_falseLevers) | HoldsOf(Conditions.Select(_model.LeverOf).OfType<LeverContact>());
+
+    private static int HoldsOf(IEnumerable<LeverContact> levers) =>
+        levers.Aggregate(0, (mask, l) => mask | (l.BlockedInput < 0 ? 0 : 1 << l.BlockedInput) | (l.LatchedInput < 0 ? 0 : 1 << l.LatchedInput));
+
+    /// <summary>Inputs that matter to it on a sheet: to its conditions and to its loads.</summary>
+    public int MatterTo(StateSheet sheet) => Loads.Aggregate(ConditionInputs, (mask, l) => mask | sheet.MatterTo(l));
+
     private int ClosedInputs { get; }
 
     private int OpenInputs { get; }
@@ -85,7 +95,7 @@ internal sealed class InterlockJudge
     public bool AppliesIn(StateSheet sheet, ulong[] reach)
     {
         ulong[] row = new ulong[sheet.Words];
-        for (int inputs = 0; inputs < _model.InputPositions; inputs++)
+        foreach (int inputs in InputMask.Subsets(ConditionInputs))
         {
             if (AppliesTo(sheet.Fault, inputs))
             {

@@ -70,7 +70,9 @@ internal sealed class InterlockProof
     public InterlockVerdict VerdictOn(StateSheet sheet, ulong[] reach, ulong[] mayReach)
     {
         InterlockVerdict verdict = InterlockVerdict.Holds;
-        for (int inputs = 0; inputs < _model.InputPositions; inputs++)
+        int matters = Judge.MatterTo(sheet);
+        InputBudget.Ask(_model, matters, sheet.Fault.Fault);
+        foreach (int inputs in InputMask.Subsets(matters))
         {
             Judge.Mark(sheet, inputs, _broken, _unsure);
             if (BitRow.Meet(_broken, reach))
@@ -113,7 +115,9 @@ internal sealed class InterlockProof
             _base,
             faulty ? sheet : null,
             verdict == InterlockVerdict.Fails ? Certainty.Certain : Certainty.Possible,
+            Judge.MatterTo(sheet),
             (inputs, position) => IsTarget(sheet, verdict, inputs, position));
+        InputBudget.Ask(_model, goal.Changes, sheet.Fault.Fault);
         if (_search.Find(goal, _cost) is { } path)
         {
             _cost = _search.Cost;
@@ -142,7 +146,11 @@ internal sealed class InterlockProof
     }
 
     /// <summary>Takes note of whether it asks anything in a state without fault.</summary>
-    public void NoteWhetherItApplies(ulong[] mayReach) => _applies = Judge.AppliesIn(_base, mayReach);
+    public void NoteWhetherItApplies(ulong[] mayReach)
+    {
+        InputBudget.Ask(_model, Judge.MatterTo(_base), _base.Fault.Fault);
+        _applies = Judge.AppliesIn(_base, mayReach);
+    }
 
     /// <summary>The finding that a result amounts to; null when it holds and asks something.</summary>
     public Finding? FindingOf(InterlockResult result, int index)

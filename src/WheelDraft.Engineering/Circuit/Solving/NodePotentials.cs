@@ -21,6 +21,13 @@ internal sealed class NodePotentials
     private readonly List<NodePotential>[] _held;
     private readonly List<NodePotential> _none = [];
     private readonly List<int>[] _switchNeighbours;
+    private readonly FloatingWalk _walk;
+    private readonly PatternWalk _apart;
+    private readonly List<NodePotential>[] _read;
+    private readonly int[] _sectionOf;
+    private readonly IReadOnlyList<ulong[]>[] _patternsOf;
+    private readonly IReadOnlyList<ulong[]> _noContacts;
+    private readonly List<(int Floats, ulong[] Positions, List<NodePotential> Could)> _walked = [];
 
     /// <summary>A work space for one circuit.</summary>
     public NodePotentials(CircuitModel model)
@@ -42,10 +49,20 @@ internal sealed class NodePotentials
             _switchNeighbours[model.WheelNode].Add(model.FeedNode);
             _switchNeighbours[model.FeedNode].Add(model.WheelNode);
         }
+
+        _walk = new FloatingWalk(model, _none, _switchNeighbours);
+        _apart = new PatternWalk(model, _none, _switchNeighbours);
+        _read = new List<NodePotential>[model.NodeCount];
+        _sectionOf = new int[model.NodeCount];
+        _patternsOf = new IReadOnlyList<ulong[]>[model.NodeCount];
+        _noContacts = [_everywhere];
     }
 
     /// <summary>Potentials of each node; the same list object as long as nothing about the node has changed.</summary>
     public List<NodePotential>[] Of { get; }
+
+    /// <summary>Whether a node floats somewhere: its list is then made anew for each input position.</summary>
+    public bool Floats(int node) => !ReferenceEquals(Of[node], _read[node]);
 
     /// <summary>Whether some block was in resonance without resistance, and so without an answer.</summary>
     public bool HasResonance { get; private set; }
@@ -67,7 +84,8 @@ internal sealed class NodePotentials
     /// <summary>Reads the potentials of one input position.</summary>
     /// <param name="split">A network just split.</param>
     /// <param name="solver">Its solver.</param>
-    public void Read(NetworkSplit split, SectionSolver solver)
+    /// <param name="nodes">Nodes that may float and are asked for, with all that they could be joined to but held nodes.</param>
+    public void Read(NetworkSplit split, SectionSolver solver, IReadOnlyList<int> nodes)
     {
         for (int n = 0; n < Of.Length; n++)
         {
@@ -76,6 +94,8 @@ internal sealed class NodePotentials
         }
 
         // Merged node to node is one step: the members of a merged node share its list.
+        Array.Fill(_sectionOf, -1);
+        Array.Fill(_patternsOf, _noContacts);
         for (int s = 0; s < split.Count; s++)
         {
             SectionPotentials own = OfSection(split, solver, s);
@@ -88,11 +108,47 @@ internal sealed class NodePotentials
             for (int n = 0; n < Of.Length; n++)
             {
                 int at = _ownerOf[split.Roots[n]];
-                Of[n] = at >= 0 ? own.Of[at] : Of[n];
+                if (at >= 0)
+                {
+                    (Of[n], _sectionOf[n], _patternsOf[n]) = (own.Of[at], s, own.Patterns);
+                }
             }
         }
 
-        GiveAlternatives(split);
+        GiveAlternatives(split, nodes);
+    }
+
+    /// <summary>Potentials of one node with an entry for each pattern of contacts in which it floats, in the order in which its section has them.</summary>
+    /// <remarks>The same potentials at the same positions as <see cref="Of"/>: for a reader who asks where something comes first.</remarks>
+    /// <param name="node">The node.</param>
+    /// <param name="split">The network last read.</param>
+    /// <param name="solver">Its solver.</param>
+    public List<NodePotential> Apart(int node, NetworkSplit split, SectionSolver solver)
+    {
+        if (!Floats(node))
+        {
+            return Of[node];
+        }
+
+        if (_sectionOf[node] < 0)
+        {
+            return _apart.Alternatives(_read, split, node, _everywhere, split.Roots[node]);
+        }
+
+        ReadOnlySpan<long> key = split.Section(_sectionOf[node]);
+        List<NodePotential> read;
+        if (split.IsFed(_sectionOf[node]))
+        {
+            SectionDetail detail = solver.Detail(key);
+            read = Collect(detail, Array.IndexOf(detail.Nodes, split.Roots[node]), apart: true);
+        }
+        else
+        {
+            UnfedPotentials unfed = solver.Unfed(key, apart: true);
+            read = unfed.Of[Array.IndexOf(unfed.Nodes, split.Roots[node])];
+        }
+
+        return [.. read.SelectMany(p => p.Floats < 0 ? [p] : _apart.Alternatives(_read, split, node, p.Positions, p.Floats))];
     }
 
     private SectionPotentials OfSection(NetworkSplit split, SectionSolver solver, int section)
@@ -107,21 +163,22 @@ internal sealed class NodePotentials
         if (split.IsFed(section))
         {
             SectionDetail detail = solver.Detail(key);
-            own = new SectionPotentials(detail.Nodes, [.. Enumerable.Range(0, detail.Nodes.Length).Select(n => Collect(detail, n))]);
+            own = new SectionPotentials(detail.Nodes, [.. Enumerable.Range(0, detail.Nodes.Length).Select(n => Collect(detail, n, apart: false))], detail.Contacts.Positions);
         }
         else
         {
-            List<NodePotential>[] potentials = solver.Unfed(key, out int[] nodes);
-            own = new SectionPotentials(nodes, potentials);
+            UnfedPotentials unfed = solver.Unfed(key, apart: false);
+            own = new SectionPotentials(unfed.Nodes, unfed.Of, unfed.Contacts.Positions);
         }
 
         _ofSection[key.ToArray()] = own;
         return own;
     }
 
-    private sealed record SectionPotentials(int[] Nodes, List<NodePotential>[] Of);
+    private sealed record SectionPotentials(int[] Nodes, List<NodePotential>[] Of, IReadOnlyList<ulong[]> Patterns);
 
-    private List<NodePotential> Collect(SectionDetail detail, int node)
+    // Joined, patterns in which a node floats with the same others are one entry: there are as many patterns as the wheel has positions.
+    private List<NodePotential> Collect(SectionDetail detail, int node, bool apart)
     {
         List<NodePotential> potentials = [];
         for (int p = 0; p < detail.Solved.Count; p++)
@@ -135,7 +192,15 @@ internal sealed class NodePotentials
             ulong[] positions = detail.Contacts.Positions[p];
             if (solved.Potentials[node] is not { } volts)
             {
-                potentials.Add(new NodePotential(default, positions, solved.Groups[node]));
+                NodePotential floating = new(default, positions, solved.Groups[node]);
+                if (apart)
+                {
+                    potentials.Add(floating);
+                }
+                else
+                {
+                    Add(potentials, floating);
+                }
             }
             else if (!Complex.IsFinite(volts))
             {
@@ -151,7 +216,7 @@ internal sealed class NodePotentials
     }
 
     // Joins positions at which the potential is the same, so that pairs meet few entries.
-    private static void Add(List<NodePotential> potentials, NodePotential next)
+    internal static void Add(List<NodePotential> potentials, NodePotential next)
     {
         int same = potentials.FindIndex(p => p.Floats == next.Floats && p.Volts == next.Volts);
         if (same < 0)
@@ -165,81 +230,38 @@ internal sealed class NodePotentials
         potentials[same] = next with { Positions = positions };
     }
 
-    private void GiveAlternatives(NetworkSplit split)
+    private void GiveAlternatives(NetworkSplit split, IReadOnlyList<int> nodes)
     {
-        List<NodePotential>[] read = [.. Of];
-        for (int n = 0; n < Of.Length; n++)
+        Of.CopyTo(_read, 0);
+        _walked.Clear();
+        _walk.Begin(split);
+        foreach (int n in nodes)
         {
-            if (ReferenceEquals(read[n], _none))
+            if (ReferenceEquals(_read[n], _none))
             {
-                Of[n] = Alternatives(read, split, n, _everywhere, split.Roots[n]);
+                Of[n] = Could(split, n, _everywhere, split.Roots[n]);
             }
-            else if (read[n].Exists(p => p.Floats >= 0))
+            else if (_read[n].Exists(p => p.Floats >= 0))
             {
                 int node = n;
-                Of[n] = [.. read[n].SelectMany(p => p.Floats < 0 ? [p] : Alternatives(read, split, node, p.Positions, p.Floats))];
+                Of[n] = [.. _read[n].SelectMany(p => p.Floats < 0 ? [p] : Could(split, node, p.Positions, p.Floats))];
             }
         }
     }
 
-    // Potentials of the nets that a floating node could be joined to at some positions, by a walk through floating nodes.
-    private List<NodePotential> Alternatives(List<NodePotential>[] read, NetworkSplit split, int node, ulong[] positions, int floats)
+    // What a group could take is the same from each of its nodes, and walked once.
+    private List<NodePotential> Could(NetworkSplit split, int node, ulong[] positions, int floats)
     {
-        List<NodePotential> found = [];
-        HashSet<int> seen = [node];
-        Queue<int> open = new(seen);
-        while (open.TryDequeue(out int at))
+        foreach ((int walkedFloats, ulong[] walkedPositions, List<NodePotential> could) in _walked)
         {
-            foreach (int n in _switchNeighbours[at].Concat(Members(split, at)))
+            if (walkedFloats == floats && walkedPositions.AsSpan().SequenceEqual(positions))
             {
-                if (seen.Add(n) && Visit(read[n], positions, floats, found))
-                {
-                    open.Enqueue(n);
-                }
+                return could;
             }
         }
 
-        if (found.Count == 0)
-        {
-            found.AddRange(_model.Potentials.Distinct().Select(p => new NodePotential(p, positions, floats)));
-        }
-
+        List<NodePotential> found = _walk.From(_read, split, (node, positions, floats), _patternsOf[node]);
+        _walked.Add((floats, positions, found));
         return found;
-    }
-
-    private static IEnumerable<int> Members(NetworkSplit split, int node)
-    {
-        int root = split.Roots[node];
-        for (int n = 0; n < split.Roots.Length; n++)
-        {
-            if (split.Roots[n] == root)
-            {
-                yield return n;
-            }
-        }
-    }
-
-    // Takes the potentials of a net met on the walk; true when it floats somewhere itself, so that the walk goes on through it.
-    private bool Visit(List<NodePotential> met, ulong[] positions, int floats, List<NodePotential> found)
-    {
-        bool goesOn = ReferenceEquals(met, _none);
-        foreach (NodePotential potential in met)
-        {
-            if (!BitRow.Meet(potential.Positions, positions))
-            {
-                continue;
-            }
-
-            if (potential.Floats >= 0)
-            {
-                goesOn = true;
-                continue;
-            }
-
-            ulong[] common = [.. potential.Positions.Zip(positions, (a, b) => a & b)];
-            Add(found, new NodePotential(potential.Volts, common, floats));
-        }
-
-        return goesOn;
     }
 }

@@ -23,6 +23,12 @@ internal sealed record SectionPattern(bool IsShort, Complex?[] Potentials, doubl
 /// <param name="Solved">One for each pattern.</param>
 internal sealed record SectionDetail(int[] Nodes, int[] Loads, ContactPatterns Contacts, IReadOnlyList<SectionPattern> Solved);
 
+/// <summary>A section through which no current flows.</summary>
+/// <param name="Nodes">Merged nodes that nothing holds.</param>
+/// <param name="Contacts">Patterns of its contacts.</param>
+/// <param name="Of">Potentials of each of the nodes.</param>
+internal sealed record UnfedPotentials(int[] Nodes, ContactPatterns Contacts, List<NodePotential>[] Of);
+
 /// <summary>Solves sections of the network for every angle, each distinct section once.</summary>
 internal sealed class SectionSolver
 {
@@ -87,12 +93,12 @@ internal sealed class SectionSolver
 
     /// <summary>Potentials of the own nodes of a section that is not fed.</summary>
     /// <param name="section">Packed ends, as <see cref="NetworkSplit.Section"/> gives them.</param>
-    /// <param name="nodes">The own nodes, in the order of the potentials, out.</param>
-    public List<NodePotential>[] Unfed(ReadOnlySpan<long> section, out int[] nodes)
+    /// <param name="apart">Whether a node that floats has an entry for each pattern of contacts, not one for each group.</param>
+    public UnfedPotentials Unfed(ReadOnlySpan<long> section, bool apart)
     {
         SectionShape shape = new(section, _model.Contacts.Count);
-        nodes = shape.OwnNodes;
-        return new UnfedSection(shape, PatternsOf(shape.Contacts), _model.Potentials).Read();
+        ContactPatterns patterns = PatternsOf(shape.Contacts);
+        return new UnfedPotentials(shape.OwnNodes, patterns, new UnfedSection(shape, patterns, _model.Potentials).Read(apart));
     }
 
     /// <summary>A section with potentials and voltages.</summary>

@@ -12,10 +12,11 @@ internal sealed class UnfedSection(SectionShape shape, ContactPatterns contacts,
     private readonly int[] _joined = new int[shape.OwnNodes.Length + Own];
 
     /// <summary>Potentials of each own node over all positions.</summary>
-    public List<NodePotential>[] Read()
+    /// <param name="apart">Whether a node that floats has an entry for each pattern of contacts, not one for each group.</param>
+    public List<NodePotential>[] Read(bool apart)
     {
         int own = shape.OwnNodes.Length;
-        ulong[]?[,] held = new ulong[own, Own][];
+        ulong[]?[,] at = new ulong[own, own + Own][];
         List<NodePotential>[] potentials = [.. Enumerable.Range(0, own).Select(_ => new List<NodePotential>())];
         for (int p = 0; p < contacts.Closed.Count; p++)
         {
@@ -24,28 +25,40 @@ internal sealed class UnfedSection(SectionShape shape, ContactPatterns contacts,
             for (int n = 0; n < own; n++)
             {
                 int root = Find(n + Own);
-                if (root < Own)
+                if (apart && root >= Own)
                 {
-                    ref ulong[]? at = ref held[n, root];
-                    at ??= new ulong[positions.Length];
-                    BitRow.AddAll(at, positions);
+                    potentials[n].Add(new NodePotential(default, positions, shape.OwnNodes[root - Own]));
                 }
                 else
                 {
-                    potentials[n].Add(new NodePotential(default, positions, shape.OwnNodes[root - Own]));
+                    ref ulong[]? row = ref at[n, root];
+                    row ??= new ulong[positions.Length];
+                    BitRow.AddAll(row, positions);
                 }
             }
         }
 
         for (int n = 0; n < own; n++)
         {
+            AddGroups(potentials[n], at, n);
             for (int s = 0; s < Own; s++)
             {
-                AddHeld(potentials[n], held[n, s], sources[s]);
+                AddHeld(potentials[n], at[n, s], sources[s]);
             }
         }
 
         return potentials;
+    }
+
+    private void AddGroups(List<NodePotential> potentials, ulong[]?[,] at, int node)
+    {
+        for (int g = 0; g < shape.OwnNodes.Length; g++)
+        {
+            if (at[node, g + Own] is { } positions)
+            {
+                potentials.Add(new NodePotential(default, positions, shape.OwnNodes[g]));
+            }
+        }
     }
 
     private static void AddHeld(List<NodePotential> potentials, ulong[]? positions, Complex volts)

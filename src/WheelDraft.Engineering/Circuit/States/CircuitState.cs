@@ -61,14 +61,14 @@ public enum LoadTruth
 /// <param name="Condition">When it is on, in words ("thermostat closed, lid open"); empty when the inputs do not matter.</param>
 public sealed record TruthEntry(LoadTruth Truth, string Condition);
 
-/// <summary>Every state, made as it is asked for: interval by interval, within one the input positions by rising number.</summary>
-internal sealed class CircuitStateList(int intervals, int inputPositions, Func<int, int, CircuitState> make) : IReadOnlyList<CircuitState>
+/// <summary>States made as they are asked for: interval by interval, within one the input positions by rising number.</summary>
+internal sealed class CircuitStateList(int intervals, IReadOnlyList<int> inputPositions, Func<int, int, CircuitState> make) : IReadOnlyList<CircuitState>
 {
     /// <inheritdoc/>
-    public int Count => checked(intervals * inputPositions);
+    public int Count => checked(intervals * inputPositions.Count);
 
     /// <inheritdoc/>
-    public CircuitState this[int index] => make(index / inputPositions, index % inputPositions);
+    public CircuitState this[int index] => make(index / inputPositions.Count, inputPositions[index % inputPositions.Count]);
 
     /// <inheritdoc/>
     public IEnumerator<CircuitState> GetEnumerator()

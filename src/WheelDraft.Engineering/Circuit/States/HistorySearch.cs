@@ -4,8 +4,13 @@ namespace WheelDraft.Engineering;
 /// <param name="Base">States without fault.</param>
 /// <param name="Faulty">States with the fault; null when there is none.</param>
 /// <param name="Certainty">How sure the motor must be.</param>
+/// <param name="Matters">Inputs that matter to what is looked for, one bit each.</param>
 /// <param name="IsTarget">Marks the states looked for, by input position and wheel position.</param>
-internal sealed record HistoryGoal(StateSheet Base, StateSheet? Faulty, Certainty Certainty, Func<int, int, bool> IsTarget);
+internal sealed record HistoryGoal(StateSheet Base, StateSheet? Faulty, Certainty Certainty, int Matters, Func<int, int, bool> IsTarget)
+{
+    /// <summary>Inputs that a shortest history may change: a change of any other leaves wheel and goal as they are.</summary>
+    public int Changes { get; } = Matters | Base.MatterToMotion | (Faulty?.MatterToMotion ?? 0);
+}
 
 /// <summary>A state's place in a history.</summary>
 /// <param name="Position">Position of the wheel.</param>
@@ -95,7 +100,7 @@ internal sealed class HistorySearch(CircuitModel model)
     {
         StateSheet sheet = node.Faulty ? goal.Faulty! : goal.Base;
         Advance(goal, sheet, node, cost);
-        for (int i = 0; i < model.Inputs.Count; i++)
+        foreach (int i in InputMask.Members(goal.Changes))
         {
             Offer(new HistoryStep(node, node with { Inputs = node.Inputs ^ (1 << i) }, null, IsSure: true), cost + EventCost);
         }

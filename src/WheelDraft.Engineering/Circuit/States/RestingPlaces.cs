@@ -127,7 +127,7 @@ internal sealed class RestingPlaces
     // changed that. A motor as undecided behind as before may stop anywhere, and not because of the edge.
     private bool StopsOver(int from, int to)
     {
-        for (int inputs = 0; inputs < _model.InputPositions; inputs++)
+        foreach (int inputs in InputMask.Subsets(_sheet.MatterToMotion))
         {
             if (TurnMotion.Stops(_model, _sheet, inputs, from, to))
             {
@@ -218,10 +218,10 @@ internal sealed class StopWords
         _opening = [.. model.Inputs.Select(_ => Row())];
         _closing = [.. model.Inputs.Select(_ => Row())];
         _undecided = Row();
-        for (int inputs = 0; inputs < model.InputPositions; inputs++)
+        foreach (int inputs in InputMask.Subsets(sheet.MatterToMotion))
         {
             BitRow.AddAll(_undecided, sheet.Undecided(inputs, model.Motor));
-            for (int i = 0; i < model.Inputs.Count; i++)
+            foreach (int i in InputMask.Members(sheet.MatterToMotion))
             {
                 ulong[] row = (inputs >> i & 1) != 0 ? _opening[i] : _closing[i];
                 AddStops(sheet, inputs, inputs ^ (1 << i), row);

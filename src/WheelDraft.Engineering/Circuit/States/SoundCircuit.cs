@@ -73,6 +73,18 @@ internal sealed class SoundCircuit
         };
     }
 
+    /// <summary>All inputs where all of their positions can be listed, else sets of inputs so that each load's are within one.</summary>
+    public IReadOnlyList<int> MatterTogether()
+    {
+        if (InputBudget.Allows(Model, Model.AllInputs))
+        {
+            return [Model.AllInputs];
+        }
+
+        int[] sets = [.. Enumerable.Range(0, Model.Loads.Count).Select(Sheet.MatterTo).Append(Sheet.MatterToShort).Distinct()];
+        return [.. sets.Where(s => !sets.Any(o => o != s && (o & s) == s)).Order()];
+    }
+
     /// <summary>Voltage of every node over neutral; null where nothing holds a node, everywhere when the fuse is open.</summary>
     /// <param name="interval">Index of the interval.</param>
     /// <param name="inputs">Closed inputs.</param>
@@ -119,11 +131,11 @@ internal sealed class SoundCircuit
             return;
         }
 
-        List<NodePotential>[] potentials = _solver.Unfed(_split.Section(section), out int[] nodes);
-        for (int k = 0; k < nodes.Length; k++)
+        UnfedPotentials unfed = _solver.Unfed(_split.Section(section), apart: false);
+        for (int k = 0; k < unfed.Nodes.Length; k++)
         {
-            NodePotential here = potentials[k].First(p => BitRow.Has(p.Positions, position));
-            merged[nodes[k]] = here.Floats < 0 ? Complex.Abs(here.Volts) : null;
+            NodePotential here = unfed.Of[k].First(p => BitRow.Has(p.Positions, position));
+            merged[unfed.Nodes[k]] = here.Floats < 0 ? Complex.Abs(here.Volts) : null;
         }
     }
 
@@ -131,9 +143,10 @@ internal sealed class SoundCircuit
     public TruthEntry Truth(int interval, int load)
     {
         int position = Model.Turn.Intervals[interval].Position;
+        int matters = Sheet.MatterTo(load);
         List<int> on = [];
         bool undecided = false;
-        for (int inputs = 0; inputs < Model.InputPositions; inputs++)
+        foreach (int inputs in InputMask.Subsets(matters))
         {
             LoadState state = Sheet.StateOf(inputs, load, position);
             undecided |= state == LoadState.Undecided;
@@ -145,13 +158,13 @@ internal sealed class SoundCircuit
 
         LoadTruth truth = undecided ? LoadTruth.Undecided
             : on.Count == 0 ? LoadTruth.Off
-            : on.Count == Model.InputPositions ? LoadTruth.On
+            : on.Count == InputMask.Positions(matters) ? LoadTruth.On
             : LoadTruth.WithInputs;
-        return new TruthEntry(truth, on.Count == 0 || on.Count == Model.InputPositions ? "" : Condition(on));
+        return new TruthEntry(truth, on.Count == 0 || on.Count == InputMask.Positions(matters) ? "" : Condition(on, matters));
     }
 
     // The input positions as one product of conditions where they are one, else as the products of each, joined by "or".
-    private string Condition(List<int> on)
+    private string Condition(List<int> on, int matters)
     {
         List<(int Fixed, int Closed)> products = [];
         HashSet<int> left = [.. on];
@@ -159,23 +172,22 @@ internal sealed class SoundCircuit
         while (left.Count > 0)
         {
             int seed = left.Min();
-            int isFixed = Model.InputPositions - 1;
-            for (int i = 0; i < Model.Inputs.Count; i++)
+            int isFixed = matters;
+            foreach (int i in InputMask.Members(matters))
             {
                 // Free an input when the product stays within the positions at which the load is on.
                 int wider = isFixed & ~(1 << i);
-                isFixed = Members(wider, seed & wider).All(all.Contains) ? wider : isFixed;
+                isFixed = Members(matters, wider, seed & wider).All(all.Contains) ? wider : isFixed;
             }
 
             products.Add((isFixed, seed & isFixed));
-            left.ExceptWith(Members(isFixed, seed & isFixed));
+            left.ExceptWith(Members(matters, isFixed, seed & isFixed));
         }
 
         return string.Join(" or ", products.Select(p => Words(p.Fixed, p.Closed)));
     }
 
-    private IEnumerable<int> Members(int isFixed, int closed) =>
-        Enumerable.Range(0, Model.InputPositions).Where(u => (u & isFixed) == closed);
+    private static IEnumerable<int> Members(int matters, int isFixed, int closed) => InputMask.Subsets(matters & ~isFixed).Select(u => u | closed);
 
     private string Words(int isFixed, int closed) => string.Join(", ", Enumerable.Range(0, Model.Inputs.Count)
         .Where(i => (isFixed >> i & 1) != 0)

@@ -38,7 +38,7 @@ internal sealed class StateReach
         }
 
         ulong[] all = BitRow.Full(_turn.Count);
-        for (int inputs = 0; inputs < model.InputPositions; inputs++)
+        foreach (int inputs in InputMask.Subsets(sheet.MatterToMotion))
         {
             ReadOnlySpan<ulong> on = sheet.On(inputs, model.Motor);
             ReadOnlySpan<ulong> undecided = sheet.Undecided(inputs, model.Motor);

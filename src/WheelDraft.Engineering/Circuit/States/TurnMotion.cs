@@ -94,7 +94,7 @@ internal sealed class TurnMotion
         {
             foreach (TurnStep step in turn[from].Next)
             {
-                for (int inputs = 0; inputs < _model.InputPositions; inputs++)
+                foreach (int inputs in InputMask.Subsets(_sheet.MatterToMotion))
                 {
                     if (Stops(_model, _sheet, inputs, from, step.To))
                     {
