@@ -17,6 +17,8 @@ public sealed partial class ReadmeTests
         ["dotnet test"] = "is what runs this",
         ["dotnet run --project src/WheelDraft.Cli --"] = "the beginning of a command",
         ["dotnet publish src/WheelDraft.Cli -c Release -r linux-x64 -o publish"] = "the build publishes and tries the program",
+        [".ci/pack.sh packages"] = "the build packs",
+        ["dotnet tool install --global WheelDraft.Tool --source ./packages"] = "the build installs what it packed, into an empty home",
     };
 
     private static string Text => File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "README.md"));
