@@ -7,14 +7,14 @@ using WheelDraft.Formats.Svg;
 namespace WheelDraft.Formats.Page;
 
 // The folder "Page": a design as one page to look at and play with. The markup is made here, once; in "Browser" page.css is its look,
-// words.js says its words in the language of its readers, solver.js solves the circuit at one instant, page.js moves what moves, screws.js, story.js and link.js what their names say, and
-// fit.js keeps the time at hand and the print on two pages. The page loads nothing but itself.
+// words.js says its words in the language of its readers, solver.js solves the circuit at one instant, sections.js part by part so that little is solved anew, chart.js and
+// picture.js show it, page.js moves what moves, screws.js, story.js and link.js what their names say, and fit.js keeps the time at hand and the print on two pages. The page loads nothing but itself.
 
 /// <summary>Writes show/index.html: one self-contained page on which the wheel turns and the lamps light.</summary>
 internal static class ShowPage
 {
     // In the order in which each finds those before it.
-    internal static readonly string[] Scripts = ["words.js", "solver.js", "page.js", "screws.js", "story.js", "link.js", "fit.js"];
+    internal static readonly string[] Scripts = ["words.js", "solver.js", "sections.js", "chart.js", "picture.js", "page.js", "screws.js", "story.js", "link.js", "fit.js"];
 
     /// <summary>The page, UTF-8, lines ending in a line feed; the same bytes for the same design.</summary>
     /// <param name="design">The design.</param>
