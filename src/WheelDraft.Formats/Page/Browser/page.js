@@ -239,6 +239,9 @@ const wheelPage = (() => {
   }
 
   function setPlaying(on) {
+    if (playing === on) {
+      return;
+    }
     playing = on;
     play.querySelector("span").textContent = on ? said("Pause") : said("Play");
     play.classList.toggle("playing", on);
