@@ -8,14 +8,15 @@ namespace WheelDraft.Tests;
 /// <summary>The page of a timer with forty outputs: that it stays small, that a box which is ticked costs little, and that it says what the circuit does. Work is counted, not timed.</summary>
 public sealed class LargePageTests(Chromium chromium)
 {
-    // Nodes of the page, texts among them; with a cell for every load in every interval it had 38,867, of which 20,241 were elements.
-    private const int MostNodes = 9_999;
+    // With a cell for every load in every interval the page had 20,241 elements, 38,867 nodes with the texts and the line breaks between tags.
+    private const int MostElements = 7_000;
+    private const int MostNodes = 11_000;
 
     // Changes of the page by a box: text, attribute, bars of a row. Rows of the chart drawn anew made 5,600 to 10,000.
     private const int MostChanges = 250;
 
     // Magnitudes of complex numbers, one for each load and net that is solved: 5,700 to 6,300 where the whole circuit was solved anew all round the turn.
-    private const int MostMagnitudes = 400;
+    private const int MostMagnitudes = 1_000;
 
     [Fact]
     public async Task Page_FortyOutputs_HasFewNodes()
@@ -24,7 +25,7 @@ public sealed class LargePageTests(Chromium chromium)
         int elements = await shown.Page.EvaluateAsync<int>("document.querySelectorAll('*').length");
         int nodes = await shown.Page.EvaluateAsync<int>("(() => { let count = 0; const walk = document.createTreeWalker(document, NodeFilter.SHOW_ALL); while (walk.nextNode()) { count++; } return count; })()");
         TestContext.Current.TestOutputHelper?.WriteLine($"{elements} elements, {nodes} nodes");
-        Assert.InRange(elements, 1_000, nodes);
+        Assert.InRange(elements, 1_000, MostElements);
         Assert.InRange(nodes, elements, MostNodes);
         Assert.Empty(shown.Noise);
     }
@@ -76,21 +77,14 @@ public sealed class LargePageTests(Chromium chromium)
         string[][] rows = await shown.Page.EvaluateAsync<string[][]>(
             "[...document.querySelectorAll('.truth [data-from]')].map(row => [row.dataset.from, ...[...row.cells].slice(1).map(c => c.textContent)])");
         Assert.Equal(circuit.Intervals.Count, rows.Length);
+        int undecided = 0;
         for (int i = 0; i < rows.Length; i++)
         {
             Assert.Equal(shown.Design.Motion.SecondsFromRad(circuit.Intervals[i].FromRad), double.Parse(rows[i][0], CultureInfo.InvariantCulture), 1e-6);
-            Dictionary<string, string> named = Named(rows[i][1], rows[i][2]);
-            for (int inputs = 0; inputs < 1 << circuit.Inputs.Count; inputs++)
-            {
-                CircuitState state = circuit.State(i, inputs);
-                for (int l = 0; l < circuit.Loads.Count; l++)
-                {
-                    bool says = named.TryGetValue(circuit.Loads[l], out string? condition) && Holds(condition, circuit.Inputs, inputs);
-                    Assert.True(says == (state.Loads[l] == Engineering.LoadState.On), $"{circuit.Loads[l]} at {rows[i][0]} s with inputs {inputs}: '{rows[i][1]}', '{rows[i][2]}'");
-                }
-            }
+            undecided += Check(circuit, i, rows[i]);
         }
 
+        Assert.InRange(undecided, 1, int.MaxValue);
         await shown.MoveTo(1300);
         Assert.Equal(
             circuit.Intervals.Select(n => shown.Design.Motion.SecondsFromRad(n.FromRad)).Where(t => t <= 1300).Max(),
@@ -99,31 +93,37 @@ public sealed class LargePageTests(Chromium chromium)
         Assert.Equal(1, await shown.Page.Locator(".truth tr.now").CountAsync());
     }
 
-    /// <summary>Loads that a row names, each with when it is on; "" for always.</summary>
-    private static Dictionary<string, string> Named(string on, string with)
+    /// <summary>Holds one row against the states of its interval; tells how many loads it calls undecided.</summary>
+    private static int Check(CircuitAnalysis circuit, int interval, string[] row)
     {
-        Dictionary<string, string> named = new(StringComparer.Ordinal);
-        foreach (string group in on.StartsWith("● ", StringComparison.Ordinal) ? [$": {on[2..]}"] : (string[])[])
+        Assert.Equal(4, row.Length);
+        Dictionary<string, string> sure = Named([.. Groups(row[1], "● "), .. Groups(row[2], "◐ ")]);
+        Dictionary<string, string> unsure = Named(Groups(row[3], "? "));
+        Assert.Empty(sure.Keys.Intersect(unsure.Keys, StringComparer.Ordinal));
+        for (int l = 0; l < circuit.Loads.Count; l++)
         {
-            Add(group);
-        }
-
-        foreach (string group in with.StartsWith("◐ ", StringComparison.Ordinal) ? with[2..].Split("; ") : [])
-        {
-            Add(group);
-        }
-
-        return named;
-
-        void Add(string group)
-        {
-            string[] parts = group.Split(": ");
-            foreach (string load in parts[1].Split(", "))
+            string load = circuit.Loads[l];
+            Engineering.LoadState[] states = [.. Enumerable.Range(0, 1 << circuit.Inputs.Count).Select(inputs => circuit.State(interval, inputs).Loads[l])];
+            bool isUnsure = unsure.TryGetValue(load, out string? condition);
+            Assert.Equal(isUnsure, states.Contains(Engineering.LoadState.Undecided));
+            bool isNamed = isUnsure ? condition!.Length > 0 : sure.TryGetValue(load, out condition);
+            for (int inputs = 0; inputs < states.Length; inputs++)
             {
-                named.Add(load, parts[0]);
+                bool says = isNamed && Holds(isUnsure ? condition!["on with ".Length..] : condition!, circuit.Inputs, inputs);
+                Assert.True(says == (states[inputs] == Engineering.LoadState.On), $"{load} with inputs {inputs}: {string.Join(" | ", row)}");
             }
         }
+
+        return unsure.Count;
     }
+
+    private static string[] Groups(string cell, string sign) => cell.StartsWith(sign, StringComparison.Ordinal) ? cell[sign.Length..].Split("; ") : [];
+
+    /// <summary>Loads that groups name, each with what stands before its colon: when it is on, "" for nothing.</summary>
+    private static Dictionary<string, string> Named(string[] groups) => groups
+        .Select(g => g.Contains(": ", StringComparison.Ordinal) ? g.Split(": ") : ["", g])
+        .SelectMany(g => g[1].Split(", ").Select(load => (Load: load, When: g[0])))
+        .ToDictionary(n => n.Load, n => n.When, StringComparer.Ordinal);
 
     private static bool Holds(string condition, IReadOnlyList<string> inputs, int mask) => condition.Length == 0 || condition.Split(" or ").Any(product => product.Split(", ").All(literal =>
     {
@@ -156,7 +156,7 @@ public sealed class LargePageTests(Chromium chromium)
             await using ShownDesign fresh = await ShownDesign.Open(chromium, design, null, new Uri(shown.Page.Url).Fragment);
             string[] expected = await fresh.Page.EvaluateAsync<string[]>(Look);
             string[] seen = await shown.Page.EvaluateAsync<string[]>(Look);
-            Assert.InRange(expected.Length, 100, MostNodes);
+            Assert.InRange(expected.Length, 100, MostElements);
             Assert.Equal(expected, seen);
             Assert.Empty(fresh.Noise);
         }

@@ -11,6 +11,9 @@ internal static class ManyOutputs
     private const int TurnS = 3600;
     private const int Doors = 4;
 
+    // The load that lies across the first door: while that is open, those in whose return it stands share their voltage with it and are undecided.
+    private const int Across = 2;
+
     public static Design Work() => ShownDesign.WorkText(Text());
 
     private static string Text() => PageFitTests.Frame.Replace("\"600 s\"", "\"3600 s\"", StringComparison.Ordinal)
@@ -46,7 +49,7 @@ internal static class ManyOutputs
 
         [[load]]
         name = "valve {{index + 1}}"
-        between = ["tray {{index + 1}}", "{{(index % 2 == 0 ? "N" : $"side {(index * Doors / Outputs) + 1}")}}"]
+        between = ["{{(index == Across ? "side 1" : $"tray {index + 1}")}}", "{{(index % 2 == 0 ? "N" : $"side {(index * Doors / Outputs) + 1}")}}"]
         power = "{{5 + (index % 7)}} W"
         pull_in = "80 %"
         drop_out = "20 %"

@@ -41,7 +41,7 @@ internal static class ShowTruth
         Markup html = new Markup().Add("<p class=\"hint\">What a row does not name is off.</p>\n").Add(Head(columns.Select(c => c.Title)).ToString());
         for (int i = 0; i < rows.Length; i++)
         {
-            Row(html, design, i, string.Concat(columns.Select(c => c.Cell(rows[i]) is { Length: > 0 } cell ? cell : "<td class=\"off\">none</td>")));
+            Row(html, design, i, string.Concat(columns.Select(c => c.Cell(rows[i]) is { Length: > 0 } cell ? cell : "<td></td>")));
         }
 
         return html.Add("</tbody>\n</table>\n").ToString();
