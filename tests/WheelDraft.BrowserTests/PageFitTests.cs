@@ -149,7 +149,7 @@ public sealed class PageFitTests(Chromium chromium)
         return ShownDesign.WorkText(Frame + rows);
     }
 
-    private const string Frame = """
+    internal const string Frame = """
         format = 1
         title = "Many trays, one wheel"
         drawing_units = "mm"

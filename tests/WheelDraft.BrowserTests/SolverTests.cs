@@ -56,6 +56,42 @@ public sealed class SolverTests(Chromium chromium)
         Assert.Contains(pages, p => p.Contains('!', StringComparison.Ordinal));
     }
 
+    // With up to three faults at once, drawn by a fixed rule from all of them: everything that the whole network's solver says, to the last bit; and the states over the turn, whose
+    // keys stay only while nothing in them changes.
+    private const string DifferencesOfSections = """
+        circuits => circuits.flatMap(({ network, faults, times }, c) => {
+          const spans = { name: 1, closed: times.map(t => wheelCircuit.closedAt(network, t)) };
+          const keyed = new Map();
+          const exact = value => JSON.stringify(value, (_, v) => (typeof v === "number" && !Number.isFinite(v) ? String(v) : Object.is(v, -0) ? "-0" : v));
+          return Array.from({ length: 60 }, (_, k) => k).flatMap(k => {
+            const set = [0, 1, 2].filter(n => n <= k % 4 - 1).map(n => faults[(k * 31 + n * 17 + c) % faults.length]);
+            const hand = wheelCircuit.handed(network.inputs.map((_, i) => (k >> i & 1) === 1), set);
+            const circuit = wheelSections.under(network, hand);
+            const whole = times.map(t => wheelCircuit.at(network, hand, t));
+            const over = circuit.over(spans);
+            const wrong = times.filter((t, i) => exact(circuit.at(t)) !== exact(whole[i])).map(t => `circuit ${c}, try ${k}, at ${t}: ${exact(circuit.at(t))} for ${exact(wheelCircuit.at(network, hand, t))}`);
+            over.forEach(({ key, states }, load) => {
+              const expected = whole.map(state => state.loads[load]).join();
+              if (states.join() !== expected) { wrong.push(`circuit ${c}, try ${k}, load ${load} over the turn: ${states.join()} for ${expected}`); }
+              const before = keyed.get(`${load} ${key}`);
+              if (before !== undefined && before !== expected) { wrong.push(`circuit ${c}, try ${k}: the key of load ${load} stayed`); }
+              keyed.set(`${load} ${key}`, expected);
+            });
+            return wrong;
+          });
+        })
+        """;
+
+    [Fact]
+    public async Task Sections_RandomCircuitsUnderSeveralFaults_SayWhatTheWholeSays()
+    {
+        await using ShownDesign shown = await ShownDesign.Open(chromium, ShownDesign.Demos[0]);
+        List<CircuitModel> models = [];
+        Circuits.Sample(circuit => models.Add(new CircuitModel(circuit.Request())), iter: 150, threads: 1);
+        string[] wrong = await shown.Page.EvaluateAsync<string[]>($"text => ({DifferencesOfSections})(JSON.parse(text))", Json(models));
+        Assert.Empty(wrong);
+    }
+
     [Theory]
     [MemberData(nameof(Demos))]
     public async Task PageSolver_VoltagesOfDemo_EqualTheRealOnes(string demo)

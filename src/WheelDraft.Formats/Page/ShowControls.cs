@@ -7,7 +7,7 @@ namespace WheelDraft.Formats.Page;
 internal static class ShowControls
 {
     private const string Lamp =
-        "<svg viewBox=\"-14 -14 28 28\" aria-hidden=\"true\"><g class=\"rays\"><path d=\"M0 -13V-10M0 13V10M-13 0H-10M13 0H10M-9.2 -9.2L-7.1 -7.1M9.2 9.2L7.1 7.1M-9.2 9.2L-7.1 7.1M9.2 -9.2L7.1 -7.1\"/></g><circle class=\"glass\" r=\"7.5\"/><path class=\"cross\" d=\"M-5.3 -5.3L5.3 5.3M-5.3 5.3L5.3 -5.3\"/><text class=\"query\" y=\"4\">?</text></svg>";
+        "<svg viewBox=\"-14 -14 28 28\" aria-hidden=\"true\"><path class=\"rays\" d=\"M0 -13V-10M0 13V10M-13 0H-10M13 0H10M-9.2 -9.2L-7.1 -7.1M9.2 9.2L7.1 7.1M-9.2 9.2L-7.1 7.1M9.2 -9.2L7.1 -7.1\"/><circle class=\"glass\" r=\"7.5\"/><path class=\"cross\" d=\"M-5.3 -5.3L5.3 5.3M-5.3 5.3L5.3 -5.3\"/><text class=\"query\" y=\"4\">?</text></svg>";
 
     // A machine, not a lamp: the sign of a motor, and an arrow round it while it turns (IEC 60617, from memory).
     private const string Motor =
@@ -70,7 +70,7 @@ internal static class ShowControls
             html.Put($"<fieldset><legend>{title}</legend>\n");
             foreach (int f in own)
             {
-                html.Put($"<label><input type=\"checkbox\" role=\"switch\" data-fault=\"{f}\" autocomplete=\"off\"><span>{SvgMarkup.Escaped(faults[f].Words)}</span></label>\n");
+                html.Put($"<label><input type=\"checkbox\" role=\"switch\" data-fault=\"{f}\" autocomplete=\"off\">{SvgMarkup.Escaped(faults[f].Words)}</label>\n");
             }
 
             html.Add("</fieldset>\n");

@@ -3,7 +3,7 @@ using WheelDraft.Formats.Svg;
 
 namespace WheelDraft.Formats.Page;
 
-/// <summary>The programme and the truth table in words, for readers, screen readers and the printed handout.</summary>
+/// <summary>The programme in words, for readers, screen readers and the printed handout.</summary>
 internal static class ShowTables
 {
     /// <summary>When each ring is on, with its worst-case limits.</summary>
@@ -31,38 +31,4 @@ internal static class ShowTables
 
         return html.Add("</tbody>\n</table>\n").ToString();
     }
-
-    /// <summary>What every load does in every interval of the turn, whatever the inputs do.</summary>
-    public static string Truth(Design design)
-    {
-        CircuitAnalysis circuit = design.Circuit;
-        Markup html = new Markup().Add("<table class=\"truth\">\n<thead><tr><th scope=\"col\">From</th>");
-        foreach (string load in circuit.Loads)
-        {
-            html.Put($"<th scope=\"col\">{SvgMarkup.Escaped(load)}</th>");
-        }
-
-        html.Add("</tr></thead>\n<tbody>\n");
-        for (int i = 0; i < circuit.Intervals.Count; i++)
-        {
-            double from = design.Motion.SecondsFromRad(circuit.Intervals[i].FromRad);
-            html.Put($"<tr data-from=\"{FixedPoint.Short(from, 9)}\"><th scope=\"row\">{Wording.Seconds(from)}</th>");
-            for (int l = 0; l < circuit.Loads.Count; l++)
-            {
-                html.Add(Entry(circuit.Truth(i, l)));
-            }
-
-            html.Add("</tr>\n");
-        }
-
-        return html.Add("</tbody>\n</table>\n").ToString();
-    }
-
-    private static string Entry(TruthEntry entry) => entry.Truth switch
-    {
-        LoadTruth.On => "<td class=\"on\">● on</td>",
-        LoadTruth.Off => "<td class=\"off\">off</td>",
-        LoadTruth.WithInputs => $"<td class=\"with\">◐ {SvgMarkup.Escaped(entry.Condition)}</td>",
-        _ => $"<td class=\"unsure\">? undecided{(entry.Condition.Length > 0 ? $"; on with {SvgMarkup.Escaped(entry.Condition)}" : "")}</td>",
-    };
 }

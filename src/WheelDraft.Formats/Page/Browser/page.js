@@ -4,10 +4,9 @@
 const wheelPage = (() => {
   const design = JSON.parse(document.getElementById("design").textContent);
   const network = design.network;
-  const STATES = { on: said("on"), off: said("off"), undecided: said("undecided") };
   const turn = network.turn;
   const one = id => document.getElementById(id);
-  const all = selector => [...document.querySelectorAll(selector)];
+  const { all, put } = wheelPicture;
   const stillness = window.matchMedia("(prefers-reduced-motion: reduce)");
 
   const pairs = numbers => numbers.flatMap((from, i) => (i % 2 === 0 ? [[from, numbers[i + 1]]] : []));
@@ -25,16 +24,11 @@ const wheelPage = (() => {
     note: one("note"),
     wheelWords: one("wheel-desc"),
     verdict: one("verdict"),
+    isMet: one("verdict").classList.contains("meets"),
     holds: one("holds"),
-    lamps: all(".lamp"),
-    contacts: all(".wiper, .tag, .switch[data-contact], .row[data-contact]"),
     onLands: all(".wiper[data-on]").map(wiper => ({ wiper, times: pairs(wiper.dataset.on.split(" ").map(Number)) })),
-    feeds: all(".switch[data-feed]"),
-    inputs: all(".switch[data-input]"),
-    loads: all(".load[data-load], .row[data-load]"),
-    nets: all(".net"),
-    interlocks: all("[data-interlock]"),
-    truth: all("[data-from]"),
+    interlocks: all("[data-interlock]").map(article => ({ article, now: article.querySelector(".now"), tick: article.querySelector(".tick"), badge: article.querySelector(".badge") })),
+    truth: all("[data-from]").map(row => ({ row, from: Number(row.dataset.from) })),
   };
 
   const levers = all(".lever[data-cam]").map(element => ({ element, cam: design.cams[Number(element.dataset.cam)] }));
@@ -44,6 +38,7 @@ const wheelPage = (() => {
   let lastFrame = 0;
   let shown = "";
   let told = "";
+  let rowNow;
 
   // What else follows a drawing: link, story. And what is told that a person has taken hold: the story stops.
   const drawn = [];
@@ -68,25 +63,17 @@ const wheelPage = (() => {
   const faultsSet = () => switches.filter(box => box.checked).map(box => Number(box.dataset.fault));
 
   let hand = handed();
+  let circuit = wheelSections.under(network, hand);
   let solved = new Map();
 
-  /** The circuit at a time of the turn, with inputs and faults as they are set; each pattern of contacts is solved once. */
+  /** The circuit at a time of the turn, with inputs and faults as they are set; each pattern of contacts is put together once. */
   function at(timeS) {
-    const key = wheelCircuit.closedAt(network, timeS).map(Number).join("");
+    const closed = wheelCircuit.closedAt(network, timeS);
+    const key = closed.map(Number).join("");
     if (!solved.has(key)) {
-      solved.set(key, { key, ...wheelCircuit.at(network, hand, timeS) });
+      solved.set(key, { key, ...circuit.whole(closed) });
     }
     return solved.get(key);
-  }
-
-  const volts = v => (v === null || Number.isNaN(v) ? "–" : `${(Math.round(v * 10) / 10).toFixed(v >= 99.95 || v === 0 ? 0 : 1)} V`);
-  const isLive = v => v !== null && !(v <= network.supply * 1e-6);
-  const stateOfNet = v => (v === null ? "floating" : isLive(v) ? "live" : "dead");
-
-  function put(element, text) {
-    if (element.textContent !== text) {
-      element.textContent = text;
-    }
   }
 
   /** Where a lever is: stuck; on its cam; or held higher by an obstacle or its latch. Its angle about the pivot, or its way along the slide. */
@@ -117,7 +104,8 @@ const wheelPage = (() => {
     const state = at(time);
     if (shown !== state.key) {
       shown = state.key;
-      show(state);
+      wheelPicture.show(network, hand, state);
+      tell(state);
     }
     parts.onLands.forEach(({ wiper, times }) => wiper.classList.toggle("made", wheelCircuit.within(times, time, turn)));
     showNote(state);
@@ -152,52 +140,6 @@ const wheelPage = (() => {
     }
   }
 
-  function show(state) {
-    parts.contacts.forEach(element => {
-      const i = Number(element.dataset.contact);
-      element.classList.toggle("made", i < 0 ? !hand.feedOpen : state.contacts[i]);
-      if (element.dataset.node) {
-        mark(element, stateOfNet(state.short ? null : state.nodes[Number(element.dataset.node)]), state.short);
-      }
-    });
-    parts.feeds.forEach(element => element.classList.toggle("made", !hand.feedOpen));
-    parts.inputs.forEach(element => element.classList.toggle("made", hand.inputs[Number(element.dataset.input)]));
-    parts.nets.forEach(element => {
-      const potential = state.short ? null : state.nodes[Number(element.dataset.node)];
-      mark(element, stateOfNet(potential), state.short);
-      const label = element.querySelector(".net-volts");
-      if (label) {
-        put(label, state.short ? said("fuse open") : potential === null ? said("joined to nothing") : volts(potential));
-      }
-    });
-    parts.loads.forEach(element => setClass(element, state.loads[Number(element.dataset.load)]));
-    tell(state);
-    parts.lamps.forEach(lamp => {
-      const i = Number(lamp.dataset.load);
-      setClass(lamp, state.loads[i]);
-      const name = `${network.loads[i].name} ${STATES[state.loads[i]]}`;
-      if (lamp.getAttribute("aria-label") !== name) {
-        lamp.setAttribute("aria-label", name);
-      }
-      put(lamp.querySelector(".state"), STATES[state.loads[i]]);
-      put(lamp.querySelector(".volts"), volts(state.volts[i]));
-    });
-  }
-
-  function mark(element, live, short) {
-    ["live", "dead", "floating"].forEach(word => element.classList.toggle(word, word === live));
-    const words = element.querySelector(".tag-state");
-    if (words) {
-      const contact = network.wheel < 0 ? (element.classList.contains("made") ? said("closed") : said("open"))
-        : element.classList.contains("made") ? said("on copper") : said("off copper");
-      put(words, `${short ? said("fuse open") : live === "live" ? `⚡ ${said("live")}` : live === "dead" ? said("at zero") : said("not joined")} · ${contact}`);
-    }
-  }
-
-  function setClass(element, state) {
-    ["on", "off", "undecided"].forEach(word => element.classList.toggle(word, word === state));
-  }
-
   function showNote(state) {
     const motor = network.motor < 0 ? "none" : state.loads[network.motor];
     put(parts.note, state.short ? (network.lines.length > 1
@@ -214,16 +156,15 @@ const wheelPage = (() => {
     const faults = faultsSet().length;
     const nows = design.interlocks.map(interlock =>
       wheelCircuit.claimNow(network, interlock, { ...hand, contacts: state.contacts, states: state.loads }, time));
-    parts.interlocks.forEach((article, i) => showInterlock(article, design.interlocks[i], nows[i], faults));
+    parts.interlocks.forEach((claim, i) => showInterlock(claim, design.interlocks[i], nows[i], faults));
     const sound = faults === 0;
     parts.verdict.classList.toggle("sound", sound);
     parts.verdict.classList.toggle("faulty", !sound);
-    if (parts.verdict.classList.contains("meets") || parts.verdict.dataset.met) {
-      parts.verdict.dataset.met = "1";
+    if (parts.isMet) {
       parts.verdict.classList.toggle("meets", sound);
       parts.verdict.classList.toggle("unsure", !sound);
       put(parts.verdict.lastChild, sound ? said("Meets its rules") : said("Meets its rules without faults"));
-      parts.verdict.firstChild.hidden = !sound;
+      hide(parts.verdict.firstChild, !sound);
     }
     put(parts.holds, standing(nows, faults));
     parts.holds.classList.toggle("broken", nows.some(now => now.broken));
@@ -247,17 +188,22 @@ const wheelPage = (() => {
     return `${when}: ${parts.length ? parts.join("; ") : design.interlocks.length ? said("no interlock asks anything here") : said("no interlock is claimed")}.`;
   }
 
-  function showInterlock(article, interlock, now, faults) {
+  /** Written only when it changes something: else every frame would have the page laid out anew. */
+  function hide(element, isHidden) {
+    if (element.hidden !== isHidden) {
+      element.hidden = isHidden;
+    }
+  }
+
+  function showInterlock({ article, now: words, tick, badge }, interlock, now, faults) {
     const unreached = now.broken && interlock.holds && faults <= interlock.faults;
-    put(article.querySelector(".now"), unreached ? `${now.words} The wheel never comes to this state from home by itself.` : now.words);
+    put(words, unreached ? `${now.words} The wheel never comes to this state from home by itself.` : now.words);
     article.classList.toggle("broken", now.broken);
     article.classList.toggle("applies", now.applies);
-    const tick = article.querySelector(".tick");
     if (tick) {
       // The tick is for what was proved: it goes where the proof does not reach, and never stands beside what is broken.
       const covered = faults <= interlock.faults && !now.broken;
-      const badge = article.querySelector(".badge");
-      tick.hidden = !covered;
+      hide(tick, !covered);
       const proved = tick.textContent.startsWith("✓");
       badge.classList.toggle("meets", covered && proved);
       badge.classList.toggle("unsure", !(covered && proved));
@@ -266,62 +212,23 @@ const wheelPage = (() => {
 
   /** The truth table's row: the last interval that has begun; before the first of the turn, the one that passes home. */
   function showRow() {
-    const from = parts.truth.map(element => Number(element.dataset.from));
-    const begun = from.filter(t => t <= time);
-    const row = from.indexOf(Math.max(...(begun.length ? begun : from)));
-    parts.truth.forEach((element, i) => element.classList.toggle("now", i === row));
-  }
-
-  /** The loads' rows of the chart: the whole turn with inputs and faults as they are set. */
-  function chartLoads() {
-    const rows = all(".row[data-load] .bars");
-    rows.forEach(row => row.replaceChildren());
-    changes.forEach((from, i) => {
-      const to = i + 1 < changes.length ? changes[i + 1] : turn;
-      const state = at((from + to) / 2);
-      rows.forEach((row, load) => {
-        if (state.loads[load] !== "off") {
-          addBar(row, network.contacts.length + load, [from, to], state.loads[load]);
-        }
-      });
-    });
-  }
-
-  /** The row of a ring whose on-periods have been moved. */
-  function chartContact(index) {
-    const row = document.querySelector(`.row[data-contact="${index}"] .bars`);
-    row.replaceChildren();
-    network.contacts[index].on.forEach(([from, to]) => {
-      addBar(row, index, [from, Math.min(to, turn)], "");
-      if (to > turn) {
-        addBar(row, index, [0, to - turn], "");
-      }
-    });
-  }
-
-  function addBar(row, index, [from, to], look) {
-    const last = row.lastElementChild;
-    if (last && last.getAttribute("class") === look && Number(last.dataset.to) === from) {
-      from = Number(last.dataset.from);
-      last.remove();
+    const begun = parts.truth.filter(({ from }) => from <= time);
+    const from = Math.max(...(begun.length ? begun : parts.truth).map(entry => entry.from));
+    const row = parts.truth.find(entry => entry.from === from)?.row;
+    if (row !== rowNow) {
+      rowNow?.classList.remove("now");
+      row?.classList.add("now");
+      rowNow = row;
     }
-    const bar = document.createElementNS("http://www.w3.org/2000/svg", "rect");
-    bar.setAttribute("class", look);
-    bar.dataset.from = from;
-    bar.dataset.to = to;
-    bar.setAttribute("x", `${from / turn * 100}%`);
-    bar.setAttribute("width", `${(to - from) / turn * 100}%`);
-    bar.setAttribute("y", index * 30 + 7);
-    bar.setAttribute("height", 16);
-    row.append(bar);
   }
 
   /** Something was switched by hand, or by a story or a link. */
   function handedAnew() {
     hand = handed();
+    circuit = wheelSections.under(network, hand);
     solved = new Map();
     shown = "";
-    chartLoads();
+    wheelChart.loads(network, circuit);
     draw();
   }
 
@@ -332,11 +239,14 @@ const wheelPage = (() => {
   }
 
   function setPlaying(on) {
+    if (playing === on) {
+      return;
+    }
     playing = on;
     play.querySelector("span").textContent = on ? said("Pause") : said("Play");
     play.classList.toggle("playing", on);
     // While it runs, a screen reader does not announce every lamp; when it pauses, it announces how things stand.
-    parts.lamps.forEach(lamp => lamp.setAttribute("aria-live", on ? "off" : "polite"));
+    wheelPicture.lamps.forEach(lamp => lamp.setAttribute("aria-live", on ? "off" : "polite"));
     if (on) {
       lastFrame = 0;
       requestAnimationFrame(frame);
@@ -460,11 +370,13 @@ const wheelPage = (() => {
   /** A screw has moved the on-periods of a contact. */
   function contactMoved(index) {
     changes = changesNow();
-    chartContact(index);
+    wheelChart.cut(network, changes);
+    wheelChart.contact(network, index);
     handedAnew();
   }
 
   slider.value = 0;
+  wheelChart.cut(network, changes);
   [drive, ...inputs, ...switches].forEach(box => { box.checked = false; });
   handedAnew();
   return {

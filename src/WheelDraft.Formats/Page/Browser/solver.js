@@ -51,12 +51,7 @@ const wheelCircuit = (() => {
     const root = merge(network, state);
     const held = sourcesOf(network, state, root);
     if (!held) {
-      return {
-        short: true,
-        loads: network.loads.map(() => (network.lines.length > 1 ? "undecided" : "off")),
-        volts: network.loads.map(() => null),
-        nodes: network.nets.map(() => null),
-      };
+      return shorted(network);
     }
     const potentials = blockPotentials(network, state, root, held);
     const volts = network.loads.map((load, i) => {
@@ -71,6 +66,14 @@ const wheelCircuit = (() => {
       nodes: root.map(node => (potentials[node] ? Math.hypot(...potentials[node]) : null)),
     };
   }
+
+  /** Everything when a line meets another, neutral or earth. */
+  const shorted = network => ({
+    short: true,
+    loads: network.loads.map(() => (network.lines.length > 1 ? "undecided" : "off")),
+    volts: network.loads.map(() => null),
+    nodes: network.nets.map(() => null),
+  });
 
   /** Potential of each merged node that the supply holds, [real, imaginary]; null for a short. */
   function sourcesOf(network, state, root) {
@@ -253,5 +256,5 @@ const wheelCircuit = (() => {
     return { applies, broken: applies && broken, kept: applies && !broken && kept, words };
   }
 
-  return { solve, closedAt, within, handed, at, claimNow };
+  return { NEUTRAL, EARTH, find, join, solve, shorted, closedAt, within, handed, heldAt, at, claimNow };
 })();
