@@ -1,5 +1,4 @@
 using System.Globalization;
-using Microsoft.Playwright;
 using WheelDraft.Engineering;
 using Xunit;
 
@@ -24,7 +23,7 @@ public sealed class LargePageTests(Chromium chromium)
         await using ShownDesign shown = await ShownDesign.Open(chromium, ManyOutputs.Work());
         int elements = await shown.Page.EvaluateAsync<int>("document.querySelectorAll('*').length");
         int nodes = await shown.Page.EvaluateAsync<int>("(() => { let count = 0; const walk = document.createTreeWalker(document, NodeFilter.SHOW_ALL); while (walk.nextNode()) { count++; } return count; })()");
-        TestContext.Current.TestOutputHelper?.WriteLine($"{elements} elements, {nodes} nodes");
+        TestContext.Current.TestOutputHelper?.WriteLine(FormattableString.Invariant($"{elements} elements, {nodes} nodes"));
         Assert.InRange(elements, 1_000, MostElements);
         Assert.InRange(nodes, elements, MostNodes);
         Assert.Empty(shown.Noise);
@@ -64,7 +63,7 @@ public sealed class LargePageTests(Chromium chromium)
         Assert.InRange(counts.Where(c => c[2] == 0).Max(c => c[0]), 1, MostChanges);
         Assert.InRange(counts.Count(c => c[2] == 0), 200, counts.Length);
         Assert.InRange(counts.Max(c => c[1]), 1, MostMagnitudes);
-        TestContext.Current.TestOutputHelper?.WriteLine($"at most {counts.Where(c => c[2] == 0).Max(c => c[0])} changes of the page, {counts.Max(c => c[1])} magnitudes");
+        TestContext.Current.TestOutputHelper?.WriteLine(FormattableString.Invariant($"at most {counts.Where(c => c[2] == 0).Max(c => c[0])} changes of the page, {counts.Max(c => c[1])} magnitudes"));
         Assert.Empty(shown.Noise);
     }
 
@@ -110,7 +109,7 @@ public sealed class LargePageTests(Chromium chromium)
             for (int inputs = 0; inputs < states.Length; inputs++)
             {
                 bool says = isNamed && Holds(isUnsure ? condition!["on with ".Length..] : condition!, circuit.Inputs, inputs);
-                Assert.True(says == (states[inputs] == Engineering.LoadState.On), $"{load} with inputs {inputs}: {string.Join(" | ", row)}");
+                Assert.True(says == (states[inputs] == Engineering.LoadState.On), FormattableString.Invariant($"{load} with inputs {inputs}: {string.Join(" | ", row)}"));
             }
         }
 
@@ -130,7 +129,7 @@ public sealed class LargePageTests(Chromium chromium)
         int end = literal.LastIndexOf(' ');
         int input = inputs.ToList().IndexOf(literal[..end]);
         Assert.True(input >= 0, condition);
-        return (mask >> input & 1) == (literal[(end + 1)..] == "closed" ? 1 : 0);
+        return (mask >> input & 1) == (string.Equals(literal[(end + 1)..], "closed", StringComparison.Ordinal) ? 1 : 0);
     }));
 
     [Fact]

@@ -18,7 +18,7 @@ internal static class ManyOutputs
 
     private static string Text() => PageFitTests.Frame.Replace("\"600 s\"", "\"3600 s\"", StringComparison.Ordinal)
         + string.Concat(Enumerable.Range(0, Outputs).Select(Output))
-        + string.Concat(Enumerable.Range(1, Doors).Select(d => Input($"door {d}", $"side {d}", "N")))
+        + string.Concat(Enumerable.Range(1, Doors).Select(d => Input(FormattableString.Invariant($"door {d}"), FormattableString.Invariant($"side {d}"), "N")))
         + Input("start", "L", "tray 1")
         + """
 
