@@ -13,6 +13,7 @@ if (args is ["monte-carlo-json"])
     ("wheel", () => Tell(WheelBenchmark.Run())),
     ("strips", () => Tell(StripBenchmarks.Run())),
     ("spacing", () => Tell(SpacingBenchmark.Run())),
+    ("creepage", () => Tell(WallsBenchmark.Run())),
     ("monte-carlo", () => Tell(MonteCarloBenchmark.Run())),
     ("drawing", () => Tell(DxfBenchmark.Run())),
     ("picture", () => Tell(PictureBenchmark.Run())),
