@@ -45,6 +45,9 @@ internal sealed class BeamExit
 
     /// <summary>The beams beyond; null while nobody has followed them.</summary>
     internal BeamNode[]? Beyond { get; set; }
+
+    /// <summary>Ways on by a link to conductors near the foot of the wall, as far as somebody has asked.</summary>
+    internal Dictionary<SurfaceConductor, Arrival?>? Landings { get; set; }
 }
 
 /// <summary>How a beam leaves its sheet.</summary>

@@ -113,7 +113,7 @@ internal sealed class BeamTracer(BeamTrees trees, IReadOnlyList<SurfaceConductor
 
         for (int k = 0; k < targets.Count; k++)
         {
-            if (trees.Links.Land(reach.Beam, exit.Edge!, exit.First, exit.Second, targets[k]) is { } landed
+            if (trees.Land(reach, exit, targets[k]) is { } landed
                 && landed.LengthMm < Math.Min(Limit(), _best[k]?.LengthMm ?? double.PositiveInfinity))
             {
                 _best[k] = landed;

@@ -65,6 +65,24 @@ internal sealed class BeamTrees
     /// <summary>The beams beyond an exit.</summary>
     internal IReadOnlyList<BeamNode> Beyond(BeamNode node, BeamExit exit) => exit.Beyond ??= Nodes(_spread.Beyond(node.Beam, exit));
 
+    /// <summary>The way on from the upper edge at an exit to a conductor near the foot of its wall; null when there is none.</summary>
+    internal Arrival? Land(BeamReach reach, BeamExit exit, SurfaceConductor conductor)
+    {
+        if (!Links.IsNear(exit.Edge!, conductor))
+        {
+            return null;
+        }
+
+        Dictionary<SurfaceConductor, Arrival?> landings = exit.Landings ??= [];
+        if (!landings.TryGetValue(conductor, out Arrival? landed))
+        {
+            landed = Links.Land(reach.Beam, exit.Edge!, exit.First, exit.Second, conductor);
+            landings.Add(conductor, landed);
+        }
+
+        return landed;
+    }
+
     private static BeamNode[] Nodes(IEnumerable<Beam> beams) => [.. beams.Select(b => new BeamNode(b))];
 
     /// <summary>Where a round edge is nearest to a wall.</summary>

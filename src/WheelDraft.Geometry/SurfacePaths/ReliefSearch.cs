@@ -7,6 +7,10 @@ namespace WheelDraft.Geometry;
 /// What cannot be part of a way shorter than the best known is left out, by plan distance: no surface is shorter than its plan.</remarks>
 internal sealed class ReliefSearch
 {
+    /// <summary>How much longer than the plan distance the first ways are that are looked for, mm; then twice as much, and so on.</summary>
+    /// <remarks>Only time depends on it. Half of X: what most ways among walls are longer than their plan.</remarks>
+    private const double FirstMoreMm = 0.75;
+
     private readonly BeamTrees _trees;
     private readonly Relief _relief;
     private readonly SurfaceConductor _a;
@@ -23,7 +27,6 @@ internal sealed class ReliefSearch
     /// <summary>The shortest way, nothing where the two touch; null when there is none.</summary>
     internal static SurfacePath? Shortest(BeamTrees trees, SurfaceConductor a, SurfaceConductor b)
     {
-        // Straight over all walls is a way; where no surface is, ways not much longer than that first, then further and further.
         (Point from, Point to) = LegCandidates.Direct(a, b, a.NearestTo(b).DistanceMm + (2 * Tolerances.JoinMm)).MinBy(leg => leg.From.DistanceTo(leg.To));
         if (from.DistanceTo(to) <= Tolerances.JoinMm)
         {
@@ -31,28 +34,48 @@ internal sealed class ReliefSearch
         }
 
         Segment plan = new(from, to);
-        ReliefEdge[] crossed = [.. trees.Relief.Edges.Where(e => IsMet(e, plan))];
-        double reach = (plan.Length + crossed.Where(e => !e.Blocks).Sum(e => e.WallMm)) * (1 + 1e-9);
-        reach = Array.Exists(crossed, e => e.Blocks) ? (reach * 1.5) + 1 : reach + 1e-6;
         try
         {
-            for (int i = 0; i < 6; i++, reach *= 2)
-            {
-                ReliefSearch search = new(trees, a, b, reach);
-                SurfacePath? path = search.Find();
-                if (path is not null || !search._wasLimited)
-                {
-                    return path;
-                }
-            }
-
-            return new ReliefSearch(trees, a, b, double.PositiveInfinity).Find();
+            return Within(trees, a, b, plan);
         }
         catch (TooManyBeamsException)
         {
             // The straight distance in plan, all walls left out: never more than the true path.
             return new SurfacePath(plan.Length, [new SurfaceLeg(plan, plan.Length, [])]);
         }
+    }
+
+    /// <summary>The shortest way, looked for among short ways first, then further and further.</summary>
+    private static SurfacePath? Within(BeamTrees trees, SurfaceConductor a, SurfaceConductor b, Segment plan)
+    {
+        // Straight over all walls is a way, and no longer one is of interest, unless the surface ends on the way.
+        ReliefEdge[] crossed = [.. trees.Relief.Edges.Where(e => IsMet(e, plan))];
+        double most = (plan.Length + crossed.Where(e => !e.Blocks).Sum(e => e.WallMm)) * (1 + 1e-9);
+        most = Array.Exists(crossed, e => e.Blocks) ? (most * 1.5) + 1 : most + 1e-6;
+
+        // What is taken off at round borders can bring a way below a limit by whose plan it was left out: so near to a limit no way is yet the shortest.
+        double unsure = trees.Relief.SlackMm + SurfaceTolerances.AlongMm;
+        for (double more = FirstMoreMm; plan.Length + unsure + more < most; more *= 2)
+        {
+            ReliefSearch search = new(trees, a, b, plan.Length + unsure + more);
+            SurfacePath? path = search.Find();
+            if (path?.LengthMm < plan.Length + more || (path is null && !search._wasLimited))
+            {
+                return path;
+            }
+        }
+
+        for (int i = 0; i < 6; i++, most *= 2)
+        {
+            ReliefSearch search = new(trees, a, b, most);
+            SurfacePath? path = search.Find();
+            if (path is not null || !search._wasLimited)
+            {
+                return path;
+            }
+        }
+
+        return new ReliefSearch(trees, a, b, double.PositiveInfinity).Find();
     }
 
     private static bool IsMet(ReliefEdge edge, Segment plan)
