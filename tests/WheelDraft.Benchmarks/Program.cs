@@ -19,6 +19,7 @@ if (args is ["inputs-timer", string timer])
     ("wheel", () => Tell(WheelBenchmark.Run())),
     ("strips", () => Tell(StripBenchmarks.Run())),
     ("spacing", () => Tell(SpacingBenchmark.Run())),
+    ("creepage", () => Tell(WallsBenchmark.Run())),
     ("monte-carlo", () => Tell(MonteCarloBenchmark.Run())),
     ("drawing", () => Tell(DxfBenchmark.Run())),
     ("picture", () => Tell(PictureBenchmark.Run())),

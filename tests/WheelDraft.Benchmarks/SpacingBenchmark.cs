@@ -60,7 +60,7 @@ internal static class SpacingBenchmark
         return (alone, Stopwatch.GetElapsedTime(start).TotalSeconds, rows);
     }
 
-    private static SpacingDemands Demands() => new(
+    internal static SpacingDemands Demands() => new(
         new SupplyBrief(230, 50, 0.01, OvervoltageCategory.II),
         new EnvironmentBrief(3, 300, false),
         new SpacingBrief(SpacingStandard.Iec60664, Insulation.Functional, Insulation.Basic, Insulation.Reinforced, null, 0, GrooveX.Full),

@@ -119,10 +119,14 @@ internal sealed class RecessLinks(Relief relief, double linkMm)
         return edge.UphillOf(a) * edge.UphillOf(b) < 0 && ab.Cross(edge.From - a) * ab.Cross(edge.To - a) < 0;
     }
 
+    /// <summary>Whether a conductor can stand so near to the foot of a wall that a link leads to it.</summary>
+    internal bool IsNear(ReliefEdge edge, SurfaceConductor conductor) =>
+        edge.IsUpright && linkMm > 0 && edge.Bounds.DistanceTo(conductor.Bounds) < linkMm;
+
     /// <summary>The way on from an upper edge to a conductor near the foot of its wall.</summary>
     internal Arrival? Land(Beam beam, ReliefEdge edge, Point first, Point second, SurfaceConductor conductor)
     {
-        if (!edge.IsUpright || linkMm == 0 || edge.Bounds.DistanceTo(conductor.Bounds) >= linkMm)
+        if (!IsNear(edge, conductor))
         {
             return null;
         }

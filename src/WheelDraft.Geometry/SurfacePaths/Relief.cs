@@ -3,6 +3,8 @@ namespace WheelDraft.Geometry;
 /// <summary>A straight wall between two levels of a surface, or an edge beyond which there is no surface.</summary>
 internal sealed class ReliefEdge
 {
+    private Bounds? _bounds;
+
     internal required int Index { get; init; }
 
     internal required int FromCorner { get; init; }
@@ -43,7 +45,7 @@ internal sealed class ReliefEdge
 
     internal double WallMm => HighMm - LowMm;
 
-    internal Bounds Bounds => Bounds.Of(From, To);
+    internal Bounds Bounds => _bounds ??= Bounds.Of(From, To);
 
     internal Point At(double alongMm) => From + (Along * alongMm);
 
@@ -122,6 +124,9 @@ internal sealed class Relief
     }
 
     internal IReadOnlyList<ReliefEdge> Edges => _edges;
+
+    /// <summary>The most that can be taken off a shortest path, which crosses no edge twice, mm.</summary>
+    internal double SlackMm => _edges.Sum(e => e.SlackMm);
 
     internal IReadOnlyList<ReliefCorner> Corners => _corners;
 

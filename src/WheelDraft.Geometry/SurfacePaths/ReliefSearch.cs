@@ -7,24 +7,26 @@ namespace WheelDraft.Geometry;
 /// What cannot be part of a way shorter than the best known is left out, by plan distance: no surface is shorter than its plan.</remarks>
 internal sealed class ReliefSearch
 {
+    /// <summary>How much longer than the plan distance the first ways are that are looked for, mm; then twice as much, and so on.</summary>
+    /// <remarks>Only time depends on it. Half of X: what most ways among walls are longer than their plan.</remarks>
+    private const double FirstMoreMm = 0.75;
+
+    private readonly BeamTrees _trees;
     private readonly Relief _relief;
-    private readonly RecessLinks _links;
     private readonly SurfaceConductor _a;
     private readonly SurfaceConductor _b;
-    private readonly double _reach;
     private readonly Dictionary<int, BeamTracer> _traced = [];
     private bool _wasLimited;
     private double _best;
 
-    private ReliefSearch(Relief relief, RecessLinks links, SurfaceConductor a, SurfaceConductor b, double reach)
+    private ReliefSearch(BeamTrees trees, SurfaceConductor a, SurfaceConductor b, double reach)
     {
-        (_relief, _links, _a, _b, _reach, _best) = (relief, links, a, b, reach, reach);
+        (_trees, _relief, _a, _b, _best) = (trees, trees.Relief, a, b, reach);
     }
 
     /// <summary>The shortest way, nothing where the two touch; null when there is none.</summary>
-    internal static SurfacePath? Shortest(Relief relief, RecessLinks links, SurfaceConductor a, SurfaceConductor b)
+    internal static SurfacePath? Shortest(BeamTrees trees, SurfaceConductor a, SurfaceConductor b)
     {
-        // Straight over all walls is a way; where no surface is, ways not much longer than that first, then further and further.
         (Point from, Point to) = LegCandidates.Direct(a, b, a.NearestTo(b).DistanceMm + (2 * Tolerances.JoinMm)).MinBy(leg => leg.From.DistanceTo(leg.To));
         if (from.DistanceTo(to) <= Tolerances.JoinMm)
         {
@@ -32,28 +34,48 @@ internal sealed class ReliefSearch
         }
 
         Segment plan = new(from, to);
-        ReliefEdge[] crossed = [.. relief.Edges.Where(e => IsMet(e, plan))];
-        double reach = (plan.Length + crossed.Where(e => !e.Blocks).Sum(e => e.WallMm)) * (1 + 1e-9);
-        reach = Array.Exists(crossed, e => e.Blocks) ? (reach * 1.5) + 1 : reach + 1e-6;
         try
         {
-            for (int i = 0; i < 6; i++, reach *= 2)
-            {
-                ReliefSearch search = new(relief, links, a, b, reach);
-                SurfacePath? path = search.Find();
-                if (path is not null || !search._wasLimited)
-                {
-                    return path;
-                }
-            }
-
-            return new ReliefSearch(relief, links, a, b, double.PositiveInfinity).Find();
+            return Within(trees, a, b, plan);
         }
         catch (TooManyBeamsException)
         {
             // The straight distance in plan, all walls left out: never more than the true path.
             return new SurfacePath(plan.Length, [new SurfaceLeg(plan, plan.Length, [])]);
         }
+    }
+
+    /// <summary>The shortest way, looked for among short ways first, then further and further.</summary>
+    private static SurfacePath? Within(BeamTrees trees, SurfaceConductor a, SurfaceConductor b, Segment plan)
+    {
+        // Straight over all walls is a way, and no longer one is of interest, unless the surface ends on the way.
+        ReliefEdge[] crossed = [.. trees.Relief.Edges.Where(e => IsMet(e, plan))];
+        double most = (plan.Length + crossed.Where(e => !e.Blocks).Sum(e => e.WallMm)) * (1 + 1e-9);
+        most = Array.Exists(crossed, e => e.Blocks) ? (most * 1.5) + 1 : most + 1e-6;
+
+        // What is taken off at round borders can bring a way below a limit by whose plan it was left out: so near to a limit no way is yet the shortest.
+        double unsure = trees.Relief.SlackMm + SurfaceTolerances.AlongMm;
+        for (double more = FirstMoreMm; plan.Length + unsure + more < most; more *= 2)
+        {
+            ReliefSearch search = new(trees, a, b, plan.Length + unsure + more);
+            SurfacePath? path = search.Find();
+            if (path?.LengthMm < plan.Length + more || (path is null && !search._wasLimited))
+            {
+                return path;
+            }
+        }
+
+        for (int i = 0; i < 6; i++, most *= 2)
+        {
+            ReliefSearch search = new(trees, a, b, most);
+            SurfacePath? path = search.Find();
+            if (path is not null || !search._wasLimited)
+            {
+                return path;
+            }
+        }
+
+        return new ReliefSearch(trees, a, b, double.PositiveInfinity).Find();
     }
 
     private static bool IsMet(ReliefEdge edge, Segment plan)
@@ -99,17 +121,11 @@ internal sealed class ReliefSearch
     /// <summary>The shortest way without a bend from one conductor's corners and round edges to the other.</summary>
     private Arrival? Direct(SurfaceConductor from, SurfaceConductor to)
     {
-        BeamTracer tracer = new(_relief, _links, [to]) { Limit = () => _best, Rest = plan => plan.DistanceTo(to.Bounds) };
-        foreach (Arc arc in from.Pieces.OfType<Arc>())
+        BeamTracer tracer = new(_trees, [to]) { Limit = () => _best, Rest = plan => plan.DistanceTo(to.Bounds) };
+        foreach (ConductorSource source in _trees.OfConductor(from))
         {
-            tracer.Trace(BeamSources.FromArc(from, arc));
-            Shorten(tracer);
-        }
-
-        foreach (Point corner in from.Corners.Concat(FeetNearWalls(from)))
-        {
-            tracer.Trace(BeamSources.FromCorner(_relief, from, corner));
-            tracer.Trace(_links.From(from, corner));
+            tracer.Trace(source.Own);
+            tracer.Trace(source.Linked);
             Shorten(tracer);
         }
 
@@ -119,31 +135,16 @@ internal sealed class ReliefSearch
 
     private void Shorten(BeamTracer tracer) => _best = Math.Min(_best, tracer.Best[0]?.LengthMm ?? double.PositiveInfinity);
 
-    /// <summary>Where a round edge is nearest to a wall.</summary>
-    private IEnumerable<Point> FeetNearWalls(SurfaceConductor conductor)
-    {
-        foreach (Arc arc in conductor.Pieces.OfType<Arc>())
-        {
-            foreach (ReliefEdge edge in _relief.Edges.Where(e => !e.Blocks && e.IsUpright))
-            {
-                Point foot = arc.Centre + (edge.Uphill * arc.RadiusMm);
-                if (BorderCuts.IsOnSpan(arc, foot) && -edge.UphillOf(foot) >= 0 && edge.DistanceTo(foot) < _links.LinkMm)
-                {
-                    yield return foot;
-                }
-            }
-        }
-    }
-
     private void TraceBend(ReliefSector bend)
     {
         double toA = At(bend).DistanceTo(_a), toB = At(bend).DistanceTo(_b);
-        BeamTracer tracer = new(_relief, _links, [_a, _b])
+        BeamTracer tracer = new(_trees, [_a, _b])
         {
+            Bends = [],
             Limit = () => _best,
             Rest = plan => Math.Min(toA + plan.DistanceTo(_b.Bounds), toB + plan.DistanceTo(_a.Bounds)),
         };
-        tracer.Trace(BeamSources.FromBend(_relief, bend));
+        tracer.Trace(_trees.OfBend(bend));
         _wasLimited |= tracer.WasLimited;
         _traced.Add(bend.Node, tracer);
         if (tracer.Best[0] is { } a && tracer.Best[1] is { } b)
@@ -196,7 +197,7 @@ internal sealed class ReliefSearch
 
     private IEnumerable<(int Next, double LengthMm)> Legs(int node, BeamTracer tracer)
     {
-        foreach ((int next, Arrival arrival) in tracer.Bends)
+        foreach ((int next, Arrival arrival) in tracer.Bends!)
         {
             if (next != node && _traced.ContainsKey(next))
             {
@@ -211,7 +212,7 @@ internal sealed class ReliefSearch
         int node = last;
         while (before.TryGetValue(node, out int from))
         {
-            legs.InsertRange(0, BeamPath.Legs(_traced[from].Bends[node]));
+            legs.InsertRange(0, BeamPath.Legs(_traced[from].Bends![node]));
             node = from;
         }
 

@@ -11,8 +11,7 @@ public sealed class SurfacePaths
 {
     private readonly IReadOnlyList<SurfaceConductor> _conductors;
     private readonly SurfaceGraph _graph;
-    private readonly Relief? _relief;
-    private readonly RecessLinks? _links;
+    private readonly BeamTrees? _trees;
     private readonly Dictionary<int, SurfaceSearch> _searches = [];
     private readonly Dictionary<(int, int), SurfacePath?> _found = [];
 
@@ -41,17 +40,17 @@ public sealed class SurfacePaths
         }
 
         List<SurfaceRegion> standing = [.. regions.Where(r => r.WallMm > 0)];
-        _relief = standing.Exists(r => !r.IsImpassable) ? new Relief(surface, standing) : null;
+        Relief? relief = standing.Exists(r => !r.IsImpassable) ? new Relief(surface, standing) : null;
         List<SurfaceBorder> borders = [.. standing.Select(r => new SurfaceBorder(r, blocksOutside: false))];
         if (surface is not null)
         {
             borders.Add(new SurfaceBorder(SurfaceRegion.Through("outline", surface), blocksOutside: true));
         }
 
-        IReadOnlyList<Piece> cutting = _relief is null ? [.. borders.SelectMany(b => b.Pieces)] : [.. _relief.Edges.Select(e => new Segment(e.From, e.To))];
+        IReadOnlyList<Piece> cutting = relief is null ? [.. borders.SelectMany(b => b.Pieces)] : [.. relief.Edges.Select(e => new Segment(e.From, e.To))];
         _conductors = [.. conductors.Select(c => new SurfaceConductor(c, cutting))];
         _graph = new SurfaceGraph(borders, _conductors);
-        _links = _relief is null ? null : new RecessLinks(_relief, linkMm);
+        _trees = relief is null ? null : new BeamTrees(relief, new RecessLinks(relief, linkMm));
     }
 
     /// <summary>The shortest path from one conductor to another; null when the surface has none.</summary>
@@ -86,7 +85,7 @@ public sealed class SurfacePaths
             return new SurfacePath(0, []);
         }
 
-        return _relief is not null ? ReliefSearch.Shortest(_relief, _links!, a, b) : OnPlane(from, to);
+        return _trees is not null ? ReliefSearch.Shortest(_trees, a, b) : OnPlane(from, to);
     }
 
     private SurfacePath? OnPlane(int from, int to)

@@ -72,6 +72,29 @@ public sealed class TautStringTests
     }
 
     [Fact]
+    public void Pull_OrdersThatWait_GivesToTheBitWhatTighteningAllOfThemGives()
+    {
+        // Oracle: the same search with every order tightened at once. Every third scene on whole millimetres, where ways are equally long.
+        RandomShapes random = new(37);
+        int bent = 0;
+        for (int i = 0; i < 90; i++)
+        {
+            double Place(double mm) => i % 3 == 0 ? Math.Round(mm) : mm;
+            Point At(double least, double most) => new(Place(random.Between(-5, 5)), Place(random.Between(least, most)));
+            RibBox[] ribs = [.. Enumerable.Range(0, 1 + random.Below(2)).Select(_ => Rib(At(-6, -1), At(1, 6), Place(random.Between(0.6, 1.5)), Place(random.Between(1, 6))))];
+            StringEnd a = new(SurfacePathsTests.Box(-10, Place(random.Between(-4, 0)), -8, 2), 0, Place(random.Between(0, 3)));
+            StringEnd b = new(new Outline(Contour.Circle(new(9, Place(random.Between(-3, 3))), 1)), random.Below(2), 2);
+            double reach = random.Below(3) == 0 ? random.Between(16, 22) : double.PositiveInfinity;
+            PulledString waits = new TautString(a, b, ribs).Pull(reach), eager = new EagerString(a, b, ribs).Pull(reach);
+            Assert.Equal(eager.LengthMm, waits.LengthMm);
+            Assert.Equal(eager.Bends, waits.Bends);
+            bent += waits.Bends.Count > 2 ? 1 : 0;
+        }
+
+        Assert.True(bent > 40);
+    }
+
+    [Fact]
     public void Between_WheelTurningBehindARib_PullsOverEverythingItSweeps()
     {
         // A fixed strip 8 mm outside a disc's edge, a long wall half way: as for two fixed bodies, and the same for part of the turn.

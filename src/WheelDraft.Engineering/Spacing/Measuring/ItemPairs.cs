@@ -66,16 +66,18 @@ internal sealed class ItemPairs
     /// <summary>The gap between two items, or between one and a floating net; what lies between floating nets the table knows.</summary>
     private SolidGap? Gap(ItemOfNet first, ItemOfNet second, string from, string to)
     {
-        bool isFromNet = !IsItem(from), isToNet = !IsItem(to);
-        if (isFromNet && isToNet)
+        SolidGroup GroupOf(string key) => IsItem(key) ? _groups[key] : _meter.GroupOf(key);
+        string NetOf(string key) => !IsItem(key) ? key : string.Equals(key, first.Key, StringComparison.Ordinal) ? first.Net : second.Net;
+        bool IsWhole(string key) => !IsItem(key) || _items[NetOf(key)].Count() == 1;
+
+        // A net of one item is that item. From the other end the table's figure may differ in its last bit: that is measured again.
+        if ((!IsItem(from) && !IsItem(to)) || (IsWhole(from) && IsWhole(to) && string.CompareOrdinal(NetOf(from), NetOf(to)) <= 0))
         {
-            return _meter.Gap(from, to);
+            return _meter.Gap(NetOf(from), NetOf(to));
         }
 
         if (!_gaps.TryGetValue((from, to), out SolidGap? gap))
         {
-            SolidGroup GroupOf(string key) => IsItem(key) ? _groups[key] : _meter.GroupOf(key);
-            string NetOf(string key) => !IsItem(key) ? key : string.Equals(key, first.Key, StringComparison.Ordinal) ? first.Net : second.Net;
             gap = _meter.Between(GroupOf(from), NetOf(from), GroupOf(to), NetOf(to));
             _gaps.Add((from, to), gap);
         }

@@ -102,6 +102,9 @@ internal sealed record RibBox(string Name, Point Start, Point End, double Thickn
 
     private readonly Vector _along = (End - Start).Unit();
 
+    /// <summary>How many edges a box has over or round which a string can bend.</summary>
+    internal const int EdgeCount = 8;
+
     /// <summary>The edges over or round which a string can bend: four above, four upright.</summary>
     internal IReadOnlyList<StringEdge> Edges
     {
@@ -151,6 +154,13 @@ internal sealed record RibBox(string Name, Point Start, Point End, double Thickn
 internal sealed record StringEdge(SpacePoint Start, SpacePoint End)
 {
     private readonly double _length = Start.DistanceTo(End);
+
+    /// <summary>Its plan; null for an upright one, and for one too short to be a piece.</summary>
+    internal Segment? Plan { get; } = Start.Plan.DistanceTo(End.Plan) <= Tolerances.ShortestPieceMm ? null : new Segment(Start.Plan, End.Plan);
+
+    internal double LowMm => Math.Min(Start.Z, End.Z);
+
+    internal double HighMm => Math.Max(Start.Z, End.Z);
 
     /// <summary>The place on it over which the way between two places is shortest.</summary>
     internal SpacePoint Tightest(SpacePoint from, SpacePoint to)

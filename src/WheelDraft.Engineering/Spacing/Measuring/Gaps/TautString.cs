@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using WheelDraft.Geometry;
 
 namespace WheelDraft.Engineering;
@@ -9,10 +8,11 @@ namespace WheelDraft.Engineering;
 internal sealed record PulledString(double LengthMm, IReadOnlyList<SpacePoint> Bends);
 
 /// <summary>The shortest string between two solids over and round ribs.</summary>
-/// <remarks>A shortest string bends over edges of what is in its way; for a given order of edges its length is convex in the places where
+/// <remarks><para>A shortest string bends over edges of what is in its way; for a given order of edges its length is convex in the places where
 /// it bends, and turning each bend about its edge tightens it (M. Sharir and A. Schorr, On shortest paths in polyhedral spaces, SIAM
 /// J. Computing 15, 1986). Orders are tried by increasing length, each a sub-order of a longer one and so no longer than it: the first
-/// string that nothing blocks is the shortest.</remarks>
+/// string that nothing blocks is the shortest.</para>
+/// <para>Most orders are never tightened: they wait by a length that they cannot undercut (<see cref="StringReach"/>) until nothing shorter is left.</para></remarks>
 internal sealed class TautString(StringEnd from, StringEnd to, IReadOnlyList<RibBox> boxes)
 {
     /// <summary>Orders tried before a string is given as a lower bound only.</summary>
@@ -26,7 +26,8 @@ internal sealed class TautString(StringEnd from, StringEnd to, IReadOnlyList<Rib
 
     private readonly PriorityQueue<EdgeOrder, (double LengthMm, int Number)> _open = new();
     private readonly HashSet<string> _seen = new(StringComparer.Ordinal);
-    private readonly IReadOnlyList<IReadOnlyList<StringEdge>> _edges = [.. boxes.Select(b => b.Edges)];
+    private readonly StringReach _reach = new(from, to, boxes);
+    private Nearest? _plan;
 
     /// <summary>Pulls it tight.</summary>
     /// <param name="reachMm">A string longer than this is of no interest: what is returned is then no longer than the true one.</param>
@@ -35,17 +36,24 @@ internal sealed class TautString(StringEnd from, StringEnd to, IReadOnlyList<Rib
         Try([]);
         while (_open.TryDequeue(out EdgeOrder? order, out (double LengthMm, int Number) at))
         {
-            int blocking = Blocking(order.Places);
-            if (blocking < 0 || at.LengthMm > reachMm || _seen.Count > MostOrders)
+            if (order.Places is not { } places)
             {
-                return new PulledString(at.LengthMm, order.Places);
+                places = Tighten(order.Edges);
+                _open.Enqueue(order with { Places = places }, (LengthOf(places), at.Number));
+                continue;
             }
 
-            for (int position = 0; position <= order.Edges.Count; position++)
+            int blocking = Blocking(places);
+            if (blocking < 0 || at.LengthMm > reachMm || _seen.Count > MostOrders)
             {
-                for (int e = 0; e < _edges[blocking].Count; e++)
+                return new PulledString(at.LengthMm, places);
+            }
+
+            for (int position = 0; position <= order.Edges.Length; position++)
+            {
+                for (int e = 0; e < RibBox.EdgeCount; e++)
                 {
-                    Try(order.Edges.Insert(position, (blocking, e)));
+                    Try([.. order.Edges.AsSpan(0, position), StringReach.NumberOf(blocking, e), .. order.Edges.AsSpan(position)]);
                 }
             }
         }
@@ -53,26 +61,34 @@ internal sealed class TautString(StringEnd from, StringEnd to, IReadOnlyList<Rib
         throw new InvalidOperationException("No string between two solids: ribs are finite, so one can always be pulled.");
     }
 
-    private void Try(ImmutableList<(int Box, int Edge)> edges)
+    private void Try(int[] edges)
     {
-        if (edges.Distinct().Count() == edges.Count && _seen.Add(string.Join(';', edges)))
+        if (edges.Distinct().Count() != edges.Length || !_seen.Add(Key(edges)))
         {
-            SpacePoint[] places = Tighten(edges);
-            double length = LengthOf(places);
-            _open.Enqueue(new EdgeOrder(edges, places), (length, _seen.Count));
+            return;
         }
+
+        _open.Enqueue(new EdgeOrder(edges, null), (_reach.LeastMm(edges), _seen.Count));
     }
 
-    private SpacePoint[] Tighten(ImmutableList<(int Box, int Edge)> edges)
+    private static string Key(int[] edges) => string.Create(edges.Length, edges, static (text, all) =>
+    {
+        for (int i = 0; i < all.Length; i++)
+        {
+            text[i] = (char)all[i];
+        }
+    });
+
+    private SpacePoint[] Tighten(int[] edges)
     {
         SpacePoint[] places = Begin(edges);
         double length = LengthOf(places);
         for (int round = 0; round < MostRounds; round++)
         {
             places[0] = from.Nearest(places[1]);
-            for (int i = 0; i < edges.Count; i++)
+            for (int i = 0; i < edges.Length; i++)
             {
-                places[i + 1] = _edges[edges[i].Box][edges[i].Edge].Tightest(places[i], places[i + 2]);
+                places[i + 1] = _reach[edges[i]].Tightest(places[i], places[i + 2]);
             }
 
             places[^1] = to.Nearest(places[^2]);
@@ -88,16 +104,16 @@ internal sealed class TautString(StringEnd from, StringEnd to, IReadOnlyList<Rib
         return places;
     }
 
-    private SpacePoint[] Begin(ImmutableList<(int Box, int Edge)> edges)
+    private SpacePoint[] Begin(int[] edges)
     {
-        Nearest plan = Distances.Between(from.Outline, to.Outline);
-        SpacePoint[] places = new SpacePoint[edges.Count + 2];
+        Nearest plan = _plan ??= Distances.Between(from.Outline, to.Outline);
+        SpacePoint[] places = new SpacePoint[edges.Length + 2];
         double z = Math.Clamp((Math.Max(from.FromZMm, to.FromZMm) + Math.Min(from.ToZMm, to.ToZMm)) / 2, from.FromZMm, from.ToZMm);
         places[0] = SpacePoint.At(plan.OnFirst, z);
         places[^1] = SpacePoint.At(plan.OnSecond, Math.Clamp(z, to.FromZMm, to.ToZMm));
-        for (int i = 0; i < edges.Count; i++)
+        for (int i = 0; i < edges.Length; i++)
         {
-            places[i + 1] = _edges[edges[i].Box][edges[i].Edge].Tightest(places[i], places[^1]);
+            places[i + 1] = _reach[edges[i]].Tightest(places[i], places[^1]);
         }
 
         return places;
@@ -130,5 +146,8 @@ internal sealed class TautString(StringEnd from, StringEnd to, IReadOnlyList<Rib
         return length;
     }
 
-    private sealed record EdgeOrder(ImmutableList<(int Box, int Edge)> Edges, SpacePoint[] Places);
+    /// <summary>Edges that a string bends over, in order.</summary>
+    /// <param name="Edges">Their numbers.</param>
+    /// <param name="Places">Where it does once it is tight; null while it waits.</param>
+    private sealed record EdgeOrder(int[] Edges, SpacePoint[]? Places);
 }

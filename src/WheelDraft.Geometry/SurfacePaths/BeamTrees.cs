@@ -1,0 +1,108 @@
+namespace WheelDraft.Geometry;
+
+/// <summary>All beams over a relief that somebody has followed, each looked into once: those of every bend and of every conductor.</summary>
+/// <remarks>Trees are kept while there is room; what goes beyond is looked into again each time, with the same result.</remarks>
+internal sealed class BeamTrees
+{
+    /// <summary>Beams that are kept with what lies before them.</summary>
+    /// <remarks>About a kilobyte each; a board with a hundred walls stays below a quarter of a gigabyte.</remarks>
+    private const int MostKept = 250_000;
+
+    private readonly BeamSpread _spread;
+    private readonly BeamNode[]?[] _bends;
+    private readonly Dictionary<SurfaceConductor, IReadOnlyList<ConductorSource>> _conductors = [];
+    private int _kept;
+
+    internal BeamTrees(Relief relief, RecessLinks links)
+    {
+        (Relief, Links) = (relief, links);
+        _spread = new BeamSpread(relief, links);
+        _bends = new BeamNode[relief.Nodes.Count][];
+    }
+
+    internal Relief Relief { get; }
+
+    internal RecessLinks Links { get; }
+
+    /// <summary>The beams that leave a bend.</summary>
+    internal IReadOnlyList<BeamNode> OfBend(ReliefSector bend) => _bends[bend.Node] ??= Nodes(BeamSources.FromBend(Relief, bend));
+
+    /// <summary>The beams that leave a conductor: those of its round edges, then those of its corners.</summary>
+    internal IReadOnlyList<ConductorSource> OfConductor(SurfaceConductor conductor)
+    {
+        if (!_conductors.TryGetValue(conductor, out IReadOnlyList<ConductorSource>? sources))
+        {
+            sources =
+            [
+                .. conductor.Pieces.OfType<Arc>().Select(arc => new ConductorSource(Nodes(BeamSources.FromArc(conductor, arc)), [])),
+                .. conductor.Corners.Concat(FeetNearWalls(conductor))
+                    .Select(corner => new ConductorSource(Nodes(BeamSources.FromCorner(Relief, conductor, corner)), Nodes(Links.From(conductor, corner)))),
+            ];
+            _conductors.Add(conductor, sources);
+        }
+
+        return sources;
+    }
+
+    /// <summary>What lies before a beam.</summary>
+    internal BeamView ViewOf(BeamNode node)
+    {
+        if (node.View is { } known)
+        {
+            return known;
+        }
+
+        BeamView view = _spread.Of(node.Beam);
+        if (_kept < MostKept)
+        {
+            _kept++;
+            node.View = view;
+        }
+
+        return view;
+    }
+
+    /// <summary>The beams beyond an exit.</summary>
+    internal IReadOnlyList<BeamNode> Beyond(BeamNode node, BeamExit exit) => exit.Beyond ??= Nodes(_spread.Beyond(node.Beam, exit));
+
+    /// <summary>The way on from the upper edge at an exit to a conductor near the foot of its wall; null when there is none.</summary>
+    internal Arrival? Land(BeamReach reach, BeamExit exit, SurfaceConductor conductor)
+    {
+        if (!Links.IsNear(exit.Edge!, conductor))
+        {
+            return null;
+        }
+
+        Dictionary<SurfaceConductor, Arrival?> landings = exit.Landings ??= [];
+        if (!landings.TryGetValue(conductor, out Arrival? landed))
+        {
+            landed = Links.Land(reach.Beam, exit.Edge!, exit.First, exit.Second, conductor);
+            landings.Add(conductor, landed);
+        }
+
+        return landed;
+    }
+
+    private static BeamNode[] Nodes(IEnumerable<Beam> beams) => [.. beams.Select(b => new BeamNode(b))];
+
+    /// <summary>Where a round edge is nearest to a wall.</summary>
+    private IEnumerable<Point> FeetNearWalls(SurfaceConductor conductor)
+    {
+        foreach (Arc arc in conductor.Pieces.OfType<Arc>())
+        {
+            foreach (ReliefEdge edge in Relief.Edges.Where(e => !e.Blocks && e.IsUpright))
+            {
+                Point foot = arc.Centre + (edge.Uphill * arc.RadiusMm);
+                if (BorderCuts.IsOnSpan(arc, foot) && -edge.UphillOf(foot) >= 0 && edge.DistanceTo(foot) < Links.LinkMm)
+                {
+                    yield return foot;
+                }
+            }
+        }
+    }
+}
+
+/// <summary>The beams that leave one round edge or corner of a conductor.</summary>
+/// <param name="Own">From its outline.</param>
+/// <param name="Linked">From the upper edges of walls that it is linked to.</param>
+internal sealed record ConductorSource(IReadOnlyList<BeamNode> Own, IReadOnlyList<BeamNode> Linked);

@@ -1,0 +1,89 @@
+using WheelDraft.Geometry;
+using Xunit;
+
+namespace WheelDraft.Tests.Measuring;
+
+/// <summary>All pairs of a surface, whose beams are shared, against each pair searched for by itself (<see cref="PairSearch"/>).</summary>
+public sealed class SharedBeamsTests
+{
+    private const double LinkMm = 1.5;
+
+    [Fact]
+    public void Shortest_RandomSurfaces_IsToTheBitWhatEachPairByItselfGives() => Compare(120, seed => new WalledScene(new RandomShapes(seed), WalledScene.Order.None));
+
+    // Wherever two ways are equally long the same one must be shown.
+    [Fact]
+    public void Shortest_SquareAndMirroredSurfaces_IsToTheBitWhatEachPairByItselfGives() => Compare(90, seed => new WalledScene(new RandomShapes(seed), WalledScene.Order.Mirrored));
+
+    // No outside oracle needed. Without links: with them a wall beside a conductor is a step to the next one.
+    [Fact]
+    public void Shortest_AllPairsWithOneSlotMoreOrFewer_IsNeverShorterOrLonger()
+    {
+        int longer = 0;
+        for (int seed = 1000; seed < 1060; seed++)
+        {
+            WalledScene scene = new(new RandomShapes(seed), WalledScene.Order.None);
+            SurfaceRegion slot = SurfaceRegion.Through("one more", new WalledScene(new RandomShapes(seed + 1), WalledScene.Order.None).Regions[0].Outline);
+            SurfacePaths without = new(scene.Surface, scene.Regions, scene.Conductors, 0), with = new(scene.Surface, [.. scene.Regions, slot], scene.Conductors, 0);
+            foreach ((int a, int b) in scene.Pairs)
+            {
+                double before = Length(without.Shortest(a, b)), after = Length(with.Shortest(a, b));
+                Assert.True(after >= before - 1e-9, FormattableString.Invariant($"seed {seed}, {a} to {b}: {before} and with the slot {after}"));
+                longer += after > before + 1e-3 ? 1 : 0;
+            }
+        }
+
+        Assert.True(longer > 20);
+    }
+
+    private static double Length(SurfacePath? path) => path?.LengthMm ?? double.PositiveInfinity;
+
+    private static void Compare(int scenes, Func<int, WalledScene> make)
+    {
+        List<string> failures = [];
+        int compared = 0;
+        for (int seed = 0; seed < scenes; seed++)
+        {
+            WalledScene scene = make(seed);
+            SurfacePaths paths = new(scene.Surface, scene.Regions, scene.Conductors, LinkMm);
+            PairByItself alone = new(scene, LinkMm);
+            foreach ((int a, int b) in scene.Pairs.Where(p => !alone.Touch(p.A, p.B)))
+            {
+                compared++;
+                string shared = Words(paths.Shortest(a, b)), own = Words(alone.Shortest(a, b));
+                if (!string.Equals(shared, own, StringComparison.Ordinal))
+                {
+                    failures.Add(FormattableString.Invariant($"seed {seed}, {a} to {b}: {shared} and by itself {own}"));
+                }
+            }
+        }
+
+        Assert.True(failures.Count == 0, string.Join("\n", failures));
+        Assert.True(compared > 5 * scenes);
+    }
+
+    private static string Words(SurfacePath? path) => path is null ? "none" : string.Join("; ", path.Legs.Select(Words).Prepend(FormattableString.Invariant($"{path.LengthMm:R}")));
+
+    private static string Words(SurfaceLeg leg) => FormattableString.Invariant(
+        $"{leg.Piece.Start.X:R} {leg.Piece.Start.Y:R} {leg.Piece.End.X:R} {leg.Piece.End.Y:R} {leg.LengthMm:R} over {string.Join(", ", leg.Crossed.Select(c => FormattableString.Invariant($"{c.Region} {c.At.X:R} {c.At.Y:R} {c.AddedMm:R} {c.Bridged}")))}");
+
+    /// <summary>The search as it was, on a surface of its own.</summary>
+    private sealed class PairByItself
+    {
+        private readonly Relief _relief;
+        private readonly RecessLinks _links;
+        private readonly SurfaceConductor[] _conductors;
+
+        internal PairByItself(WalledScene scene, double linkMm)
+        {
+            _relief = new Relief(scene.Surface, scene.Regions);
+            _links = new RecessLinks(_relief, linkMm);
+            Piece[] cutting = [.. _relief.Edges.Select(e => new Segment(e.From, e.To))];
+            _conductors = [.. scene.Conductors.Select(c => new SurfaceConductor(c, cutting))];
+        }
+
+        internal bool Touch(int a, int b) => _conductors[a].Touches(_conductors[b]);
+
+        internal SurfacePath? Shortest(int a, int b) => PairSearch.Shortest(_relief, _links, _conductors[a], _conductors[b]);
+    }
+}
