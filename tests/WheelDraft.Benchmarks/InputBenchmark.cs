@@ -27,7 +27,7 @@ public static class InputBenchmark
         ArgumentNullException.ThrowIfNull(to);
         for (int i = 0; i < Timers.Length; i++)
         {
-            using Process process = Process.Start(new ProcessStartInfo(Environment.ProcessPath!, ["inputs-timer", i.ToString(CultureInfo.InvariantCulture)]) { RedirectStandardOutput = true })!;
+            using Process process = Process.Start(new ProcessStartInfo(Environment.ProcessPath!, ["inputs-timer", i.ToString(CultureInfo.InvariantCulture)]) { RedirectStandardOutput = true, UseShellExecute = false })!;
             to.Write(process.StandardOutput.ReadToEnd());
             process.WaitForExit();
         }
@@ -63,14 +63,14 @@ public static class InputBenchmark
                 loads.Add(Watts(Numbered("base", p), RingsOfEach == 0 ? "L" : middle, RingsOfEach == 0 ? middle : "N", 60 + p));
                 for (int r = 0; r < RingsOfEach; r++)
                 {
-                    string ring = Numbered($"ring{p}-", r);
+                    string ring = Numbered("ring", p, r);
                     contacts.Add(Ring(ring, (p * RingsOfEach) + r, Parts * RingsOfEach, feed));
                     loads.Add(Watts($"{ring} coil", ring, middle, 40 + r));
                 }
 
                 for (int i = 0; i < InputsOfEach - (IsFedByInput && p == 0 ? 1 : 0); i++)
                 {
-                    string leg = Numbered($"leg{p}-", i);
+                    string leg = Numbered("leg", p, i);
                     inputs.Add(new InputBrief(leg, middle, leg, null));
                     loads.Add(Watts($"{leg} lamp", leg, "N", 5 + i));
                 }
@@ -79,12 +79,14 @@ public static class InputBenchmark
             Brief brief = CircuitBenchmark.BriefOf(loads, inputs, feed) with
             {
                 Outputs = [.. contacts.Select(c => new OutputBrief(c.Output, c.WiperNet, ProgrammeBrief.Always, new ContactBrief(0.4, 2, 0.4, null, null)))],
-                Interlocks = [.. Enumerable.Range(0, Parts).Select(p => new InterlockBrief(Numbered("lamp dark while ", p), InterlockClaim.NeverOn, [$"{Numbered($"leg{p}-", 0)} lamp"]) { WhileOpen = [$"{Numbered($"leg{p}-", 0)}"], Faults = FaultDepth.Single })],
+                Interlocks = [.. Enumerable.Range(0, Parts).Select(p => new InterlockBrief(Numbered("lamp dark while ", p), InterlockClaim.NeverOn, [$"{Numbered("leg", p, 0)} lamp"]) { WhileOpen = [Numbered("leg", p, 0)], Faults = FaultDepth.Single })],
             };
             return new CircuitRequest(brief, contacts) { Bridges = [new BridgedNets("mid0", Parts > 1 ? "mid1" : "leg0-0")] };
         }
 
         private static string Numbered(string kind, int index) => string.Create(CultureInfo.InvariantCulture, $"{kind}{index}");
+
+        private static string Numbered(string kind, int part, int index) => string.Create(CultureInfo.InvariantCulture, $"{kind}{part}-{index}");
 
         private static LoadBrief Watts(string name, string from, string to, double powerW) => new(name, from, to, new RatedPower(powerW, 0.8), 0.6, 0.2);
 

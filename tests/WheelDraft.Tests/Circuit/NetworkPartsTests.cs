@@ -42,7 +42,7 @@ public sealed class NetworkPartsTests
         CircuitBuilder circuit = new() { VoltagesUnderFaults = true };
         for (int p = 0; p < 2; p++)
         {
-            circuit.Ring($"ring{p}", (20 + (90 * p), 70 + (150 * p))).Input($"a{p}", $"ring{p}", $"mid{p}").Ohms($"base{p}", $"mid{p}", "N", 100).Input($"b{p}", $"mid{p}", $"leg{p}").Ohms($"lamp{p}", $"leg{p}", "N", 100 + (50 * p));
+            circuit.Ring(Text($"ring{p}"), (20 + (90 * p), 70 + (150 * p))).Input(Text($"a{p}"), Text($"ring{p}"), Text($"mid{p}")).Ohms(Text($"base{p}"), Text($"mid{p}"), "N", 100).Input(Text($"b{p}"), Text($"mid{p}"), Text($"leg{p}")).Ohms(Text($"lamp{p}"), Text($"leg{p}"), "N", 100 + (50 * p));
         }
 
         Disguises[tie](circuit).Bridge("leg0", "leg1")
@@ -122,8 +122,10 @@ public sealed class NetworkPartsTests
 
             if (wrong >= 0 || isShort != BitRow.Has(sheet.Short(inputs), position))
             {
-                Assert.Fail($"{(wrong < 0 ? "short" : model.Loads[wrong].Name)} under {sheet.Fault.Fault.Words}, inputs {inputs}, position {position}");
+                Assert.Fail(Text($"{(wrong < 0 ? "short" : model.Loads[wrong].Name)} under {sheet.Fault.Fault.Words}, inputs {inputs}, position {position}"));
             }
         }
     }
+
+    private static string Text(FormattableString text) => FormattableString.Invariant(text);
 }

@@ -98,7 +98,7 @@ internal sealed class PatternwisePotentials
 
     private sealed record SectionPotentials(int[] Nodes, List<NodePotential>[] Of);
 
-    private List<NodePotential> Collect(SectionDetail detail, int node)
+    private static List<NodePotential> Collect(SectionDetail detail, int node)
     {
         List<NodePotential> potentials = [];
         for (int p = 0; p < detail.Solved.Count; p++)
