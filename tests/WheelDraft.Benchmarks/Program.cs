@@ -8,6 +8,13 @@ if (args is ["monte-carlo-json"])
     return 0;
 }
 
+if (args is ["compare-json"])
+{
+    using Stream to = Console.OpenStandardOutput();
+    CompareBenchmark.WriteJson(to);
+    return 0;
+}
+
 (string Name, Action Run)[] all =
 [
     ("wheel", () => Tell(WheelBenchmark.Run())),

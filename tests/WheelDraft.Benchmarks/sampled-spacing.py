@@ -144,4 +144,5 @@ def main():
     sys.exit(1 if sampled < 20 * exact or wrong else 0)
 
 
-main()
+if __name__ == "__main__":
+    main()
