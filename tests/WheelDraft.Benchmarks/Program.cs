@@ -27,6 +27,12 @@ if (args is ["compare-json"])
     ("sizes", () => Tell(SizesBenchmark.Run())),
     ("circuit", () => CircuitBenchmark.Run(Console.Out)),
 ];
+if (args is ["names"])
+{
+    Tell(all.Select(b => b.Name));
+    return 0;
+}
+
 foreach ((_, Action run) in all.Where(b => args.Length == 0 || args.Contains(b.Name, StringComparer.Ordinal)))
 {
     run();

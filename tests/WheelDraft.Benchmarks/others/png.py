@@ -49,16 +49,18 @@ def main():
     dpi = f"{ours['dpi']:g}"
     findings = Findings()
     start, version = process_ms(["rsvg-convert", "--version"], rounds=10)
-    other = 0
+    other, sizes = 0, [0, 0]
     with tempfile.TemporaryDirectory() as folder:
         for sheet in ours["sheets"]:
             svg, png = pathlib.Path(folder, sheet["name"] + ".svg"), pathlib.Path(folder, sheet["name"] + ".png")
             svg.write_text(sheet["svg"], encoding="utf-8")
             ms, _ = process_ms(["rsvg-convert", "-d", dpi, "-p", dpi, "-o", str(png), str(svg)], rounds=3)
             other += ms - start
-            compare(sheet["name"], base64.b64decode(sheet["png"]), png.read_bytes(), findings)
+            both = base64.b64decode(sheet["png"]), png.read_bytes()
+            sizes = [size + len(data) for size, data in zip(sizes, both)]
+            compare(sheet["name"], *both, findings)
     library = "librsvg, rsvg-convert " + version.decode().split()[-1]
-    findings.tell(f"PNG: all {len(ours['sheets'])} sheets of the demo at {dpi} dpi", ours["processor_ms"], other, library, "processor time: ours in the process, theirs of the whole process less its start; letters as strokes in both")
+    findings.tell(f"PNG: all {len(ours['sheets'])} sheets of the demo at {dpi} dpi", ours["processor_ms"], other, library, f"processor time: ours in the process, theirs of the whole process less its start; letters as strokes in both; files of {sizes[0] // 1024:,} KiB against {sizes[1] // 1024:,} KiB")
     findings.exit()
 
 
