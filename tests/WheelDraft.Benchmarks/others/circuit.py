@@ -7,7 +7,7 @@ interval of the turn closes, and what must come out. For every interval and inpu
 loads are impedances, and each load is on, off or undecided by its voltage. No loop in Python goes over states. It is done twice:
 - plainly: one matrix of all nodes a state, in batches, equal states once (np.unique), solved by LAPACK;
 - with care: first the circuit is taken apart where a source holds it whatever the contacts do, then each part is solved once for every
-  distinct set of its own contacts. That is the program's idea, done once for all states instead of in each.
+  distinct set of its own contacts, as the program does it too.
 The program solves more than is asked here: orders of contacts that only tolerances bring about, which states can be reached, and where the wheel stops.
 Compared are the states of all loads and their voltages to a millivolt.
 """

@@ -17,6 +17,8 @@ PROMISE = re.compile(r" ?\(((?:all three )?(?:promised|at most|at least) [^()]*)
 POINT = re.compile(r"([\d,]+) in ([\d.,]+) (ms|s)\b")
 CREEPAGE = re.compile(r"^creepage, ([\d,]+) conductors (among [\d,]+ walls): ([\d.]+) s")
 CIRCUIT = re.compile(r"^circuit: .*?([\d,]+) states: .*?([\d.]+) s of processor")
+QUIET = 0.25
+BUSY = "**The machine was busy with other work.** Wall times and medians below are longer than they should be; processor times and ratios of them count."
 MS = {"ms": 1, "s": 1000}
 
 
@@ -27,7 +29,7 @@ def whole(text):
 def of_sizes(lines):
     """Curves of the lines that give sizes and times one after the other: "WHAT: N in T ms, N in T ms"."""
     found = []
-    for line in lines:
+    for line in (PROMISE.sub("", line) for line in lines):
         points = [(whole(n), float(t.replace(",", "")) * MS[unit]) for n, t, unit in POINT.findall(line)]
         if len(points) > 1 and all(n > 0 and t > 0 for n, t in points):
             found.append((line[:POINT.search(line).start()].removeprefix("sizes:").strip(" :"), points))
@@ -75,8 +77,8 @@ def drawings(rows, lines):
 
 
 def time_words(ms):
-    if ms >= 10_000:
-        return f"{ms / 1000:.1f} s"
+    if ms >= 1000:
+        return f"{ms / 1000:.2f} s"
     return f"{ms:.0f} ms" if ms >= 100 else f"{ms:.1f} ms" if ms >= 1 else f"{ms:.3f} ms"
 
 
@@ -85,7 +87,7 @@ def cell(text):
 
 
 def comparisons(rows):
-    yield "| what | ours | other | by | times as fast | results | how measured |"
+    yield "| what | ours | theirs | by | times as fast | results | how measured |"
     yield "|---|--:|--:|---|--:|---|---|"
     for row in rows:
         ratio = row["other_ms"] / row["ours_ms"]
@@ -120,8 +122,10 @@ def page(folder, rows, made, curve_folder):
     yield "| machine | |"
     yield "|---|---|"
     yield from (f"| {cell(k)} | {cell(v)} |" for k, v in machine.items())
+    if float(machine.get("load before, mean of a minute", "0")) > QUIET * float(machine["cores"]):
+        yield "\n" + BUSY
     yield "\n## Against other ways\n"
-    yield "Each figure is the least of several runs. Times are processor time, of all threads together, so that other work on the machine counts little; where whole"
+    yield "Each figure is the least of several runs, where the last column does not say one run. Times are processor time, of all threads together, so that other work on the machine counts little; where whole"
     yield "processes are meant, theirs from start to end. Inputs are read before the clock starts, and the results of both sides are compared before a ratio is printed. The"
     yield "scripts are in [others](others) and beside this page; the head of each says what is timed and how it was made as quick as its library allows.\n"
     yield from comparisons(rows)

@@ -4,8 +4,8 @@
 Usage: png.py OURS.json
 OURS.json is what the benchmark program writes with compare-json: every sheet as SVG, its letters drawn as strokes, so that both sides paint the
 same lines and neither asks for a font. rsvg-convert runs once a sheet at the same resolution; of its processor time that of `rsvg-convert --version`
-is taken off, a start for each sheet. Compared are the pixels: the same width and height, a mean difference of grey of at most two in 255 (both smooth
-edges, each in its own way), and, both made half as wide and high, at most five pixels in a thousand that differ by more than a quarter of the range.
+is taken off, a start for each sheet. Compared are the pixels: the same width and height, a mean difference of grey of at most one in 255 (both smooth
+edges, each in its own way), and, both made half as wide and high, at most one pixel in 100,000 that differs by more than a quarter of the range.
 """
 import base64
 import io
@@ -19,9 +19,9 @@ from PIL import Image
 
 from measuring import Findings, process_ms
 
-MEAN = 2
+MEAN = 1
 FAR = 64
-SHARE_FAR = 0.005
+SHARE_FAR = 1e-5
 
 
 def grey(data):
@@ -40,7 +40,7 @@ def compare(name, ours, theirs, findings):
         findings.expect(mean <= MEAN, f"{name}: grey differs by {mean:.2f} of 255 in the mean")
         small = [np.asarray(p.resize((p.width // 2, p.height // 2), Image.BOX), dtype=int) for p in (a, b)]
         share = (np.abs(small[0] - small[1]) > FAR).mean()
-        findings.expect(share <= SHARE_FAR, f"{name}: {share:.2%} of the pixels differ by more than {FAR}")
+        findings.expect(share <= SHARE_FAR, f"{name}: {share:.4%} of the pixels differ by more than {FAR}")
 
 
 def main():
