@@ -14,6 +14,13 @@ if (args is ["inputs-timer", string timer])
     return 0;
 }
 
+if (args is ["compare-json"])
+{
+    using Stream to = Console.OpenStandardOutput();
+    CompareBenchmark.WriteJson(to);
+    return 0;
+}
+
 (string Name, Action Run)[] all =
 [
     ("wheel", () => Tell(WheelBenchmark.Run())),
@@ -28,6 +35,12 @@ if (args is ["inputs-timer", string timer])
     ("circuit", () => CircuitBenchmark.Run(Console.Out)),
     ("inputs", () => InputBenchmark.Run(Console.Out)),
 ];
+if (args is ["names"])
+{
+    Tell(all.Select(b => b.Name));
+    return 0;
+}
+
 foreach ((_, Action run) in all.Where(b => args.Length == 0 || args.Contains(b.Name, StringComparer.Ordinal)))
 {
     run();

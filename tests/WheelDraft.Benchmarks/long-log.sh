@@ -31,6 +31,6 @@ def took(command):
 count = took(["wc", "-l", log])
 read = took([program, "learn", log, "-o", folder + "/#.toml", "--quiet"])
 most = resource.getrusage(resource.RUSAGE_CHILDREN).ru_maxrss / 1024
-print(f"wc -l {count:.3f} s; learn {read:.3f} s; {read / count:.2f} times as long; greatest memory {most:.0f} MiB")
+print(f"wc -l {count:.3f} s; learn {read:.3f} s; {read / count:.2f} times as long (at most 3); greatest memory {most:.0f} MiB")
 sys.exit(0 if read <= 3 * count else 1)
 PYTHON

@@ -6,18 +6,23 @@ BENCHMARKS is the built benchmark program (tests/WheelDraft.Benchmarks/bin/Relea
 with monte-carlo-json, which gives the inputs of ten on-periods, what a million draws of each came to, and how long they took.
 Here the same model is drawn with NumPy, one array operation after the other, imports and reading left out of the time; mean,
 standard deviation and quantiles are compared, and the times. Exit status 1 when anything disagrees by more than chance
-allows (five standard errors), or when the program is less than twenty times as fast.
+allows (five standard errors), or when the program is less than twenty times as fast. The last line is JSON, for the page of results.
 
 The formulas are those of the definitions: a corner at (x, y) from the axis leaves the line n.p = d when the wiper's radius is
 atan2(y, x) + acos(d / R) from the normal; the last corner decides; a disc leaves as its centre leaves d + radius.
 """
 import json
 import math
+import pathlib
 import subprocess
 import sys
 import time
 
 import numpy as np
+
+sys.path.insert(0, str(pathlib.Path(__file__).parent / "others"))
+
+from measuring import Findings  # noqa: E402
 
 QUANTILES = [0.00135, 0.025, 0.5, 0.975, 0.99865]
 TIMES_FASTER = 20
@@ -105,6 +110,9 @@ def main():
     count = len(given["periods"])
     print(f"{count} on-periods, {draws} draws each: NumPy {took:.2f} s, the program {given['seconds']:.3f} s: {ratio:.1f} times (at least {TIMES_FASTER}); {bad} figures disagree")
     print(f"processor time, all cores together: NumPy {busy:.2f} s, the program {given['processor_seconds']:.3f} s: {busy / given['processor_seconds']:.1f} times")
+    findings = Findings()
+    findings.expect(bad == 0, f"{bad} figures disagree by more than chance allows")
+    findings.tell(f"draws: {draws:,} of each of {count} on-periods", given["processor_seconds"] * 1000, busy * 1000, f"NumPy {np.__version__}", "processor time in the process; ours is a mean of runs, NumPy's one run")
     return 1 if bad or ratio < TIMES_FASTER else 0
 
 

@@ -1,14 +1,17 @@
 #!/bin/bash
 # Start-up of the published program, as ratios in one run against an empty framework-dependent console program on the
 # same machine: --help at most 0.5 times its wall time, `make --only report,cut,draw` on the mains demo at most 5 times.
-# Usage: tests/WheelDraft.Benchmarks/start-up.sh [RUNS]
+# Usage: tests/WheelDraft.Benchmarks/start-up.sh [RUNS [PROGRAM]]
+# PROGRAM is the published wheeldraft; when left out it is published first.
 set -euo pipefail
+[ $# -lt 2 ] || set -- "$1" "$(realpath "$2")"
 cd "$(dirname "$0")/../.."
 runs=${1:-15}
 work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
 
-dotnet publish src/WheelDraft.Cli -c Release -r linux-x64 -o "$work/program" --nologo -v quiet
+program=${2:-$work/program/wheeldraft}
+[ $# -ge 2 ] || dotnet publish src/WheelDraft.Cli -c Release -r linux-x64 -o "$work/program" --nologo -v quiet
 mkdir "$work/empty"
 cat >"$work/empty/empty.csproj" <<'P'
 <Project Sdk="Microsoft.NET.Sdk">
@@ -33,8 +36,8 @@ median() {
 }
 
 empty=$(median dotnet "$work/empty/out/empty.dll")
-help=$(median "$work/program/wheeldraft" --help)
-make=$(median "$work/program/wheeldraft" make parameters/propagation-bench.toml --only report,cut,draw -o "$work/out" --quiet)
+help=$(median "$program" --help)
+make=$(median "$program" make parameters/propagation-bench.toml --only report,cut,draw -o "$work/out" --quiet)
 awk -v e="$empty" -v h="$help" -v m="$make" 'BEGIN {
     printf "empty program   %8.1f ms\n", e / 1000
     printf "--help          %8.1f ms   %.2f times (at most 0.5)\n", h / 1000, h / e
