@@ -19,6 +19,7 @@ public sealed partial class ReadmeTests
         ["dotnet publish src/WheelDraft.Cli -c Release -r linux-x64 -o publish"] = "the build publishes and tries the program",
         [".ci/pack.sh packages"] = "the build packs",
         ["dotnet tool install --global WheelDraft.Tool --source ./packages"] = "the build installs what it packed, into an empty home",
+        [".ci/native.sh archives"] = "takes minutes a platform; the build publishes for one",
     };
 
     private static string Text => File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "README.md"));
