@@ -51,7 +51,8 @@ internal sealed class ReliefSearch
         // Straight over all walls is a way, and no longer one is of interest, unless the surface ends on the way.
         ReliefEdge[] crossed = [.. trees.Relief.Edges.Where(e => IsMet(e, plan))];
         double most = (plan.Length + crossed.Where(e => !e.Blocks).Sum(e => e.WallMm)) * (1 + 1e-9);
-        most = Array.Exists(crossed, e => e.Blocks) ? (most * 1.5) + 1 : most + 1e-6;
+        bool isBlocked = Array.Exists(crossed, e => e.Blocks);
+        most = isBlocked ? (most * 1.5) + 1 : most + 1e-6;
 
         // What is taken off at round borders can bring a way below a limit by whose plan it was left out: so near to a limit no way is yet the shortest.
         double unsure = trees.Relief.SlackMm + SurfaceTolerances.AlongMm;
@@ -65,14 +66,17 @@ internal sealed class ReliefSearch
             }
         }
 
-        for (int i = 0; i < 6; i++, most *= 2)
+        for (int i = 0; i < 6; i++)
         {
             ReliefSearch search = new(trees, a, b, most);
             SurfacePath? path = search.Find();
-            if (path is not null || !search._wasLimited)
+            if (path is null ? !search._wasLimited : !isBlocked || path.LengthMm < most - unsure)
             {
                 return path;
             }
+
+            // Legs within the limit can add up to more than it: then a shorter way may have a leg beyond.
+            most = path is null ? most * 2 : path.LengthMm + (2 * unsure);
         }
 
         return new ReliefSearch(trees, a, b, double.PositiveInfinity).Find();

@@ -3,7 +3,7 @@ using WheelDraft.Geometry;
 namespace WheelDraft.Tests.Measuring;
 
 /// <summary>The shortest way between two conductors over a relief, searched for that pair alone: the way it was done before beams were shared, kept
-/// as an oracle.</summary>
+/// as an oracle. Only one thing is other: a way longer than was looked for is no result.</summary>
 /// <remarks>Between bends a shortest way is straight in an unfolding, and it bends only where more than a full turn of surface meets (M. Sharir and
 /// A. Schorr, On shortest paths in polyhedral spaces, SIAM Journal on Computing 15, 1986, lemmas 3.1 to 3.4). So: beams from every such corner between
 /// the two, beams straight from one to the other, and the shortest way over them (E. W. Dijkstra, Numerische Mathematik 1, 1959).
@@ -37,14 +37,20 @@ internal sealed class PairSearch
         Segment plan = new(from, to);
         ReliefEdge[] crossed = [.. relief.Edges.Where(e => IsMet(e, plan))];
         double reach = (plan.Length + crossed.Where(e => !e.Blocks).Sum(e => e.WallMm)) * (1 + 1e-9);
-        reach = Array.Exists(crossed, e => e.Blocks) ? (reach * 1.5) + 1 : reach + 1e-6;
+        bool isBlocked = Array.Exists(crossed, e => e.Blocks);
+        reach = isBlocked ? (reach * 1.5) + 1 : reach + 1e-6;
         try
         {
             for (int i = 0; i < 6; i++, reach *= 2)
             {
                 PairSearch search = new(relief, links, a, b, reach);
                 SurfacePath? path = search.Find();
-                if (path is not null || !search._wasLimited)
+                if (path is not null && (!isBlocked || path.LengthMm < reach - 1e-3))
+                {
+                    return path;
+                }
+
+                if (path is null && !search._wasLimited)
                 {
                     return path;
                 }

@@ -15,6 +15,19 @@ public sealed class SharedBeamsTests
     [Fact]
     public void Shortest_SquareAndMirroredSurfaces_IsToTheBitWhatEachPairByItselfGives() => Compare(90, seed => new WalledScene(new RandomShapes(seed), WalledScene.Order.Mirrored));
 
+    // It was 18.87, over a rib and round the near end: legs of up to 10 mm had been looked for, and added up to more than that.
+    [Fact]
+    public void Shortest_TheNearEndBeyondARibAndTheFarEndFree_GoesRoundTheFarEnd()
+    {
+        // A slot under a round conductor, one more below it: from a corner to both corners of the far end, and square onto the circle.
+        WalledScene scene = new(new RandomShapes(64), WalledScene.Order.None);
+        Point corner = new(-11.103777365947039, -5.232233314138015), low = new(-19.852196545023002, -4.68713166289185), high = new(-19.90913664699929, -2.922629061776248);
+        Bounds round = scene.Conductors[4][0].Outline.Bounds;
+        double way = corner.DistanceTo(low) + low.DistanceTo(high) + high.DistanceTo(round.Centre) - (round.Width / 2);
+        Assert.Equal(17.118, way, 1e-3);
+        Assert.Equal(way, new SurfacePaths(scene.Surface, scene.Regions, scene.Conductors, LinkMm).Shortest(0, 4)!.LengthMm, 1e-6);
+    }
+
     // No outside oracle needed. Without links: with them a wall beside a conductor is a step to the next one.
     [Fact]
     public void Shortest_AllPairsWithOneSlotMoreOrFewer_IsNeverShorterOrLonger()
