@@ -17,14 +17,14 @@ internal readonly record struct BeamReach(Beam Beam, Vector Right, Vector Left, 
     internal Point? Nearest(SurfaceConductor conductor, double limitMm)
     {
         Point? best = null;
-        if (GapTo(conductor.Bounds) >= limitMm)
+        if (GapTo(conductor.Bounds) >= limitMm || IsAside(conductor.Bounds))
         {
             return best;
         }
 
         for (int i = 0; i < conductor.Pieces.Count; i++)
         {
-            if (GapTo(conductor.PieceBounds[i]) >= limitMm || !IsOnThisSide(conductor, i))
+            if (GapTo(conductor.PieceBounds[i]) >= limitMm || IsAside(conductor.PieceBounds[i]) || !IsOnThisSide(conductor, i))
             {
                 continue;
             }
@@ -38,6 +38,17 @@ internal readonly record struct BeamReach(Beam Beam, Vector Right, Vector Left, 
 
         return best;
     }
+
+    /// <summary>Whether all of a rectangle lies outside the limits of what is seen, by more than rounding.</summary>
+    private bool IsAside(Bounds bounds) =>
+        Most(bounds, Beam.Source, Right.Left) < -2 * SurfaceTolerances.SameMm
+        || Most(bounds, Beam.Source, -Left.Left) < -2 * SurfaceTolerances.SameMm
+        || (Beam.Through is { } through && Most(bounds, through.From, Beam.Inward) < -2 * SurfaceTolerances.SameMm)
+        || (Ahead is { } ahead && Most(bounds, ahead.From, -Onward) < -2 * SurfaceTolerances.SameMm);
+
+    /// <summary>How far a rectangle reaches in a direction, seen from a place.</summary>
+    private static double Most(Bounds bounds, Point from, Vector direction) =>
+        (((direction.X > 0 ? bounds.MaxX : bounds.MinX) - from.X) * direction.X) + (((direction.Y > 0 ? bounds.MaxY : bounds.MinY) - from.Y) * direction.Y);
 
     private double GapTo(Bounds bounds)
     {

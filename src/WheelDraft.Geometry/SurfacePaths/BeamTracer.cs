@@ -26,7 +26,10 @@ internal sealed class BeamTracer(BeamTrees trees, IReadOnlyList<SurfaceConductor
     /// <summary>Least that any way still needs beyond a stretch in plan, mm.</summary>
     internal required Func<Bounds, double> Rest { get; init; }
 
-    /// <summary>Whether anything was left out because it was too long.</summary>
+    /// <summary>With one target: how much longer than a way to it others are still followed, mm.</summary>
+    internal double EnoughBeyondMm { get; init; } = double.PositiveInfinity;
+
+    /// <summary>Whether anything was left out because it was longer than is of use.</summary>
     internal bool WasLimited { get; private set; }
 
     /// <summary>The shortest way to each target.</summary>
@@ -58,9 +61,13 @@ internal sealed class BeamTracer(BeamTrees trees, IReadOnlyList<SurfaceConductor
     {
         if (Bends is not null)
         {
+            double limit = Limit();
             foreach ((int bend, Arrival arrival) in view.Corners)
             {
-                Note(Bends, bend, arrival);
+                if (arrival.LengthMm < limit)
+                {
+                    Note(Bends, bend, arrival);
+                }
             }
         }
 
@@ -123,13 +130,14 @@ internal sealed class BeamTracer(BeamTrees trees, IReadOnlyList<SurfaceConductor
 
     private bool IsTooFar(BeamExit exit)
     {
-        if (exit.NearMm + Rest(exit.Plan) < Limit())
+        double least = exit.NearMm + Rest(exit.Plan);
+        if (least >= Limit())
         {
-            return false;
+            WasLimited = true;
+            return true;
         }
 
-        WasLimited = true;
-        return true;
+        return _best[0] is { } found && least >= found.LengthMm + EnoughBeyondMm;
     }
 }
 

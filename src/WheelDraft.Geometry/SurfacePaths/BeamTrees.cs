@@ -5,11 +5,12 @@ namespace WheelDraft.Geometry;
 internal sealed class BeamTrees
 {
     /// <summary>Beams that are kept with what lies before them.</summary>
-    /// <remarks>About a kilobyte each; a board with a hundred walls stays below a quarter of a gigabyte.</remarks>
-    private const int MostKept = 250_000;
+    /// <remarks>About half a kilobyte each, so 200 MB at most; only time depends on it.</remarks>
+    private const int MostKept = 400_000;
 
     private readonly BeamSpread _spread;
     private readonly BeamNode[]?[] _bends;
+    private readonly BendWays?[] _ways;
     private readonly Dictionary<SurfaceConductor, IReadOnlyList<ConductorSource>> _conductors = [];
     private int _kept;
 
@@ -18,11 +19,19 @@ internal sealed class BeamTrees
         (Relief, Links) = (relief, links);
         _spread = new BeamSpread(relief, links);
         _bends = new BeamNode[relief.Nodes.Count][];
+        _ways = new BendWays[relief.Nodes.Count];
+        UnsureMm = relief.SlackMm + SurfaceTolerances.AlongMm;
     }
 
     internal Relief Relief { get; }
 
     internal RecessLinks Links { get; }
+
+    /// <summary>By how much a way can come out shorter than its plan, mm: so near to a limit in plan no way is yet left out, none is yet the shortest.</summary>
+    internal double UnsureMm { get; }
+
+    /// <summary>The ways that leave a bend.</summary>
+    internal BendWays WaysFrom(ReliefSector bend) => _ways[bend.Node] ??= new BendWays(this, bend);
 
     /// <summary>The beams that leave a bend.</summary>
     internal IReadOnlyList<BeamNode> OfBend(ReliefSector bend) => _bends[bend.Node] ??= Nodes(BeamSources.FromBend(Relief, bend));

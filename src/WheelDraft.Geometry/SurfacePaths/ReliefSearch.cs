@@ -7,15 +7,15 @@ namespace WheelDraft.Geometry;
 /// What cannot be part of a way shorter than the best known is left out, by plan distance: no surface is shorter than its plan.</remarks>
 internal sealed class ReliefSearch
 {
-    /// <summary>How much longer than the plan distance the first ways are that are looked for, mm; then twice as much, and so on.</summary>
-    /// <remarks>Only time depends on it. Half of X: what most ways among walls are longer than their plan.</remarks>
-    private const double FirstMoreMm = 0.75;
+    /// <summary>How much longer than the plan distance the first ways are that are looked for, mm; then three times as much, and so on.</summary>
+    /// <remarks>Only time depends on it. About X: few ways among walls are less than that longer than their plan.</remarks>
+    private const double FirstMoreMm = 1.5;
 
     private readonly BeamTrees _trees;
     private readonly Relief _relief;
     private readonly SurfaceConductor _a;
     private readonly SurfaceConductor _b;
-    private readonly Dictionary<int, BeamTracer> _traced = [];
+    private readonly Dictionary<int, BendBetween> _traced = [];
     private bool _wasLimited;
     private double _best;
 
@@ -55,8 +55,8 @@ internal sealed class ReliefSearch
         most = isBlocked ? (most * 1.5) + 1 : most + 1e-6;
 
         // What is taken off at round borders can bring a way below a limit by whose plan it was left out: so near to a limit no way is yet the shortest.
-        double unsure = trees.Relief.SlackMm + SurfaceTolerances.AlongMm;
-        for (double more = FirstMoreMm; plan.Length + unsure + more < most; more *= 2)
+        double unsure = trees.UnsureMm;
+        for (double more = FirstMoreMm; plan.Length + unsure + more < most; more *= 3)
         {
             ReliefSearch search = new(trees, a, b, plan.Length + unsure + more);
             SurfacePath? path = search.Find();
@@ -141,19 +141,13 @@ internal sealed class ReliefSearch
 
     private void TraceBend(ReliefSector bend)
     {
-        double toA = At(bend).DistanceTo(_a), toB = At(bend).DistanceTo(_b);
-        BeamTracer tracer = new(_trees, [_a, _b])
+        BendWays ways = _trees.WaysFrom(bend);
+        WaysTo a = ways.To(_a, _best - At(bend).DistanceTo(_b)), b = ways.To(_b, _best - At(bend).DistanceTo(_a));
+        _wasLimited |= a.WasLimited || b.WasLimited;
+        _traced.Add(bend.Node, new BendBetween(a.Shortest, b.Shortest, ways.Bends));
+        if (a.Shortest is { } toA && b.Shortest is { } toB)
         {
-            Bends = [],
-            Limit = () => _best,
-            Rest = plan => Math.Min(toA + plan.DistanceTo(_b.Bounds), toB + plan.DistanceTo(_a.Bounds)),
-        };
-        tracer.Trace(_trees.OfBend(bend));
-        _wasLimited |= tracer.WasLimited;
-        _traced.Add(bend.Node, tracer);
-        if (tracer.Best[0] is { } a && tracer.Best[1] is { } b)
-        {
-            _best = Math.Min(_best, a.LengthMm + b.LengthMm);
+            _best = Math.Min(_best, toA.LengthMm + toB.LengthMm);
         }
     }
 
@@ -163,9 +157,10 @@ internal sealed class ReliefSearch
         Dictionary<int, int> before = [];
         HashSet<int> settled = [];
         PriorityQueue<int, double> open = new();
-        foreach ((int node, BeamTracer tracer) in _traced)
+        double most = _best + _trees.UnsureMm;
+        foreach ((int node, BendBetween bend) in _traced)
         {
-            if (tracer.Best[0] is { } start)
+            if (bend.ToA is { } start)
             {
                 at[node] = start.LengthMm;
                 open.Enqueue(node, start.LengthMm);
@@ -180,18 +175,19 @@ internal sealed class ReliefSearch
                 continue;
             }
 
-            BeamTracer tracer = _traced[node];
-            if (tracer.Best[1] is { } end && length + end.LengthMm < best.LengthMm)
+            BendBetween bend = _traced[node];
+            if (bend.ToB is { } end && length + end.LengthMm < best.LengthMm)
             {
                 best = (length + end.LengthMm, node);
             }
 
-            foreach ((int next, double leg) in Legs(node, tracer))
+            foreach ((int next, Arrival leg) in bend.Bends)
             {
-                if (!at.TryGetValue(next, out double known) || length + leg < known)
+                double reached = length + leg.LengthMm;
+                if (reached <= most && next != node && _traced.ContainsKey(next) && (!at.TryGetValue(next, out double known) || reached < known))
                 {
-                    (at[next], before[next]) = (length + leg, node);
-                    open.Enqueue(next, length + leg);
+                    (at[next], before[next]) = (reached, node);
+                    open.Enqueue(next, reached);
                 }
             }
         }
@@ -199,30 +195,25 @@ internal sealed class ReliefSearch
         return best.Node < 0 ? null : Path(best.LengthMm, best.Node, before);
     }
 
-    private IEnumerable<(int Next, double LengthMm)> Legs(int node, BeamTracer tracer)
-    {
-        foreach ((int next, Arrival arrival) in tracer.Bends!)
-        {
-            if (next != node && _traced.ContainsKey(next))
-            {
-                yield return (next, arrival.LengthMm);
-            }
-        }
-    }
-
     private SurfacePath Path(double length, int last, Dictionary<int, int> before)
     {
-        List<SurfaceLeg> legs = [.. BeamPath.Legs(_traced[last].Best[1]!)];
+        List<SurfaceLeg> legs = [.. BeamPath.Legs(_traced[last].ToB!)];
         int node = last;
         while (before.TryGetValue(node, out int from))
         {
-            legs.InsertRange(0, BeamPath.Legs(_traced[from].Bends![node]));
+            legs.InsertRange(0, BeamPath.Legs(_traced[from].Bends[node]));
             node = from;
         }
 
-        legs.InsertRange(0, BeamPath.Legs(_traced[node].Best[0]!).Reverse().Select(l => l.Reversed()));
+        legs.InsertRange(0, BeamPath.Legs(_traced[node].ToA!).Reverse().Select(l => l.Reversed()));
         return new SurfacePath(length, legs);
     }
+
+    /// <summary>The straight ways from a bend between two conductors.</summary>
+    /// <param name="ToA">The shortest to the one.</param>
+    /// <param name="ToB">The shortest to the other.</param>
+    /// <param name="Bends">The shortest to other bends.</param>
+    private sealed record BendBetween(Arrival? ToA, Arrival? ToB, Dictionary<int, Arrival> Bends);
 
     /// <summary>A place in plan, for least distances.</summary>
     private readonly record struct PlanPlace(Point At)

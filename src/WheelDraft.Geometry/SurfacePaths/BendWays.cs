@@ -1,0 +1,54 @@
+namespace WheelDraft.Geometry;
+
+/// <summary>The straight ways from one bend to conductors and other bends, found once for all pairs that need them.</summary>
+/// <remarks>Which ways a pair needs depends on how far its two conductors are from the bend and from each other; most pairs with one conductor in
+/// common need the same. What is found goes a little further than asked, so that the next pair finds it done.</remarks>
+internal sealed class BendWays(BeamTrees trees, ReliefSector bend)
+{
+    /// <summary>How much further than asked ways are followed, mm: only time depends on it.</summary>
+    private const double FurtherMm = 1;
+
+    private readonly Dictionary<SurfaceConductor, WaysTo> _to = [];
+
+    /// <summary>The shortest ways found to other bends.</summary>
+    internal Dictionary<int, Arrival> Bends { get; } = [];
+
+    /// <summary>The shortest way to a conductor, with all ways to bends that can be part of one to it.</summary>
+    /// <param name="conductor">The conductor.</param>
+    /// <param name="limitMm">Longer ones are of no use, mm.</param>
+    /// <exception cref="TooManyBeamsException">The walls scatter more beams than are followed.</exception>
+    internal WaysTo To(SurfaceConductor conductor, double limitMm)
+    {
+        if (_to.TryGetValue(conductor, out WaysTo? known) && (known.LimitMm >= limitMm || !known.WasLimited))
+        {
+            return known.AreTooMany ? throw new TooManyBeamsException() : known;
+        }
+
+        double limit = limitMm + FurtherMm;
+        BeamTracer tracer = new(trees, [conductor])
+        {
+            Bends = Bends,
+            Limit = () => limit,
+            Rest = plan => plan.DistanceTo(conductor.Bounds),
+            EnoughBeyondMm = trees.UnsureMm,
+        };
+        try
+        {
+            tracer.Trace(trees.OfBend(bend));
+        }
+        catch (TooManyBeamsException)
+        {
+            _to[conductor] = new WaysTo(limit, null, true, true);
+            throw;
+        }
+
+        return _to[conductor] = new WaysTo(limit, tracer.Best[0], tracer.WasLimited, false);
+    }
+}
+
+/// <summary>The ways from a bend to a conductor.</summary>
+/// <param name="LimitMm">How long ways were followed.</param>
+/// <param name="Shortest">The shortest without a bend; null when there is none.</param>
+/// <param name="WasLimited">Whether anything was left out because it was too long.</param>
+/// <param name="AreTooMany">Whether there were too many to follow.</param>
+internal sealed record WaysTo(double LimitMm, Arrival? Shortest, bool WasLimited, bool AreTooMany);
