@@ -10,7 +10,7 @@ namespace WheelDraft.Tests;
 /// </summary>
 public sealed class NetworkPartsTests
 {
-    private static int Cases => Math.Max(20, StandingTests.Cases);
+    private static int Cases => Math.Max(8, StandingTests.Cases / 3);
 
     [Fact]
     public void Fill_RandomParts_EqualsTheWholeCircuitInEveryStateUnderEveryFault() =>
