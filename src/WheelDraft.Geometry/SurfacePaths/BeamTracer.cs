@@ -15,6 +15,7 @@ internal sealed class BeamTracer(BeamTrees trees, IReadOnlyList<SurfaceConductor
 {
     private readonly Stack<BeamNode> _open = new();
     private readonly Arrival?[] _best = new Arrival?[targets.Count];
+    private bool _wasLimited;
 
     // Walls that stand close scatter beams without end in sight; a search that follows more than this is given up for a plain lower
     // bound. Scenes of tests and demos take some thousands.
@@ -29,8 +30,9 @@ internal sealed class BeamTracer(BeamTrees trees, IReadOnlyList<SurfaceConductor
     /// <summary>With one target: how much longer than a way to it others are still followed, mm.</summary>
     internal double EnoughBeyondMm { get; init; } = double.PositiveInfinity;
 
-    /// <summary>Whether anything was left out because it was longer than is of use.</summary>
-    internal bool WasLimited { get; private set; }
+    /// <summary>Whether anything may have been left out because it was longer than is of use.</summary>
+    /// <remarks>A conductor that is not found may have been seen further away.</remarks>
+    internal bool WasLimited => _wasLimited || (Array.Exists(_best, b => b is null) && double.IsFinite(Limit()));
 
     /// <summary>The shortest way to each target.</summary>
     internal IReadOnlyList<Arrival?> Best => _best;
@@ -133,7 +135,7 @@ internal sealed class BeamTracer(BeamTrees trees, IReadOnlyList<SurfaceConductor
         double least = exit.NearMm + Rest(exit.Plan);
         if (least >= Limit())
         {
-            WasLimited = true;
+            _wasLimited = true;
             return true;
         }
 

@@ -8,12 +8,15 @@ public sealed class SharedBeamsTests
 {
     private const double LinkMm = 1.5;
 
+    // Among its conductors one is seen from a bend, but further away than the first pair asks: the next pair must not take it for unseen.
+    private const int FurtherThanAsked = 6830;
+
     [Fact]
-    public void Shortest_RandomSurfaces_IsToTheBitWhatEachPairByItselfGives() => Compare(120, seed => new WalledScene(new RandomShapes(seed), WalledScene.Order.None));
+    public void Shortest_RandomSurfaces_IsToTheBitWhatEachPairByItselfGives() => Compare([.. Enumerable.Range(0, 120), FurtherThanAsked], seed => new WalledScene(new RandomShapes(seed), WalledScene.Order.None));
 
     // Wherever two ways are equally long the same one must be shown.
     [Fact]
-    public void Shortest_SquareAndMirroredSurfaces_IsToTheBitWhatEachPairByItselfGives() => Compare(90, seed => new WalledScene(new RandomShapes(seed), WalledScene.Order.Mirrored));
+    public void Shortest_SquareAndMirroredSurfaces_IsToTheBitWhatEachPairByItselfGives() => Compare([.. Enumerable.Range(0, 90)], seed => new WalledScene(new RandomShapes(seed), WalledScene.Order.Mirrored));
 
     // It was 18.87, over a rib and round the near end: legs of up to 10 mm had been looked for, and added up to more than that.
     [Fact]
@@ -51,11 +54,11 @@ public sealed class SharedBeamsTests
 
     private static double Length(SurfacePath? path) => path?.LengthMm ?? double.PositiveInfinity;
 
-    private static void Compare(int scenes, Func<int, WalledScene> make)
+    private static void Compare(int[] seeds, Func<int, WalledScene> make)
     {
         List<string> failures = [];
         int compared = 0;
-        for (int seed = 0; seed < scenes; seed++)
+        foreach (int seed in seeds)
         {
             WalledScene scene = make(seed);
             SurfacePaths paths = new(scene.Surface, scene.Regions, scene.Conductors, LinkMm);
@@ -72,7 +75,7 @@ public sealed class SharedBeamsTests
         }
 
         Assert.True(failures.Count == 0, string.Join("\n", failures));
-        Assert.True(compared > 5 * scenes);
+        Assert.True(compared > 5 * seeds.Length);
     }
 
     private static string Words(SurfacePath? path) => path is null ? "none" : string.Join("; ", path.Legs.Select(Words).Prepend(FormattableString.Invariant($"{path.LengthMm:R}")));
