@@ -191,11 +191,11 @@ internal sealed class ProgrammeRules(CheckedTable root, DiagnosticList diagnosti
 
     private IReadOnlyList<Period?> Resolve(CheckedTable output)
     {
-        string name = output.Text("name") ?? output.Path;
-        if (!_resolved.TryGetValue(name, out IReadOnlyList<Period?>? periods))
+        // By its place and not by its name: two outputs may have one by mistake.
+        if (!_resolved.TryGetValue(output.Path, out IReadOnlyList<Period?>? periods))
         {
             periods = [.. Periods(output).Select(p => Resolve(p, output))];
-            _resolved[name] = periods;
+            _resolved[output.Path] = periods;
         }
 
         return periods;
