@@ -93,8 +93,8 @@ public sealed record OutputRequest
     /// <summary>The film to write as well in one file, with any kinds; null for none.</summary>
     public MovingPicture? Moving { get; init; }
 
-    /// <summary>Whether files are only named: their content stays empty.</summary>
-    internal bool OnlyNames { get; init; }
+    /// <summary>The one file that is written, while all others are only named and stay empty; "" for none, null for all of them.</summary>
+    internal string? Only { get; init; }
 }
 
 /// <summary>A film that is one file and needs no other program.</summary>
@@ -201,9 +201,9 @@ public static class OutputFiles
     /// <summary>The names of the files, without what costs time: nothing is written. One that then cannot be written is named all the same.</summary>
     /// <param name="design">The design.</param>
     /// <param name="request">What is wanted.</param>
-    internal static IEnumerable<string> NamesOf(Design design, OutputRequest request) => Of(design, request with { OnlyNames = true }).Select(f => f.Name);
+    internal static IEnumerable<string> NamesOf(Design design, OutputRequest request) => Of(design, request with { Only = "" }).Select(f => f.Name);
 
-    /// <summary>One file of the set by its name; null when there is none of that name, or it cannot be written.</summary>
+    /// <summary>One file of the set by its name, no other being written; null when there is none of that name, or it cannot be written.</summary>
     /// <param name="name">Its name.</param>
     /// <param name="design">The design.</param>
     /// <param name="request">What is wanted of the set.</param>
@@ -211,31 +211,39 @@ public static class OutputFiles
     {
         // The report shows the drawings that are made with it.
         IReadOnlyList<OutputKind> kinds = KindOf(name) is not OutputKind kind ? request.Kinds : kind == OutputKind.Report ? [kind, OutputKind.Draw] : [kind];
-        return Of(design, request with { Kinds = [.. kinds.Intersect(request.Kinds)] }).FirstOrDefault(f => string.Equals(f.Name, name, StringComparison.Ordinal));
+        return Of(design, request with { Kinds = [.. kinds.Intersect(request.Kinds)], Only = name }).FirstOrDefault(f => string.Equals(f.Name, name, StringComparison.Ordinal));
     }
 
-    private static IEnumerable<OutputFile> CutFiles(Design design, OutputRequest request) =>
-    [
-        .. design.Parts.All.SelectMany(p => Cut(p.CutName, PartCutFile.Of(design, p, request.LeadInMm), request)),
-        .. from nested in design.Parts.Nested
-           from index in Enumerable.Range(0, nested.Result.Sheets.Count)
-           let suffix = request.Nominal && nested.Pieces[0].Part.KerfMm > 0 ? "-nominal" : ""
-           from file in Cut(NestSheet.Name(nested, index) + suffix, SheetCutFile.Of(design, nested, index, request.Nominal), request)
-           select file,
-        new($"{CutFolder}/{OrderNote.FileName}", Encoding.UTF8.GetBytes(OrderNote.Write(design, request.Nominal))),
-    ];
+    private static IEnumerable<OutputFile> CutFiles(OutputTask task)
+    {
+        (Design design, OutputRequest request) = (task.Design, task.Request);
+        return
+        [
+            .. design.Parts.All.SelectMany(p => Cut(task, p.CutName, () => PartCutFile.Of(design, p, request.LeadInMm))),
+            .. from nested in design.Parts.Nested
+               from index in Enumerable.Range(0, nested.Result.Sheets.Count)
+               let suffix = request.Nominal && nested.Pieces[0].Part.KerfMm > 0 ? "-nominal" : ""
+               from file in Cut(task, NestSheet.Name(nested, index) + suffix, () => SheetCutFile.Of(design, nested, index, request.Nominal))
+               select file,
+            task.File($"{CutFolder}/{OrderNote.FileName}", () => Encoding.UTF8.GetBytes(OrderNote.Write(design, request.Nominal))),
+        ];
+    }
 
-    private static IEnumerable<OutputFile> Cut(string name, CutDrawing drawing, OutputRequest request) =>
-    [
-        .. request.CutAsDxf ? [new($"{CutFolder}/{name}.dxf", Encoding.ASCII.GetBytes(DxfWriter.Write(drawing, request.Dxf)))] : (OutputFile[])[],
-        .. request.CutAsSvg ? [new($"{CutFolder}/{name}.svg", Encoding.UTF8.GetBytes(new SvgCutWriter().Write(drawing)))] : (OutputFile[])[],
-    ];
+    private static IEnumerable<OutputFile> Cut(OutputTask task, string name, Func<CutDrawing> draw)
+    {
+        Lazy<CutDrawing> drawing = new(draw);
+        return
+        [
+            .. task.Request.CutAsDxf ? [task.File($"{CutFolder}/{name}.dxf", () => Encoding.ASCII.GetBytes(DxfWriter.Write(drawing.Value, task.Request.Dxf)))] : (OutputFile[])[],
+            .. task.Request.CutAsSvg ? [task.File($"{CutFolder}/{name}.svg", () => Encoding.UTF8.GetBytes(new SvgCutWriter().Write(drawing.Value)))] : (OutputFile[])[],
+        ];
+    }
 
     // One line a kind. Drawings come before pictures, so that a stop half-way has spent its time on what is quick.
     private static IEnumerable<OutputFile> Of(OutputTask task, OutputKind kind) => kind switch
     {
         OutputKind.Report => ReportFiles.Of(task),
-        OutputKind.Cut => Withheld(task.Design, task.Request) ? [] : CutFiles(task.Design, task.Request),
+        OutputKind.Cut => Withheld(task.Design, task.Request) ? [] : CutFiles(task),
         OutputKind.Draw => DrawingFiles.Svg(task),
         OutputKind.Png => DrawingFiles.Png(task),
         OutputKind.Pdf => DrawingFiles.Pdf(task),
@@ -268,8 +276,8 @@ internal sealed class OutputTask(Design design, OutputRequest request, Action<st
 
     public void Warn(string warning) => warn(warning);
 
-    /// <summary>A file; empty where only names are wanted.</summary>
-    public OutputFile File(string name, Func<byte[]> write) => new(name, request.OnlyNames ? [] : write());
+    /// <summary>A file; empty where only its name is wanted.</summary>
+    public OutputFile File(string name, Func<byte[]> write) => new(name, request.Only is null || string.Equals(request.Only, name, StringComparison.Ordinal) ? write() : []);
 
     /// <summary>A file, or none and a warning: a drawing that fails never costs the report and the cutting files.</summary>
     public IEnumerable<OutputFile> OrLeftOut(string what, Func<OutputFile> write)

@@ -17,8 +17,18 @@ public sealed class NamedFilesTests
             Design design = Demos.Of(demo);
             OutputRequest small = new() { PngDpi = 10 };
             Assert.Equal(OutputFiles.Of(design, small).Select(f => f.Name), OutputFiles.NamesOf(design, small), StringComparer.Ordinal);
-            Assert.All(OutputFiles.Of(design, small with { OnlyNames = true }).Where(f => !f.Name.StartsWith("cut/", StringComparison.Ordinal)), f => Assert.Empty(f.Bytes));
+            Assert.All(OutputFiles.Of(design, small with { Only = "" }), f => Assert.Empty(f.Bytes));
         }
+    }
+
+    [Theory]
+    [InlineData("draw/wheel.png")]
+    [InlineData("cut/wheel.dxf")]
+    [InlineData("report.html")]
+    public void Of_OnlyOneFile_WritesNoOther(string name)
+    {
+        OutputRequest one = new() { PngDpi = 10, Only = name };
+        Assert.Equal([name], OutputFiles.Of(Demos.Of("tank-doser"), one).Where(f => f.Bytes.Length > 0).Select(f => f.Name));
     }
 
     [Fact]
