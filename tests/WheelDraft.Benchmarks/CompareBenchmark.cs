@@ -51,7 +51,7 @@ internal static class CompareBenchmark
     private static void Svg(Utf8JsonWriter json, Design design)
     {
         Sheet wheel = WheelSheet.Of(design);
-        byte[] Written() => Encoding.UTF8.GetBytes(SvgWriter.Write(wheel));
+        byte[] Written() => SvgWriter.Bytes(wheel);
         json.WriteStartObject("svg");
         json.WriteNumber("processor_ms", Clock.LeastProcessorMsOfMany(Written, Rounds));
         json.WriteString("file", Written());

@@ -33,7 +33,7 @@ internal static class PictureBenchmark
         ];
         foreach ((string name, Func<Sheet> draw) in sheets)
         {
-            double ms = Median(() => Encoding.UTF8.GetBytes(SvgWriter.Write(draw())));
+            double ms = Median(() => SvgWriter.Bytes(draw()));
             yield return FormattableString.Invariant($"picture {name}.svg, drawn and written: {ms:0.0} ms (promised 20 ms)");
         }
 

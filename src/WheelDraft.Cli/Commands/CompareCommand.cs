@@ -79,13 +79,13 @@ internal sealed class CompareCommand : ICommand
         for (int i = 0; i < what.Wheels.Count; i++)
         {
             string name = what.Wheels.Count == 1 ? "draw/compare.svg" : FormattableString.Invariant($"draw/compare-{i + 1}.svg");
-            files.Add(name, Encoding.UTF8.GetBytes(SvgWriter.Write(CompareSheet.Of(what.Design, what.Wheels[i]), svg)));
+            files.Add(name, SvgWriter.Bytes(CompareSheet.Of(what.Design, what.Wheels[i]), svg));
             files.Add(name.Replace("draw/", "show/", StringComparison.Ordinal).Replace(".svg", ".html", StringComparison.Ordinal), ShowPage.Write(what.Design, what.Wheels[i]));
         }
 
         if (what.Batch is BatchStudy batch)
         {
-            files.Add("draw/batch.svg", Encoding.UTF8.GetBytes(SvgWriter.Write(BatchSheet.Of(what.Design, batch), svg)));
+            files.Add("draw/batch.svg", SvgWriter.Bytes(BatchSheet.Of(what.Design, batch), svg));
         }
 
         FolderOptions.Say(files.Commit(FolderOptions.Claim(place.Named, what.Design) with { TakesOver = place.TakesOver }), context);

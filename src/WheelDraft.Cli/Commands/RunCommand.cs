@@ -61,7 +61,7 @@ internal sealed class RunCommand : ICommand
             foreach (int index in chosen)
             {
                 Sheet chart = RunSheet.Of(design, index);
-                files.Add($"draw/run-{slugs[index]}.svg", Encoding.UTF8.GetBytes(SvgWriter.Write(chart, read)));
+                files.Add($"draw/run-{slugs[index]}.svg", SvgWriter.Bytes(chart, read));
                 charts.Add(chart);
             }
         });

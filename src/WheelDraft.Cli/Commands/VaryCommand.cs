@@ -50,7 +50,7 @@ internal sealed class VaryCommand : ICommand
         using FileSet files = new(context.PathOf(folder), context.Stop);
         Sheet chart = VarySheet.Of(brief, varied);
         files.Add("vary.csv", VaryCsv.Write(varied));
-        files.Add("draw/vary.svg", Encoding.UTF8.GetBytes(SvgWriter.Write(chart, svg)));
+        files.Add("draw/vary.svg", SvgWriter.Bytes(chart, svg));
         FolderOptions.Say(files.Commit(FolderOptions.Claim(named, brief) with { TakesOver = parsed.GetValue(_takeOver) }), context);
         FindingWords.SayOfDrawings([.. chart.Warnings, .. MissingLetters.Of([chart], () => svg.Font)], context);
         if (context.Json)

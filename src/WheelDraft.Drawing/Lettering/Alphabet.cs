@@ -10,7 +10,7 @@ internal static class Alphabet
 {
     private const string MissingBox = "5;0,0 5,0 5,9 0,9 z;0,0 5,9;0,9 5,0";
 
-    private const char SoftHyphen = '\u00AD';
+    internal const char SoftHyphen = '\u00AD';
 
     private static readonly Lazy<Dictionary<int, string>> Sources = new(ReadSources);
     private static readonly ConcurrentDictionary<int, Glyph> Glyphs = new();

@@ -38,18 +38,16 @@ internal static class Lettering
 
         double d = heightMm / 10;
         List<Piece> pieces = [];
-        SortedSet<string> missing = new(StringComparer.Ordinal);
         double at = 0;
-        foreach ((string letter, Glyph glyph) in Alphabet.Letters(text))
+        foreach ((_, Glyph glyph) in Alphabet.Letters(text))
         {
-            Note(letter, missing);
             Placement placement = Placement.Scaling(d).Then(Placement.Translation(new Vector((at + 0.5) * d, 0.5 * d)));
             pieces.AddRange(glyph.Pieces.Select(p => p.Placed(placement)));
             at += glyph.Advance;
         }
 
         (double widthMm, Bounds box) = Measure(text, heightMm, weight);
-        return new LetteredText(widthMm, box, pieces, [.. missing]);
+        return new LetteredText(widthMm, box, pieces, Missing(text));
     }
 
     /// <summary>Width and box of a line of text, as <see cref="Layout"/> gives them, without setting out its strokes.</summary>
@@ -94,15 +92,20 @@ internal static class Lettering
     /// <summary>Whether the alphabet has a letter of its own for a character.</summary>
     public static bool Has(Rune rune) => Alphabet.Has(rune.Value);
 
-    private static void Note(string letter, SortedSet<string> missing)
+    /// <summary>Characters of a text without a letter of their own, once each, in ordinal order; a soft hyphen is none.</summary>
+    public static IReadOnlyList<string> Missing(string text)
     {
-        foreach (Rune rune in letter.EnumerateRunes())
+        ArgumentNullException.ThrowIfNull(text);
+        SortedSet<string>? missing = null;
+        foreach (Rune rune in text.EnumerateRunes())
         {
-            if (!Has(rune))
+            if (!Has(rune) && rune.Value != Alphabet.SoftHyphen)
             {
-                missing.Add(rune.ToString());
+                (missing ??= new(StringComparer.Ordinal)).Add(rune.ToString());
             }
         }
+
+        return missing is null ? [] : [.. missing];
     }
 }
 

@@ -71,7 +71,7 @@ internal sealed class SheetText : SheetItem
     }
 
     /// <summary>Characters that the lettering lacks; each is drawn as a box.</summary>
-    public IReadOnlyList<string> Missing => _lettered.Value.Missing;
+    public IReadOnlyList<string> Missing => Lettering.Missing(Text);
 
     /// <summary>The rectangle that holds the text, as strokes and as live text in any common sans-serif font.</summary>
     public TextBox Box => _box.Value;

@@ -20,7 +20,7 @@ internal static class DrawingFiles
 
     /// <summary>Sheets as SVG into a folder.</summary>
     public static IEnumerable<OutputFile> Svg(OutputTask task, string folder, IReadOnlyList<Sheet> sheets, SvgOptions options) =>
-        SideBySide(task, sheets, Environment.ProcessorCount, s => task.File($"{folder}/{s.Words.Name}.svg", () => Encoding.UTF8.GetBytes(SvgWriter.Write(s, options))));
+        SideBySide(task, sheets, Environment.ProcessorCount, s => task.File($"{folder}/{s.Words.Name}.svg", () => SvgWriter.Bytes(s, options)));
 
     /// <summary>How SVGs of a design are written, at true size.</summary>
     public static SvgOptions Options(OutputTask task) =>

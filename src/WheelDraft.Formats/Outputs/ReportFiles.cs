@@ -20,12 +20,19 @@ internal static class ReportFiles
         Dictionary<string, Sheet> sheets = task.Request.Kinds.Contains(OutputKind.Draw) ? task.Sheets.ToDictionary(s => $"{OutputFiles.DrawFolder}/{s.Words.Name}.svg", StringComparer.Ordinal) : [];
         Lazy<ProsePage> page = new(() => ReportMarkdown.Page(task.Design, new(task.Request.DespiteFindings, [.. sheets.Values.Select(s => s.Words.Name)])));
         yield return task.File("report.md", () => MarkdownWriter.Write(page.Value));
-        foreach (OutputFile html in task.OrLeftOut("the report as one page", () => task.File("report.html", () => HtmlWriter.Write(page.Value, f => sheets.TryGetValue(f, out Sheet? sheet) ? Picture(task, sheet) : null))))
+        foreach (OutputFile html in task.OrLeftOut("the report as one page", () => task.File("report.html", () => HtmlWriter.Write(page.Value, Pictures(task, sheets)))))
         {
             yield return html;
         }
     }
 
     // Light on white, whatever the theme of the set: the page is white, and is printed.
-    private static string Picture(OutputTask task, Sheet sheet) => SvgWriter.Write(sheet, new() { Theme = Theme.Light, Text = task.Request.Text, Font = task.Font });
+    private static Dictionary<string, byte[]> Pictures(OutputTask task, Dictionary<string, Sheet> sheets)
+    {
+        SvgOptions options = new() { Theme = Theme.Light, Text = task.Request.Text, Font = task.Font };
+        (string Name, Sheet Sheet)[] all = [.. sheets.Select(s => (s.Key, s.Value))];
+        byte[][] pictures = new byte[all.Length][];
+        Parallel.For(0, all.Length, i => pictures[i] = SvgWriter.Bytes(all[i].Sheet, options));
+        return all.Zip(pictures).ToDictionary(p => p.First.Name, p => p.Second, StringComparer.Ordinal);
+    }
 }

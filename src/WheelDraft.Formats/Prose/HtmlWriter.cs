@@ -1,3 +1,5 @@
+using System.Buffers;
+using System.Buffers.Text;
 using System.Text;
 using WheelDraft.Engineering;
 
@@ -11,10 +13,10 @@ internal static class HtmlWriter
 
     /// <summary>The bytes of the page.</summary>
     /// <param name="page">The page.</param>
-    /// <param name="pictures">The SVG of a picture by its place beside the page; null for one that was not made, which is then left out.</param>
-    public static byte[] Write(ProsePage page, Func<string, string?> pictures)
+    /// <param name="pictures">The SVG file of each picture by its place beside the page; one that was not made is left out.</param>
+    public static byte[] Write(ProsePage page, IReadOnlyDictionary<string, byte[]> pictures)
     {
-        StringBuilder html = new();
+        HtmlText html = new();
         string title = page.Blocks.OfType<ProseHeading>().FirstOrDefault()?.Words ?? "";
         html.Append($"<!DOCTYPE html>\n<html lang=\"{ReadersWords.Language}\">\n<head>\n<meta charset=\"utf-8\">\n")
             .Append($"<meta http-equiv=\"Content-Security-Policy\" content=\"{Policy}\">\n")
@@ -26,10 +28,10 @@ internal static class HtmlWriter
             Add(html, block, (page, parts, pictures));
         }
 
-        return Encoding.UTF8.GetBytes(html.Append("</main>\n</body>\n</html>\n").ToString());
+        return html.Append("</main>\n</body>\n</html>\n").ToArray();
     }
 
-    private static void Add(StringBuilder html, ProseBlock block, (ProsePage Page, Queue<ProseAnchor> Parts, Func<string, string?> Pictures) of)
+    private static void Add(HtmlText html, ProseBlock block, (ProsePage Page, Queue<ProseAnchor> Parts, IReadOnlyDictionary<string, byte[]> Pictures) of)
     {
         switch (block)
         {
@@ -49,9 +51,9 @@ internal static class HtmlWriter
                 Table(html, table);
                 break;
             case ProsePicture picture:
-                if (of.Pictures(picture.File) is string svg)
+                if (of.Pictures.TryGetValue(picture.File, out byte[]? svg))
                 {
-                    html.Append($"<figure><img alt=\"{Escaped(picture.Caption)}\" src=\"data:image/svg+xml;base64,{Convert.ToBase64String(Encoding.UTF8.GetBytes(svg))}\"><figcaption>{Inline(picture.Caption)}</figcaption></figure>\n");
+                    html.Append($"<figure><img alt=\"{Escaped(picture.Caption)}\" src=\"data:image/svg+xml;base64,").AppendBase64(svg).Append($"\"><figcaption>{Inline(picture.Caption)}</figcaption></figure>\n");
                 }
 
                 break;
@@ -64,7 +66,7 @@ internal static class HtmlWriter
     }
 
     // Wide ones scroll by themselves on a narrow screen, reached by keys too.
-    private static void Table(StringBuilder html, ProseTable table)
+    private static void Table(HtmlText html, ProseTable table)
     {
         html.Append("<div class=\"table\" tabindex=\"0\" role=\"group\" aria-label=\"Table\">\n<table>\n<thead><tr>")
             .Append(string.Concat(table.Head.Select(h => $"<th scope=\"col\">{Inline(h)}</th>"))).Append("</tr></thead>\n<tbody>\n");
@@ -102,5 +104,26 @@ internal static class HtmlWriter
         using Stream stream = typeof(HtmlWriter).Assembly.GetManifestResourceStream("Prose.prose.css") ?? throw new InvalidOperationException("The look of reports is not in the program.");
         using StreamReader reader = new(stream, Encoding.UTF8);
         return reader.ReadToEnd().ReplaceLineEndings("\n");
+    }
+
+    // The page as it grows, in UTF-8: with its pictures it is some megabytes, too much to be copied as text first.
+    private sealed class HtmlText
+    {
+        private readonly ArrayBufferWriter<byte> _bytes = new();
+
+        public HtmlText Append(string text)
+        {
+            _bytes.Advance(Encoding.UTF8.GetBytes(text, _bytes.GetSpan(Encoding.UTF8.GetMaxByteCount(text.Length))));
+            return this;
+        }
+
+        public HtmlText AppendBase64(byte[] file)
+        {
+            _ = Base64.EncodeToUtf8(file, _bytes.GetSpan(Base64.GetMaxEncodedToUtf8Length(file.Length)), out _, out int written);
+            _bytes.Advance(written);
+            return this;
+        }
+
+        public byte[] ToArray() => _bytes.WrittenSpan.ToArray();
     }
 }

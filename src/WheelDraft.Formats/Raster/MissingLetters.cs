@@ -28,7 +28,7 @@ internal static class MissingLetters
             brief.Title, .. brief.Outputs.SelectMany(o => new[] { o.Name, o.Net }), .. brief.Loads.Select(l => l.Name), .. brief.Inputs.SelectMany(i => new[] { i.Name, i.ClosedWhen ?? "" }),
             .. brief.Strips.Select(s => s.Name), .. brief.Parts.Select(p => p.Name), .. brief.Scenarios.Select(s => s.Name), .. brief.Surfaces.Select(s => s.Name),
         ];
-        string[] boxed = [.. names.SelectMany(n => Lettering.Layout(n + " ", 1).Missing).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
+        string[] boxed = [.. names.SelectMany(n => Lettering.Missing(n)).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
         return boxed.Length > 0 && brief.Office.Font is null ? Sentence(boxed, fontNamed: false) : null;
     }
 

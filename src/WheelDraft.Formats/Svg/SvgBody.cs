@@ -21,7 +21,7 @@ internal sealed class SvgBody
         _classes = classes;
     }
 
-    internal string Write()
+    internal StringBuilder Write()
     {
         _text.Append("<rect class=\"").Append(_classes.Paper()).Append("\" width=\"").Append(SvgMarkup.Number(_sheet.WidthMm))
             .Append("\" height=\"").Append(SvgMarkup.Number(_sheet.HeightMm)).Append("\"/>\n");
@@ -30,7 +30,7 @@ internal sealed class SvgBody
             Add(group, 0);
         }
 
-        return _text.ToString();
+        return _text;
     }
 
     /// <summary>One item by itself, as a line of markup.</summary>

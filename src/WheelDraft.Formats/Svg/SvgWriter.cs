@@ -57,7 +57,13 @@ internal static class SvgWriter
 {
     /// <summary>The whole file as text, lines ending in a line feed.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The width asked for is not above 0 and finite.</exception>
-    public static string Write(Sheet sheet, SvgOptions? options = null)
+    public static string Write(Sheet sheet, SvgOptions? options = null) => File(sheet, options).ToString();
+
+    /// <summary>The whole file in UTF-8.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The width asked for is not above 0 and finite.</exception>
+    public static byte[] Bytes(Sheet sheet, SvgOptions? options = null) => Utf8Text.Of(File(sheet, options));
+
+    private static StringBuilder File(Sheet sheet, SvgOptions? options)
     {
         ArgumentNullException.ThrowIfNull(sheet);
         SvgOptions chosen = options ?? new();
@@ -68,11 +74,11 @@ internal static class SvgWriter
 
         SvgClasses classes = new(chosen.Theme, chosen.PrefixOf(sheet));
         string root = classes.Picture();
-        string body = new SvgBody(sheet, chosen, classes).Write();
+        StringBuilder body = new SvgBody(sheet, chosen, classes).Write();
         StringBuilder file = new();
         Open(file, sheet, (chosen, root));
         file.Append("<style>\n").Append(classes.Rules()).Append("</style>\n");
-        return file.Append(body).Append("</svg>\n").ToString();
+        return file.Append(body).Append("</svg>\n");
     }
 
     private static void Open(StringBuilder file, Sheet sheet, (SvgOptions Options, string Class) root)

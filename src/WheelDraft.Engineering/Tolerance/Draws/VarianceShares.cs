@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Runtime.Intrinsics;
 
 namespace WheelDraft.Engineering;
@@ -30,38 +31,40 @@ internal static class VarianceShares
     public static IReadOnlyList<IReadOnlyList<VarianceShare>> Of(OnTimeModel model, long seed)
     {
         int kinds = model.Kinds.Count;
+        int figures = model.DoseMl > 0 ? 3 : 2; // where nothing flows the dose is nothing, whatever is drawn
         double[,,] sums = new double[3, kinds, 4];
-        double[,] whole = new double[3, 2];
-        double[] about = [model.OnS, model.StartS, model.DoseMl];
-        Vector256<double>[][] mean = Means(model, seed, about);
+        double[] whole = new double[3];
+        DrawnTimes[] firsts = ArrayPool<DrawnTimes>.Shared.Rent(Quads);
+        Vector256<double>[] mean = Means(model, seed, firsts);
         Span<Vector256<double>> first = stackalloc Vector256<double>[OnTimeModel.Variates];
         Span<Vector256<double>> second = stackalloc Vector256<double>[OnTimeModel.Variates];
-        Span<Vector256<double>> mixed = stackalloc Vector256<double>[OnTimeModel.Variates];
+        int[][] of = [.. model.Kinds.Select(k => k.Of.Select(v => (int)v).ToArray())];
         (DrawStream a, DrawStream b) = Streams(seed);
         for (int i = 0; i < Quads; i++)
         {
             model.Draw(ref a, first);
             model.Draw(ref b, second);
-            (DrawnTimes ofFirst, DrawnTimes ofSecond) = (model.Of(first), model.Of(second));
-            for (int figure = 0; figure < 3; figure++)
+            (DrawnTimes ofFirst, DrawnTimes ofSecond) = (firsts[i], model.Of(second));
+            for (int figure = 0; figure < figures; figure++)
             {
-                (Vector256<double> one, Vector256<double> other) = (Figure(ofFirst, figure) - mean[figure][0], Figure(ofSecond, figure) - mean[figure][0]);
-                whole[figure, 0] += Vector256.Sum((one * one) + (other * other));
+                (Vector256<double> one, Vector256<double> other) = (Figure(ofFirst, figure) - mean[figure], Figure(ofSecond, figure) - mean[figure]);
+                whole[figure] += Vector256.Sum((one * one) + (other * other));
             }
 
             for (int k = 0; k < kinds; k++)
             {
-                first.CopyTo(mixed);
-                foreach (Variate v in model.Kinds[k].Of)
-                {
-                    mixed[(int)v] = second[(int)v];
-                }
-
-                DrawnTimes ofMixed = model.Of(mixed);
-                for (int figure = 0; figure < 3; figure++)
+                Exchange(first, second, of[k]);
+                DrawnTimes ofMixed = model.Of(first);
+                Exchange(first, second, of[k]);
+                for (int figure = 0; figure < figures; figure++)
                 {
                     Vector256<double> change = Figure(ofMixed, figure) - Figure(ofFirst, figure);
-                    Vector256<double> product = (Figure(ofSecond, figure) - mean[figure][0]) * change;
+                    if (change == Vector256<double>.Zero)
+                    {
+                        continue; // a kind that does not act on this figure
+                    }
+
+                    Vector256<double> product = (Figure(ofSecond, figure) - mean[figure]) * change;
                     Vector256<double> square = change * change * Vector256.Create(0.5);
                     sums[figure, k, 0] += Vector256.Sum(product);
                     sums[figure, k, 1] += Vector256.Sum(product * product);
@@ -71,7 +74,16 @@ internal static class VarianceShares
             }
         }
 
-        return [.. Enumerable.Range(0, 3).Select(f => Shares(model, f, sums, whole[f, 0] / (8.0 * Quads)))];
+        ArrayPool<DrawnTimes>.Shared.Return(firsts);
+        return [.. Enumerable.Range(0, 3).Select(f => Shares(model, f, sums, whole[f] / (8.0 * Quads)))];
+    }
+
+    private static void Exchange(Span<Vector256<double>> one, Span<Vector256<double>> other, int[] at)
+    {
+        foreach (int i in at)
+        {
+            (one[i], other[i]) = (other[i], one[i]);
+        }
     }
 
     private static IReadOnlyList<VarianceShare> Shares(OnTimeModel model, int figure, double[,,] sums, double variance)
@@ -99,22 +111,24 @@ internal static class VarianceShares
         ];
     }
 
-    private static Vector256<double>[][] Means(OnTimeModel model, long seed, double[] about)
+    // The means of the figures over the first draws, which are kept.
+    private static Vector256<double>[] Means(OnTimeModel model, long seed, DrawnTimes[] firsts)
     {
         Span<Vector256<double>> drawn = stackalloc Vector256<double>[OnTimeModel.Variates];
+        double[] about = [model.OnS, model.StartS, model.DoseMl];
         double[] sums = new double[3];
         (DrawStream a, _) = Streams(seed);
         for (int i = 0; i < Quads; i++)
         {
             model.Draw(ref a, drawn);
-            DrawnTimes times = model.Of(drawn);
+            firsts[i] = model.Of(drawn);
             for (int figure = 0; figure < 3; figure++)
             {
-                sums[figure] += Vector256.Sum(Figure(times, figure) - Vector256.Create(about[figure]));
+                sums[figure] += Vector256.Sum(Figure(firsts[i], figure) - Vector256.Create(about[figure]));
             }
         }
 
-        return [.. sums.Select((s, i) => new[] { Vector256.Create(about[i] + (s / (4.0 * Quads))) })];
+        return [.. sums.Select((s, i) => Vector256.Create(about[i] + (s / (4.0 * Quads))))];
     }
 
     private static (DrawStream First, DrawStream Second) Streams(long seed) =>
