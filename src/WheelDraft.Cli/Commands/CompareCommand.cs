@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Text;
 using WheelDraft.Drawing;
 using WheelDraft.Engineering;
 using WheelDraft.Formats.BenchLog;
