@@ -3,7 +3,7 @@ namespace WheelDraft.Geometry;
 /// <summary>A tree of bounds over numbered items, so that searches visit few of them.</summary>
 /// <remarks>A bounding-volume hierarchy split at the median of the longer side, in flat arrays; building costs n log² n.
 /// The order of visits is fixed by the items alone, so equal input gives equal answers.</remarks>
-internal sealed class BoundsTree
+internal sealed partial class BoundsTree
 {
     // Four boxes a leaf: measured flat between 2 and 8; larger leaves measure more pairs, smaller ones walk more nodes.
     private const int LeafSize = 4;
@@ -31,25 +31,18 @@ internal sealed class BoundsTree
         }
     }
 
-    /// <summary>Visits items in the order of their promise and narrows the limit by what each gives; returns the last limit.</summary>
+    /// <summary>The search for what is nearest to a place: gives items in the order of their promise while whoever asks narrows the limit.</summary>
     /// <param name="place">Where the search starts from.</param>
-    /// <param name="limit">Items whose bounds lie this far or further are left out, mm.</param>
-    /// <param name="distanceOf">The distance of an item, mm; never less than that of its bounds.</param>
-    internal double Nearest(Bounds place, double limit, Func<int, double> distanceOf) =>
-        _used == 0 ? limit : Nearest(0, place, limit, distanceOf);
+    /// <param name="limitMm">Items whose bounds lie this far or further are left out, mm.</param>
+    internal NearestSearch From(Bounds place, double limitMm) => new(this, place, limitMm);
 
-    /// <summary>Visits every item whose bounds touch an area.</summary>
-    internal void Overlapping(Bounds area, Action<int> visit)
-    {
-        if (_used > 0)
-        {
-            Overlapping(0, area, visit);
-        }
-    }
+    /// <summary>Every item whose bounds touch an area.</summary>
+    internal OverlapSearch Overlapping(Bounds area) => new(this, area);
 
-    /// <summary>Visits pairs of items of two trees in the order of their promise and narrows the limit by what each gives.</summary>
-    internal double NearestPair(BoundsTree other, double limit, Func<int, int, double> distanceOf) =>
-        _used == 0 || other._used == 0 ? limit : NearestPair(0, other, 0, limit, distanceOf);
+    /// <summary>The search for the nearest pair of items of two trees, in the order of their promise.</summary>
+    /// <param name="other">The other tree, or the same.</param>
+    /// <param name="limitMm">Pairs whose bounds lie this far apart or further are left out, mm.</param>
+    internal PairSearch Beside(BoundsTree other, double limitMm) => new(this, other, limitMm);
 
     private int Build(int first, int count)
     {
@@ -80,101 +73,6 @@ internal sealed class BoundsTree
         Build(first, count / 2);
         _right[node] = Build(first + (count / 2), count - (count / 2));
         return node;
-    }
-
-    private double Nearest(int node, Bounds place, double limit, Func<int, double> distanceOf)
-    {
-        if (_count[node] > 0)
-        {
-            for (int i = _first[node]; i < _first[node] + _count[node]; i++)
-            {
-                if (_itemBounds[_items[i]].DistanceTo(place) < limit)
-                {
-                    limit = Math.Min(limit, distanceOf(_items[i]));
-                }
-            }
-
-            return limit;
-        }
-
-        int near = node + 1;
-        int far = _right[node];
-        double nearGap = _nodes[near].DistanceTo(place);
-        double farGap = _nodes[far].DistanceTo(place);
-        if (farGap < nearGap)
-        {
-            (near, far, nearGap, farGap) = (far, near, farGap, nearGap);
-        }
-
-        limit = nearGap < limit ? Nearest(near, place, limit, distanceOf) : limit;
-        return farGap < limit ? Nearest(far, place, limit, distanceOf) : limit;
-    }
-
-    private void Overlapping(int node, Bounds area, Action<int> visit)
-    {
-        if (!_nodes[node].Overlaps(area))
-        {
-            return;
-        }
-
-        if (_count[node] == 0)
-        {
-            Overlapping(node + 1, area, visit);
-            Overlapping(_right[node], area, visit);
-            return;
-        }
-
-        for (int i = _first[node]; i < _first[node] + _count[node]; i++)
-        {
-            if (_itemBounds[_items[i]].Overlaps(area))
-            {
-                visit(_items[i]);
-            }
-        }
-    }
-
-    private double NearestPair(int node, BoundsTree other, int otherNode, double limit, Func<int, int, double> distanceOf)
-    {
-        if (_nodes[node].DistanceTo(other._nodes[otherNode]) >= limit)
-        {
-            return limit;
-        }
-
-        bool leaf = _count[node] > 0;
-        bool otherLeaf = other._count[otherNode] > 0;
-        if (leaf && otherLeaf)
-        {
-            return LeafPairs(node, other, otherNode, limit, distanceOf);
-        }
-
-        if (otherLeaf || (!leaf && Size(_nodes[node]) >= Size(other._nodes[otherNode])))
-        {
-            (int near, int far) = Ordered(this, node, other._nodes[otherNode]);
-            limit = NearestPair(near, other, otherNode, limit, distanceOf);
-            return NearestPair(far, other, otherNode, limit, distanceOf);
-        }
-
-        (int first, int second) = Ordered(other, otherNode, _nodes[node]);
-        limit = NearestPair(node, other, first, limit, distanceOf);
-        return NearestPair(node, other, second, limit, distanceOf);
-    }
-
-    private double LeafPairs(int node, BoundsTree other, int otherNode, double limit, Func<int, int, double> distanceOf)
-    {
-        for (int i = _first[node]; i < _first[node] + _count[node]; i++)
-        {
-            int item = _items[i];
-            for (int j = other._first[otherNode]; j < other._first[otherNode] + other._count[otherNode]; j++)
-            {
-                int otherItem = other._items[j];
-                if (_itemBounds[item].DistanceTo(other._itemBounds[otherItem]) < limit)
-                {
-                    limit = Math.Min(limit, distanceOf(item, otherItem));
-                }
-            }
-        }
-
-        return limit;
     }
 
     private static (int Near, int Far) Ordered(BoundsTree tree, int node, Bounds place)

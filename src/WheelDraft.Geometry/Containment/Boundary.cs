@@ -28,7 +28,11 @@ internal sealed class Boundary
     {
         int winding = 0;
         Bounds ray = new(p.X - Tolerances.JoinMm, p.Y - Tolerances.JoinMm, double.PositiveInfinity, p.Y + Tolerances.JoinMm);
-        _tree.Overlapping(ray, i => winding += Geometry.Winding.Of(_edges[i].Part, _edges[i].Start, _edges[i].End, p));
+        foreach (int i in _tree.Overlapping(ray))
+        {
+            winding += Geometry.Winding.Of(_edges[i].Part, _edges[i].Start, _edges[i].End, p);
+        }
+
         return winding;
     }
 
@@ -36,27 +40,31 @@ internal sealed class Boundary
     internal void Windings(Point p, Dictionary<int, int> windings)
     {
         Bounds ray = new(p.X - Tolerances.JoinMm, p.Y - Tolerances.JoinMm, double.PositiveInfinity, p.Y + Tolerances.JoinMm);
-        _tree.Overlapping(ray, i =>
+        foreach (int i in _tree.Overlapping(ray))
         {
             int winding = Geometry.Winding.Of(_edges[i].Part, _edges[i].Start, _edges[i].End, p);
             if (winding != 0)
             {
                 windings[_edges[i].Contour] = windings.GetValueOrDefault(_edges[i].Contour) + winding;
             }
-        });
+        }
     }
 
     /// <summary>The nearest point of the contours (not of what they enclose).</summary>
     internal Nearest Nearest(Point p)
     {
         Nearest best = new(double.PositiveInfinity, p, p);
-        _tree.Nearest(Bounds.Of(p), best.DistanceMm, i =>
+        BoundsTree.NearestSearch search = _tree.From(Bounds.Of(p), best.DistanceMm);
+        while (search.Next(out int i))
         {
             Point on = _edges[i].Part.NearestTo(p);
             double distance = p.DistanceTo(on);
-            best = distance < best.DistanceMm ? new(distance, p, on) : best;
-            return distance;
-        });
+            if (distance < best.DistanceMm)
+            {
+                (best, search.LimitMm) = (new(distance, p, on), distance);
+            }
+        }
+
         return best;
     }
 
@@ -64,12 +72,16 @@ internal sealed class Boundary
     internal Nearest Nearest(Boundary other)
     {
         Nearest best = new(double.PositiveInfinity, default, default);
-        _tree.NearestPair(other._tree, best.DistanceMm, (i, j) =>
+        BoundsTree.PairSearch search = _tree.Beside(other._tree, best.DistanceMm);
+        while (search.Next(out int i, out int j))
         {
             Nearest found = PieceDistances.Between(_edges[i].Part, other._edges[j].Part);
-            best = found.DistanceMm < best.DistanceMm ? found : best;
-            return found.DistanceMm;
-        });
+            if (found.DistanceMm < best.DistanceMm)
+            {
+                (best, search.LimitMm) = (found, found.DistanceMm);
+            }
+        }
+
         return best;
     }
 

@@ -28,7 +28,7 @@ internal sealed class NearPairs
         List<int> near = [];
         foreach (Bounds part in _parts[piece])
         {
-            _tree.Overlapping(part.Grown(toleranceMm), item =>
+            foreach (int item in _tree.Overlapping(part.Grown(toleranceMm)))
             {
                 int other = _owners[item];
                 if (other > piece && _seenBy[other] != piece)
@@ -36,7 +36,7 @@ internal sealed class NearPairs
                     _seenBy[other] = piece;
                     near.Add(other);
                 }
-            });
+            }
         }
 
         near.Sort();

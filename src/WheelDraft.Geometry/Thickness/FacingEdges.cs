@@ -32,22 +32,21 @@ internal sealed class FacingEdges
     internal Nearest? Narrowest(int inside, double belowMm)
     {
         Nearest? best = null;
-        _tree.NearestPair(_tree, belowMm, (i, j) =>
+        BoundsTree.PairSearch search = _tree.Beside(_tree, belowMm);
+        while (search.Next(out int i, out int j))
         {
-            double limit = best?.DistanceMm ?? belowMm;
             foreach (Facing facing in i < j ? Facing.Between(_features[i], _features[j]) : [])
             {
                 // Neighbours that run on smoothly face each other across nothing where they join.
                 bool isJoint = facing.WidthMm <= Tolerances.JoinMm && _features[i].Joins(_features[j]);
-                if (facing.WidthMm < limit && !isJoint && FreePlace(facing, inside) is Point middle)
+                if (facing.WidthMm < search.LimitMm && !isJoint && FreePlace(facing, inside) is Point middle)
                 {
                     best = facing.At(middle);
-                    limit = facing.WidthMm;
+                    search.LimitMm = facing.WidthMm;
                 }
             }
+        }
 
-            return limit;
-        });
         return best;
     }
 
@@ -85,7 +84,7 @@ internal sealed class FacingEdges
     private List<double> Changes(Piece midway, double radius)
     {
         List<double> shares = [0, 1];
-        _boundary.Tree.Overlapping(midway.Bounds.Grown(radius), i =>
+        foreach (int i in _boundary.Tree.Overlapping(midway.Bounds.Grown(radius)))
         {
             Piece edge = _boundary.Edges[i].Part;
             foreach (Piece at in Around(edge, radius))
@@ -94,7 +93,8 @@ internal sealed class FacingEdges
                 shares.AddRange(meeting.Points.Select(p => p.ShareOnFirst));
                 shares.AddRange(meeting.Stretches.SelectMany(s => new[] { s.From.ShareOnFirst, s.To.ShareOnFirst }));
             }
-        });
+        }
+
         shares.Sort();
         return shares;
     }
