@@ -54,7 +54,10 @@ internal static class DrawingFiles
         ConcurrentBag<PictureMemory> memories = [];
         try
         {
-            return [.. SideBySide(task, pictured, atOnce, s => task.File($"{folder}/{s.Words.Name}.png", () => Picture(s, options, (memories, largest * BytesInPixel))))];
+            foreach (OutputFile file in SideBySide(task, pictured, atOnce, s => task.File($"{folder}/{s.Words.Name}.png", () => Picture(s, options, (memories, largest * BytesInPixel)))))
+            {
+                yield return file;
+            }
         }
         finally
         {
@@ -81,19 +84,11 @@ internal static class DrawingFiles
         }
     }
 
-    /// <summary>The pictures of a film, a few at a time, so that a long one does not fill the memory.</summary>
+    /// <summary>The pictures of a film.</summary>
     public static IEnumerable<OutputFile> Film(MomentFilm film, Theme theme, ScriptFont? font)
     {
         PngOptions options = new() { Theme = theme, Dpi = Math.Min(FilmPixelsPerMm, MostFilmPixels / film.Size.WidthMm) * 25.4, Font = font };
-        foreach (int[] some in Enumerable.Range(0, film.Frames).Chunk(Environment.ProcessorCount))
-        {
-            OutputFile[] files = new OutputFile[some.Length];
-            Parallel.For(0, files.Length, i => files[i] = new OutputFile($"{OutputFiles.FilmFolder}/{FrameName(some[i] + 1)}", PngWriter.Write(film[some[i]], options)));
-            foreach (OutputFile file in files)
-            {
-                yield return file;
-            }
-        }
+        return AsMade.InOrder(film.Frames, Environment.ProcessorCount, i => new OutputFile($"{OutputFiles.FilmFolder}/{FrameName(i + 1)}", PngWriter.Write(film[i], options)));
     }
 
     /// <summary>A film in one file, as an SVG that moves and as an animated PNG.</summary>
@@ -119,25 +114,29 @@ internal static class DrawingFiles
     /// <summary>Sheets know nothing of each other, so they are written side by side; the order is that of the sheets. One that fails is left out.</summary>
     public static IEnumerable<OutputFile> SideBySide(OutputTask task, IReadOnlyList<Sheet> sheets, int atOnce, Func<Sheet, OutputFile> write)
     {
-        OutputFile?[] files = new OutputFile?[sheets.Count];
-        string?[] left = new string?[sheets.Count];
-        Parallel.For(0, files.Length, new ParallelOptions { MaxDegreeOfParallelism = atOnce }, i =>
+        foreach ((OutputFile? file, string? left) in AsMade.InOrder(sheets.Count, atOnce, i => OrLeft(sheets[i], write)))
         {
-            try
+            if (file is null)
             {
-                files[i] = write(sheets[i]);
+                task.Warn(left!);
             }
-            catch (Exception trouble) when (trouble is not OutOfMemoryException)
+            else
             {
-                left[i] = OutputTask.LeftOut($"the sheet '{sheets[i].Words.Name}'", trouble);
+                yield return file;
             }
-        });
-        foreach (string told in left.OfType<string>())
-        {
-            task.Warn(told);
         }
+    }
 
-        return files.OfType<OutputFile>();
+    private static (OutputFile? File, string? Left) OrLeft(Sheet sheet, Func<Sheet, OutputFile> write)
+    {
+        try
+        {
+            return (write(sheet), null);
+        }
+        catch (Exception trouble) when (trouble is not OutOfMemoryException)
+        {
+            return (null, OutputTask.LeftOut($"the sheet '{sheet.Words.Name}'", trouble));
+        }
     }
 
     /// <summary>How PDFs of a design are written.</summary>
