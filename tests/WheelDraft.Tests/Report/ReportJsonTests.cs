@@ -30,6 +30,33 @@ public sealed class ReportJsonTests
         Assert.Contains("398.4 V between two of them", System.Text.Encoding.UTF8.GetString(MarkdownWriter.Write(ReportMarkdown.Page(design))), StringComparison.Ordinal);
     }
 
+    // Nineteen inputs have half a million positions; but each lamp hangs by its own switch, the motor by the humidity switch and the valve by the lid: the sets say so, and every
+    // position of each is there.
+    [Fact]
+    public void Write_InputsThatMatterApart_ListsThePositionsOfEachSet()
+    {
+        string text = File.ReadAllText(Tests.Demos.PathOf("propagation-bench")) + string.Concat(Enumerable.Range(0, 17).Select(i =>
+            $"\n[[input]]\nname = \"s{i}\"\nbetween = [\"L\", \"leg{i}\"]\nclosed_when = \"switch {i} is on\"\n\n[[load]]\nname = \"lamp {i}\"\nbetween = [\"leg{i}\", \"N\"]\npower = \"7 W\"\npower_factor = 1\n"));
+        JsonObject circuit = ReportSchemaTests.Report(Design.Of(WheelDraft.Formats.Parameters.ParameterReader.Read(text).Brief!))["circuit"]!.AsObject();
+        Assert.False((bool)circuit["states_complete"]!);
+        string[][] sets = [.. circuit["states_apart"]!.AsArray().Select(s => s!.AsArray().Select(i => (string)i!).ToArray())];
+        Assert.Equal(["humidity switch", "lid", .. Enumerable.Range(0, 17).Select(i => $"s{i}")], sets.Select(Assert.Single), StringComparer.Ordinal);
+
+        // Each position of a set, all others open, stands there once an interval, and nothing else does.
+        HashSet<string> wanted = [.. sets.SelectMany(s => Enumerable.Range(0, 1 << s.Length).Select(bits => Closed(s.Where((_, i) => (bits >> i & 1) != 0))))];
+        foreach (IGrouping<int, JsonNode> interval in circuit["states"]!.AsArray().Select(s => s!).GroupBy(s => (int)s["interval"]!))
+        {
+            string[] listed = [.. interval.Select(s => Closed(s["inputs"]!.AsObject().Where(i => (string)i.Value! == "closed").Select(i => i.Key)))];
+            Assert.Equal(wanted.Order(StringComparer.Ordinal), listed.Order(StringComparer.Ordinal));
+        }
+
+        // A lamp burns just where its switch is closed.
+        Assert.All(circuit["states"]!.AsArray(), s => Assert.All(Enumerable.Range(0, 17), i =>
+            Assert.Equal((string)s!["inputs"]![$"s{i}"]! == "closed", s["on"]!.AsArray().Any(l => (string)l! == $"lamp {i}"))));
+
+        static string Closed(IEnumerable<string> inputs) => string.Join(", ", inputs.Order(StringComparer.Ordinal));
+    }
+
     [Theory]
     [MemberData(nameof(Demos))]
     public void Write_Demo_RowsAreOneAPairAndKindInOrdinalOrder(string name)
