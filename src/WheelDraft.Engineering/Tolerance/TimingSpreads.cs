@@ -52,9 +52,11 @@ public sealed class TimingSpreads
             figures.Add(new(dose.NominalMl, dose.LeastMl, dose.MostMl, dose.AskedMl));
         }
 
+        // Shares are worked out by one processor, draws by all: beside each other none of them waits.
+        Task<IReadOnlyList<IReadOnlyList<VarianceShare>>> sharing = Task.Run(() => VarianceShares.Of(model, _brief.MonteCarlo.Seed));
         IReadOnlyList<DrawnSummary> drawn = new DrawRun(model, _brief.MonteCarlo.Seed, figures) { Attend = (share => _attend.Tell("drawing on-times", (_drawn + share) / _periods), _attend.Stop) }.Of(_draws);
         _drawn++;
-        IReadOnlyList<IReadOnlyList<VarianceShare>> shares = VarianceShares.Of(model, _brief.MonteCarlo.Seed);
+        IReadOnlyList<IReadOnlyList<VarianceShare>> shares = sharing.GetAwaiter().GetResult();
         IReadOnlyList<RootSumSquare> roots = RootSumSquare.Of(model);
         FigureSpread One(int i) => SpreadOf(figures[i], drawn[i], roots[i], Told(shares[i], i));
         return new(index, One(0), One(1), figures.Count > 2 ? One(2) : null) { Drawn = [.. model.Kinds.Select(k => new DrawnDeviation(k.Kind, k.Law))] };
