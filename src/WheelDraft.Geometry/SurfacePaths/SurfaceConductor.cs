@@ -24,7 +24,7 @@ internal sealed class SurfaceConductor
         }
 
         Corners = corners;
-        Bounds = footprints.Select(f => f.Outline.Bounds).Aggregate((a, b) => a.With(b));
+        Bounds = footprints.Select(f => f.Outline.Bounds).DefaultIfEmpty().Aggregate((a, b) => a.With(b));
     }
 
     /// <summary>All pieces of its outlines.</summary>

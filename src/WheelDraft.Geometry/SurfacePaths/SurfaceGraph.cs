@@ -6,20 +6,17 @@ internal sealed class SurfaceGraph
     private readonly Lazy<BendNodes> _bends;
     private readonly Lazy<ILookup<int, PossibleLeg>> _legsAt;
 
-    internal SurfaceGraph(IReadOnlyList<SurfaceBorder> borders, IReadOnlyList<SurfaceConductor> conductors)
+    internal SurfaceGraph(IReadOnlyList<SurfaceBorder> borders, Func<IReadOnlyList<SurfaceConductor>> conductors)
     {
         Borders = borders;
-        Conductors = conductors;
         Judge = new LegJudge(borders);
-        _bends = new(() => new BendNodes(Borders, Conductors));
+        _bends = new(() => new BendNodes(Borders, conductors()));
         _legsAt = new(() => Bends.Legs
             .SelectMany(leg => new[] { (At: leg.From, Leg: leg), (At: leg.To, Leg: leg) })
             .ToLookup(x => x.At, x => x.Leg));
     }
 
     internal IReadOnlyList<SurfaceBorder> Borders { get; }
-
-    internal IReadOnlyList<SurfaceConductor> Conductors { get; }
 
     internal LegJudge Judge { get; }
 

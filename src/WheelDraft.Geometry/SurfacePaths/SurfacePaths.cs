@@ -9,7 +9,9 @@ namespace WheelDraft.Geometry;
 /// surface. Overlapping regions: see <see cref="Relief"/>.</para></remarks>
 public sealed class SurfacePaths
 {
-    private readonly IReadOnlyList<SurfaceConductor> _conductors;
+    private readonly IReadOnlyList<IReadOnlyList<Footprint>> _footprints;
+    private readonly IReadOnlyList<Piece> _cutting;
+    private readonly SurfaceConductor?[] _conductors;
     private readonly SurfaceGraph _graph;
     private readonly BeamTrees? _trees;
     private readonly Dictionary<int, SurfaceSearch> _searches = [];
@@ -18,9 +20,9 @@ public sealed class SurfacePaths
     /// <summary>Paths on a surface.</summary>
     /// <param name="surface">Plan of the surface; null for unbounded.</param>
     /// <param name="regions">Regions of the surface; one without a wall is left out.</param>
-    /// <param name="conductors">Each conductor's footprints, at least one each.</param>
+    /// <param name="conductors">Each conductor's footprints, looked at when a path to it is first asked for; none leads to one without any.</param>
     /// <param name="linkMm">A recess narrower than this is bridged, mm; at least 0.</param>
-    /// <exception cref="ArgumentOutOfRangeException">The link is negative or not finite, or a conductor has no footprint.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The link is negative or not finite.</exception>
     public SurfacePaths(
         Outline? surface,
         IReadOnlyList<SurfaceRegion> regions,
@@ -34,11 +36,6 @@ public sealed class SurfacePaths
             throw new ArgumentOutOfRangeException(nameof(linkMm), linkMm, "A link has a length of at least 0.");
         }
 
-        if (conductors.Any(c => c.Count == 0))
-        {
-            throw new ArgumentOutOfRangeException(nameof(conductors), "Every conductor needs a footprint.");
-        }
-
         List<SurfaceRegion> standing = [.. regions.Where(r => r.WallMm > 0)];
         Relief? relief = standing.Exists(r => !r.IsImpassable) ? new Relief(surface, standing) : null;
         List<SurfaceBorder> borders = [.. standing.Select(r => new SurfaceBorder(r, blocksOutside: false))];
@@ -47,9 +44,10 @@ public sealed class SurfacePaths
             borders.Add(new SurfaceBorder(SurfaceRegion.Through("outline", surface), blocksOutside: true));
         }
 
-        IReadOnlyList<Piece> cutting = relief is null ? [.. borders.SelectMany(b => b.Pieces)] : [.. relief.Edges.Select(e => new Segment(e.From, e.To))];
-        _conductors = [.. conductors.Select(c => new SurfaceConductor(c, cutting))];
-        _graph = new SurfaceGraph(borders, _conductors);
+        _footprints = conductors;
+        _cutting = relief is null ? [.. borders.SelectMany(b => b.Pieces)] : [.. relief.Edges.Select(e => new Segment(e.From, e.To))];
+        _conductors = new SurfaceConductor?[conductors.Count];
+        _graph = new SurfaceGraph(borders, () => [.. Enumerable.Range(0, conductors.Count).Select(Conductor)]);
         _trees = relief is null ? null : new BeamTrees(relief, new RecessLinks(relief, linkMm));
     }
 
@@ -72,9 +70,16 @@ public sealed class SurfacePaths
         return path;
     }
 
+    private SurfaceConductor Conductor(int index) => _conductors[index] ??= new SurfaceConductor(_footprints[index], _cutting);
+
     private SurfacePath? Find(int from, int to)
     {
-        SurfaceConductor a = _conductors[from], b = _conductors[to];
+        SurfaceConductor a = Conductor(from), b = Conductor(to);
+        if (a.Footprints.Count == 0 || b.Footprints.Count == 0)
+        {
+            return null;
+        }
+
         if (_graph.IsPlain)
         {
             return Plain(a.NearestTo(b));
@@ -90,7 +95,7 @@ public sealed class SurfacePaths
 
     private SurfacePath? OnPlane(int from, int to)
     {
-        SurfaceConductor a = _conductors[from], b = _conductors[to];
+        SurfaceConductor a = Conductor(from), b = Conductor(to);
 
         // Most often nothing stands between the places where they are nearest, and no other leg needs to be looked at.
         double gap = a.NearestTo(b).DistanceMm;

@@ -26,15 +26,19 @@ internal sealed record CreepageConductor(string Item, string Net, bool Floats, S
     /// <param name="surface">The surface, or several that are one.</param>
     /// <param name="solids">All solids.</param>
     /// <param name="xMm">Nearer than this a conductor bridges onto a surface, mm.</param>
-    internal static IReadOnlyList<CreepageConductor> On(InsulatingSurface surface, IReadOnlyList<Solid> solids, double xMm) =>
-    [
-        .. solids
-            .SelectMany(s => surface.Members.Select(m => new SurfaceContact(s, m)).Where(c => c.Touches(xMm)))
-            .GroupBy(c => (c.Solid.Net, c.Solid.Name, c.Solid.Turns))
-            .Select(g => Of([.. g], solids)),
-    ];
+    internal static IReadOnlyList<CreepageConductor> On(InsulatingSurface surface, IReadOnlyList<Solid> solids, double xMm)
+    {
+        HashSet<(string Net, string Item)> wipers = [.. solids.Where(s => s.IsNose).Select(s => (s.Net, s.Name))];
+        return
+        [
+            .. solids
+                .SelectMany(s => surface.Members.Select(m => new SurfaceContact(s, m)).Where(c => c.Touches(xMm)))
+                .GroupBy(c => (c.Solid.Net, c.Solid.Name, c.Solid.Turns))
+                .Select(g => Of([.. g], wipers.Contains((g.Key.Net, g.Key.Name)))),
+        ];
+    }
 
-    private static CreepageConductor Of(IReadOnlyList<SurfaceContact> touching, IReadOnlyList<Solid> solids)
+    private static CreepageConductor Of(IReadOnlyList<SurfaceContact> touching, bool isWiper)
     {
         Solid first = touching[0].Solid;
         return new(
@@ -44,7 +48,7 @@ internal sealed record CreepageConductor(string Item, string Net, bool Floats, S
             touching.MaxBy(t => t.Solid.Tolerance.InPlanMm)!.Solid,
             touching)
         {
-            IsWiper = solids.Any(s => s.IsNose && string.Equals(s.Name, first.Name, StringComparison.Ordinal) && string.Equals(s.Net, first.Net, StringComparison.Ordinal)),
+            IsWiper = isWiper,
         };
     }
 }
