@@ -15,6 +15,7 @@ internal static class SizesBenchmark
         yield return Line("on-periods, 40 rings", "2,000 in 1.5 s", [250, 500, 1000, 2000], n => WheelBenchmark.Large(40, n), b => Design.Judged(b));
         yield return Line("on-periods, 4 rings", "2,000 in 1.5 s", [250, 500, 1000, 2000], n => WheelBenchmark.Large(4, n), b => Design.Judged(b));
         yield return Line("strips, a whole design", "at most n²", [10, 20, 40, 100], WithStrips, b => Design.Judged(b));
+        yield return Line("strips too near, with what would cure it", "at most n²", [10, 20, 40], WithStrips, b => Design.Of(b));
         yield return Line("wiring diagram, rings", "at most n²", [25, 50, 100, 200], n => new DesignStages(WheelBenchmark.Large(n, n)).ExactCircuit(), c => WiringLayout.Of(c.Request, ColumnMm));
     }
 

@@ -121,6 +121,18 @@ public sealed class UnfoldedWallsTests
         Assert.Equal(Math.Sqrt((19 * 19) + 16) - 3.5, paths.Shortest(0, 1)!.LengthMm, CloseMm);
     }
 
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void Shortest_ConductorThatTouchesNothing_HasNoPathAndIsInNobodysWay(bool hasRib)
+    {
+        SurfaceRegion[] regions = hasRib ? [Rib("rib", -0.5, 0.5, 3)] : [];
+        SurfacePaths paths = new(null, regions, [[Dot(new(-6, 0))], [], [Dot(new(6, 0))]], 0);
+        Assert.Null(paths.Shortest(0, 1));
+        Assert.Null(paths.Shortest(2, 1));
+        Assert.Equal(hasRib ? 18 : 12, paths.Shortest(0, 2)!.LengthMm + 2e-6, CloseMm);
+    }
+
     internal static SurfaceRegion Rib(string name, double fromX, double toX, double height) =>
         new(name, SurfacePathsTests.Box(fromX, -99, toX, 99), height, RegionWall.Raised);
 
