@@ -84,6 +84,16 @@ public sealed class InterlockTests
     }
 
     [Fact]
+    public void History_UndecidedMotorPastSeveralEdges_IsToldOnce()
+    {
+        // The lamp's ring makes last: the wheel passes both edges of the fan's ring before, by a motor that is undecided all the way.
+        CircuitAnalysis analysis = new CircuitBuilder().Ring("fan", (20, 30)).Ring("lamp", (100, 110)).Watts("fan", "fan", "N", 20).Watts("lamp", "lamp", "N", 40)
+            .Watts("choke", "L", "run", 3).Motor("run", "N", 3)
+            .Interlock(new InterlockBrief("dark", InterlockClaim.NeverOn, ["lamp"])).Analyse();
+        Assert.Equal(["home", "motor undecided, the wheel turns", "at 100.0 s lamp ring makes: lamp on"], analysis.Interlocks[0].History);
+    }
+
+    [Fact]
     public void Analysis_InputAcrossTheSupply_IsAShortWithItsPath()
     {
         CircuitAnalysis analysis = Timer().Ring("dose", (50, 60)).Input("drain", "dose", "N").Watts("valve", "dose", "N", 7).Analyse();
