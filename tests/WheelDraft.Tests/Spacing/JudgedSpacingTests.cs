@@ -30,10 +30,10 @@ public sealed class JudgedSpacingTests
     [Fact]
     public void Creepage_BetweenTwoLands_IsOverTheCarrierThatTurnsWithThem()
     {
-        // Oracle: NetTopologySuite. A carrier that stood still would have each land all round, and no distance between them.
+        // Oracle: NetTopologySuite. The lands lie on opposite sides; on a carrier that stood still each would count all round.
         Design design = Design.Of(Briefs.Lands(
-            Briefs.TwoWipers(Briefs.Output("heater", 30, (20, 60)), 0, 30),
-            Briefs.TwoWipers(Briefs.Output("fan", 30, (5, 60)), 120, 150)));
+            Briefs.TwoWipers(Briefs.Output("heater", 30, (20, 20)), 0, 30),
+            Briefs.TwoWipers(Briefs.Output("fan", 30, (5, 20)), 200, 230)));
         Outline[] lands = [.. design.Wheel.Rings.Select(r => r.Lands[0].Outline)];
         double apart = DistanceOp.Distance(Flattened.Polygon(lands[0]), Flattened.Polygon(lands[1]));
         SpacingRow row = Assert.Single(design.Spacing.Rows, r => r.Kind == SpacingKind.Creepage && r.Nets is { First: "fan land", Second: "heater land" });
