@@ -93,6 +93,23 @@ public sealed class InterlockTests
         Assert.Equal(["home", "motor undecided, the wheel turns", "at 100.0 s lamp ring makes: lamp on"], analysis.Interlocks[0].History);
     }
 
+    // The hold ring lets the motor go at 100°, and the wheel coasts on by up to 2°: over the edge at 101.5°, and no further than 102°.
+    [Theory]
+    [InlineData(101.8, false)]
+    [InlineData(103, true)]
+    [InlineData(150, true)]
+    public void History_BeyondTheMotorsLastEdge_CoastsNoFurtherThanTheWheelDoes(double lampDeg, bool needsThermostat)
+    {
+        CircuitAnalysis analysis = new CircuitBuilder { CoastLeastDeg = 0.5, CoastMostDeg = 2 }
+            .Ring("hold", "run", 0, (350, 100)).Ring("fan", (90, 101.5)).Ring("lamp", (lampDeg, 200))
+            .Watts("fan", "fan", "N", 20).Watts("lamp", "lamp", "N", 40).Motor("run", "N").Input("thermostat", "L", "run")
+            .Interlock(new InterlockBrief("dark", InterlockClaim.NeverOn, ["lamp"])).Analyse();
+        InterlockResult dark = Assert.Single(analysis.Interlocks);
+        Assert.Equal(InterlockVerdict.Fails, dark.Verdict);
+        Assert.EndsWith("lamp ring makes: lamp on", dark.History[^1], StringComparison.Ordinal);
+        Assert.Equal(needsThermostat, dark.History.Contains("thermostat closes", StringComparer.Ordinal));
+    }
+
     [Fact]
     public void Analysis_InputAcrossTheSupply_IsAShortWithItsPath()
     {

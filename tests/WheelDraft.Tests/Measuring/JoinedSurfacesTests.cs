@@ -53,9 +53,9 @@ public sealed class JoinedSurfacesTests
         InsulatingSurface floor = new("floor", MaterialGroup.IIIa, -4, null, false);
         Solid[] solids = [Land("L", 10, 12), Land("mist", -12, -10), Pad("N", 20, 22, -4, "floor")];
         IReadOnlyList<SpacingRow> rows = SpacingTable.Of(new(solids, [carrier, floor], SpacingTableTests.Demands(), Turning.Clockwise)).Rows;
-        SpacingRow Between(string first, string second) => rows.Single(r => r.Kind == SpacingKind.Creepage && r.Nets.First == first && r.Nets.Second == second);
-        Assert.Equal((20.0, "carrier"), (Math.Round(Between("L", "mist").NominalMm, 9), Between("L", "mist").Path!.Surface.Name));
-        Assert.Equal(20 - Math.Sqrt(145), Between("L", "N").NominalMm, CloseMm);
+        SpacingRow lands = rows.Single(r => r is { Kind: SpacingKind.Creepage, Nets: { First: "L", Second: "mist" } });
+        Assert.Equal((20.0, "carrier"), (Math.Round(lands.NominalMm, 9), lands.Path!.Surface.Name));
+        Assert.Equal(20 - Math.Sqrt(145), rows.Single(r => r is { Kind: SpacingKind.Creepage, Nets: { First: "L", Second: "N" } }).NominalMm, CloseMm);
     }
 
     private static SpacingRow? Creepage(Solid[] solids, params InsulatingSurface[] surfaces) =>
