@@ -110,6 +110,20 @@ public sealed class InterlockTests
         Assert.Equal(needsThermostat, dark.History.Contains("thermostat closes", StringComparer.Ordinal));
     }
 
+    // The hold ring feeds the motor across home, from 200° to 5°. Turning the wrong way from home the wheel loses its motor at 200° and coasts back by up to 2°.
+    [Theory]
+    [InlineData(199, true)]
+    [InlineData(197, false)]
+    public void Reversed_BeyondTheMotorsLastEdge_CoastsBackNoFurtherThanTheWheelDoes(double lampToDeg, bool isBroken)
+    {
+        CircuitAnalysis analysis = new CircuitBuilder { CoastLeastDeg = 0.5, CoastMostDeg = 2 }
+            .Ring("hold", "run", 0, (200, 5)).Ring("lamp", (100, lampToDeg)).Watts("lamp", "lamp", "N", 40).Motor("run", "N")
+            .Interlock(new InterlockBrief("dark", InterlockClaim.NeverOn, ["lamp"]) { Faults = FaultDepth.Single })
+            .Interlock(new InterlockBrief("dark unless something fails", InterlockClaim.NeverOn, ["lamp"])).Analyse();
+        Assert.Equal(isBroken, analysis.Interlocks[0].FaultsThatBreakIt.Contains(new CircuitFault(CircuitFaultKind.MotorReversed)));
+        Assert.Equal(InterlockVerdict.Holds, analysis.Interlocks[1].Verdict);
+    }
+
     [Fact]
     public void Analysis_InputAcrossTheSupply_IsAShortWithItsPath()
     {
