@@ -32,6 +32,20 @@ public sealed class SurfacePathsTests
         Assert.Equal((2 * tangent) + arc, paths.Shortest(0, 1)!.LengthMm, CloseMm);
     }
 
+    [Theory]
+    [InlineData(1)]
+    [InlineData(-1)]
+    public void Shortest_CornerOfASlotThenARoundHole_RunsFromTheCornerToTheTangent(int way)
+    {
+        // From (−10, 0) round the corner (−6, 2) of a slot, over its end and on to a hole of radius 3 about (3, 0), along it and to (10, 0); and mirrored.
+        // The corner lies √85 from the middle of the hole, the other end 7: two tangents, and between them what they leave of the half turn.
+        SurfaceRegion slot = SurfaceRegion.Through("slot", way > 0 ? Box(-6, -60, -4, 2) : Box(4, -60, 6, 2));
+        SurfaceRegion hole = SurfaceRegion.Through("hole", new Outline(Contour.Circle(new(3 * way, 0), 3)));
+        double length = UnfoldedWallsTests.Over([slot, hole], new(-10 * way, 0), new(10 * way, 0));
+        double arc = 3 * (Math.PI - Math.Atan(2.0 / 9) - Math.Acos(3 / Math.Sqrt(85)) - Math.Acos(3.0 / 7));
+        Assert.Equal(Math.Sqrt(20) + Math.Sqrt(85 - 9) + arc + Math.Sqrt(49 - 9), length, CloseMm);
+    }
+
     [Fact]
     public void Shortest_LongRibBetween_ClimbsIt()
     {
