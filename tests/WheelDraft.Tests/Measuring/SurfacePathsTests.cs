@@ -47,6 +47,21 @@ public sealed class SurfacePathsTests
     }
 
     [Fact]
+    public void Shortest_TwoRoundHoles_RunsAlongTheirCommonTangent()
+    {
+        // Holes of radius 3 in line: over both, 10 along the tangent that leaves them on one side. √40 from either end, 7 from a middle.
+        double outer = UnfoldedWallsTests.Over([Hole(-5, 0), Hole(5, 0)], new(-12, 0), new(12, 0));
+        Assert.Equal((2 * Math.Sqrt(40)) + 10 + (6 * ((Math.PI / 2) - Math.Acos(3.0 / 7))), outer, CloseMm);
+
+        // One below and one above: over the first and under the second, along the tangent that crosses between them, through the origin, √29 from a middle.
+        double arc = Math.PI - Math.Atan(2.0 / 7) - Math.Atan(2.0 / 5) - Math.Acos(3 / Math.Sqrt(53)) - Math.Acos(3 / Math.Sqrt(29));
+        double inner = UnfoldedWallsTests.Over([Hole(-5, -2), Hole(5, 2)], new(-12, 0), new(12, 0));
+        Assert.Equal(2 * (Math.Sqrt(53 - 9) + Math.Sqrt(29 - 9) + (3 * arc)), inner, CloseMm);
+
+        static SurfaceRegion Hole(double x, double y) => SurfaceRegion.Through("hole", new Outline(Contour.Circle(new(x, y), 3)));
+    }
+
+    [Fact]
     public void Shortest_LongRibBetween_ClimbsIt()
     {
         SurfacePaths paths = new(null, [new("rib", Box(-0.5, -50, 0.5, 50), 4, RegionWall.Raised)],
