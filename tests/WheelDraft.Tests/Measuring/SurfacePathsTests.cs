@@ -62,6 +62,14 @@ public sealed class SurfacePathsTests
     }
 
     [Fact]
+    public void Shortest_LongSlotBetweenNearPads_GoesAllTheWayRoundItsEnd()
+    {
+        // 4 mm apart, and 200 mm of slot between; a rib far off makes the search one over walls. Round the nearer end, 90 mm away.
+        SurfaceRegion slot = SurfaceRegion.Through("slot", Box(-1, -110, 1, 90)), rib = new("rib", Box(300, -5, 301, 5), 3, RegionWall.Raised);
+        Assert.Equal((2 * Math.Sqrt(1 + (90 * 90))) + 2, UnfoldedWallsTests.Over([slot, rib], new(-2, 0), new(2, 0)), CloseMm);
+    }
+
+    [Fact]
     public void Shortest_LongRibBetween_ClimbsIt()
     {
         SurfacePaths paths = new(null, [new("rib", Box(-0.5, -50, 0.5, 50), 4, RegionWall.Raised)],
