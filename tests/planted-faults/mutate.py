@@ -16,7 +16,7 @@ ROOT = HERE.parent.parent
 # Folders of sources, and the folders of tests that ought to notice.
 CHAPTERS = {
     "geometry": (["src/WheelDraft.Geometry"], ["Geometry", "Measuring"]),
-    "rules": (["src/WheelDraft.Engineering/Spacing"], ["Spacing", "Measuring"]),
+    "rules": (["src/WheelDraft.Engineering/Spacing"], ["Spacing", "Measuring", "Wheel/Lands"]),
     "edges": (["src/WheelDraft.Engineering/Wheel/Edges", "src/WheelDraft.Engineering/Wheel/Timing", "src/WheelDraft.Engineering/Wheel/Windows", "src/WheelDraft.Engineering/Wheel/Lands"], ["Wheel", "Tolerance"]),
     "circuit": (["src/WheelDraft.Engineering/Circuit"], ["Circuit"]),
 }

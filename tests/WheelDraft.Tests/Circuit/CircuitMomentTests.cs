@@ -79,6 +79,17 @@ public sealed class CircuitMomentTests
     }
 
     [Fact]
+    public void State_InputsHeldAsTheyAre_TellsTheSecondsToHomeWhereTheMotorRunsOn()
+    {
+        // A degree is a second. The hold ring feeds the motor up to 200° and from 210° to home; between them only the thermostat does.
+        CircuitAnalysis analysis = new CircuitBuilder().Ring("hold", "run", 0, (0, 200), (210, 360)).Ring("dose", (100, 110)).Watts("valve", "dose", "N", 7)
+            .Motor("run", "N").Input("thermostat", "L", "run").Analyse();
+        double? ToHome(double deg, int inputs) => analysis.At(Angles.RadFromDeg(deg), inputs).State.SecondsToHome is double s ? Math.Round(s, 9) : null;
+        Assert.Equal([null, null, null, 150.0], new double[] { 105, 150, 205, 300 }.Select(deg => ToHome(deg, 0)));
+        Assert.Equal([260.0, 250.0, 160.0, 150.0], new double[] { 105, 150, 205, 300 }.Select(deg => ToHome(deg, 1)));
+    }
+
+    [Fact]
     public void At_InputThatIsNotThere_Throws() =>
         Assert.Throws<ArgumentOutOfRangeException>(() => new CircuitBuilder().Always("a").Ohms("lamp", "a", "N", 100).Analyse().At(0, inputs: 1));
 }

@@ -84,6 +84,47 @@ public sealed class InterlockTests
     }
 
     [Fact]
+    public void History_UndecidedMotorPastSeveralEdges_IsToldOnce()
+    {
+        // The lamp's ring makes last: the wheel passes both edges of the fan's ring before, by a motor that is undecided all the way.
+        CircuitAnalysis analysis = new CircuitBuilder().Ring("fan", (20, 30)).Ring("lamp", (100, 110)).Watts("fan", "fan", "N", 20).Watts("lamp", "lamp", "N", 40)
+            .Watts("choke", "L", "run", 3).Motor("run", "N", 3)
+            .Interlock(new InterlockBrief("dark", InterlockClaim.NeverOn, ["lamp"])).Analyse();
+        Assert.Equal(["home", "motor undecided, the wheel turns", "at 100.0 s lamp ring makes: lamp on"], analysis.Interlocks[0].History);
+    }
+
+    // The hold ring lets the motor go at 100°, and the wheel coasts on by up to 2°: over the edge at 101.5°, and no further than 102°.
+    [Theory]
+    [InlineData(101.8, false)]
+    [InlineData(103, true)]
+    [InlineData(150, true)]
+    public void History_BeyondTheMotorsLastEdge_CoastsNoFurtherThanTheWheelDoes(double lampDeg, bool needsThermostat)
+    {
+        CircuitAnalysis analysis = new CircuitBuilder { CoastLeastDeg = 0.5, CoastMostDeg = 2 }
+            .Ring("hold", "run", 0, (350, 100)).Ring("fan", (90, 101.5)).Ring("lamp", (lampDeg, 200))
+            .Watts("fan", "fan", "N", 20).Watts("lamp", "lamp", "N", 40).Motor("run", "N").Input("thermostat", "L", "run")
+            .Interlock(new InterlockBrief("dark", InterlockClaim.NeverOn, ["lamp"])).Analyse();
+        InterlockResult dark = Assert.Single(analysis.Interlocks);
+        Assert.Equal(InterlockVerdict.Fails, dark.Verdict);
+        Assert.EndsWith("lamp ring makes: lamp on", dark.History[^1], StringComparison.Ordinal);
+        Assert.Equal(needsThermostat, dark.History.Contains("thermostat closes", StringComparer.Ordinal));
+    }
+
+    // The hold ring feeds the motor across home, from 200° to 5°. Turning the wrong way from home the wheel loses its motor at 200° and coasts back by up to 2°.
+    [Theory]
+    [InlineData(199, true)]
+    [InlineData(197, false)]
+    public void Reversed_BeyondTheMotorsLastEdge_CoastsBackNoFurtherThanTheWheelDoes(double lampToDeg, bool isBroken)
+    {
+        CircuitAnalysis analysis = new CircuitBuilder { CoastLeastDeg = 0.5, CoastMostDeg = 2 }
+            .Ring("hold", "run", 0, (200, 5)).Ring("lamp", (100, lampToDeg)).Watts("lamp", "lamp", "N", 40).Motor("run", "N")
+            .Interlock(new InterlockBrief("dark", InterlockClaim.NeverOn, ["lamp"]) { Faults = FaultDepth.Single })
+            .Interlock(new InterlockBrief("dark unless something fails", InterlockClaim.NeverOn, ["lamp"])).Analyse();
+        Assert.Equal(isBroken, analysis.Interlocks[0].FaultsThatBreakIt.Contains(new CircuitFault(CircuitFaultKind.MotorReversed)));
+        Assert.Equal(InterlockVerdict.Holds, analysis.Interlocks[1].Verdict);
+    }
+
+    [Fact]
     public void Analysis_InputAcrossTheSupply_IsAShortWithItsPath()
     {
         CircuitAnalysis analysis = Timer().Ring("dose", (50, 60)).Input("drain", "dose", "N").Watts("valve", "dose", "N", 7).Analyse();

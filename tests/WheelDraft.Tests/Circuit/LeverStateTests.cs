@@ -234,6 +234,7 @@ public sealed class LeverStateTests
         Assert.InRange(Angles.DegFromRad(run.Moments[^1].AngleRad), 355.4, 356);
         Assert.False(run.Moments[^1].IsTurning);
         Assert.True(circuit.Play(new("free", [], 1000)).Moments[^1].Turns >= 8);
+        Assert.InRange(circuit.Play(new("freed again", [new ScenarioStep(30, [], []) { Block = ["feeler cam"] }, new ScenarioStep(500, [], []) { Free = ["feeler cam"] }], 1000)).Moments[^1].Turns, 4, 5);
         Assert.Equal(0, circuit.Play(new("latched", [new ScenarioStep(30, [], []) { Latch = ["feeler cam"] }], 1000)).Moments[^1].Turns);
         Assert.Equal(1, circuit.Play(new("let go", [new ScenarioStep(30, [], []) { Latch = ["feeler cam"] }, new ScenarioStep(200, [], []) { Unlatch = ["feeler cam"] }, new ScenarioStep(230, [], []) { Block = ["feeler cam"] }], 1000)).Moments[^1].Turns);
     }

@@ -75,6 +75,31 @@ public sealed class ManyInputsTests
         Assert.Contains("17 inputs matter together", Assert.Single(refused.Reasons).Message, StringComparison.Ordinal);
     }
 
+    // Twelve makes within each other's bands may come in any order: 2^12 sets of closed rings. With 2^11 positions of the inputs and 72 loads that is 600 million
+    // states, and the 51,200 of the intervals that they belong to are not too many.
+    [Fact]
+    public void Analyse_EdgesThatMayComeInAnyOrder_AreRefusedWithAllThatMultiplies()
+    {
+        CircuitBuilder circuit = new();
+        for (int r = 0; r < 12; r++)
+        {
+            circuit.Ring(Text($"ring{r}"), Text($"net{r}"), 2, (20 + (r / 10.0), 100 + (20 * r)));
+            for (int l = 0; l < 6; l++)
+            {
+                circuit.Ohms(Text($"lamp{r}-{l}"), Text($"net{r}"), "N", 1000);
+            }
+        }
+
+        for (int i = 0; i < 11; i++)
+        {
+            circuit.Input(Text($"s{i}"), Text($"net{i}"), Text($"net{i + 1}"));
+        }
+
+        Finding reason = Assert.Single(Assert.Throws<DesignRefusedException>(() => circuit.Analyse()).Reasons);
+        Assert.Equal("circuit.too-large", reason.Code);
+        Assert.Contains("2^11 positions of the inputs and 72 loads", reason.Message, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void States_TwentyFiveInputs_ShowEveryStateOfEveryLoad()
     {

@@ -6,6 +6,18 @@ namespace WheelDraft.Tests.Geometry;
 
 public sealed class FilletsTests
 {
+    // A circle that touches an arc just where it begins, by rounding a little before, takes nothing of it, and not all the turn up to there.
+    [Theory]
+    [InlineData(1e-12, -1e-11)]
+    [InlineData(-1e-12, 1e-11)]
+    [InlineData(-0.5, 5)]
+    public void TakenFromStart_TouchARoundingBeforeTheArc_IsNotAWholeTurn(double beforeRad, double takenMm)
+    {
+        Arc arc = new(new(3, 4), 10, 0.7, 1.2);
+        Assert.Equal(takenMm, MovedAside.TakenFromStart(arc, arc.Centre + Vector.Polar(6, 0.7 - beforeRad)), 1e-8);
+        Assert.Equal(takenMm, MovedAside.TakenFromEnd(arc.Reversed(), arc.Centre + Vector.Polar(6, 0.7 - beforeRad)), 1e-8);
+    }
+
     [Fact]
     public void Filleted_Rectangle_LosesFourCornersArea()
     {

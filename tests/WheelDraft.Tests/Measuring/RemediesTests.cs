@@ -53,6 +53,23 @@ public sealed class RemediesTests
         Assert.NotEmpty(right.NewMisses);
     }
 
+    // What was wrong: sizes were doubled until one both met and had room. From 3.2 mm that went on to 6.4 mm, for which there was no room, and the
+    // 6.0 mm that are wanted (see above) were never tried.
+    [Theory]
+    [InlineData(3.1, true)]
+    [InlineData(2.9, false)]
+    public void For_PartBeyondTheSlotsEnd_OffersTheSlotJustWhereThatOneHasRoom(double partFromY, bool hasRoom)
+    {
+        SpacingTask task = Task(3);
+        Solid part = new("N strip", "N", SolidKind.Live, false, -7, -7, SurfacePathsTests.Box(5, partFromY, 6, partFromY + 1)) { OnSurface = "floor" };
+        task = task with { Solids = [.. task.Solids, part] };
+        IReadOnlyList<Remedy> remedies = [.. Remedies.For(task, SpacingTable.Of(task), out _).Where(r => r.Row.Nets is { First: "L", Second: "mist" })];
+        Assert.Equal(hasRoom ? [6.0] : [], remedies.Where(r => r.Kind == RemedyKind.Slot).Select(r => Math.Round(r.AmountMm, 6)));
+
+        // The rib would be 4 mm and the 3.68 mm asked for long: 3.84 mm to either side of the middle, through the part.
+        Assert.DoesNotContain(remedies, r => r.Kind == RemedyKind.Rib);
+    }
+
     [Fact]
     public void For_ManyRowsOverARibbedFloor_StopsWithinTheBudgetAndNamesTheFirstRowLeft()
     {

@@ -91,6 +91,48 @@ public sealed class SpacingTableTests
     }
 
     [Fact]
+    public void Of_PairOnTwoSurfaces_IsJudgedOnTheOneWithTheShorterPath()
+    {
+        // Posts through floor and ceiling, 10 mm apart; a groove 3 mm deep in the floor makes 16 mm there.
+        InsulatingSurface floor = new("floor", MaterialGroup.IIIa, 0, null, false) { Slots = [new("floor", [new(5, -99), new(5, 99)], 4, 3, SlotProfile.Parallel)] };
+        InsulatingSurface ceiling = new("ceiling", MaterialGroup.IIIa, 30, null, false);
+        SpacingRow row = Creepage([Post("L", -2, 0), Post("mist", 10, 12)], floor, ceiling);
+        Assert.Equal((10.0, "ceiling"), (Math.Round(row.NominalMm, 9), row.Path!.Surface.Name));
+
+        // The words tell what each path crosses.
+        Assert.Contains(Creepage([Post("L", -2, 0), Post("mist", 10, 12)], floor).Measured, w => w.EndsWith(": 16.00 mm; groove 1 in floor adds 3.00 mm, groove 1 in floor adds 3.00 mm.", StringComparison.Ordinal));
+        Assert.Contains(row.Measured, w => w.StartsWith("Leg", StringComparison.Ordinal) && w.EndsWith(": 10.00 mm.", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Of_PairThatMissesOnTheLongerOfTwoPaths_IsJudgedOnThatOne()
+    {
+        // 230 V, pollution degree 3, functional, by interpolation: 3.68 mm over group IIIa, 2.92 mm over group I (IEC 60664-1:2020 Table F.5). A groove
+        // 0.2 mm deep makes 3.6 mm over the floor, which misses; 3.2 mm over the ceiling do not.
+        InsulatingSurface floor = new("floor", MaterialGroup.IIIa, 0, null, false) { Slots = [new("floor", [new(1.6, -99), new(1.6, 99)], 1.5, 0.2, SlotProfile.Parallel)] };
+        InsulatingSurface ceiling = new("ceiling", MaterialGroup.I, 30, null, false);
+        SpacingRow row = Creepage([Post("L", -2, 0), Post("mist", 3.2, 5.2)], ceiling, floor);
+        Assert.Equal((3.6, "floor", SpacingVerdict.Misses), (Math.Round(row.NominalMm, 9), row.Path!.Surface.Name, row.Verdict));
+    }
+
+    // Two solids of one net near one of the other, 0.9 mm to one side and 0.4 mm to another.
+    [Theory]
+    [InlineData(2.9, 0, 0, 0, 2.4, 0)]
+    [InlineData(0, 2.9, 0, 2.4, 0, 0)]
+    [InlineData(2.9, 0, 0, 0, 0, 2.4)]
+    [InlineData(0, 0, 2.9, 0, 2.4, 0)]
+    public void Of_SeveralSolidsOfANet_IsTheGapOfTheNearest(double x, double y, double z, double nearX, double nearY, double nearZ)
+    {
+        Solid Cube(string net, double atX, double atY, double atZ) =>
+            new(net, net, SolidKind.Live, false, atZ, atZ + 2, SurfacePathsTests.Box(atX, atY, atX + 2, atY + 2));
+        foreach (int sign in new[] { 1, -1 })
+        {
+            Solid[] solids = [Cube("L", 0, 0, 0), Cube("mist", sign * x, sign * y, sign * z), Cube("mist", sign * nearX, sign * nearY, sign * nearZ)];
+            Assert.Equal(0.4, SpacingTable.Of(new(solids, [], Demands(), Turning.Clockwise)).Rows.Single().WorstMm, 1e-9);
+        }
+    }
+
+    [Fact]
     public void Of_OneNetOfTwoKinds_IsRefused() =>
         Assert.Throws<ArgumentException>(() => SpacingTable.Of(new(
             [Box("a", "L", SolidKind.Live, 0), Box("b", "L", SolidKind.Earthed, 10)], [], Demands(), Turning.Clockwise)));
@@ -115,6 +157,12 @@ public sealed class SpacingTableTests
         new EnvironmentBrief(3, 300, false),
         new SpacingBrief(SpacingStandard.Iec60664, Insulation.Functional, Insulation.Basic, Insulation.Reinforced, null, 0, GrooveX.Full),
         (_, _) => 230);
+
+    private static SpacingRow Creepage(Solid[] solids, params InsulatingSurface[] surfaces) =>
+        SpacingTable.Of(new(solids, surfaces, Demands(), Turning.Clockwise)).Rows.Single(r => r.Kind == SpacingKind.Creepage);
+
+    private static Solid Post(string net, double fromX, double toX) =>
+        new(net, net, SolidKind.Live, false, -1, 31, SurfacePathsTests.Box(fromX, -2, toX, 2));
 
     private static Solid Box(string name, string net, SolidKind kind, double atX) =>
         new(name, net, kind, false, 0, 1, SurfacePathsTests.Box(atX, 0, atX + 2, 2));

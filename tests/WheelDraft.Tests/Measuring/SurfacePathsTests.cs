@@ -32,6 +32,43 @@ public sealed class SurfacePathsTests
         Assert.Equal((2 * tangent) + arc, paths.Shortest(0, 1)!.LengthMm, CloseMm);
     }
 
+    [Theory]
+    [InlineData(1)]
+    [InlineData(-1)]
+    public void Shortest_CornerOfASlotThenARoundHole_RunsFromTheCornerToTheTangent(int way)
+    {
+        // From (−10, 0) round the corner (−6, 2) of a slot, over its end and on to a hole of radius 3 about (3, 0), along it and to (10, 0); and mirrored.
+        // The corner lies √85 from the middle of the hole, the other end 7: two tangents, and between them what they leave of the half turn.
+        SurfaceRegion slot = SurfaceRegion.Through("slot", way > 0 ? Box(-6, -60, -4, 2) : Box(4, -60, 6, 2));
+        SurfaceRegion hole = SurfaceRegion.Through("hole", new Outline(Contour.Circle(new(3 * way, 0), 3)));
+        double length = UnfoldedWallsTests.Over([slot, hole], new(-10 * way, 0), new(10 * way, 0));
+        double arc = 3 * (Math.PI - Math.Atan(2.0 / 9) - Math.Acos(3 / Math.Sqrt(85)) - Math.Acos(3.0 / 7));
+        Assert.Equal(Math.Sqrt(20) + Math.Sqrt(85 - 9) + arc + Math.Sqrt(49 - 9), length, CloseMm);
+    }
+
+    [Fact]
+    public void Shortest_TwoRoundHoles_RunsAlongTheirCommonTangent()
+    {
+        // Holes of radius 3 in line: over both, 10 along the tangent that leaves them on one side. √40 from either end, 7 from a middle.
+        double outer = UnfoldedWallsTests.Over([Hole(-5, 0), Hole(5, 0)], new(-12, 0), new(12, 0));
+        Assert.Equal((2 * Math.Sqrt(40)) + 10 + (6 * ((Math.PI / 2) - Math.Acos(3.0 / 7))), outer, CloseMm);
+
+        // One below and one above: over the first and under the second, along the tangent that crosses between them, through the origin, √29 from a middle.
+        double arc = Math.PI - Math.Atan(2.0 / 7) - Math.Atan(2.0 / 5) - Math.Acos(3 / Math.Sqrt(53)) - Math.Acos(3 / Math.Sqrt(29));
+        double inner = UnfoldedWallsTests.Over([Hole(-5, -2), Hole(5, 2)], new(-12, 0), new(12, 0));
+        Assert.Equal(2 * (Math.Sqrt(53 - 9) + Math.Sqrt(29 - 9) + (3 * arc)), inner, CloseMm);
+
+        static SurfaceRegion Hole(double x, double y) => SurfaceRegion.Through("hole", new Outline(Contour.Circle(new(x, y), 3)));
+    }
+
+    [Fact]
+    public void Shortest_LongSlotBetweenNearPads_GoesAllTheWayRoundItsEnd()
+    {
+        // 4 mm apart, and 200 mm of slot between; a rib far off makes the search one over walls. Round the nearer end, 90 mm away.
+        SurfaceRegion slot = SurfaceRegion.Through("slot", Box(-1, -110, 1, 90)), rib = new("rib", Box(300, -5, 301, 5), 3, RegionWall.Raised);
+        Assert.Equal((2 * Math.Sqrt(1 + (90 * 90))) + 2, UnfoldedWallsTests.Over([slot, rib], new(-2, 0), new(2, 0)), CloseMm);
+    }
+
     [Fact]
     public void Shortest_LongRibBetween_ClimbsIt()
     {

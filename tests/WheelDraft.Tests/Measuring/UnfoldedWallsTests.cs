@@ -53,6 +53,26 @@ public sealed class UnfoldedWallsTests
         Assert.Equal(Math.Sqrt((across * across) + 64), new SurfaceCreepage(surface, [Pad("a", -6, -4), Pad("b", 6, 4)], 1.5).Between("a", "b")!.NominalMm, 1e-5);
     }
 
+    [Fact]
+    public void Shortest_BentVGrooveCrossedFarFromItsBend_CountsItsFlanksAsAStraightOneDoes()
+    {
+        InsulatingSurface surface = new("floor", MaterialGroup.IIIa, 0, null, false)
+        {
+            Slots = [new("floor", [new(0, -200), new(0, 0), new(200, 0)], 4, 3, SlotProfile.V)],
+        };
+        double across = 12 - 4 + (2 * Math.Sqrt(13) * (1 - (1.5 / 4))) + 1.5;
+        foreach ((Solid a, Solid b) in new[] { (Pad("a", -6, -100), Pad("b", 6, -100)), (Pad("a", 100, -6), Pad("b", 100, 6)) })
+        {
+            Assert.Equal(across, new SurfaceCreepage(surface, [a, b], 1.5).Between("a", "b")!.NominalMm, 1e-5);
+        }
+
+        // Each leg ends before its end by 4 cos²α / (2 sin α), tan α = 2 · 3/4, as a straight one does, and before the bend by what the inner side of a right angle
+        // takes besides: half the width.
+        double cos2 = 1 / (1 + 2.25), end = 4 * cos2 / (2 * Math.Sqrt(1 - cos2));
+        Bounds[] legs = [.. surface.Regions(1.5).Select(r => r.Outline.Bounds)];
+        Assert.Equal([(-200 + end, -2 - end), (2 + end, 200 - end)], [(legs[0].MinY, legs[0].MaxY), (legs[1].MinX, legs[1].MaxX)], (e, f) => Math.Abs(e.Item1 - f.Item1) + Math.Abs(e.Item2 - f.Item2) < 1e-9);
+    }
+
     [Theory]
     [InlineData(false)]
     [InlineData(true)]

@@ -40,6 +40,19 @@ public sealed class TemporaryOvervoltageTests
         Assert.Contains("not counted (over_voltages \"none\"); that is more than the 0.50 mm given", step, StringComparison.Ordinal);
     }
 
+    // By hand, between the rows of the table: 120 V: 0.76 + 0.51 · 366.76/500 = 1.134, up to 1.14 mm; 230 V: 1.27 + 0.53 · 22.33/500 = 1.294, up to
+    // 1.30 mm; reinforced 120 V, 2986.8 V: 1.8 + 0.6 · 486.8/500 = 2.384, up to 2.39 mm.
+    [Theory]
+    [InlineData(120, Insulation.Basic, "1.14 mm")]
+    [InlineData(230, Insulation.Basic, "1.30 mm")]
+    [InlineData(120, Insulation.Reinforced, "2.39 mm")]
+    public void Clearance_OfAnySupply_TellsWhatAStraightLineBetweenTheRowsGives(double supplyV, Insulation insulation, string straight)
+    {
+        Requirement found = SpacingRules.For(SpacingStandard.Iec60664).RequiredClearance(new(new SupplyImpulse(supplyV, OvervoltageCategory.II), insulation, 2));
+        string step = Assert.Single(found.Steps, s => s.StartsWith("Temporary over-voltage", StringComparison.Ordinal));
+        Assert.Contains($"on a straight line between its rows {straight})", step, StringComparison.Ordinal);
+    }
+
     // Where the impulse asks more it stays: 230 V, category III, 4 kV: 3.0 mm against 1.8 mm.
     [Fact]
     public void Clearance_ImpulseAsksMore_Stays()

@@ -6,7 +6,8 @@ namespace WheelDraft.Engineering;
 /// <summary>For rows that miss: the smallest changes that would meet.</summary>
 /// <remarks>Each change is grown until the row meets with reserve, then narrowed to <see cref="StepMm"/>; every trial is measured again by the
 /// judge of the table, tolerances and all, and the last one with all other rows of what moved. With reserve means "meets", not
-/// "tight": a proposal is not to stand at the very edge. A change that no size up to <see cref="MostMm"/> makes good is not offered.</remarks>
+/// "tight": a proposal is not to stand at the very edge. A change that no size up to <see cref="MostMm"/> makes good is not offered, nor one for
+/// whose size there is no room.</remarks>
 internal static class Remedies
 {
     /// <summary>Sizes are offered in steps of this, mm: what a drawing is dimensioned to (common practice, no source).</summary>
@@ -170,15 +171,21 @@ internal static class Remedies
             return 0;
         }
 
+        int most = (int)(MostMm / StepMm), good = 1;
+
         // A way round the ends of a rib is no longer for a higher one: what the highest does not make good, none does.
-        if (change.Kind == RemedyKind.Rib && !trials.IsGood(change, row, MostMm))
+        if (change.Kind == RemedyKind.Rib && !trials.Meets(change, row, most))
         {
             return null;
         }
 
-        int most = (int)(MostMm / StepMm), good = 1;
         while (good < most && !trials.Meets(change, row, good))
         {
+            if (!change.Fits(good * StepMm))
+            {
+                return null;
+            }
+
             good *= 2;
         }
 
@@ -195,7 +202,8 @@ internal static class Remedies
             (bad, good) = trials.Meets(change, row, middle) ? (bad, middle) : (middle, good);
         }
 
-        return good * StepMm;
+        // There is less room for the larger: when this one does not fit, none does that meets.
+        return change.Fits(good * StepMm) ? good * StepMm : null;
     }
 
     private static SpacingRow? Measure(SpacingTask task, SpacingRow row)
@@ -269,9 +277,7 @@ internal static class Remedies
         /// <summary>Whether the budget is spent: from then on no change is good.</summary>
         internal bool AreSpent => _left <= 0;
 
-        internal bool Meets(TriedChange change, SpacingRow row, int steps) => change.Fits(steps * StepMm) && IsGood(change, row, steps * StepMm);
-
-        internal bool IsGood(TriedChange change, SpacingRow row, double mm) => !AreSpent && Measure(change.Apply(mm), row) is not { Verdict: not SpacingVerdict.Meets };
+        internal bool Meets(TriedChange change, SpacingRow row, int steps) => !AreSpent && Measure(change.Apply(steps * StepMm), row) is not { Verdict: not SpacingVerdict.Meets };
 
         internal SpacingRow? Measure(SpacingTask changed, SpacingRow row)
         {

@@ -100,6 +100,9 @@ public sealed class LandChainOracleTests
 
                 Assert.True(period.WorstGreatestMm >= greatest - SearchedMm, FormattableString.Invariant($"{ring.Name}: {period.WorstGreatestMm} reached, {greatest} by sampling"));
                 Assert.InRange(period.WorstGreatestMm, Bench(period.GreatestAtRad, XMm + SlackMm) - SlackMm, Bench(period.GreatestAtRad, XMm - SlackMm) + SlackMm);
+
+                // With nothing off, what is drawn is what there is at worst.
+                Assert.Equal(period.WorstGreatestMm, period.GreatestMm, SlackMm);
                 chains += period.Along?.Over.Count > 0 ? 1 : 0;
             }
 

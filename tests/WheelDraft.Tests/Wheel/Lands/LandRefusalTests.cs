@@ -1,4 +1,5 @@
 using WheelDraft.Engineering;
+using WheelDraft.Geometry;
 using Xunit;
 
 namespace WheelDraft.Tests.Wheel;
@@ -90,6 +91,41 @@ public sealed class LandRefusalTests
         Assert.Equal("wheel.wipers", finding.Code);
         Assert.Contains("put them at least 13.", finding.Message, StringComparison.Ordinal);
         Assert.False(design.Meets);
+    }
+
+    [Theory]
+    [InlineData(4, true)]
+    [InlineData(1, false)]
+    public void Of_WipersWhoseReachesPassEachOther_IsRefusedThoughTheirPatchesAreApart(double halfMm, bool isRefused)
+    {
+        // A fold 8 mm long and 60° from the radius reaches 4 sin 60° = 3.46 mm along the motion, further than the other wiper, a small rivet 3 mm from its
+        // middle: a land would meet the two in the wrong order. Yet the rivet lies 1.5 mm from the fold's line.
+        Brief brief = Briefs.Lands(Briefs.TwoWipers(Briefs.Output("lamp", 30, 20), 0, 8.6) with { RadiusMm = 20 });
+        Motion motion = Motion.Of(brief);
+        ContactPatch fold = new() { IsDisc = false, HalfLengthMm = 0.2, HalfWidthMm = halfMm, WornHalfLengthMm = 0.2, AngleRad = Math.PI / 3 };
+        ContactPatch rivet = new() { IsDisc = true, HalfLengthMm = 0.2, HalfWidthMm = 0.2, WornHalfLengthMm = 0.2, AngleRad = 0 };
+        foreach (WiperContacts contacts in new WiperContacts[] { new(null, [fold], [rivet]), new(null, [rivet], [fold]) })
+        {
+            WheelTask task = new(brief, motion, Programme.Of(brief, motion), contacts, OpenContactRequirements.Of(brief, _ => 230).Distances);
+            Finding reason = isRefused
+                ? Assert.Single(Assert.Throws<DesignRefusedException>(() => WheelSetter.Of(task)).Reasons)
+                : Assert.Single(WheelSetter.Of(task).Findings, f => f.Severity == FindingSeverity.Error);
+            Assert.Equal("wheel.wipers", reason.Code);
+            Assert.Equal(isRefused, reason.Message.Contains("touch or overlap", StringComparison.Ordinal));
+        }
+    }
+
+    [Fact]
+    public void First_StationsLeftToAuto_StandInPairsAroundTheWheel()
+    {
+        // Four outputs: a quarter of the circle each, and within it the two wipers an eighth apart, which is less than a third of the off-time.
+        Brief brief = Briefs.Lands([.. Enumerable.Range(0, 4).Select(i => Briefs.TwoWipers(Briefs.Output($"lamp {(char)('a' + i)}", 30, 20), null, null))]);
+        Programme programme = Programme.Of(brief, Motion.Of(brief));
+        for (int i = 0; i < 4; i++)
+        {
+            (double own, double other) = LandStations.First(brief.Outputs[i], programme.Outputs[i], i, 4);
+            Assert.Equal((90 * i, (90 * i) + 45), ((int)Math.Round(Angles.DegFromRad(own)), (int)Math.Round(Angles.DegFromRad(other))));
+        }
     }
 
     private static OutputBrief Lamp() => Briefs.TwoWipers(Briefs.Output("lamp", 30, 20), 0, 330);

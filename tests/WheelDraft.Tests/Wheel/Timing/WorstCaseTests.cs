@@ -58,6 +58,19 @@ public sealed class WorstCaseTests
         }
     });
 
+    // A tolerance is judged by each edge at its own worst first, and by both together only where that does not decide. Oracle: the worst case itself.
+    [Fact]
+    public void Exceeds_AnyRing_BeginsAtItsWorstCase() => WithEach((drawn, _) =>
+    {
+        foreach (double moved in Places(drawn))
+        {
+            RingTiming timing = new(drawn.Shop, drawn.Ring, Deviations.Of(drawn.Shop, drawn.Ring), drawn.Trial.RadiusMm, moved);
+            double worst = Worst(timing.Limits(drawn.Period, drawn.Cut));
+            Assert.False(timing.Exceeds(drawn.Period, drawn.Cut, worst + PromisedS));
+            Assert.Equal(worst > PromisedS, timing.Exceeds(drawn.Period, drawn.Cut, Math.Max(0, worst - PromisedS)));
+        }
+    });
+
     // Once judged at mid travel and both ends: one drawn ring in some hundreds was worse between.
     [Fact]
     public void Travel_EveryPlaceOfIt_IsNoWorseThanWhatTheSearchFinds() => WithEach((drawn, _) =>
