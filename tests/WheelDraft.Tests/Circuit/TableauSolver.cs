@@ -75,7 +75,7 @@ internal sealed class TableauSolver
     }
 
     /// <summary>All that the solution depends on: which nets are held at what, and every branch.</summary>
-    private string Words => string.Join(';', _held.Select(h => $"{h.Key}={h.Value:R}").Concat(_branches.Select(b => $"{b.A}-{b.B} {b.Closed} {b.Impedance:R}")));
+    private string Words => string.Join(';', _held.Select(h => FormattableString.Invariant($"{h.Key}={h.Value:R}")).Concat(_branches.Select(b => FormattableString.Invariant($"{b.A}-{b.B} {b.Closed} {b.Impedance:R}"))));
 
     /// <summary>Voltage of every net over neutral, by name; null for one that no closed switch or load joins to line, neutral or earth.</summary>
     public static IReadOnlyDictionary<string, double?> NetVolts(CircuitBuilder circuit, double angleRad, int inputs) =>

@@ -1,4 +1,3 @@
-using SkiaSharp;
 using Svg;
 using Svg.Skia;
 
