@@ -13,6 +13,8 @@ public sealed class Chromium : IAsyncLifetime
 
     private IPlaywright? _driver;
     private IBrowser? _browser;
+    private Task<IBrowserContext>? _usual;
+    private readonly Lock _opening = new();
 
     /// <summary>The browser; skips the test that asks where there is none.</summary>
     public IBrowser Browser
@@ -22,6 +24,20 @@ public sealed class Chromium : IAsyncLifetime
             Assert.SkipWhen(_browser is null, $"No Chromium on this machine (looked for {string.Join(", ", Places)}, or give its path in CHROMIUM): the page is not tested.");
             return _browser!;
         }
+    }
+
+    /// <summary>A page of a browser as it is when nothing is asked of it. All are of one context and of one site, so that a few processes draw them: each
+    /// process takes longer to start than most tests.</summary>
+    public async Task<IPage> NewPageAsync()
+    {
+        IBrowser browser = Browser;
+        Task<IBrowserContext> usual;
+        lock (_opening)
+        {
+            usual = _usual ??= browser.NewContextAsync();
+        }
+
+        return await (await usual).NewPageAsync();
     }
 
     public async ValueTask InitializeAsync()
@@ -37,7 +53,7 @@ public sealed class Chromium : IAsyncLifetime
         _browser = await _driver.Chromium.LaunchAsync(new()
         {
             ExecutablePath = path,
-            Args = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"],
+            Args = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync", "--process-per-site", "--renderer-process-limit=2", "--disable-site-isolation-trials"],
         });
     }
 

@@ -75,6 +75,7 @@ public sealed class PageLinkTests(Chromium chromium)
         Assert.True(await frame.Locator("html").EvaluateAsync<bool>("e => e.classList.contains('compact')"));
         await frame.GetByRole(AriaRole.Button, new() { Name = "To the next change" }).ClickAsync();
         await Task.Delay(600, TestContext.Current.CancellationToken);
+        await page.CloseAsync();
         Assert.Empty(noise);
     }
 

@@ -39,12 +39,11 @@ internal sealed class ShownDesign : IAsyncDisposable
 
     public static async Task<ShownDesign> Open(Chromium chromium, Design design, BrowserNewContextOptions? options = null, string fragment = "")
     {
-        IBrowser browser = chromium.Browser;
         ShownDesign shown = new(design);
         string file = Path.Combine(shown._folder, "index.html");
         await File.WriteAllBytesAsync(file, Pages.GetOrAdd(design, d => new(() => ShowPage.Write(d))).Value);
-        shown._context = await browser.NewContextAsync(options ?? new());
-        shown.Page = await shown._context.NewPageAsync();
+        shown._context = options is null ? null : await chromium.Browser.NewContextAsync(options);
+        shown.Page = await (shown._context?.NewPageAsync() ?? chromium.NewPageAsync());
         string address = "file://" + file;
         shown.Page.Console += (_, message) => shown._noise.Add($"console: {message.Text}");
         shown.Page.PageError += (_, error) => shown._noise.Add($"script: {error}");
@@ -69,10 +68,7 @@ internal sealed class ShownDesign : IAsyncDisposable
 
     public async ValueTask DisposeAsync()
     {
-        if (_context is not null)
-        {
-            await _context.DisposeAsync();
-        }
+        await (_context?.CloseAsync() ?? Page.CloseAsync());
 
         Directory.Delete(_folder, recursive: true);
     }

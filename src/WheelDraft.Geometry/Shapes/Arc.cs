@@ -5,6 +5,9 @@ namespace WheelDraft.Geometry;
 /// <summary>A circular piece: part or all of a circle, travelled either way.</summary>
 public sealed class Arc : Piece
 {
+    // Asked for again and again where many pieces are held against many points, and worked out by four turns of the arc's span.
+    private Framed? _bounds;
+
     /// <summary>About a centre, from a direction, through a signed sweep.</summary>
     /// <param name="centre">Centre of the circle.</param>
     /// <param name="radiusMm">Radius, above 0.</param>
@@ -73,30 +76,7 @@ public sealed class Arc : Piece
     public override double Bulge => Math.Tan(SweepRad / 4);
 
     /// <inheritdoc/>
-    public override Bounds Bounds
-    {
-        get
-        {
-            Bounds all = Bounds.Of(Start, End);
-            CircleArc span = Span;
-            for (int quarter = 0; quarter < 4; quarter++)
-            {
-                if (span.Contains(quarter * Math.PI / 2))
-                {
-                    Vector outward = quarter switch
-                    {
-                        0 => new Vector(RadiusMm, 0),
-                        1 => new Vector(0, RadiusMm),
-                        2 => new Vector(-RadiusMm, 0),
-                        _ => new Vector(0, -RadiusMm),
-                    };
-                    all = all.With(Bounds.Of(Centre + outward));
-                }
-            }
-
-            return all;
-        }
-    }
+    public override Bounds Bounds => (_bounds ??= new(Frame())).Bounds;
 
     internal override double CurvaturePerMm => SweepRad > 0 ? 1 / RadiusMm : -1 / RadiusMm;
 
@@ -249,6 +229,34 @@ public sealed class Arc : Piece
 
     private protected override Piece PartBetween(double from, double to) =>
         new Arc(Centre, RadiusMm, StartRad + (from * SweepRad), (to - from) * SweepRad, PointAt(from), PointAt(to));
+
+    private Bounds Frame()
+    {
+        Bounds all = Bounds.Of(Start, End);
+        CircleArc span = Span;
+        for (int quarter = 0; quarter < 4; quarter++)
+        {
+            if (span.Contains(quarter * Math.PI / 2))
+            {
+                Vector outward = quarter switch
+                {
+                    0 => new Vector(RadiusMm, 0),
+                    1 => new Vector(0, RadiusMm),
+                    2 => new Vector(-RadiusMm, 0),
+                    _ => new Vector(0, -RadiusMm),
+                };
+                all = all.With(Bounds.Of(Centre + outward));
+            }
+        }
+
+        return all;
+    }
+
+    // Behind a reference, so that two threads that ask at once see all of it or nothing.
+    private sealed class Framed(Bounds bounds)
+    {
+        internal Bounds Bounds => bounds;
+    }
 }
 
 /// <summary>A way of turning, as seen on the drawing.</summary>

@@ -1,3 +1,4 @@
+using System.Globalization;
 using CsCheck;
 using WheelDraft.Engineering;
 using Xunit;
@@ -54,13 +55,27 @@ public sealed class FloatingGroupsTests
         }
     }
 
-    private static string[] Listed(CircuitModel model, List<NodePotential> potentials) =>
-    [
-        .. Enumerable.Range(0, model.Turn.Positions.Count)
-            .SelectMany(at => potentials.Where(p => BitRow.Has(p.Positions, at)).Select(p => FormattableString.Invariant($"{at:000} {p.Volts} {p.Floats}")))
-            .Distinct(StringComparer.Ordinal)
-            .Order(StringComparer.Ordinal),
-    ];
+    // Each potential to the bit, with all positions at which it is possible.
+    private static string[] Listed(CircuitModel model, List<NodePotential> potentials)
+    {
+        Dictionary<(long Real, long Imaginary, int Floats), ulong[]> listed = [];
+        foreach (NodePotential potential in potentials)
+        {
+            (long, long, int) key = (BitConverter.DoubleToInt64Bits(potential.Volts.Real), BitConverter.DoubleToInt64Bits(potential.Volts.Imaginary), potential.Floats);
+            if (!listed.TryGetValue(key, out ulong[]? positions))
+            {
+                listed[key] = positions = new ulong[potential.Positions.Length];
+            }
+
+            for (int word = 0; word < positions.Length; word++)
+            {
+                positions[word] |= potential.Positions[word];
+            }
+        }
+
+        int last = model.Turn.Positions.Count % 64;
+        return [.. listed.Select(l => FormattableString.Invariant($"{l.Key} at {string.Join(' ', l.Value.Select((w, i) => (i == l.Value.Length - 1 && last > 0 ? w & ((1UL << last) - 1) : w).ToString("x", CultureInfo.InvariantCulture)))}")).Order(StringComparer.Ordinal)];
+    }
 
     private static void AssertSame(CircuitRequest request, CircuitAnalysis analysis) =>
         Assert.Equal(VoltageOracle.Of(request), analysis.WorkingVoltages.Select(v => (v.First, v.Second, v.VoltageV, v.Where)));

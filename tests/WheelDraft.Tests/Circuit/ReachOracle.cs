@@ -12,6 +12,7 @@ internal sealed class ReachOracle
     private readonly CircuitBuilder _circuit;
     private readonly double[] _cuts;
     private readonly Dictionary<(CircuitFault, int, int), LoadState[]> _solved = [];
+    private readonly TableauMemory _memory = new();
 
     public ReachOracle(CircuitBuilder circuit)
     {
@@ -41,7 +42,7 @@ internal sealed class ReachOracle
     {
         if (!_solved.TryGetValue((fault, interval, inputs), out LoadState[]? states))
         {
-            double[]? volts = TableauSolver.LoadVolts(_circuit, MiddleRad(interval), inputs, fault);
+            double[]? volts = TableauSolver.LoadVolts(_circuit, MiddleRad(interval), inputs, fault, _memory);
             states = [.. _circuit.Loads.Select((l, i) => volts is null ? LoadState.Off : StateOf(l, volts[i]))];
             _solved[(fault, interval, inputs)] = states;
             _solved[(fault with { Other = fault.Other + "\u0001short" }, interval, inputs)] = volts is null ? [LoadState.On] : [];

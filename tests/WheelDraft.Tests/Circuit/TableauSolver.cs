@@ -64,13 +64,18 @@ internal sealed class TableauSolver
     public static double[] LoadVolts(CircuitBuilder circuit, double angleRad, int inputs) =>
         LoadVolts(circuit, angleRad, inputs, new CircuitFault(CircuitFaultKind.None)) ?? throw new InvalidOperationException("L is joined to N.");
 
-    /// <summary>Voltages over the loads, in order; null when closed switches join line to neutral or earth.</summary>
-    public static double[]? LoadVolts(CircuitBuilder circuit, double angleRad, int inputs, CircuitFault fault)
+    /// <summary>Voltages over the loads, in order; null when closed switches join line to neutral or earth. What was solved before is taken from memory, if there is one.</summary>
+    public static double[]? LoadVolts(CircuitBuilder circuit, double angleRad, int inputs, CircuitFault fault, TableauMemory? memory = null)
     {
         TableauSolver solver = new(circuit, fault);
         solver.AddBranches(angleRad, inputs);
-        return solver.IsShort() ? null : solver.Volts();
+        return memory is null ? Solved() : memory.Of(solver.Words, Solved);
+
+        double[]? Solved() => solver.IsShort() ? null : solver.Volts();
     }
+
+    /// <summary>All that the solution depends on: which nets are held at what, and every branch.</summary>
+    private string Words => string.Join(';', _held.Select(h => FormattableString.Invariant($"{h.Key}={h.Value:R}")).Concat(_branches.Select(b => FormattableString.Invariant($"{b.A}-{b.B} {b.Closed} {b.Impedance:R}"))));
 
     /// <summary>Voltage of every net over neutral, by name; null for one that no closed switch or load joins to line, neutral or earth.</summary>
     public static IReadOnlyDictionary<string, double?> NetVolts(CircuitBuilder circuit, double angleRad, int inputs) =>
@@ -232,4 +237,12 @@ internal sealed class TableauSolver
 
         public bool Closed => closed;
     }
+}
+
+/// <summary>Tableaux that were solved, by everything that went into them: most faults at most inputs close the branches that others close too.</summary>
+internal sealed class TableauMemory
+{
+    private readonly Dictionary<string, double[]?> _solved = new(StringComparer.Ordinal);
+
+    public double[]? Of(string tableau, Func<double[]?> solve) => _solved.TryGetValue(tableau, out double[]? volts) ? volts : _solved[tableau] = solve();
 }

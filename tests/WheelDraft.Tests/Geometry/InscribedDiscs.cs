@@ -17,7 +17,7 @@ internal static class InscribedDiscs
     internal static double LeastWebMm(Outline outline)
     {
         double least = double.PositiveInfinity;
-        Piece[] all = [.. outline.Contours.SelectMany(c => c.Pieces)];
+        (Piece Piece, Bounds Box)[] all = [.. outline.Contours.SelectMany(c => c.Pieces).Select(p => (p, p.Bounds))];
         foreach (Contour contour in outline.Contours)
         {
             for (int i = 0; i < contour.Pieces.Count; i++)
@@ -47,7 +47,7 @@ internal static class InscribedDiscs
     // The material lies on the left.
     private static Vector Inward(Vector along) => new(-along.Y / along.Length, along.X / along.Length);
 
-    private static double Along(IEnumerable<(Point At, Vector Inward)> samples, Piece[] all)
+    private static double Along(IEnumerable<(Point At, Vector Inward)> samples, (Piece Piece, Bounds Box)[] all)
     {
         double least = double.PositiveInfinity;
         (Point Q, double Side, double Mm)? before = null;
@@ -77,12 +77,32 @@ internal static class InscribedDiscs
         return least;
     }
 
-    private static (Point Q, double RadiusMm)? Largest(Point p, Vector n, Piece[] all)
+    // A disc that reaches a piece is at least half as wide as the piece is far: those that lie farther off than the least so far is wide are passed over.
+    private static (Point Q, double RadiusMm)? Largest(Point p, Vector n, (Piece Piece, Bounds Box)[] all)
     {
         (Point Q, double RadiusMm)? best = null;
-        foreach (Piece piece in all)
+        Bounds here = Bounds.Of(p);
+        List<(Point Q, double R)> found = [];
+        foreach ((Piece piece, Bounds box) in all)
         {
-            foreach ((Point q, double r) in piece is Arc arc ? OfArc(p, n, arc) : OfSegment(p, n, piece))
+            if (best is var (_, least) && box.DistanceTo(here) > (2 * least) + 1e-9)
+            {
+                continue;
+            }
+
+            found.Clear();
+            AddPoint(found, p, n, piece.Start);
+            AddPoint(found, p, n, piece.End);
+            if (piece is Arc arc)
+            {
+                AddArc(found, p, n, arc);
+            }
+            else
+            {
+                AddSegment(found, p, n, piece);
+            }
+
+            foreach ((Point q, double r) in found)
             {
                 if (r > 1e-9 && q.DistanceTo(p) > 1e-7 && (best is null || r < best.Value.RadiusMm))
                 {
@@ -94,14 +114,17 @@ internal static class InscribedDiscs
         return best;
     }
 
-    private static IEnumerable<(Point Q, double R)> OfPoint(Point p, Vector n, Point q)
+    private static void AddPoint(List<(Point Q, double R)> found, Point p, Vector n, Point q)
     {
         Vector pq = q - p;
         double ahead = (pq.X * n.X) + (pq.Y * n.Y);
-        return ahead > 1e-12 ? [(q, pq.Length * pq.Length / (2 * ahead))] : [];
+        if (ahead > 1e-12)
+        {
+            found.Add((q, pq.Length * pq.Length / (2 * ahead)));
+        }
     }
 
-    private static List<(Point Q, double R)> OfSegment(Point p, Vector n, Piece s)
+    private static void AddSegment(List<(Point Q, double R)> found, Point p, Vector n, Piece s)
     {
         Vector along = s.End - s.Start, to = p - s.Start;
         double length = along.Length;
@@ -109,7 +132,6 @@ internal static class InscribedDiscs
         double off = (to.X * m.X) + (to.Y * m.Y);
         (m, off) = off < 0 ? (new Vector(-m.X, -m.Y), -off) : (m, off);
         double facing = 1 - ((n.X * m.X) + (n.Y * m.Y));
-        List<(Point, double)> found = [.. OfPoint(p, n, s.Start), .. OfPoint(p, n, s.End)];
         if (facing > 1e-12 && off > 1e-9)
         {
             double r = off / facing;
@@ -120,13 +142,10 @@ internal static class InscribedDiscs
                 found.Add((foot, r));
             }
         }
-
-        return found;
     }
 
-    private static List<(Point Q, double R)> OfArc(Point p, Vector n, Arc arc)
+    private static void AddArc(List<(Point Q, double R)> found, Point p, Vector n, Arc arc)
     {
-        List<(Point, double)> found = [.. OfPoint(p, n, arc.Start), .. OfPoint(p, n, arc.End)];
         Vector po = p - arc.Centre;
         double toward = (n.X * po.X) + (n.Y * po.Y);
 
@@ -139,7 +158,7 @@ internal static class InscribedDiscs
                 found.Add((arc.PointAt(arc.ShareNearest(across)), arc.RadiusMm));
             }
 
-            return found;
+            return;
         }
 
         foreach (double way in (double[])[1, -1])
@@ -155,7 +174,5 @@ internal static class InscribedDiscs
                 }
             }
         }
-
-        return found;
     }
 }

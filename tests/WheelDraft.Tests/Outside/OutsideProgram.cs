@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Diagnostics;
 using System.Globalization;
 using Xunit;
@@ -8,6 +9,9 @@ namespace WheelDraft.Tests;
 /// <remarks>The build script installs them all and fails when a test was skipped.</remarks>
 internal sealed class OutsideProgram
 {
+    // What a trial call said: null where the program works. Some take longer over it than over their work, so each is tried once.
+    private static readonly ConcurrentDictionary<string, Lazy<string?>> Tried = new(StringComparer.Ordinal);
+
     private readonly string _path;
 
     private OutsideProgram(string path) => _path = path;
@@ -17,12 +21,22 @@ internal sealed class OutsideProgram
     /// <param name="trial">Arguments with which it ends well.</param>
     internal static OutsideProgram OrSkip(string path, params string[] trial)
     {
-        Assert.SkipUnless(File.Exists(path), $"{path} is not installed");
+        string? trouble = Tried.GetOrAdd(string.Join(' ', [path, .. trial]), of => new(() => TroubleOf(path, trial, of))).Value;
+        Assert.SkipWhen(trouble is not null, trouble ?? "");
+        return new(path);
+    }
+
+    private static string? TroubleOf(string path, string[] trial, string words)
+    {
+        if (!File.Exists(path))
+        {
+            return $"{path} is not installed";
+        }
+
         using Process process = Start(path, trial);
         process.StandardOutput.ReadToEnd();
         process.WaitForExit();
-        Assert.SkipUnless(process.ExitCode == 0, $"{path} {string.Join(' ', trial)} does not work here");
-        return new(path);
+        return process.ExitCode == 0 ? null : $"{words} does not work here";
     }
 
     /// <summary>What it prints; the test fails with its complaint when it does not end well.</summary>

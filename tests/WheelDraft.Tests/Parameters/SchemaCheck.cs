@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
@@ -39,7 +40,10 @@ internal sealed class SchemaCheck(JsonObject root)
 
     /// <summary>In ECMA-262 a last $ is the end of the text; in .NET it also stands before a last line feed.</summary>
     private static bool Matches(string pattern, string text) =>
-        Regex.IsMatch(text, pattern.EndsWith('$') ? pattern[..^1] + @"(?![\s\S])" : pattern, RegexOptions.ECMAScript, TimeSpan.FromSeconds(60));
+        Patterns.GetOrAdd(pattern, p => new(p.EndsWith('$') ? p[..^1] + @"(?![\s\S])" : p, RegexOptions.ECMAScript, TimeSpan.FromSeconds(60))).IsMatch(text);
+
+    // A schema has more patterns than .NET keeps for calls without an object.
+    private static readonly ConcurrentDictionary<string, Regex> Patterns = new(StringComparer.Ordinal);
 
     private static double Number(JsonNode node) => JsonSerializer.Deserialize<JsonElement>(node.ToJsonString(), JsonContext.Default.JsonElement).GetDouble();
 

@@ -18,15 +18,18 @@ public sealed class MissingGroupTests(ITestOutputHelper output)
     public void Svg_WithoutOneGroup_IsNoticed(string demo, string sheet, string manner)
     {
         PicturedSheet pictured = DemoSheets.Of(demo, sheet, manner);
-        Picture own = pictured.Own;
-        SkiaDrawing drawing = new(pictured.Svg);
+        using Picture own = pictured.Own;
+        using SkiaDrawing drawing = new(pictured.Svg);
         foreach (SheetGroup group in pictured.Sheet.AllGroups.Except(pictured.Unseen))
         {
             PixelWindow window = pictured.WindowOf(group);
-            Assert.True(PictureDifference.IsSeenBetween(own.Part(window), drawing.PaintedWithout(group.Id, window)), $"{demo}, sheet {sheet}, {manner}: the group {group.Id} is not missed");
+            using Picture there = own.Part(window);
+            using Picture without = drawing.PaintedWithout(group.Id, window);
+            Assert.True(PictureDifference.IsSeenBetween(there, without), $"{demo}, sheet {sheet}, {manner}: the group {group.Id} is not missed");
         }
 
-        Assert.False(PictureDifference.IsSeenBetween(own, drawing.Painted(pictured.Whole)), $"{demo}, sheet {sheet}, {manner}: with every group in its place again, something is seen.");
+        using Picture again = drawing.PaintedFromPieces(pictured.Whole);
+        Assert.False(PictureDifference.IsSeenBetween(own, again), $"{demo}, sheet {sheet}, {manner}: with every group in its place again, something is seen.");
         output.WriteLine($"{demo} {sheet} {manner}, covered: {string.Join(' ', pictured.Unseen.Select(g => g.Id))}");
         Assert.All(pictured.Unseen, g => Assert.True(Covered.Any(c => IsOf(c, pictured, g)), $"{demo}, sheet {sheet}, {manner}: next to nothing is seen of the group {g.Id}: draw it further up, or list it with the reason."));
     }
@@ -40,11 +43,13 @@ public sealed class MissingGroupTests(ITestOutputHelper output)
         foreach (SheetGroup group in pictured.Sheet.AllGroups)
         {
             PixelWindow window = pictured.WindowOf(group);
-            Picture own = pictured.Painted([group], window);
-            SkiaDrawing drawing = new(pictured.SvgOf(new(pictured.Sheet.Words, pictured.Sheet.Size, [group], [])));
-            PictureDifference there = PictureDifference.Of(own, drawing.Painted(window));
+            using Picture own = pictured.Painted([group], window);
+            using SkiaDrawing drawing = new(pictured.SvgOf(new(pictured.Sheet.Words, pictured.Sheet.Size, [group], [])));
+            using Picture painted = drawing.Painted(window);
+            PictureDifference there = PictureDifference.Of(own, painted);
             Assert.False(there.IsSeen, $"{demo}, sheet {sheet}, {manner}, group {group.Id} alone: {there}");
-            Assert.True(PictureDifference.IsSeenBetween(own, drawing.PaintedWithout(group.Id, window)), $"{demo}, sheet {sheet}, {manner}: the group {group.Id} alone is not missed");
+            using Picture without = drawing.PaintedWithout(group.Id, window);
+            Assert.True(PictureDifference.IsSeenBetween(own, without), $"{demo}, sheet {sheet}, {manner}: the group {group.Id} alone is not missed");
         }
     }
 

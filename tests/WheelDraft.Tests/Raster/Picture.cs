@@ -1,4 +1,6 @@
+using System.Buffers;
 using System.Globalization;
+using System.Runtime.InteropServices;
 using System.Text;
 using SkiaSharp;
 
@@ -8,15 +10,16 @@ namespace WheelDraft.Tests.Raster;
 internal readonly record struct PixelWindow(int X, int Y, int Width, int Height);
 
 /// <summary>A decoded picture; what was transparent shows the white paper behind it.</summary>
-internal sealed class Picture
+/// <remarks>Its pixels are lent by a pool: large arrays that are thrown away make the runtime look through everything in memory, for every few of them.</remarks>
+internal sealed class Picture : IDisposable
 {
-    private readonly uint[] _pixels;
+    private uint[] _pixels;
 
-    private Picture(int width, int height, uint[] pixels)
+    private Picture(int width, int height)
     {
         Width = width;
         Height = height;
-        _pixels = pixels;
+        _pixels = ArrayPool<uint>.Shared.Rent(width * height);
     }
 
     internal int Width { get; }
@@ -24,7 +27,18 @@ internal sealed class Picture
     internal int Height { get; }
 
     /// <summary>Row by row; red in the lowest byte, then green and blue.</summary>
-    internal ReadOnlySpan<uint> Pixels => _pixels;
+    internal ReadOnlySpan<uint> Pixels => Own;
+
+    private Span<uint> Own => _pixels.AsSpan(0, Width * Height);
+
+    public void Dispose()
+    {
+        uint[] lent = Interlocked.Exchange(ref _pixels, []);
+        if (lent.Length > 0)
+        {
+            ArrayPool<uint>.Shared.Return(lent);
+        }
+    }
 
     internal static Picture Of(byte[] png)
     {
@@ -48,13 +62,14 @@ internal sealed class Picture
             throw new InvalidDataException($"No picture with colours of 8 bits: {string.Join(' ', words)}.");
         }
 
-        uint[] pixels = new uint[int.Parse(words[1], CultureInfo.InvariantCulture) * int.Parse(words[2], CultureInfo.InvariantCulture)];
+        Picture picture = new(int.Parse(words[1], CultureInfo.InvariantCulture), int.Parse(words[2], CultureInfo.InvariantCulture));
+        Span<uint> pixels = picture.Own;
         for (int i = 0; i < pixels.Length; i++, at += 3)
         {
             pixels[i] = 0xFF000000 | ((uint)ppm[at + 2] << 16) | ((uint)ppm[at + 1] << 8) | ppm[at];
         }
 
-        return new(int.Parse(words[1], CultureInfo.InvariantCulture), int.Parse(words[2], CultureInfo.InvariantCulture), pixels);
+        return picture;
     }
 
     /// <summary>A part of a decoded picture.</summary>
@@ -63,24 +78,34 @@ internal sealed class Picture
     /// <summary>What a window shows of something painted on a canvas whose unit is one pixel.</summary>
     internal static Picture Painted(PixelWindow window, Action<SKCanvas> paint)
     {
+        Picture picture = new(window.Width, window.Height);
         SKImageInfo info = new(window.Width, window.Height, SKColorType.Rgba8888, SKAlphaType.Opaque);
-        using SKSurface surface = SKSurface.Create(info);
-        surface.Canvas.Clear(SKColors.White);
-        surface.Canvas.Translate(-window.X, -window.Y);
-        paint(surface.Canvas);
-        using SKPixmap pixels = surface.PeekPixels();
-        return new(window.Width, window.Height, pixels.GetPixelSpan<uint>().ToArray());
+        GCHandle held = GCHandle.Alloc(picture._pixels, GCHandleType.Pinned);
+        try
+        {
+            using SKSurface surface = SKSurface.Create(info, held.AddrOfPinnedObject(), info.RowBytes);
+            surface.Canvas.Clear(SKColors.White);
+            surface.Canvas.Translate(-window.X, -window.Y);
+            paint(surface.Canvas);
+            surface.Flush();
+        }
+        finally
+        {
+            held.Free();
+        }
+
+        return picture;
     }
 
     internal Picture Part(PixelWindow window)
     {
-        uint[] part = new uint[window.Width * window.Height];
+        Picture part = new(window.Width, window.Height);
         for (int y = 0; y < window.Height; y++)
         {
-            Pixels.Slice(((window.Y + y) * Width) + window.X, window.Width).CopyTo(part.AsSpan(y * window.Width));
+            Pixels.Slice(((window.Y + y) * Width) + window.X, window.Width).CopyTo(part.Own[(y * window.Width)..]);
         }
 
-        return new(window.Width, window.Height, part);
+        return part;
     }
 
     /// <summary>Whether a pixel differs from the ground (the upper left corner) by more than rounding.</summary>

@@ -86,8 +86,16 @@ internal sealed class PicturedSheet
 
     private IReadOnlyList<SheetGroup> FindUnseen()
     {
-        Picture own = Own;
-        return [.. Sheet.AllGroups.Where(g => !PictureDifference.IsSeenBetween(own.Part(WindowOf(g)), Painted(SheetEdits.Without(Sheet, g.Id).Groups, WindowOf(g))))];
+        using Picture own = Own;
+        return [.. Sheet.AllGroups.Where(g => !IsSeen(own, g))];
+    }
+
+    private bool IsSeen(Picture own, SheetGroup group)
+    {
+        PixelWindow window = WindowOf(group);
+        using Picture there = own.Part(window);
+        using Picture without = Painted(SheetEdits.Without(Sheet, group.Id).Groups, window);
+        return PictureDifference.IsSeenBetween(there, without);
     }
 
     private Bounds PixelsOf(Bounds onPaper) =>

@@ -21,7 +21,9 @@ public sealed class RsvgSheetsAgreeTests(ITestOutputHelper output) : IDisposable
     public async Task Png_OfASheet_LooksAsRsvgDrawsItsSvg(string demo, string sheet, string manner)
     {
         PicturedSheet pictured = DemoSheets.Of(demo, sheet, manner);
-        PictureDifference difference = PictureDifference.Of(pictured.Own, await OutsideRenderers.RsvgAsync(pictured.Svg, pictured.Whole, _folder));
+        using Picture own = pictured.Own;
+        using Picture theirs = await OutsideRenderers.RsvgAsync(pictured.Svg, pictured.Whole, _folder);
+        PictureDifference difference = PictureDifference.Of(own, theirs);
         output.WriteLine($"{demo} {sheet} {manner}: {difference}");
         Assert.False(difference.IsSeen, $"{demo}, sheet {sheet}, {manner}, rsvg-convert: {difference}");
     }
@@ -37,7 +39,10 @@ public sealed class SvgSkiaSheetsAgreeTests(ITestOutputHelper output)
     public void Png_OfASheet_LooksAsSvgSkiaDrawsItsSvg(string demo, string sheet, string manner)
     {
         PicturedSheet pictured = DemoSheets.Of(demo, sheet, manner);
-        PictureDifference difference = PictureDifference.Of(pictured.Own, new SkiaDrawing(pictured.Svg).Painted(pictured.Whole));
+        using Picture own = pictured.Own;
+        using SkiaDrawing drawing = new(pictured.Svg);
+        using Picture theirs = drawing.Painted(pictured.Whole);
+        PictureDifference difference = PictureDifference.Of(own, theirs);
         output.WriteLine($"{demo} {sheet} {manner}: {difference}");
         Assert.False(difference.IsSeen, $"{demo}, sheet {sheet}, {manner}, Svg.Skia: {difference}");
     }
@@ -54,7 +59,9 @@ public sealed class ChromiumSheetsAgreeTests(ITestOutputHelper output, ChromiumP
     public async Task Png_OfASheet_LooksAsChromiumDrawsItsSvg(string demo, string sheet, string manner)
     {
         PicturedSheet pictured = DemoSheets.Of(demo, sheet, manner);
-        PictureDifference difference = PictureDifference.Of(pictured.Own, await pages.PictureAsync(pictured));
+        using Picture own = pictured.Own;
+        using Picture theirs = await pages.PictureAsync(pictured);
+        PictureDifference difference = PictureDifference.Of(own, theirs);
         output.WriteLine($"{demo} {sheet} {manner}: {difference}");
         Assert.False(difference.IsSeen, $"{demo}, sheet {sheet}, {manner}, Chromium: {difference}");
     }

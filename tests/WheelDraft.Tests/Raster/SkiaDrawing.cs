@@ -1,31 +1,119 @@
-using SkiaSharp;
 using Svg;
 using Svg.Skia;
 
 namespace WheelDraft.Tests.Raster;
 
 /// <summary>An SVG file as the library Svg.Skia reads it; it paints with the same canvas library as our own writer.</summary>
-/// <remarks>Its unit is the pixel of 1/96 in: a file whose size is so many of these is drawn at that size.</remarks>
-internal sealed class SkiaDrawing(string svg)
+/// <remarks>
+/// Its unit is the pixel of 1/96 in: a file whose size is so many of these is drawn at that size. For pictures without one of its groups the file is cut
+/// at the borders of all groups, and each piece is read once by itself, inside the groups that hold it: such a picture is all pieces but those of the
+/// group, each over the ones before, as the file orders them.
+/// </remarks>
+internal sealed class SkiaDrawing : IDisposable
 {
-    private readonly SvgDocument _document = SvgDocument.FromSvg<SvgDocument>(svg);
+    private readonly SvgDocument _document;
+    private readonly Lazy<SKSvg> _whole;
+    private readonly List<SKSvg> _pieces = [];
+    private readonly Dictionary<string, Range> _groups = new(StringComparer.Ordinal);
 
-    internal Picture Painted(PixelWindow window)
+    internal SkiaDrawing(string svg)
     {
-        using SKSvg drawing = new();
-        SKPicture picture = drawing.FromSvgDocument(_document) ?? throw new InvalidDataException("Svg.Skia does not draw this.");
-        return Picture.Painted(window, canvas => canvas.DrawPicture(picture));
+        _document = SvgDocument.FromSvg<SvgDocument>(svg);
+        _whole = new(Read);
     }
 
-    /// <summary>What is seen when the element of this id is taken out of the file; it is put back afterwards.</summary>
+    public void Dispose()
+    {
+        _pieces.ForEach(p => p.Dispose());
+        if (_whole.IsValueCreated)
+        {
+            _whole.Value.Dispose();
+        }
+    }
+
+    internal Picture Painted(PixelWindow window) => Picture.Painted(window, canvas => canvas.DrawPicture(_whole.Value.Picture));
+
+    /// <summary>What is seen when the element of this id is taken out of the file.</summary>
     internal Picture PaintedWithout(string id, PixelWindow window)
     {
-        SvgElement element = _document.GetElementById(_document.ID + "-" + id) ?? throw new InvalidDataException($"The file has no '{id}'.");
-        SvgElementCollection siblings = element.Parent.Children;
-        int place = siblings.IndexOf(element);
-        siblings.RemoveAt(place);
-        Picture seen = Painted(window);
-        siblings.Insert(place, element);
-        return seen;
+        Cut();
+        (int first, int count) = _groups.TryGetValue(_document.ID + "-" + id, out Range pieces) ? pieces.GetOffsetAndLength(_pieces.Count) : throw new InvalidDataException($"The file has no '{id}'.");
+        return Painted(_pieces.Where((_, i) => i < first || i >= first + count), window);
+    }
+
+    /// <summary>The same with nothing taken out: the whole again, if cutting it did no harm.</summary>
+    internal Picture PaintedFromPieces(PixelWindow window)
+    {
+        Cut();
+        return Painted(_pieces, window);
+    }
+
+    private static Picture Painted(IEnumerable<SKSvg> pieces, PixelWindow window) => Picture.Painted(window, canvas =>
+    {
+        foreach (SKSvg piece in pieces)
+        {
+            canvas.DrawPicture(piece.Picture);
+        }
+    });
+
+    private SKSvg Read()
+    {
+        SKSvg read = new();
+        return read.FromSvgDocument(_document) is null ? throw new InvalidDataException("Svg.Skia does not draw this.") : read;
+    }
+
+    private void Cut()
+    {
+        if (_groups.Count == 0)
+        {
+            // Read before the file is taken apart.
+            _ = _whole.Value;
+            Cut(_document);
+        }
+    }
+
+    /// <summary>Takes everything out of an element and puts it back piece by piece, each read while it is there alone.</summary>
+    private void Cut(SvgElement element)
+    {
+        SvgElementCollection present = element.Children;
+        SvgElement[] drawn = [.. present.Where(c => c is SvgVisualElement)];
+        Empty(present, drawn);
+        List<SvgElement> run = [];
+        foreach (SvgElement next in drawn)
+        {
+            if (next is not SvgGroup)
+            {
+                present.Add(next);
+                run.Add(next);
+                continue;
+            }
+
+            ReadPiece(present, run);
+            int first = _pieces.Count;
+            present.Add(next);
+            Cut(next);
+            present.Remove(next);
+            _groups[next.ID] = first.._pieces.Count;
+        }
+
+        ReadPiece(present, run);
+    }
+
+    private void ReadPiece(SvgElementCollection present, List<SvgElement> run)
+    {
+        if (run.Count > 0)
+        {
+            _pieces.Add(Read());
+            Empty(present, run);
+            run.Clear();
+        }
+    }
+
+    private static void Empty(SvgElementCollection present, IEnumerable<SvgElement> gone)
+    {
+        foreach (SvgElement element in gone)
+        {
+            present.Remove(element);
+        }
     }
 }

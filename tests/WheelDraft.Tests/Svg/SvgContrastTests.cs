@@ -97,6 +97,9 @@ public sealed class SvgContrastTests
         private readonly SKCanvas _ground;
         private readonly Dictionary<string, Dictionary<string, string>> _rules;
 
+        // A sheet has a few colours, and a line is read at a thousand points.
+        private readonly Dictionary<(SKColor, SKColor), double> _contrasts = [];
+
         internal PaintedSvg(XElement svg)
         {
             double[] box = [.. ((string)svg.Attribute("viewBox")!).Split(' ').Select(n => double.Parse(n, CultureInfo.InvariantCulture))];
@@ -151,7 +154,7 @@ public sealed class SvgContrastTests
             return worst;
         }
 
-        private static double? WorstAlong(SKPath path, SKColor colour, SKBitmap under)
+        private double? WorstAlong(SKPath path, SKColor colour, SKBitmap under)
         {
             const float stepMm = 0.3f;
             List<double> found = [];
@@ -179,7 +182,8 @@ public sealed class SvgContrastTests
         private static SKColor At(SKBitmap under, SKPoint point) =>
             under.GetPixel(Math.Clamp((int)(point.X * PixelsPerMm), 0, under.Width - 1), Math.Clamp((int)(point.Y * PixelsPerMm), 0, under.Height - 1));
 
-        private static double Contrast(SKColor a, SKColor b) => new Rgb(a.Red, a.Green, a.Blue).ContrastWith(new Rgb(b.Red, b.Green, b.Blue));
+        private double Contrast(SKColor a, SKColor b) => _contrasts.TryGetValue((a, b), out double known) ? known
+            : _contrasts[(a, b)] = new Rgb(a.Red, a.Green, a.Blue).ContrastWith(new Rgb(b.Red, b.Green, b.Blue));
 
         private SKPaint Stroke(XElement element, SKColor colour) => new()
         {
