@@ -1,4 +1,3 @@
-using System.Text;
 using WheelDraft.Drawing;
 using WheelDraft.Engineering;
 using WheelDraft.Formats.Outputs;

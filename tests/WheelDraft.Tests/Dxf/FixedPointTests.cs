@@ -10,7 +10,6 @@ public sealed class FixedPointTests
 {
     [Theory]
     [InlineData(0.0, 4, "0")]
-    [InlineData(-0.0, 4, "0")]
     [InlineData(-0.00004, 4, "0")]
     [InlineData(0.0005, 4, "0.0005")]
     [InlineData(-3.0, 3, "-3")]

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using WheelDraft.Engineering;
@@ -35,24 +36,26 @@ public sealed class ReportJsonTests
     [Fact]
     public void Write_InputsThatMatterApart_ListsThePositionsOfEachSet()
     {
-        string text = File.ReadAllText(Tests.Demos.PathOf("propagation-bench")) + string.Concat(Enumerable.Range(0, 17).Select(i =>
+        string[] numbers = [.. Enumerable.Range(0, 17).Select(i => i.ToString(CultureInfo.InvariantCulture))];
+        string text = File.ReadAllText(Tests.Demos.PathOf("propagation-bench")) + string.Concat(numbers.Select(i =>
             $"\n[[input]]\nname = \"s{i}\"\nbetween = [\"L\", \"leg{i}\"]\nclosed_when = \"switch {i} is on\"\n\n[[load]]\nname = \"lamp {i}\"\nbetween = [\"leg{i}\", \"N\"]\npower = \"7 W\"\npower_factor = 1\n"));
         JsonObject circuit = ReportSchemaTests.Report(Design.Of(WheelDraft.Formats.Parameters.ParameterReader.Read(text).Brief!))["circuit"]!.AsObject();
         Assert.False((bool)circuit["states_complete"]!);
         string[][] sets = [.. circuit["states_apart"]!.AsArray().Select(s => s!.AsArray().Select(i => (string)i!).ToArray())];
-        Assert.Equal(["humidity switch", "lid", .. Enumerable.Range(0, 17).Select(i => $"s{i}")], sets.Select(Assert.Single), StringComparer.Ordinal);
+        Assert.Equal(["humidity switch", "lid", .. numbers.Select(i => $"s{i}")], sets.Select(Assert.Single), StringComparer.Ordinal);
 
         // Each position of a set, all others open, stands there once an interval, and nothing else does.
         HashSet<string> wanted = [.. sets.SelectMany(s => Enumerable.Range(0, 1 << s.Length).Select(bits => Closed(s.Where((_, i) => (bits >> i & 1) != 0))))];
         foreach (IGrouping<int, JsonNode> interval in circuit["states"]!.AsArray().Select(s => s!).GroupBy(s => (int)s["interval"]!))
         {
-            string[] listed = [.. interval.Select(s => Closed(s["inputs"]!.AsObject().Where(i => (string)i.Value! == "closed").Select(i => i.Key)))];
+            string[] listed = [.. interval.Select(s => Closed(s["inputs"]!.AsObject().Where(i => string.Equals((string)i.Value!, "closed", StringComparison.Ordinal)).Select(i => i.Key)))];
             Assert.Equal(wanted.Order(StringComparer.Ordinal), listed.Order(StringComparer.Ordinal));
         }
 
         // A lamp burns just where its switch is closed.
-        Assert.All(circuit["states"]!.AsArray(), s => Assert.All(Enumerable.Range(0, 17), i =>
-            Assert.Equal((string)s!["inputs"]![$"s{i}"]! == "closed", s["on"]!.AsArray().Any(l => (string)l! == $"lamp {i}"))));
+        Assert.All(circuit["states"]!.AsArray(), s => Assert.All(numbers, i => Assert.Equal(
+            string.Equals((string)s!["inputs"]![$"s{i}"]!, "closed", StringComparison.Ordinal),
+            s["on"]!.AsArray().Any(l => string.Equals((string)l!, $"lamp {i}", StringComparison.Ordinal)))));
 
         static string Closed(IEnumerable<string> inputs) => string.Join(", ", inputs.Order(StringComparer.Ordinal));
     }

@@ -89,7 +89,7 @@ public sealed partial class ReportProseTests
         page.Heading(1, "<b>&\"").Paragraph("a ](x) <i>").Table(["Name"], [["p|q<u>"]]);
         Assert.Contains("&lt;b>", Encoding.UTF8.GetString(MarkdownWriter.Write(page)), StringComparison.Ordinal);
         Assert.Contains("p\\|q&lt;u>", Encoding.UTF8.GetString(MarkdownWriter.Write(page)), StringComparison.Ordinal);
-        string html = Encoding.UTF8.GetString(HtmlWriter.Write(page, new Dictionary<string, byte[]>()));
+        string html = Encoding.UTF8.GetString(HtmlWriter.Write(page, new Dictionary<string, byte[]>(StringComparer.Ordinal)));
         Assert.Contains("<h1>&lt;b&gt;&amp;&quot;</h1>", html, StringComparison.Ordinal);
         Assert.Contains(">p|q&lt;u&gt;</th>", html, StringComparison.Ordinal);
     }

@@ -28,7 +28,7 @@ public sealed class NamedFilesTests
     public void Of_OnlyOneFile_WritesNoOther(string name)
     {
         OutputRequest one = new() { PngDpi = 10, Only = name };
-        Assert.Equal([name], OutputFiles.Of(Demos.Of("tank-doser"), one).Where(f => f.Bytes.Length > 0).Select(f => f.Name));
+        Assert.Equal([name], OutputFiles.Of(Demos.Of("tank-doser"), one).Where(f => f.Bytes.Length > 0).Select(f => f.Name), StringComparer.Ordinal);
     }
 
     [Fact]
