@@ -2,9 +2,9 @@
 import math
 from xml.sax.saxutils import escape
 
-WIDTH, HEIGHT = 900, 480
+RIGHT, HEIGHT = 600, 480
 LEFT, TOP, BOTTOM, LABELS = 84, 56, 64, 300
-LINE_PX = 18
+LINE_PX, LETTER_PX = 18, 7.8
 LOOKS = [("#0063a3", "", "circle"), ("#b34700", "7 4", "square"), ("#3d6b00", "2 4", "triangle"), ("#7a3b8f", "10 3 2 3", "diamond"), ("#333333", "14 4", "circle"), ("#a0002a", "4 2", "square"), ("#00696b", "1 3", "triangle")]
 
 
@@ -80,7 +80,8 @@ def grid(x, y, right, across, upward):
 
 def picture(title, across, upward, series):
     """The file's text. Series are pairs of a name and its points (size, time), each with two points at least."""
-    right = WIDTH - LABELS
+    right = RIGHT
+    width = right + max(LABELS, 40 + math.ceil(LETTER_PX * max(len(name) + 5 for name, _ in series)))
     x = Axis([n for _, points in series for n, _ in points], LEFT, right)
     y = Axis([t for _, points in series for _, t in points], HEIGHT - BOTTOM, TOP)
     heights = apart([y.of(points[-1][1]) for _, points in series])
@@ -94,7 +95,7 @@ def picture(title, across, upward, series):
         body.append(f'<text x="{right + 20}" y="{label + 4.5:.1f}" fill="{colour}">{escape(name)}: n<tspan dy="-5" font-size="10">{exponent(points):.1f}</tspan></text>')
     words = "; ".join(f"{name} grows as n to the power {exponent(points):.1f}" for name, points in series)
     return "\n".join([
-        f'<svg xmlns="http://www.w3.org/2000/svg" width="{WIDTH}" height="{HEIGHT}" viewBox="0 0 {WIDTH} {HEIGHT}" role="img" font-family="DejaVu Sans, Verdana, sans-serif" font-size="13" fill="#111111">',
+        f'<svg xmlns="http://www.w3.org/2000/svg" width="{width}" height="{HEIGHT}" viewBox="0 0 {width} {HEIGHT}" role="img" font-family="DejaVu Sans, Verdana, sans-serif" font-size="13" fill="#111111">',
         f"<title>{escape(title)}</title>", f"<desc>{escape(words)}.</desc>",
-        f'<rect width="{WIDTH}" height="{HEIGHT}" fill="#ffffff"/>', f'<text x="{LEFT}" y="30" font-size="16" font-weight="bold">{escape(title)}</text>',
+        f'<rect width="{width}" height="{HEIGHT}" fill="#ffffff"/>', f'<text x="{LEFT}" y="30" font-size="16" font-weight="bold">{escape(title)}</text>',
         *body, "</svg>", ""])
