@@ -24,7 +24,7 @@ internal static class Lettering
         heightMm * (weight == TextWeight.Heavy ? HeavyShare : RegularShare);
 
     /// <summary>Sets out one line of text as strokes.</summary>
-    /// <param name="text">Any characters; one that the alphabet lacks becomes a box and is listed in <see cref="LetteredText.Missing"/>.</param>
+    /// <param name="text">Any characters; one that the alphabet lacks becomes a box and is one of <see cref="Missing"/>.</param>
     /// <param name="heightMm">Height of capitals, mm.</param>
     /// <param name="weight">Weight of the strokes.</param>
     /// <exception cref="ArgumentOutOfRangeException">The height is not above 0.</exception>
@@ -47,7 +47,7 @@ internal static class Lettering
         }
 
         (double widthMm, Bounds box) = Measure(text, heightMm, weight);
-        return new LetteredText(widthMm, box, pieces, Missing(text));
+        return new LetteredText(widthMm, box, pieces);
     }
 
     /// <summary>Width and box of a line of text, as <see cref="Layout"/> gives them, without setting out its strokes.</summary>
@@ -113,5 +113,4 @@ internal static class Lettering
 /// <param name="WidthMm">From the first stroke's left edge to the last one's right edge, mm, at regular weight; blanks count.</param>
 /// <param name="Box">Round all strokes, their width included; an empty text has a box without size.</param>
 /// <param name="Pieces">The middle lines of the strokes, to be drawn with round ends.</param>
-/// <param name="Missing">Characters without a letter of their own, once each, in ordinal order.</param>
-internal sealed record LetteredText(double WidthMm, Bounds Box, IReadOnlyList<Piece> Pieces, IReadOnlyList<string> Missing);
+internal sealed record LetteredText(double WidthMm, Bounds Box, IReadOnlyList<Piece> Pieces);

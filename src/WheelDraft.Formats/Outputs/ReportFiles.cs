@@ -30,9 +30,8 @@ internal static class ReportFiles
     private static Dictionary<string, byte[]> Pictures(OutputTask task, Dictionary<string, Sheet> sheets)
     {
         SvgOptions options = new() { Theme = Theme.Light, Text = task.Request.Text, Font = task.Font };
-        (string Name, Sheet Sheet)[] all = [.. sheets.Select(s => (s.Key, s.Value))];
-        byte[][] pictures = new byte[all.Length][];
-        Parallel.For(0, all.Length, i => pictures[i] = SvgWriter.Bytes(all[i].Sheet, options));
-        return all.Zip(pictures).ToDictionary(p => p.First.Name, p => p.Second, StringComparer.Ordinal);
+        KeyValuePair<string, Sheet>[] all = [.. sheets];
+        return AsMade.InOrder(all.Length, Environment.ProcessorCount, i => (Name: all[i].Key, Picture: SvgWriter.Bytes(all[i].Value, options)))
+            .ToDictionary(p => p.Name, p => p.Picture, StringComparer.Ordinal);
     }
 }

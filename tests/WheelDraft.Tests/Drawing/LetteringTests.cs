@@ -84,7 +84,7 @@ public sealed class LetteringTests
     {
         // Oracle: canonical equivalence (Unicode Standard, UAX 15); ķ by its usual form, a comma.
         Assert.Equal(Lettering.Layout(one, 10).Pieces.Select(p => p.Bounds), Lettering.Layout(apart, 10).Pieces.Select(p => p.Bounds));
-        Assert.Empty(Lettering.Layout(apart, 10).Missing);
+        Assert.Empty(Lettering.Missing(apart));
     }
 
     [Fact]
@@ -111,7 +111,7 @@ public sealed class LetteringTests
             string name = $"U+{code:X4}";
             Assert.True(text.Box.Height <= Lettering.LinePitch * 10, name);
             Assert.True(text.Box.MinX >= -Hair - 0.35 && text.Box.MaxX <= text.WidthMm + 0.5, Invariant.Text($"{name}: {text.Box} in {text.WidthMm}"));
-            Assert.Empty(text.Missing);
+            Assert.Empty(Lettering.Missing(char.ConvertFromUtf32(code)));
         }
     }
 
@@ -119,7 +119,7 @@ public sealed class LetteringTests
     public void Layout_CharacterWithoutLetter_IsABoxAndIsTold()
     {
         LetteredText text = Lettering.Layout("a漢b😀", 10);
-        Assert.Equal(["漢", "😀"], text.Missing);
+        Assert.Equal(["漢", "😀"], Lettering.Missing("a漢b😀"));
         Assert.True(text.Pieces.Count > Lettering.Layout("ab", 10).Pieces.Count + 8);
     }
 

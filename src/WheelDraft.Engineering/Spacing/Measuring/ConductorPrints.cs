@@ -62,11 +62,11 @@ internal sealed class ConductorPrints : IReadOnlyList<IReadOnlyList<Footprint>>
 
     private int SetOf(int conductor, Kind kind) => ((int)kind * _conductors.Count) + conductor;
 
-    private int Against(int conductor, CreepageConductor other) => SetOf(
-        conductor,
-        other.IsWheelCopper && HasOwn(Kind.BesideCopper, _conductors[conductor]) ? Kind.BesideCopper
-        : !(_conductors[conductor].IsWiper && other.IsWheelCopper) && !other.Turns && HasOwn(Kind.Swept, _conductors[conductor]) ? Kind.Swept
-        : Kind.Still);
+    private int Against(int conductor, CreepageConductor other)
+    {
+        Kind kind = _conductors[conductor].IsWiper && other.IsWheelCopper ? Kind.BesideCopper : other.Turns ? Kind.Still : Kind.Swept;
+        return SetOf(conductor, HasOwn(kind, _conductors[conductor]) ? kind : Kind.Still);
+    }
 
     // Whether a conductor's set of a kind is another than where it stands.
     private bool HasOwn(Kind kind, CreepageConductor conductor) => kind switch
