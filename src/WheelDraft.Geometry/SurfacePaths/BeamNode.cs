@@ -3,18 +3,16 @@ namespace WheelDraft.Geometry;
 /// <summary>A beam in the tree of all beams that leave one source, with what lies before it once somebody has looked.</summary>
 /// <remarks>What lies before a beam depends on the surface alone: neither on what is looked for nor on how far. So one tree serves every
 /// pair of conductors; each follows as much of it as can be part of its own shortest way.</remarks>
-internal sealed class BeamNode(Beam beam)
+internal sealed class BeamNode(Beam beam, BeamTree tree)
 {
     internal Beam Beam { get; } = beam;
 
-    /// <summary>What lies before it; null while nobody has looked, and where there are too many to keep.</summary>
-    internal BeamView? View { get; set; }
-}
+    /// <summary>The tree that it is in.</summary>
+    internal BeamTree Tree { get; } = tree;
 
-/// <summary>What lies before a beam.</summary>
-/// <param name="Exits">Where it goes on, in order.</param>
-/// <param name="Corners">Ways to bends that it sees.</param>
-internal sealed record BeamView(BeamExit[] Exits, (int Bend, Arrival Arrival)[] Corners);
+    /// <summary>Where it goes on, in order; null while nobody has looked, and where there are too many to keep.</summary>
+    internal BeamExit[]? Exits { get; set; }
+}
 
 /// <summary>A stretch through which a beam leaves its sheet, or within which it goes on for ever.</summary>
 internal sealed class BeamExit
@@ -42,6 +40,9 @@ internal sealed class BeamExit
 
     /// <summary>Bounds of the stretch in plan.</summary>
     internal Bounds Plan { get; init; }
+
+    /// <summary>Whether all that leave here are known to be longer than ways by a corner.</summary>
+    internal bool IsOutdone { get; set; }
 
     /// <summary>The beams beyond; null while nobody has followed them.</summary>
     internal BeamNode[]? Beyond { get; set; }

@@ -5,16 +5,16 @@ namespace WheelDraft.Geometry;
 /// <param name="links">Links across recesses.</param>
 internal sealed partial class BeamSpread(Relief relief, RecessLinks links)
 {
+    private BeamTree _tree = null!;
     private readonly List<ReliefEdge> _seen = [];
     private readonly List<(double Rad, int Corner)> _events = [];
     private readonly List<BeamExit> _exits = [];
-    private readonly List<(int Bend, Arrival Arrival)> _corners = [];
 
-    /// <summary>What lies before a beam.</summary>
-    internal BeamView Of(Beam beam)
+    /// <summary>Where a beam goes on; the corners that it sees are noted in its tree.</summary>
+    internal BeamExit[] Of(Beam beam, BeamTree tree)
     {
+        _tree = tree;
         _exits.Clear();
-        _corners.Clear();
         if (beam.Wall is { } wall)
         {
             OnWall(beam, wall);
@@ -24,7 +24,7 @@ internal sealed partial class BeamSpread(Relief relief, RecessLinks links)
             OnLevel(beam);
         }
 
-        return new BeamView([.. _exits], [.. _corners]);
+        return [.. _exits];
     }
 
     /// <summary>The beams beyond an exit, in the order in which they are found.</summary>
@@ -193,9 +193,18 @@ internal sealed partial class BeamSpread(Relief relief, RecessLinks links)
 
         // The place just before the corner, a hair towards the stretch: in the sector that the beam comes through.
         Vector aside = isLeft ? -direction.Left : direction.Left;
-        if (at.SectorAt(-direction + (aside * 1e-6)) is { Node: >= 0 } sector)
+        if (at.SectorAt(-direction + (aside * 1e-6)) is { IsBlocked: false } sector)
         {
-            _corners.Add((sector.Node, new Arrival(beam.OffsetMm + to.Length, beam, at.At)));
+            Note(sector, new Arrival(beam.OffsetMm + to.Length, beam, at.At));
+        }
+    }
+
+    private void Note(ReliefSector sector, Arrival arrival)
+    {
+        _tree.Reach(sector.Place, arrival.LengthMm);
+        if (sector.Node >= 0 && (!_tree.Bends.TryGetValue(sector.Node, out Arrival? known) || arrival.LengthMm < known.LengthMm))
+        {
+            _tree.Bends[sector.Node] = arrival;
         }
     }
 

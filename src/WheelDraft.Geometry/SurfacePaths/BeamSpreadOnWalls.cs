@@ -70,9 +70,9 @@ internal sealed partial class BeamSpread
 
     private void ArriveOnWall(Beam beam, Point at, int corner, ReliefEdge wall, bool isHigh)
     {
-        if (IsIn(beam, at) && relief.Corners[corner].Beside(wall, isHigh) is { Node: >= 0 } sector)
+        if (IsIn(beam, at) && relief.Corners[corner].Beside(wall, isHigh) is { } sector)
         {
-            _corners.Add((sector.Node, new Arrival(beam.LengthTo(at), beam, at)));
+            Note(sector, new Arrival(beam.LengthTo(at), beam, at));
         }
     }
 
@@ -98,10 +98,10 @@ internal sealed partial class BeamSpread
                 return;
             }
 
-            if (corner.Edges.Count > 2 && beyond.Node >= 0 && beyond.LevelMm > wall.LowMm && beyond.LevelMm < wall.HighMm && IsIn(beam, new(foot.X, beyond.LevelMm)))
+            if (corner.Edges.Count > 2 && beyond.LevelMm > wall.LowMm && beyond.LevelMm < wall.HighMm && IsIn(beam, new(foot.X, beyond.LevelMm)))
             {
                 Point at = new(foot.X, beyond.LevelMm);
-                _corners.Add((beyond.Node, new Arrival(beam.LengthTo(at), beam, at)));
+                Note(beyond, new Arrival(beam.LengthTo(at), beam, at));
             }
 
             if (beyond.LevelMm > up)

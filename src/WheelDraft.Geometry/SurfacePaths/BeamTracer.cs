@@ -8,7 +8,7 @@ namespace WheelDraft.Geometry;
 /// <param name="Over">The wall that the link spares.</param>
 internal sealed record Arrival(double LengthMm, Beam Beam, Point At, Point? Linked = null, ReliefEdge? Over = null);
 
-/// <summary>Follows the beams of sources over a relief, and notes the shortest ways to conductors and bends.</summary>
+/// <summary>Follows the beams of sources over a relief, and notes the shortest ways to conductors.</summary>
 /// <param name="trees">The beams of the surface.</param>
 /// <param name="targets">Conductors that are looked for.</param>
 internal sealed class BeamTracer(BeamTrees trees, IReadOnlyList<SurfaceConductor> targets)
@@ -37,9 +37,6 @@ internal sealed class BeamTracer(BeamTrees trees, IReadOnlyList<SurfaceConductor
     /// <summary>The shortest way to each target.</summary>
     internal IReadOnlyList<Arrival?> Best => _best;
 
-    /// <summary>The shortest way to each bend; null when nobody asks.</summary>
-    internal Dictionary<int, Arrival>? Bends { get; init; }
-
     /// <exception cref="TooManyBeamsException">The walls scatter more beams than are followed.</exception>
     internal void Trace(IReadOnlyList<BeamNode> sources)
     {
@@ -54,33 +51,21 @@ internal sealed class BeamTracer(BeamTrees trees, IReadOnlyList<SurfaceConductor
                     throw new TooManyBeamsException();
                 }
 
-                Follow(next, trees.ViewOf(next));
+                Follow(next);
             }
         }
     }
 
-    private void Follow(BeamNode node, BeamView view)
+    private void Follow(BeamNode node)
     {
-        if (Bends is not null)
-        {
-            double limit = Limit();
-            foreach ((int bend, Arrival arrival) in view.Corners)
-            {
-                if (arrival.LengthMm < limit)
-                {
-                    Note(Bends, bend, arrival);
-                }
-            }
-        }
-
-        foreach (BeamExit exit in view.Exits)
+        foreach (BeamExit exit in trees.ExitsOf(node))
         {
             if (exit.Reach is { } reach)
             {
                 LookFor(reach);
             }
 
-            if (exit.Kind != BeamExitKind.Ends && !IsTooFar(exit))
+            if (exit.Kind != BeamExitKind.Ends && !IsTooFar(exit) && !node.Tree.Outdoes(node.Beam, exit))
             {
                 foreach (BeamNode beyond in trees.Beyond(node, exit))
                 {
@@ -89,14 +74,6 @@ internal sealed class BeamTracer(BeamTrees trees, IReadOnlyList<SurfaceConductor
 
                 Land(exit);
             }
-        }
-    }
-
-    private static void Note(Dictionary<int, Arrival> bends, int bend, Arrival arrival)
-    {
-        if (!bends.TryGetValue(bend, out Arrival? known) || arrival.LengthMm < known.LengthMm)
-        {
-            bends[bend] = arrival;
         }
     }
 

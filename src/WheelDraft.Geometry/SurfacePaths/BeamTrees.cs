@@ -9,16 +9,14 @@ internal sealed class BeamTrees
     private const int MostKept = 400_000;
 
     private readonly BeamSpread _spread;
-    private readonly BeamNode[]?[] _bends;
     private readonly BendWays?[] _ways;
-    private readonly Dictionary<SurfaceConductor, IReadOnlyList<ConductorSource>> _conductors = [];
+    private readonly Dictionary<SurfaceConductor, ConductorBeams> _conductors = [];
     private int _kept;
 
     internal BeamTrees(Relief relief, RecessLinks links)
     {
         (Relief, Links) = (relief, links);
         _spread = new BeamSpread(relief, links);
-        _bends = new BeamNode[relief.Nodes.Count][];
         _ways = new BendWays[relief.Nodes.Count];
         UnsureMm = relief.SlackMm + SurfaceTolerances.AlongMm;
     }
@@ -34,45 +32,46 @@ internal sealed class BeamTrees
     internal BendWays WaysFrom(ReliefSector bend) => _ways[bend.Node] ??= new BendWays(this, bend);
 
     /// <summary>The beams that leave a bend.</summary>
-    internal IReadOnlyList<BeamNode> OfBend(ReliefSector bend) => _bends[bend.Node] ??= Nodes(BeamSources.FromBend(Relief, bend));
+    internal IReadOnlyList<BeamNode> OfBend(ReliefSector bend, BeamTree tree) => Nodes(BeamSources.FromBend(Relief, bend), tree);
 
     /// <summary>The beams that leave a conductor: those of its round edges, then those of its corners.</summary>
-    internal IReadOnlyList<ConductorSource> OfConductor(SurfaceConductor conductor)
+    internal ConductorBeams OfConductor(SurfaceConductor conductor)
     {
-        if (!_conductors.TryGetValue(conductor, out IReadOnlyList<ConductorSource>? sources))
+        if (!_conductors.TryGetValue(conductor, out ConductorBeams? beams))
         {
-            sources =
+            BeamTree tree = new(Relief.PlaceCount);
+            beams = new(tree,
             [
-                .. conductor.Pieces.OfType<Arc>().Select(arc => new ConductorSource(Nodes(BeamSources.FromArc(conductor, arc)), [])),
+                .. conductor.Pieces.OfType<Arc>().Select(arc => new ConductorSource(Nodes(BeamSources.FromArc(conductor, arc), tree), [])),
                 .. conductor.Corners.Concat(FeetNearWalls(conductor))
-                    .Select(corner => new ConductorSource(Nodes(BeamSources.FromCorner(Relief, conductor, corner)), Nodes(Links.From(conductor, corner)))),
-            ];
-            _conductors.Add(conductor, sources);
+                    .Select(corner => new ConductorSource(Nodes(BeamSources.FromCorner(Relief, conductor, corner), tree), Nodes(Links.From(conductor, corner), tree))),
+            ]);
+            _conductors.Add(conductor, beams);
         }
 
-        return sources;
+        return beams;
     }
 
-    /// <summary>What lies before a beam.</summary>
-    internal BeamView ViewOf(BeamNode node)
+    /// <summary>Where a beam goes on.</summary>
+    internal BeamExit[] ExitsOf(BeamNode node)
     {
-        if (node.View is { } known)
+        if (node.Exits is { } known)
         {
             return known;
         }
 
-        BeamView view = _spread.Of(node.Beam);
+        BeamExit[] exits = _spread.Of(node.Beam, node.Tree);
         if (_kept < MostKept)
         {
             _kept++;
-            node.View = view;
+            node.Exits = exits;
         }
 
-        return view;
+        return exits;
     }
 
     /// <summary>The beams beyond an exit.</summary>
-    internal IReadOnlyList<BeamNode> Beyond(BeamNode node, BeamExit exit) => exit.Beyond ??= Nodes(_spread.Beyond(node.Beam, exit));
+    internal IReadOnlyList<BeamNode> Beyond(BeamNode node, BeamExit exit) => exit.Beyond ??= Nodes(_spread.Beyond(node.Beam, exit), node.Tree);
 
     /// <summary>The way on from the upper edge at an exit to a conductor near the foot of its wall; null when there is none.</summary>
     internal Arrival? Land(BeamReach reach, BeamExit exit, SurfaceConductor conductor)
@@ -92,7 +91,7 @@ internal sealed class BeamTrees
         return landed;
     }
 
-    private static BeamNode[] Nodes(IEnumerable<Beam> beams) => [.. beams.Select(b => new BeamNode(b))];
+    private static BeamNode[] Nodes(IEnumerable<Beam> beams, BeamTree tree) => [.. beams.Select(b => new BeamNode(b, tree))];
 
     /// <summary>Where a round edge is nearest to a wall.</summary>
     private IEnumerable<Point> FeetNearWalls(SurfaceConductor conductor)
@@ -110,6 +109,11 @@ internal sealed class BeamTrees
         }
     }
 }
+
+/// <summary>The beams that leave a conductor.</summary>
+/// <param name="Tree">What they have in common.</param>
+/// <param name="Sources">Those of its round edges, then those of its corners.</param>
+internal sealed record ConductorBeams(BeamTree Tree, IReadOnlyList<ConductorSource> Sources);
 
 /// <summary>The beams that leave one round edge or corner of a conductor.</summary>
 /// <param name="Own">From its outline.</param>

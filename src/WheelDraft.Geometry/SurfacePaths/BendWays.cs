@@ -9,9 +9,11 @@ internal sealed class BendWays(BeamTrees trees, ReliefSector bend)
     private const double FurtherMm = 1;
 
     private readonly Dictionary<SurfaceConductor, WaysTo> _to = [];
+    private readonly BeamTree _tree = new(trees.Relief.PlaceCount);
+    private IReadOnlyList<BeamNode>? _beams;
 
     /// <summary>The shortest ways found to other bends.</summary>
-    internal Dictionary<int, Arrival> Bends { get; } = [];
+    internal Dictionary<int, Arrival> Bends => _tree.Bends;
 
     /// <summary>The shortest way to a conductor, with all ways to bends that can be part of one to it.</summary>
     /// <param name="conductor">The conductor.</param>
@@ -24,17 +26,17 @@ internal sealed class BendWays(BeamTrees trees, ReliefSector bend)
             return known.AreTooMany ? throw new TooManyBeamsException() : known;
         }
 
-        double limit = limitMm + FurtherMm;
+        BeamTree other = trees.OfConductor(conductor).Tree;
+        double outdone = _tree.KnownTo(other) + BeamTree.SurelyMm, limit = Math.Min(limitMm + FurtherMm, outdone);
         BeamTracer tracer = new(trees, [conductor])
         {
-            Bends = Bends,
             Limit = () => limit,
             Rest = plan => plan.DistanceTo(conductor.Bounds),
             EnoughBeyondMm = trees.UnsureMm,
         };
         try
         {
-            tracer.Trace(trees.OfBend(bend));
+            tracer.Trace(_beams ??= trees.OfBend(bend, _tree));
         }
         catch (TooManyBeamsException)
         {
@@ -42,7 +44,12 @@ internal sealed class BendWays(BeamTrees trees, ReliefSector bend)
             throw;
         }
 
-        return _to[conductor] = new WaysTo(limit, tracer.Best[0], tracer.WasLimited, false);
+        if (tracer.Best[0] is { } found)
+        {
+            other.ReachBy(found.LengthMm, _tree);
+        }
+
+        return _to[conductor] = new WaysTo(limit, tracer.Best[0], tracer.WasLimited && limit < outdone, false);
     }
 }
 

@@ -43,6 +43,12 @@ internal sealed class ReliefEdge
 
     internal bool Blocks => double.IsPositiveInfinity(HighMm);
 
+    /// <summary>Places of foot and upper edge at its first corner, then at its second; −1 where there is no surface.</summary>
+    internal int[] Places { get; } = [-1, -1, -1, -1];
+
+    /// <summary>The place of its foot or upper edge at one of its ends; −1 where there is no surface.</summary>
+    internal int PlaceAt(bool isFrom, bool isHigh) => Places[(isFrom ? 0 : 2) + (isHigh ? 1 : 0)];
+
     internal double WallMm => HighMm - LowMm;
 
     internal Bounds Bounds => _bounds ??= Bounds.Of(From, To);
@@ -70,6 +76,9 @@ internal sealed record ReliefSector(int Corner, int Index, double LevelMm, doubl
 
     /// <summary>Its place in the list of places where a path can bend; −1 when no shortest path bends there.</summary>
     internal int Node { get; set; } = -1;
+
+    /// <summary>Its place in the list of places to which ways are noted; −1 where there is no surface.</summary>
+    internal int Place { get; set; } = -1;
 }
 
 /// <summary>A corner where edges meet, with what lies between them in anticlockwise order.</summary>
@@ -120,6 +129,7 @@ internal sealed class Relief
         foreach (ReliefCorner corner in _corners.Where(c => c.Edges.Count > 0))
         {
             AddSectors(corner);
+            AddPlaces(corner);
         }
     }
 
@@ -132,6 +142,9 @@ internal sealed class Relief
 
     /// <summary>Where a shortest path can bend.</summary>
     internal IReadOnlyList<ReliefSector> Nodes => _nodes;
+
+    /// <summary>How many places there are to which ways are noted: each corner once for each of its sectors, since none leads from one to the next through a corner.</summary>
+    internal int PlaceCount { get; private set; }
 
     private void AddEdges()
     {
@@ -314,6 +327,21 @@ internal sealed class Relief
                 sector.Node = _nodes.Count;
                 _nodes.Add(sector);
             }
+        }
+    }
+
+    private void AddPlaces(ReliefCorner corner)
+    {
+        foreach (ReliefSector sector in corner.Sectors.Where(s => !s.IsBlocked))
+        {
+            sector.Place = PlaceCount++;
+        }
+
+        foreach (ReliefEdge edge in corner.Edges)
+        {
+            int end = corner.Starts(edge) ? 0 : 2;
+            edge.Places[end] = corner.Beside(edge, high: false)?.Place ?? -1;
+            edge.Places[end + 1] = corner.Beside(edge, high: true)?.Place ?? -1;
         }
     }
 

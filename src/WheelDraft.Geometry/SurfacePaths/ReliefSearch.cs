@@ -56,6 +56,16 @@ internal sealed class ReliefSearch
 
         // What is taken off at round borders can bring a way below a limit by whose plan it was left out: so near to a limit no way is yet the shortest.
         double unsure = trees.UnsureMm;
+        double known = trees.OfConductor(a).Tree.KnownTo(trees.OfConductor(b).Tree) + BeamTree.SurelyMm;
+        if (known < most)
+        {
+            ReliefSearch search = new(trees, a, b, known + unsure);
+            if (search.Find() is { } path && path.LengthMm < known)
+            {
+                return path;
+            }
+        }
+
         for (double more = FirstMoreMm; plan.Length + unsure + more < most; more *= 3)
         {
             ReliefSearch search = new(trees, a, b, plan.Length + unsure + more);
@@ -126,7 +136,7 @@ internal sealed class ReliefSearch
     private Arrival? Direct(SurfaceConductor from, SurfaceConductor to)
     {
         BeamTracer tracer = new(_trees, [to]) { Limit = () => _best, Rest = plan => plan.DistanceTo(to.Bounds) };
-        foreach (ConductorSource source in _trees.OfConductor(from))
+        foreach (ConductorSource source in _trees.OfConductor(from).Sources)
         {
             tracer.Trace(source.Own);
             tracer.Trace(source.Linked);
