@@ -54,11 +54,14 @@ internal sealed class BeamExit
 /// <summary>How a beam leaves its sheet.</summary>
 internal enum BeamExitKind
 {
-    /// <summary>Not at all: nothing lies ahead, or the surface ends.</summary>
+    /// <summary>Not at all: nothing lies ahead, or the surface ends and no bridge leads on.</summary>
     Ends,
 
     /// <summary>From a level onto the wall ahead.</summary>
     OntoWall,
+
+    /// <summary>From a level over a bridge, where the surface ends.</summary>
+    OverBrink,
 
     /// <summary>From a wall onto the level at its foot or at its upper edge.</summary>
     OffWall,

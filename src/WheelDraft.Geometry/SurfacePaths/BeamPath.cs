@@ -59,7 +59,7 @@ internal sealed class BeamPath
         {
             Beam before = beam.Before!;
             Point left = On(before.Source, before.Source + (at - beam.Source), beam.Near!);
-            double step = through.HighMm - beam.Near!.HighMm, plan = left.DistanceTo(entry), length = Math.Sqrt((plan * plan) + (step * step));
+            double step = through.BrinkMm - beam.Near!.BrinkMm, plan = left.DistanceTo(entry), length = Math.Sqrt((plan * plan) + (step * step));
             _moves.Add((left, entry, length, new Crossing(through.Region, entry, length - plan, true)));
             return (before, left);
         }

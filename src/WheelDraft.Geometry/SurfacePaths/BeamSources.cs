@@ -6,7 +6,7 @@ internal static class BeamSources
     /// <summary>A fan is cut into beams of at most this angle, rad.</summary>
     private const double WidestRad = Math.PI * 0.6;
 
-    /// <summary>Beams from a bend: over its level and along the walls beside it.</summary>
+    /// <summary>Beams from a bend: over its level, along the walls beside it and over bridges.</summary>
     internal static IEnumerable<Beam> FromBend(Relief relief, ReliefSector sector)
     {
         ReliefCorner corner = relief.Corners[sector.Corner];
@@ -22,6 +22,11 @@ internal static class BeamSources
                 bool starts = corner.Starts(edge), isHigh = corner.Beside(edge, high: true) == sector;
                 yield return AlongWall(edge, starts ? 0 : edge.LengthMm, isHigh, starts ? 1 : -1);
             }
+        }
+
+        foreach (Beam beam in RecessLinks.FromBend(corner, sector))
+        {
+            yield return beam;
         }
     }
 
@@ -90,6 +95,14 @@ internal static class BeamSources
             foreach (Beam beam in Fan(at, isHigh ? right : right + Math.PI, Math.PI, on))
             {
                 yield return beam;
+            }
+
+            if (isHigh != edge.Blocks)
+            {
+                foreach (Beam beam in RecessLinks.FromBrink(at, edge))
+                {
+                    yield return beam;
+                }
             }
 
             if (!edge.Blocks)

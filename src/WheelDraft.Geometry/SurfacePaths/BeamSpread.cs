@@ -2,8 +2,7 @@ namespace WheelDraft.Geometry;
 
 /// <summary>What lies before beams: the edges and bends that they see, and the beams beyond.</summary>
 /// <param name="relief">The surface.</param>
-/// <param name="links">Links across recesses.</param>
-internal sealed partial class BeamSpread(Relief relief, RecessLinks links)
+internal sealed partial class BeamSpread(Relief relief)
 {
     private BeamTree _tree = null!;
     private readonly List<ReliefEdge> _seen = [];
@@ -24,6 +23,12 @@ internal sealed partial class BeamSpread(Relief relief, RecessLinks links)
             OnLevel(beam);
         }
 
+        if (beam is { Entry: BeamEntry.Link or BeamEntry.AcrossRecess, Through: { } brink })
+        {
+            ArriveOnBrink(beam, brink.FromCorner);
+            ArriveOnBrink(beam, brink.ToCorner);
+        }
+
         return [.. _exits];
     }
 
@@ -31,6 +36,7 @@ internal sealed partial class BeamSpread(Relief relief, RecessLinks links)
     internal IEnumerable<Beam> Beyond(Beam beam, BeamExit exit) => exit.Kind switch
     {
         BeamExitKind.OntoWall => Across(beam, exit),
+        BeamExitKind.OverBrink => RecessLinks.AcrossRecess(exit.Reach!.Value, exit.Edge!),
         BeamExitKind.OffWall => [OffWall(beam, exit)],
         _ => [RoundCorner(beam, exit)],
     };
@@ -199,6 +205,16 @@ internal sealed partial class BeamSpread(Relief relief, RecessLinks links)
         }
     }
 
+    /// <summary>Notes the end of an edge to which a link or a bridge leads.</summary>
+    private void ArriveOnBrink(Beam beam, int corner)
+    {
+        ReliefCorner at = relief.Corners[corner];
+        if (IsIn(beam, at.At) && at.Beside(beam.Through!, beam.IsHigh) is { IsBlocked: false } sector)
+        {
+            Note(sector, new Arrival(beam.LengthTo(at.At), beam, at.At));
+        }
+    }
+
     private void Note(ReliefSector sector, Arrival arrival)
     {
         _tree.Reach(sector.Place, arrival.LengthMm);
@@ -213,7 +229,7 @@ internal sealed partial class BeamSpread(Relief relief, RecessLinks links)
     {
         Vector right = fromRad == 0 ? beam.Right : beam.Right.Turned(fromRad), left = beam.Right.Turned(toRad);
         BeamReach reach = new(beam, right, left, ahead);
-        if (ahead is null || ahead.Blocks)
+        if (ahead is null || (ahead.Blocks && ahead.Across.Count == 0))
         {
             _exits.Add(new BeamExit { Kind = BeamExitKind.Ends, Reach = reach });
             return;
@@ -222,7 +238,7 @@ internal sealed partial class BeamSpread(Relief relief, RecessLinks links)
         Point first = OnEdge(beam, right, ahead), second = OnEdge(beam, left, ahead);
         _exits.Add(new BeamExit
         {
-            Kind = BeamExitKind.OntoWall,
+            Kind = ahead.Blocks ? BeamExitKind.OverBrink : BeamExitKind.OntoWall,
             Reach = reach,
             Edge = ahead,
             First = first,
@@ -261,7 +277,7 @@ internal sealed partial class BeamSpread(Relief relief, RecessLinks links)
             Left = left,
             OffsetMm = beam.OffsetMm - edge.SlackMm,
         };
-        return climbs ? [onto] : [onto, .. links.AcrossRecess(reach, edge)];
+        return climbs ? [onto] : [onto, .. RecessLinks.AcrossRecess(reach, edge)];
     }
 
     private static Vector OnWall(Vector v, ReliefEdge edge) => new(v.Dot(edge.Along), v.Dot(edge.Uphill));

@@ -16,7 +16,7 @@ internal sealed class BeamTrees
     internal BeamTrees(Relief relief, RecessLinks links)
     {
         (Relief, Links) = (relief, links);
-        _spread = new BeamSpread(relief, links);
+        _spread = new BeamSpread(relief);
         _ways = new BendWays[relief.Nodes.Count];
         UnsureMm = relief.SlackMm + SurfaceTolerances.AlongMm;
     }

@@ -44,12 +44,13 @@ internal sealed class BendWays(BeamTrees trees, ReliefSector bend)
             throw;
         }
 
-        if (tracer.Best[0] is { } found)
+        Arrival? shortest = trees.Links.Land(trees.Relief.Corners[bend.Corner], bend, conductor) is { } landed && !(tracer.Best[0]?.LengthMm <= landed.LengthMm) ? landed : tracer.Best[0];
+        if (shortest is not null)
         {
-            other.ReachBy(found.LengthMm, _tree);
+            other.ReachBy(shortest.LengthMm, _tree);
         }
 
-        return _to[conductor] = new WaysTo(limit, tracer.Best[0], tracer.WasLimited && limit < outdone, false);
+        return _to[conductor] = new WaysTo(limit, shortest, tracer.WasLimited && limit < outdone, false);
     }
 }
 

@@ -27,7 +27,7 @@ internal sealed class RecessLinks(Relief relief, double linkMm)
         foreach (ReliefEdge edge in relief.Edges)
         {
             double gap = -edge.UphillOf(at);
-            if (!edge.Blocks && edge.IsUpright && gap >= -SurfaceTolerances.SameMm && gap < linkMm && edge.DistanceTo(at) < linkMm && IsFree(at, edge))
+            if (!edge.Blocks && edge.IsUpright && gap >= -SurfaceTolerances.SameMm && gap < linkMm && edge.Whole.DistanceTo(at) < linkMm && IsFree(at, edge))
             {
                 double climb = Math.Max(0, edge.WallMm - conductor.HeightAt(at));
                 foreach (Beam beam in Over(edge, at, Math.Max(0, gap), climb))
@@ -101,10 +101,11 @@ internal sealed class RecessLinks(Relief relief, double linkMm)
 
     private bool IsFree(Point at, ReliefEdge wall)
     {
-        Point foot = wall.At(Math.Clamp(wall.AlongOf(at), 0, wall.LengthMm));
+        ReliefEdge whole = wall.Whole;
+        Point foot = whole.At(Math.Clamp(whole.AlongOf(at), 0, whole.LengthMm));
         foreach (ReliefEdge edge in relief.Edges)
         {
-            if (edge != wall && edge.DistanceTo(at) > SurfaceTolerances.SameMm && edge.DistanceTo(foot) > SurfaceTolerances.SameMm && Parts(edge, at, foot))
+            if (edge.Whole != whole && edge.DistanceTo(at) > SurfaceTolerances.SameMm && edge.DistanceTo(foot) > SurfaceTolerances.SameMm && Parts(edge, at, foot))
             {
                 return false;
             }
@@ -121,7 +122,7 @@ internal sealed class RecessLinks(Relief relief, double linkMm)
 
     /// <summary>Whether a conductor can stand so near to the foot of a wall that a link leads to it.</summary>
     internal bool IsNear(ReliefEdge edge, SurfaceConductor conductor) =>
-        edge.IsUpright && linkMm > 0 && edge.Bounds.DistanceTo(conductor.Bounds) < linkMm;
+        edge.IsUpright && linkMm > 0 && edge.Whole.Bounds.DistanceTo(conductor.Bounds) < linkMm;
 
     /// <summary>The way on from an upper edge to a conductor near the foot of its wall.</summary>
     internal Arrival? Land(Beam beam, ReliefEdge edge, Point first, Point second, SurfaceConductor conductor)
@@ -134,9 +135,25 @@ internal sealed class RecessLinks(Relief relief, double linkMm)
         Arrival? best = null;
         for (int i = 0; i < conductor.Pieces.Count; i++)
         {
-            if (edge.Bounds.DistanceTo(conductor.PieceBounds[i]) < linkMm && conductor.Reaches(i, edge, -edge.Uphill)
+            if (edge.Whole.Bounds.DistanceTo(conductor.PieceBounds[i]) < linkMm && conductor.Reaches(i, edge, -edge.Uphill)
                 && LandOn(beam, edge, (edge.AlongOf(first), edge.AlongOf(second)), conductor, conductor.Pieces[i]) is { } landed
                 && (best is null || landed.LengthMm < best.LengthMm))
+            {
+                best = landed;
+            }
+        }
+
+        return best;
+    }
+
+    /// <summary>The way from a bend on the upper edge of walls to a conductor near the foot of one of them.</summary>
+    internal Arrival? Land(ReliefCorner corner, ReliefSector bend, SurfaceConductor conductor)
+    {
+        Arrival? best = null;
+        foreach (ReliefEdge edge in new[] { bend.Left, bend.Right }.Where(e => !e.Blocks && corner.Beside(e, high: true) == bend))
+        {
+            Beam beam = new() { Entry = BeamEntry.Source, Source = corner.At, Right = edge.Along, Left = edge.Along };
+            if (Land(beam, edge, corner.At, corner.At, conductor) is { } landed && !(best?.LengthMm <= landed.LengthMm))
             {
                 best = landed;
             }
@@ -223,62 +240,79 @@ internal sealed class RecessLinks(Relief relief, double linkMm)
 
     private readonly record struct Landing(double LengthMm, double AlongMm, Point On, double OffMm);
 
-    /// <summary>The beam carried on across narrow recesses to the upper edges of other ribs.</summary>
-    internal IEnumerable<Beam> AcrossRecess(BeamReach reach, ReliefEdge near)
+    /// <summary>The beam carried on over bridges across the recess before an edge.</summary>
+    internal static IEnumerable<Beam> AcrossRecess(BeamReach reach, ReliefEdge near)
     {
-        if (!near.IsRaised || linkMm == 0)
+        foreach (ReliefEdge far in near.Across)
         {
-            yield break;
-        }
-
-        Bounds around = near.Bounds.Grown(linkMm);
-        foreach (ReliefEdge far in relief.Edges)
-        {
-            if (far != near && far.IsRaised && !far.Blocks && far.LowMm == near.LowMm && far.Bounds.Overlaps(around) && Across(reach, near, far) is { } beam)
+            Vector middle = reach.Right + reach.Left;
+            if (middle.Dot(far.Outward) < 0 && Seen(reach.Beam.Source, near, far) is var (source, from, to)
+                && new Beam() { Entry = BeamEntry.Source, Source = source, Right = reach.Right, Left = reach.Left }.Clip(from, to) is { } way)
             {
-                yield return beam;
+                (Vector right, Vector left) = Beam.Ordered((way.First - source).Unit(), (way.Second - source).Unit());
+                yield return new Beam
+                {
+                    Entry = BeamEntry.AcrossRecess,
+                    Before = reach.Beam,
+                    Through = far,
+                    IsHigh = !far.Blocks,
+                    Near = near,
+                    Source = source,
+                    Right = right,
+                    Left = left,
+                    OffsetMm = reach.Beam.OffsetMm - near.SlackMm - far.SlackMm,
+                };
             }
         }
     }
 
-    private Beam? Across(BeamReach reach, ReliefEdge near, ReliefEdge far)
+    /// <summary>Beams over the bridges that begin at a bend.</summary>
+    internal static IEnumerable<Beam> FromBend(ReliefCorner corner, ReliefSector sector) => new[] { sector.Left, sector.Right }.Distinct()
+        .Where(edge => corner.Beside(edge, high: !edge.Blocks) == sector)
+        .SelectMany(edge => FromBrink(corner.At, edge));
+
+    /// <summary>Beams over the bridges that begin at a place on an edge.</summary>
+    internal static IEnumerable<Beam> FromBrink(Point at, ReliefEdge near)
     {
-        double a = -near.UphillOf(far.From), b = -near.UphillOf(far.To);
+        foreach (ReliefEdge far in near.Across)
+        {
+            if (Seen(at, near, far) is var (source, from, to) && Math.Min(source.DistanceTo(from), source.DistanceTo(to)) > Tolerances.TouchMm
+                && far.OutwardOf(source) > Tolerances.TouchMm)
+            {
+                (Vector right, Vector left) = Beam.Ordered((from - source).Unit(), (to - source).Unit());
+                yield return new Beam
+                {
+                    Entry = BeamEntry.Link,
+                    Through = far,
+                    IsHigh = !far.Blocks,
+                    Source = source,
+                    Right = right,
+                    Left = left,
+                    OffsetMm = -near.SlackMm - far.SlackMm,
+                    LinkedFrom = at,
+                };
+            }
+        }
+    }
+
+    /// <summary>Where a place comes to lie by unfolding a bridge, and the part of the far edge that lies before the near one; null when none does.</summary>
+    private static (Point Source, Point From, Point To)? Seen(Point at, ReliefEdge near, ReliefEdge far)
+    {
+        double a = near.OutwardOf(far.From), b = near.OutwardOf(far.To);
         (double from, double to) = (0, 1);
-        bool faces = (reach.Right + reach.Left).Dot(far.Uphill) > 0 && (far.UphillOf(near.From) < Tolerances.TouchMm || far.UphillOf(near.To) < Tolerances.TouchMm);
-        if (!faces || !Beam.Cut(a, b, ref from, ref to) || !Beam.Cut(linkMm - a, linkMm - b, ref from, ref to))
+        if (!Beam.Cut(a, b, ref from, ref to))
         {
             return null;
         }
 
-        Beam beam = reach.Beam;
-        double step = far.HighMm - near.HighMm, shift = 0;
+        double step = far.BrinkMm - near.BrinkMm, shift = 0;
         if (Math.Abs(near.Along.Cross(far.Along)) < 1e-9)
         {
             double gap = Math.Max(0, (a + b) / 2);
             shift = Math.Sqrt((gap * gap) + (step * step)) - gap;
         }
 
-        Point source = beam.Source + (near.Uphill * shift);
-        Beam whole = new() { Entry = BeamEntry.Source, Source = source, Right = reach.Right, Left = reach.Left };
-        if (whole.Clip(far.From.Towards(far.To, from), far.From.Towards(far.To, to)) is not { } way)
-        {
-            return null;
-        }
-
-        (Vector right, Vector left) = Beam.Ordered((way.First - source).Unit(), (way.Second - source).Unit());
-        return new Beam
-        {
-            Entry = BeamEntry.AcrossRecess,
-            Before = beam,
-            Through = far,
-            IsHigh = true,
-            Near = near,
-            Source = source,
-            Right = right,
-            Left = left,
-            OffsetMm = beam.OffsetMm - near.SlackMm - far.SlackMm,
-        };
+        return (at - (near.Outward * shift), far.From.Towards(far.To, from), far.From.Towards(far.To, to));
     }
 }
 

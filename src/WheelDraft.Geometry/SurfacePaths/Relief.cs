@@ -4,6 +4,7 @@ namespace WheelDraft.Geometry;
 internal sealed class ReliefEdge
 {
     private Bounds? _bounds;
+    private ReliefEdge? _whole;
 
     internal required int Index { get; init; }
 
@@ -41,6 +42,9 @@ internal sealed class ReliefEdge
     /// <summary>Whether it is the wall of something raised.</summary>
     internal required bool IsRaised { get; init; }
 
+    /// <summary>Whether it is part of the outline of the surface, beyond which nothing is.</summary>
+    internal required bool IsOutline { get; init; }
+
     internal bool Blocks => double.IsPositiveInfinity(HighMm);
 
     /// <summary>Places of foot and upper edge at its first corner, then at its second; −1 where there is no surface.</summary>
@@ -49,6 +53,18 @@ internal sealed class ReliefEdge
     /// <summary>The place of its foot or upper edge at one of its ends; −1 where there is no surface.</summary>
     internal int PlaceAt(bool isFrom, bool isHigh) => Places[(isFrom ? 0 : 2) + (isHigh ? 1 : 0)];
 
+    /// <summary>The edge of which it is a part: a wall is one wall, however it is cut.</summary>
+    internal ReliefEdge Whole { get => _whole ?? this; set => _whole = value; }
+
+    /// <summary>Edges to which a bridge leads across the recess before it.</summary>
+    internal List<ReliefEdge> Across { get; } = [];
+
+    /// <summary>Length 1, square to it, from the side on which a bridge ends into the recess: down from a wall, or to where there is no surface.</summary>
+    internal Vector Outward => Blocks ? Uphill : -Uphill;
+
+    /// <summary>Level of the side on which a bridge ends, mm.</summary>
+    internal double BrinkMm => Blocks ? LowMm : HighMm;
+
     internal double WallMm => HighMm - LowMm;
 
     internal Bounds Bounds => _bounds ??= Bounds.Of(From, To);
@@ -56,6 +72,8 @@ internal sealed class ReliefEdge
     internal Point At(double alongMm) => From + (Along * alongMm);
 
     internal double AlongOf(Point p) => (p - From).Dot(Along);
+
+    internal double OutwardOf(Point p) => (p - From).Dot(Outward);
 
     internal double UphillOf(Point p) => (p - From).Dot(Uphill);
 
@@ -117,7 +135,12 @@ internal sealed class Relief
     private readonly List<ReliefEdge> _edges = [];
     private readonly List<ReliefSector> _nodes = [];
 
-    internal Relief(Outline? surface, IEnumerable<SurfaceRegion> regions)
+    /// <summary>A surface with walls.</summary>
+    /// <param name="surface">Its plan; null for unbounded.</param>
+    /// <param name="regions">What stands on it or is cut into it.</param>
+    /// <param name="linkMm">Recesses between ribs are bridged where they are narrower, mm.</param>
+    /// <param name="notchMm">Notches of the plan are bridged where they are narrower, mm.</param>
+    internal Relief(Outline? surface, IEnumerable<SurfaceRegion> regions, double linkMm, double notchMm)
     {
         _borders = [.. regions.Select(r => new FlatBorder(r, blocksOutside: false))];
         if (surface is not null)
@@ -125,7 +148,22 @@ internal sealed class Relief
             _borders.Insert(0, new FlatBorder(SurfaceRegion.Through("outline", surface), blocksOutside: true));
         }
 
-        AddEdges();
+        AddEdges([]);
+        List<Point> cuts = new Recesses(_edges, linkMm, notchMm).Cuts();
+        if (cuts.Count > 0)
+        {
+            ReliefEdge[] uncut = [.. _edges];
+            _corners.Clear();
+            _cells.Clear();
+            _edges.Clear();
+            AddEdges(cuts);
+            foreach (ReliefEdge edge in _edges)
+            {
+                edge.Whole = Array.Find(uncut, e => e.DistanceTo(edge.From) <= SurfaceTolerances.SameMm && e.DistanceTo(edge.To) <= SurfaceTolerances.SameMm) ?? edge;
+            }
+        }
+
+        new Recesses(_edges, linkMm, notchMm).Bridge();
         foreach (ReliefCorner corner in _corners.Where(c => c.Edges.Count > 0))
         {
             AddSectors(corner);
@@ -143,10 +181,13 @@ internal sealed class Relief
     /// <summary>Where a shortest path can bend.</summary>
     internal IReadOnlyList<ReliefSector> Nodes => _nodes;
 
+    /// <summary>Whether a bridge leads across any recess.</summary>
+    internal bool HasBridges => _edges.Exists(e => e.Across.Count > 0);
+
     /// <summary>How many places there are to which ways are noted: each corner once for each of its sectors, since none leads from one to the next through a corner.</summary>
     internal int PlaceCount { get; private set; }
 
-    private void AddEdges()
+    private void AddEdges(IReadOnlyList<Point> cuts)
     {
         List<(FlatStretch Stretch, FlatBorder Border, Bounds Bounds)> all = [.. _borders.SelectMany(b => b.Stretches.Select(s => (s, b, Bounds.Of(s.From, s.To).Grown(SurfaceTolerances.SameMm))))];
         List<SortedList<double, int>> marks = [.. all.Select(_ => new SortedList<double, int>())];
@@ -165,6 +206,11 @@ internal sealed class Relief
                     CornerAt(at);
                 }
             }
+        }
+
+        foreach (Point cut in cuts)
+        {
+            CornerAt(cut);
         }
 
         Dictionary<(int, int), (double Slack, List<FlatBorder> Borders)> found = [];
@@ -280,6 +326,7 @@ internal sealed class Relief
             Region = border.Region.Name,
             IsUpright = border.Region.Wall != RegionWall.None,
             IsRaised = border.Region.Wall == RegionWall.Raised,
+            IsOutline = double.IsPositiveInfinity(Math.Max(step.ThisMm, step.OtherMm)) && borders.Exists(b => b.BlocksOutside),
         };
         _edges.Add(edge);
         _corners[from].Edges.Add(edge);
@@ -322,13 +369,17 @@ internal sealed class Relief
             double level = corner.IsHighOnLeft(right) ? right.HighMm : right.LowMm;
             ReliefSector sector = new(_corners.IndexOf(corner), i, level, from, sweep, right, left);
             corner.Sectors.Add(sector);
-            if (!sector.IsBlocked && (n != 2 || sweep > Math.PI + 1e-9))
+            if (!sector.IsBlocked && (n != 2 || sweep > Math.PI + 1e-9 || IsBrink(corner, sector)))
             {
                 sector.Node = _nodes.Count;
                 _nodes.Add(sector);
             }
         }
     }
+
+    /// <summary>Whether a bridge ends beside a sector: there ways can bend to stay on it.</summary>
+    private static bool IsBrink(ReliefCorner corner, ReliefSector sector) =>
+        new[] { sector.Right, sector.Left }.Any(e => e.Across.Count > 0 && corner.Beside(e, high: !e.Blocks) == sector);
 
     private void AddPlaces(ReliefCorner corner)
     {

@@ -21,13 +21,15 @@ public sealed class SurfacePaths
     /// <param name="surface">Plan of the surface; null for unbounded.</param>
     /// <param name="regions">Regions of the surface; one without a wall is left out.</param>
     /// <param name="conductors">Each conductor's footprints, looked at when a path to it is first asked for; none leads to one without any.</param>
-    /// <param name="linkMm">A recess narrower than this is bridged, mm; at least 0.</param>
+    /// <param name="linkMm">A recess beside a rib that is narrower than this is bridged, mm; at least 0.</param>
+    /// <param name="notchMm">Where a notch of the outline is narrower than this it is bridged, mm; as <paramref name="linkMm"/> when left out.</param>
     /// <exception cref="ArgumentOutOfRangeException">The link is negative or not finite.</exception>
     public SurfacePaths(
         Outline? surface,
         IReadOnlyList<SurfaceRegion> regions,
         IReadOnlyList<IReadOnlyList<Footprint>> conductors,
-        double linkMm)
+        double linkMm,
+        double? notchMm = null)
     {
         ArgumentNullException.ThrowIfNull(regions);
         ArgumentNullException.ThrowIfNull(conductors);
@@ -37,7 +39,13 @@ public sealed class SurfacePaths
         }
 
         List<SurfaceRegion> standing = [.. regions.Where(r => r.WallMm > 0)];
-        Relief? relief = standing.Exists(r => !r.IsImpassable) ? new Relief(surface, standing) : null;
+        bool hasWalls = standing.Exists(r => !r.IsImpassable);
+        Relief? relief = hasWalls || surface is not null || standing.Count > 0 ? new Relief(surface, standing, linkMm, notchMm ?? linkMm) : null;
+        if (!hasWalls && relief?.HasBridges == false)
+        {
+            relief = null;
+        }
+
         List<SurfaceBorder> borders = [.. standing.Select(r => new SurfaceBorder(r, blocksOutside: false))];
         if (surface is not null)
         {

@@ -54,7 +54,33 @@ internal sealed partial class PairBeams(Relief relief, RecessLinks links, IReadO
                 {
                     OnWall(next, next.Wall);
                 }
+
+                ArriveOnBrink(next);
             }
+        }
+    }
+
+    /// <summary>Ends of the edge to which a link or a bridge leads.</summary>
+    private void ArriveOnBrink(Beam beam)
+    {
+        if (beam is { Entry: BeamEntry.Link or BeamEntry.AcrossRecess, Through: { } brink })
+        {
+            foreach (ReliefCorner corner in new[] { relief.Corners[brink.FromCorner], relief.Corners[brink.ToCorner] })
+            {
+                if (IsIn(beam, corner.At) && corner.Beside(brink, beam.IsHigh) is { Node: >= 0 } sector)
+                {
+                    Note(sector.Node, new Arrival(beam.LengthTo(corner.At), beam, corner.At));
+                }
+            }
+        }
+    }
+
+    /// <summary>A way to a target found otherwise.</summary>
+    internal void Offer(int target, Arrival? arrival)
+    {
+        if (arrival is not null && arrival.LengthMm < (_best[target]?.LengthMm ?? double.PositiveInfinity))
+        {
+            _best[target] = arrival;
         }
     }
 
@@ -244,7 +270,14 @@ internal sealed partial class PairBeams(Relief relief, RecessLinks links, IReadO
             }
         }
 
-        if (ahead is not null && !ahead.Blocks)
+        if (ahead is { Blocks: true })
+        {
+            foreach (Beam over in RecessLinks.AcrossRecess(reach, ahead))
+            {
+                _open.Push(over);
+            }
+        }
+        else if (ahead is not null)
         {
             Cross(reach, ahead);
         }

@@ -32,7 +32,7 @@ internal sealed partial class PairBeams
         });
         if (!climbs)
         {
-            foreach (Beam over in links.AcrossRecess(reach, edge))
+            foreach (Beam over in RecessLinks.AcrossRecess(reach, edge))
             {
                 _open.Push(over);
             }

@@ -153,6 +153,8 @@ internal sealed class PairSearch
             Rest = plan => Math.Min(toA + plan.DistanceTo(_b.Bounds), toB + plan.DistanceTo(_a.Bounds)),
         };
         tracer.Trace(BeamSources.FromBend(_relief, bend));
+        tracer.Offer(0, _links.Land(_relief.Corners[bend.Corner], bend, _a));
+        tracer.Offer(1, _links.Land(_relief.Corners[bend.Corner], bend, _b));
         _wasLimited |= tracer.WasLimited;
         _traced.Add(bend.Node, tracer);
         if (tracer.Best[0] is { } a && tracer.Best[1] is { } b)

@@ -92,7 +92,7 @@ public sealed class SharedBeamsTests
 
         internal PairByItself(WalledScene scene, double linkMm)
         {
-            _relief = new Relief(scene.Surface, scene.Regions);
+            _relief = new Relief(scene.Surface, scene.Regions, linkMm, linkMm);
             _links = new RecessLinks(_relief, linkMm);
             Piece[] cutting = [.. _relief.Edges.Select(e => new Segment(e.From, e.To))];
             _conductors = [.. scene.Conductors.Select(c => new SurfaceConductor(c, cutting))];

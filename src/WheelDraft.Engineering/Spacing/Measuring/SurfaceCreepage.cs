@@ -67,7 +67,7 @@ internal sealed class SurfaceCreepage
     internal IReadOnlyList<CreepageConductor> Conductors => _conductors;
 
     private SurfacePaths Paths(InsulatingSurface surface, double linkMm) =>
-        new(surface.Outline, surface.Regions(_xMm), _prints, linkMm);
+        new(surface.Outline, surface.Regions(_xMm), _prints, linkMm, _xMm);
 
     /// <summary>The shortest path at its worst between two nets; null when one of them is not on the surface or no path leads across.</summary>
     internal CreepagePath? Between(string firstNet, string secondNet)
