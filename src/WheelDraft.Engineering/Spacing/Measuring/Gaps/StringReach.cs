@@ -8,7 +8,7 @@ namespace WheelDraft.Engineering;
 internal sealed class StringReach
 {
     /// <summary>Taken off, mm: far above rounding and stretches too short to be pieces, far below what decides between two orders.</summary>
-    private const double OffMm = 1e-7;
+    internal const double OffMm = 1e-7;
 
     private readonly IReadOnlyList<RibBox> _boxes;
     private readonly IReadOnlyList<StringEdge>?[] _edges;

@@ -12,7 +12,8 @@ internal sealed record PulledString(double LengthMm, IReadOnlyList<SpacePoint> B
 /// it bends, and turning each bend about its edge tightens it (M. Sharir and A. Schorr, On shortest paths in polyhedral spaces, SIAM
 /// J. Computing 15, 1986). Orders are tried by increasing length, each a sub-order of a longer one and so no longer than it: the first
 /// string that nothing blocks is the shortest.</para>
-/// <para>Most orders are never tightened: they wait by a length that they cannot undercut (<see cref="StringReach"/>) until nothing shorter is left.</para></remarks>
+/// <para>Most orders are never tightened: they wait by a length that they cannot undercut, first by what is apart from what (<see cref="StringReach"/>), then after
+/// a few rounds by how much there is still to gain (<see cref="StringBound"/>), until nothing shorter is left.</para></remarks>
 internal sealed class TautString(StringEnd from, StringEnd to, IReadOnlyList<RibBox> boxes)
 {
     /// <summary>Orders tried before a string is given as a lower bound only.</summary>
@@ -22,6 +23,11 @@ internal sealed class TautString(StringEnd from, StringEnd to, IReadOnlyList<Rib
 
     /// <summary>Rounds of tightening, and the change of length at which they end, mm.</summary>
     private const int MostRounds = 2000;
+
+    /// <summary>Rounds after which an order waits again.</summary>
+    /// <remarks>Only time depends on it.</remarks>
+    private const int FirstRounds = 4;
+
     private const double TightMm = 1e-11;
 
     private readonly PriorityQueue<EdgeOrder, (double LengthMm, int Number)> _open = new();
@@ -38,8 +44,17 @@ internal sealed class TautString(StringEnd from, StringEnd to, IReadOnlyList<Rib
         {
             if (order.Places is not { } places)
             {
-                places = Tighten(order.Edges);
-                _open.Enqueue(order with { Places = places }, (LengthOf(places), at.Number));
+                places = Begin(order.Edges);
+                bool isTight = Tighten(order.Edges, places, FirstRounds);
+                double length = LengthOf(places);
+                _open.Enqueue(order with { Places = places, IsTight = isTight }, (isTight ? length : Math.Max(at.LengthMm, LeastMm(length, order.Edges, places)), at.Number));
+                continue;
+            }
+
+            if (!order.IsTight)
+            {
+                Tighten(order.Edges, places, MostRounds - FirstRounds);
+                _open.Enqueue(order with { IsTight = true }, (LengthOf(places), at.Number));
                 continue;
             }
 
@@ -63,12 +78,25 @@ internal sealed class TautString(StringEnd from, StringEnd to, IReadOnlyList<Rib
 
     private void Try(int[] edges)
     {
-        if (edges.Distinct().Count() != edges.Length || !_seen.Add(Key(edges)))
+        if (IsTwice(edges) || !_seen.Add(Key(edges)))
         {
             return;
         }
 
-        _open.Enqueue(new EdgeOrder(edges, null), (_reach.LeastMm(edges), _seen.Count));
+        _open.Enqueue(new EdgeOrder(edges, null, false), (_reach.LeastMm(edges), _seen.Count));
+    }
+
+    private static bool IsTwice(int[] edges)
+    {
+        for (int i = 1; i < edges.Length; i++)
+        {
+            if (edges.AsSpan(0, i).Contains(edges[i]))
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     private static string Key(int[] edges) => string.Create(edges.Length, edges, static (text, all) =>
@@ -79,11 +107,15 @@ internal sealed class TautString(StringEnd from, StringEnd to, IReadOnlyList<Rib
         }
     });
 
-    private SpacePoint[] Tighten(int[] edges)
+    /// <summary>No string over these edges is shorter, mm.</summary>
+    private double LeastMm(double length, int[] edges, SpacePoint[] places) =>
+        StringBound.LeastMm(length, places, (from, to), i => _reach[edges[i - 1]]) - StringReach.OffMm;
+
+    /// <summary>Tightens a string; false when it is not tight after that many rounds.</summary>
+    private bool Tighten(int[] edges, SpacePoint[] places, int rounds)
     {
-        SpacePoint[] places = Begin(edges);
         double length = LengthOf(places);
-        for (int round = 0; round < MostRounds; round++)
+        for (int round = 0; round < rounds; round++)
         {
             places[0] = from.Nearest(places[1]);
             for (int i = 0; i < edges.Length; i++)
@@ -95,13 +127,13 @@ internal sealed class TautString(StringEnd from, StringEnd to, IReadOnlyList<Rib
             double tighter = LengthOf(places);
             if (length - tighter < TightMm)
             {
-                break;
+                return true;
             }
 
             length = tighter;
         }
 
-        return places;
+        return false;
     }
 
     private SpacePoint[] Begin(int[] edges)
@@ -148,6 +180,7 @@ internal sealed class TautString(StringEnd from, StringEnd to, IReadOnlyList<Rib
 
     /// <summary>Edges that a string bends over, in order.</summary>
     /// <param name="Edges">Their numbers.</param>
-    /// <param name="Places">Where it does once it is tight; null while it waits.</param>
-    private sealed record EdgeOrder(int[] Edges, SpacePoint[]? Places);
+    /// <param name="Places">Where it does; null before it is tightened at all.</param>
+    /// <param name="IsTight">Whether it is tight.</param>
+    private sealed record EdgeOrder(int[] Edges, SpacePoint[]? Places, bool IsTight);
 }
