@@ -6,7 +6,7 @@ internal static class BeamSources
     /// <summary>A fan is cut into beams of at most this angle, rad.</summary>
     private const double WidestRad = Math.PI * 0.6;
 
-    /// <summary>Beams from a bend: over its level, along the walls beside it and over bridges.</summary>
+    /// <summary>Beams from a bend: over its level, along the walls beside it, up and down those whose upright end it is on, and over bridges.</summary>
     internal static IEnumerable<Beam> FromBend(Relief relief, ReliefSector sector)
     {
         ReliefCorner corner = relief.Corners[sector.Corner];
@@ -22,6 +22,13 @@ internal static class BeamSources
                 bool starts = corner.Starts(edge), isHigh = corner.Beside(edge, high: true) == sector;
                 yield return AlongWall(edge, starts ? 0 : edge.LengthMm, isHigh, starts ? 1 : -1);
             }
+        }
+
+        foreach (ReliefEdge wall in corner.WallsBeside(sector))
+        {
+            bool starts = corner.Starts(wall);
+            yield return OnWall(wall, new(starts ? 0 : wall.LengthMm, sector.LevelMm), starts ? 1 : -1, 1);
+            yield return OnWall(wall, new(starts ? 0 : wall.LengthMm, sector.LevelMm), starts ? 1 : -1, -1);
         }
 
         foreach (Beam beam in RecessLinks.FromBend(corner, sector))
@@ -126,15 +133,19 @@ internal static class BeamSources
     }
 
     /// <summary>The quarter fan on a wall from its foot upwards, or from its upper edge down, to one side.</summary>
-    private static Beam AlongWall(ReliefEdge edge, double along, bool isHigh, int sense)
+    private static Beam AlongWall(ReliefEdge edge, double along, bool isHigh, int sense) =>
+        OnWall(edge, new(along, isHigh ? edge.HighMm : edge.LowMm), sense, isHigh ? -1 : 1);
+
+    /// <summary>The quarter fan on a wall from a place on it, to one side and up or down.</summary>
+    private static Beam OnWall(ReliefEdge edge, Point at, int sense, int up)
     {
-        Vector flat = new(sense, 0), upright = new(0, isHigh ? -1 : 1);
+        Vector flat = new(sense, 0), upright = new(0, up);
         (Vector right, Vector left) = Beam.Ordered(flat, upright);
         return new Beam
         {
             Entry = BeamEntry.Source,
             Wall = edge,
-            Source = new Point(along, isHigh ? edge.HighMm : edge.LowMm),
+            Source = at,
             Right = right,
             Left = left,
             OffsetMm = -edge.SlackMm,

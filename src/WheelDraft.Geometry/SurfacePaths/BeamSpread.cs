@@ -218,9 +218,9 @@ internal sealed partial class BeamSpread(Relief relief)
     private void Note(ReliefSector sector, Arrival arrival)
     {
         _tree.Reach(sector.Place, arrival.LengthMm);
-        if (sector.Node >= 0 && (!_tree.Bends.TryGetValue(sector.Node, out Arrival? known) || arrival.LengthMm < known.LengthMm))
+        if (sector.Node >= 0)
         {
-            _tree.Bends[sector.Node] = arrival;
+            _tree.Note(sector, arrival);
         }
     }
 

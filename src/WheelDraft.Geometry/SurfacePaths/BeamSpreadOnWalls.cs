@@ -86,31 +86,18 @@ internal sealed partial class BeamSpread
     private void LeaveAside(Beam beam, ReliefEdge wall, Point foot, Point top, bool isFrom)
     {
         ReliefCorner corner = relief.Corners[isFrom ? wall.FromCorner : wall.ToCorner];
-        double up = wall.LowMm;
-        bool anticlockwise = !corner.IsHighOnLeft(wall);
-        ReliefSector? sector = corner.Beside(wall, high: false);
-        for (int i = 0; sector is not null && i < corner.Sectors.Count && up < wall.HighMm; i++)
+        foreach ((ReliefEdge next, ReliefSector beyond, double up) in corner.Round(wall))
         {
-            ReliefEdge next = anticlockwise ? sector.Left : sector.Right;
-            ReliefSector beyond = corner.Sectors[(sector.Index + (anticlockwise ? 1 : corner.Sectors.Count - 1)) % corner.Sectors.Count];
-            if (beyond.IsBlocked || next == wall)
+            Point at = new(foot.X, beyond.LevelMm);
+            if (ReliefCorner.IsHalfway(beyond, wall) && IsIn(beam, at))
             {
-                return;
-            }
-
-            if (corner.Edges.Count > 2 && beyond.LevelMm > wall.LowMm && beyond.LevelMm < wall.HighMm && IsIn(beam, new(foot.X, beyond.LevelMm)))
-            {
-                Point at = new(foot.X, beyond.LevelMm);
                 Note(beyond, new Arrival(beam.LengthTo(at), beam, at));
             }
 
             if (beyond.LevelMm > up)
             {
                 Turn(beam, wall, next, (new(foot.X, up), new(top.X, Math.Min(wall.HighMm, beyond.LevelMm))), isFrom);
-                up = beyond.LevelMm;
             }
-
-            sector = beyond;
         }
     }
 

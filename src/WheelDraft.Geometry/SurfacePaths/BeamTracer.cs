@@ -99,8 +99,8 @@ internal sealed class BeamTracer(BeamTrees trees, IReadOnlyList<SurfaceConductor
 
         for (int k = 0; k < targets.Count; k++)
         {
-            if (trees.Land(reach, exit, targets[k]) is { } landed
-                && landed.LengthMm < Math.Min(Limit(), _best[k]?.LengthMm ?? double.PositiveInfinity))
+            double most = Math.Min(Limit(), _best[k]?.LengthMm ?? double.PositiveInfinity);
+            if (trees.Links.LeastMm(exit, targets[k]) < most && trees.Land(reach, exit, targets[k]) is { } landed && landed.LengthMm < most)
             {
                 _best[k] = landed;
             }

@@ -2,8 +2,8 @@ namespace WheelDraft.Geometry;
 
 /// <summary>What all beams of one source, a bend or a conductor, have in common: the shortest ways known to every place and to bends.</summary>
 /// <remarks>No shortest way leaves by a stretch from which it is further than by a corner beside it and along the edge (S.-Q. Xin and G.-J. Wang,
-/// Improving Chen and Han's algorithm on the discrete geodesic problem, ACM Transactions on Graphics 28, 2009, theorem 3.2). What is known to a
-/// place is the length of a way that there is, by whatever bends: a way that is longer is part of none that is shortest.</remarks>
+/// Improving Chen and Han's algorithm on the discrete geodesic problem, ACM Transactions on Graphics 28, 2009, theorem 3.2). Only corners at which ways bend
+/// and to which one was found count for that: from there all that is beyond is found by the beams of the corner itself.</remarks>
 internal sealed class BeamTree
 {
     /// <summary>By how much a way has to be longer than another to be left out, mm: well above the rounding of both, far below what is measured.</summary>
@@ -11,18 +11,33 @@ internal sealed class BeamTree
     internal const double SurelyMm = 1e-4;
 
     private readonly double[] _mm;
+    private readonly double[] _bendsMm;
 
     internal BeamTree(int places)
     {
         _mm = new double[places];
+        _bendsMm = new double[places];
         Array.Fill(_mm, double.PositiveInfinity);
+        Array.Fill(_bendsMm, double.PositiveInfinity);
     }
 
     /// <summary>The shortest ways seen without a bend to bends.</summary>
     internal Dictionary<int, Arrival> Bends { get; } = [];
 
+    /// <summary>Notes a way that was seen to a bend.</summary>
+    internal void Note(ReliefSector bend, Arrival arrival)
+    {
+        if (!Bends.TryGetValue(bend.Node, out Arrival? known) || arrival.LengthMm < known.LengthMm)
+        {
+            Bends[bend.Node] = arrival;
+        }
+    }
+
     /// <summary>Notes the length of a way to a place, mm.</summary>
     internal void Reach(int place, double lengthMm) => _mm[place] = Math.Min(_mm[place], lengthMm);
+
+    /// <summary>Notes the length of a way to a bend from which others can be found, mm.</summary>
+    internal void ReachBend(int place, double lengthMm) => _bendsMm[place] = Math.Min(_bendsMm[place], lengthMm);
 
     /// <summary>Notes the ways to all places by a bend.</summary>
     /// <param name="lengthMm">Length of a way to the bend, mm.</param>
@@ -73,5 +88,5 @@ internal sealed class BeamTree
 
     /// <summary>Whether both ends of a stretch are nearer by a place on its line: then all of it is, since no two ways grow apart faster than the stretch is long.</summary>
     private bool Outdoes(int place, double at, (double At, double LengthMm) first, (double At, double LengthMm) second) =>
-        place >= 0 && _mm[place] + Math.Abs(first.At - at) + SurelyMm < first.LengthMm && _mm[place] + Math.Abs(second.At - at) + SurelyMm < second.LengthMm;
+        place >= 0 && _bendsMm[place] + Math.Abs(first.At - at) + SurelyMm < first.LengthMm && _bendsMm[place] + Math.Abs(second.At - at) + SurelyMm < second.LengthMm;
 }

@@ -31,6 +31,9 @@ internal sealed class BeamTrees
     /// <summary>The ways that leave a bend.</summary>
     internal BendWays WaysFrom(ReliefSector bend) => _ways[bend.Node] ??= new BendWays(this, bend);
 
+    /// <summary>The ways that leave a bend; null while nobody has asked for any.</summary>
+    internal BendWays? KnownWaysFrom(int node) => _ways[node];
+
     /// <summary>The beams that leave a bend.</summary>
     internal IReadOnlyList<BeamNode> OfBend(ReliefSector bend, BeamTree tree) => Nodes(BeamSources.FromBend(Relief, bend), tree);
 

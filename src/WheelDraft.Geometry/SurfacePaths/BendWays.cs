@@ -26,8 +26,7 @@ internal sealed class BendWays(BeamTrees trees, ReliefSector bend)
             return known.AreTooMany ? throw new TooManyBeamsException() : known;
         }
 
-        BeamTree other = trees.OfConductor(conductor).Tree;
-        double outdone = _tree.KnownTo(other) + BeamTree.SurelyMm, limit = Math.Min(limitMm + FurtherMm, outdone);
+        double outdone = ByBendMm(conductor) + BeamTree.SurelyMm, limit = Math.Min(limitMm + FurtherMm, outdone);
         BeamTracer tracer = new(trees, [conductor])
         {
             Limit = () => limit,
@@ -47,10 +46,31 @@ internal sealed class BendWays(BeamTrees trees, ReliefSector bend)
         Arrival? shortest = trees.Links.Land(trees.Relief.Corners[bend.Corner], bend, conductor) is { } landed && !(tracer.Best[0]?.LengthMm <= landed.LengthMm) ? landed : tracer.Best[0];
         if (shortest is not null)
         {
-            other.ReachBy(shortest.LengthMm, _tree);
+            trees.OfConductor(conductor).Tree.ReachBend(bend.Place, shortest.LengthMm);
+            trees.OfConductor(conductor).Tree.ReachBy(shortest.LengthMm, _tree);
+        }
+
+        foreach ((int node, Arrival arrival) in Bends)
+        {
+            _tree.ReachBend(trees.Relief.Nodes[node].Place, arrival.LengthMm);
         }
 
         return _to[conductor] = new WaysTo(limit, shortest, tracer.WasLimited && limit < outdone, false);
+    }
+
+    /// <summary>The shortest way to a conductor that is known by another bend, whichever way it is gone, mm; infinite when none is.</summary>
+    private double ByBendMm(SurfaceConductor conductor)
+    {
+        double least = double.PositiveInfinity;
+        foreach ((int node, Arrival there) in Bends)
+        {
+            if (trees.KnownWaysFrom(node) is { } ways && ways._to.TryGetValue(conductor, out WaysTo? on) && on.Shortest is { } rest && ways.Bends.TryGetValue(bend.Node, out Arrival? back))
+            {
+                least = Math.Min(least, Math.Max(there.LengthMm, back.LengthMm) + rest.LengthMm);
+            }
+        }
+
+        return least;
     }
 }
 

@@ -124,6 +124,13 @@ internal sealed class RecessLinks(Relief relief, double linkMm)
     internal bool IsNear(ReliefEdge edge, SurfaceConductor conductor) =>
         edge.IsUpright && linkMm > 0 && edge.Whole.Bounds.DistanceTo(conductor.Bounds) < linkMm;
 
+    /// <summary>No way through a stretch of an upper edge lands on a conductor sooner, mm: what is left of the wall has to be gone down, and the plan gap across.</summary>
+    internal double LeastMm(BeamExit exit, SurfaceConductor conductor)
+    {
+        double climb = Math.Max(0, exit.Edge!.WallMm - conductor.HighestMm), gap = exit.Plan.DistanceTo(conductor.Bounds);
+        return exit.NearMm + Math.Sqrt((climb * climb) + (gap * gap)) - exit.Edge.SlackMm - (2 * SurfaceTolerances.NarrowedShare * linkMm);
+    }
+
     /// <summary>The way on from an upper edge to a conductor near the foot of its wall.</summary>
     internal Arrival? Land(Beam beam, ReliefEdge edge, Point first, Point second, SurfaceConductor conductor)
     {

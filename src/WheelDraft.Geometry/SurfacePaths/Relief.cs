@@ -116,6 +116,34 @@ internal sealed class ReliefCorner(Point at)
     internal ReliefSector? Beside(ReliefEdge edge, bool high) => Sectors.Find(s =>
         (s.Right == edge && IsHighOnLeft(edge) == high) || (s.Left == edge && IsHighOnLeft(edge) != high));
 
+    /// <summary>What lies beside the upright end of a wall here, from its foot up: the edge that is passed, the sector beyond, and from which height on it counts.</summary>
+    internal IEnumerable<(ReliefEdge Next, ReliefSector Beyond, double UpMm)> Round(ReliefEdge wall)
+    {
+        double up = wall.LowMm;
+        bool anticlockwise = !IsHighOnLeft(wall);
+        ReliefSector? sector = Beside(wall, high: false);
+        for (int i = 0; sector is not null && i < Sectors.Count && up < wall.HighMm; i++)
+        {
+            ReliefEdge next = anticlockwise ? sector.Left : sector.Right;
+            ReliefSector beyond = Sectors[(sector.Index + (anticlockwise ? 1 : Sectors.Count - 1)) % Sectors.Count];
+            if (beyond.IsBlocked || next == wall)
+            {
+                yield break;
+            }
+
+            yield return (next, beyond, up);
+            up = Math.Max(up, beyond.LevelMm);
+            sector = beyond;
+        }
+    }
+
+    /// <summary>Walls at whose upright end here a sector lies halfway up.</summary>
+    internal IEnumerable<ReliefEdge> WallsBeside(ReliefSector sector) =>
+        Edges.Where(wall => !wall.Blocks && IsHalfway(sector, wall) && Round(wall).Any(r => r.Beyond == sector));
+
+    /// <summary>Whether a sector lies between the foot and the upper edge of a wall.</summary>
+    internal static bool IsHalfway(ReliefSector sector, ReliefEdge wall) => sector.LevelMm > wall.LowMm && sector.LevelMm < wall.HighMm;
+
     /// <summary>Whether the upper side of an edge lies to the left, looking from this corner along it.</summary>
     internal bool IsHighOnLeft(ReliefEdge edge) => Outward(edge).Left.Dot(edge.Uphill) > 0;
 
@@ -145,7 +173,7 @@ internal sealed class Relief
         _borders = [.. regions.Select(r => new FlatBorder(r, blocksOutside: false))];
         if (surface is not null)
         {
-            _borders.Insert(0, new FlatBorder(SurfaceRegion.Through("outline", surface), blocksOutside: true));
+            _borders.Insert(0, new FlatBorder(SurfaceRegion.Through(SurfaceRegion.OutlineName, surface), blocksOutside: true));
         }
 
         AddEdges([]);
@@ -369,13 +397,22 @@ internal sealed class Relief
             double level = corner.IsHighOnLeft(right) ? right.HighMm : right.LowMm;
             ReliefSector sector = new(_corners.IndexOf(corner), i, level, from, sweep, right, left);
             corner.Sectors.Add(sector);
-            if (!sector.IsBlocked && (n != 2 || sweep > Math.PI + 1e-9 || IsBrink(corner, sector)))
+            if (!sector.IsBlocked && (n != 2 || sweep > Math.PI + 1e-9 || IsTorn(corner) || IsBrink(corner, sector)))
             {
                 sector.Node = _nodes.Count;
                 _nodes.Add(sector);
             }
         }
     }
+
+    /// <summary>Whether one of two edges that meet at a corner ends there: where it lies across the other without a wall, a way can bend at any level.</summary>
+    private static bool IsTorn(ReliefCorner corner) => corner.Edges.Count == 2 && !SameLevel(corner, 0, 1);
+
+    private static bool SameLevel(ReliefCorner corner, int right, int left) =>
+        LevelAt(corner, corner.Edges[right], isLeft: true) == LevelAt(corner, corner.Edges[left], isLeft: false)
+        && LevelAt(corner, corner.Edges[right], isLeft: false) == LevelAt(corner, corner.Edges[left], isLeft: true);
+
+    private static double LevelAt(ReliefCorner corner, ReliefEdge edge, bool isLeft) => corner.IsHighOnLeft(edge) == isLeft ? edge.HighMm : edge.LowMm;
 
     /// <summary>Whether a bridge ends beside a sector: there ways can bend to stay on it.</summary>
     private static bool IsBrink(ReliefCorner corner, ReliefSector sector) =>

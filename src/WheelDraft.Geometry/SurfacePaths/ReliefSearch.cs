@@ -15,13 +15,15 @@ internal sealed class ReliefSearch
     private readonly Relief _relief;
     private readonly SurfaceConductor _a;
     private readonly SurfaceConductor _b;
-    private readonly Dictionary<int, BendBetween> _traced = [];
+    private readonly BendBetween?[] _traced;
+    private readonly List<int> _order = [];
     private bool _wasLimited;
     private double _best;
 
     private ReliefSearch(BeamTrees trees, SurfaceConductor a, SurfaceConductor b, double reach)
     {
         (_trees, _relief, _a, _b, _best) = (trees, trees.Relief, a, b, reach);
+        _traced = new BendBetween?[_relief.Nodes.Count];
     }
 
     /// <summary>The shortest way, nothing where the two touch; null when there is none.</summary>
@@ -56,6 +58,7 @@ internal sealed class ReliefSearch
 
         // What is taken off at round borders can bring a way below a limit by whose plan it was left out: so near to a limit no way is yet the shortest.
         double unsure = trees.UnsureMm;
+        // What other pairs found may already lead from one to the other.
         double known = trees.OfConductor(a).Tree.KnownTo(trees.OfConductor(b).Tree) + BeamTree.SurelyMm;
         if (known < most)
         {
@@ -154,7 +157,8 @@ internal sealed class ReliefSearch
         BendWays ways = _trees.WaysFrom(bend);
         WaysTo a = ways.To(_a, _best - At(bend).DistanceTo(_b)), b = ways.To(_b, _best - At(bend).DistanceTo(_a));
         _wasLimited |= a.WasLimited || b.WasLimited;
-        _traced.Add(bend.Node, new BendBetween(a.Shortest, b.Shortest, ways.Bends));
+        _traced[bend.Node] = new BendBetween(a.Shortest, b.Shortest, ways.Bends);
+        _order.Add(bend.Node);
         if (a.Shortest is { } toA && b.Shortest is { } toB)
         {
             _best = Math.Min(_best, toA.LengthMm + toB.LengthMm);
@@ -163,14 +167,16 @@ internal sealed class ReliefSearch
 
     private SurfacePath? OverBends()
     {
-        Dictionary<int, double> at = [];
-        Dictionary<int, int> before = [];
-        HashSet<int> settled = [];
+        double[] at = new double[_traced.Length];
+        int[] before = new int[_traced.Length];
+        bool[] settled = new bool[_traced.Length];
+        Array.Fill(at, double.PositiveInfinity);
+        Array.Fill(before, -1);
         PriorityQueue<int, double> open = new();
         double most = _best + _trees.UnsureMm;
-        foreach ((int node, BendBetween bend) in _traced)
+        foreach (int node in _order)
         {
-            if (bend.ToA is { } start)
+            if (_traced[node]!.ToA is { } start)
             {
                 at[node] = start.LengthMm;
                 open.Enqueue(node, start.LengthMm);
@@ -180,12 +186,13 @@ internal sealed class ReliefSearch
         (double LengthMm, int Node) best = (double.PositiveInfinity, -1);
         while (open.TryDequeue(out int node, out double length) && length < best.LengthMm)
         {
-            if (!settled.Add(node))
+            if (settled[node])
             {
                 continue;
             }
 
-            BendBetween bend = _traced[node];
+            settled[node] = true;
+            BendBetween bend = _traced[node]!;
             if (bend.ToB is { } end && length + end.LengthMm < best.LengthMm)
             {
                 best = (length + end.LengthMm, node);
@@ -194,7 +201,7 @@ internal sealed class ReliefSearch
             foreach ((int next, Arrival leg) in bend.Bends)
             {
                 double reached = length + leg.LengthMm;
-                if (reached <= most && next != node && _traced.ContainsKey(next) && (!at.TryGetValue(next, out double known) || reached < known))
+                if (reached <= most && next != node && _traced[next] is not null && reached < at[next])
                 {
                     (at[next], before[next]) = (reached, node);
                     open.Enqueue(next, reached);
@@ -205,17 +212,16 @@ internal sealed class ReliefSearch
         return best.Node < 0 ? null : Path(best.LengthMm, best.Node, before);
     }
 
-    private SurfacePath Path(double length, int last, Dictionary<int, int> before)
+    private SurfacePath Path(double length, int last, int[] before)
     {
-        List<SurfaceLeg> legs = [.. BeamPath.Legs(_traced[last].ToB!)];
+        List<SurfaceLeg> legs = [.. BeamPath.Legs(_traced[last]!.ToB!)];
         int node = last;
-        while (before.TryGetValue(node, out int from))
+        for (int from = before[node]; from >= 0; (node, from) = (from, before[from]))
         {
-            legs.InsertRange(0, BeamPath.Legs(_traced[from].Bends[node]));
-            node = from;
+            legs.InsertRange(0, BeamPath.Legs(_traced[from]!.Bends[node]));
         }
 
-        legs.InsertRange(0, BeamPath.Legs(_traced[node].ToA!).Reverse().Select(l => l.Reversed()));
+        legs.InsertRange(0, BeamPath.Legs(_traced[node]!.ToA!).Reverse().Select(l => l.Reversed()));
         return new SurfacePath(length, legs);
     }
 

@@ -24,6 +24,7 @@ internal sealed class SurfaceConductor
         }
 
         Corners = corners;
+        HighestMm = footprints.Select(f => f.HeightMm).DefaultIfEmpty(0).Max();
         Bounds = footprints.Select(f => f.Outline.Bounds).DefaultIfEmpty().Aggregate((a, b) => a.With(b));
     }
 
@@ -37,6 +38,9 @@ internal sealed class SurfaceConductor
     internal IReadOnlyList<Point> Corners { get; }
 
     internal Bounds Bounds { get; }
+
+    /// <summary>How far it stands up from the surface at most, mm.</summary>
+    internal double HighestMm { get; }
 
     internal IReadOnlyList<Footprint> Footprints => _footprints;
 

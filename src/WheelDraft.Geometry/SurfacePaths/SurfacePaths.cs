@@ -49,7 +49,7 @@ public sealed class SurfacePaths
         List<SurfaceBorder> borders = [.. standing.Select(r => new SurfaceBorder(r, blocksOutside: false))];
         if (surface is not null)
         {
-            borders.Add(new SurfaceBorder(SurfaceRegion.Through("outline", surface), blocksOutside: true));
+            borders.Add(new SurfaceBorder(SurfaceRegion.Through(SurfaceRegion.OutlineName, surface), blocksOutside: true));
         }
 
         _footprints = conductors;

@@ -12,6 +12,9 @@ public sealed record SurfaceRegion(string Name, Outline Outline, double WallMm, 
     /// <summary>Whether a path has to go round it.</summary>
     public bool IsImpassable => double.IsPositiveInfinity(WallMm);
 
+    /// <summary>What the outline of the surface itself is called where a path crosses it.</summary>
+    public const string OutlineName = "outline";
+
     /// <summary>A through cut: a path goes round it.</summary>
     public static SurfaceRegion Through(string name, Outline outline) => new(name, outline, double.PositiveInfinity, RegionWall.None);
 }

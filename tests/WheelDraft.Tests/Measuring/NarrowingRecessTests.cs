@@ -50,7 +50,7 @@ public sealed class NarrowingRecessTests
         SurfacePath path = Path(Slit(0.5), Rib(ribMm), Left, Right);
         Assert.Equal(8, path.LengthMm, 1e-9);
         Crossing crossing = Assert.Single(Assert.Single(path.Legs).Crossed);
-        Assert.True(crossing is { Region: "outline", Bridged: true, AddedMm: 0 });
+        Assert.True(crossing is { Region: SurfaceRegion.OutlineName, Bridged: true, AddedMm: 0 });
     }
 
     [Theory]

@@ -43,9 +43,11 @@ internal static class MeasuringWords
         string way = leg.Piece is Arc ? "along a round edge" : "straight";
         string crossed = leg.Crossed.Count == 0
             ? ""
-            : "; " + string.Join(", ", leg.Crossed.Select(c => $"{c.Region} {(c.Bridged ? "(bridged) " : "")}adds {Mm(c.AddedMm)}"));
+            : "; " + string.Join(", ", leg.Crossed.Select(c => $"{RegionName(c.Region)} {(c.Bridged ? "(bridged) " : "")}adds {Mm(c.AddedMm)}"));
         return $"Leg {way} from ({F(a.X)}, {F(a.Y)}) to ({F(b.X)}, {F(b.Y)}): {Mm(leg.LengthMm)}{crossed}.";
     }
+
+    private static string RegionName(string region) => region == SurfaceRegion.OutlineName ? "the edge of the surface" : region;
 
     private static string F(double mm) => Wording.Fixed(mm, 2);
 }
