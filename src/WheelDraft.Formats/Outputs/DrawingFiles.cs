@@ -53,7 +53,6 @@ internal static class DrawingFiles
         int atOnce = (int)Math.Clamp(PngWriter.MostPixels / largest, 1, Environment.ProcessorCount);
         long inOnePiece = pictured.Select(s => PngWriter.PixelsOf(s, options.Dpi)).Where(p => p <= options.MostAtOnce).DefaultIfEmpty(1).Max();
         ConcurrentBag<PictureMemory> memories = [];
-        GiveBack();
         try
         {
             foreach (OutputFile file in SideBySide(task, pictured, atOnce, s => task.File($"{folder}/{s.Words.Name}.png", () => Picture(s, options, (memories, inOnePiece * BytesInPixel)))))
@@ -67,18 +66,6 @@ internal static class DrawingFiles
             {
                 memory.Dispose();
             }
-        }
-    }
-
-    // Bytes that are worth a look for what is done with: it takes some hundredths of a second, beside pictures that take as long each.
-    private const long WorthALook = 64 << 20;
-
-    // What a large design needed while it was worked out goes back to the system before pictures need as much. Only memory and time depend on it.
-    private static void GiveBack()
-    {
-        if (GC.GetGCMemoryInfo().TotalCommittedBytes > WorthALook)
-        {
-            GC.Collect(GC.MaxGeneration, GCCollectionMode.Aggressive, blocking: true, compacting: true);
         }
     }
 
