@@ -52,13 +52,13 @@ public sealed class SpacingExcerptsTests
                     // The words round the direction to a degree: the shift is along the line between the two places of the row, as the remedy's own is.
                     bool ofFirst = string.Equals(item, move.Row.FirstItem, StringComparison.Ordinal);
                     (SpacePoint own, SpacePoint other) = ofFirst ? (move.Row.OnFirst, move.Row.OnSecond) : (move.Row.OnSecond, move.Row.OnFirst);
-                    Vector plan = words[0] == "move" ? (own.Plan - other.Plan).Unit() * move.AmountMm : default;
+                    Vector plan = words[0] is "move" ? (own.Plan - other.Plan).Unit() * move.AmountMm : default;
                     double up = words[0] switch { "raise" => move.AmountMm, "lower" => -move.AmountMm, _ => 0 };
                     SpacingTable after = SpacingTable.Of(Shifted(before, item, plan, up));
                     SpacingRow? row = after.Rows.SingleOrDefault(r => r.Nets == move.Row.Nets && r.Kind == move.Row.Kind);
                     Assert.Equal(row?.WorstMm ?? double.PositiveInfinity, move.WorstAfterMm, 1e-9);
                     Assert.True(row is null or { Verdict: SpacingVerdict.Meets });
-                    Assert.Equal(Missed(after).Where(m => !missed.Contains(m)), move.NewMisses);
+                    Assert.Equal(Missed(after).Where(m => !missed.Contains(m)), move.NewMisses, StringComparer.Ordinal);
                     Interlocked.Increment(ref moves);
                     Interlocked.Add(ref costs, move.NewMisses.Count);
                 }
