@@ -51,10 +51,11 @@ internal static class DrawingFiles
         // Together they take no more memory than the largest of them may.
         long largest = pictured.Select(s => PngWriter.PixelsOf(s, options.Dpi)).DefaultIfEmpty(1).Max();
         int atOnce = (int)Math.Clamp(PngWriter.MostPixels / largest, 1, Environment.ProcessorCount);
+        long inOnePiece = pictured.Select(s => PngWriter.PixelsOf(s, options.Dpi)).Where(p => p <= options.MostAtOnce).DefaultIfEmpty(1).Max();
         ConcurrentBag<PictureMemory> memories = [];
         try
         {
-            foreach (OutputFile file in SideBySide(task, pictured, atOnce, s => task.File($"{folder}/{s.Words.Name}.png", () => Picture(s, options, (memories, largest * BytesInPixel)))))
+            foreach (OutputFile file in SideBySide(task, pictured, atOnce, s => task.File($"{folder}/{s.Words.Name}.png", () => Picture(s, options, (memories, inOnePiece * BytesInPixel)))))
             {
                 yield return file;
             }

@@ -2,10 +2,11 @@ using System.Runtime.InteropServices;
 
 namespace WheelDraft.Formats.Raster;
 
-/// <summary>Memory that pictures are painted in one after the other: handing it out anew for each costs as much as painting the ground.</summary>
+/// <summary>Memory that pictures are painted in, and their files written to, one after the other: handing it out anew for each costs as much as painting the ground.</summary>
 /// <param name="leastBytes">As much as the largest of them is known to take.</param>
 internal sealed class PictureMemory(long leastBytes) : IDisposable
 {
+    private readonly MemoryStream _file = new();
     private nint _bytes;
     private long _count;
 
@@ -21,6 +22,13 @@ internal sealed class PictureMemory(long leastBytes) : IDisposable
         }
 
         return _bytes;
+    }
+
+    /// <summary>An empty stream to write a file to; good until the next call.</summary>
+    public MemoryStream File()
+    {
+        _file.SetLength(0);
+        return _file;
     }
 
     /// <inheritdoc/>

@@ -30,6 +30,24 @@ internal static class PngChunks
         return Chunk("pHYs", content);
     }
 
+    /// <summary>Writes one chunk whose content is written by and by.</summary>
+    /// <param name="to">Where it comes.</param>
+    /// <param name="kind">Its kind.</param>
+    /// <param name="write">Writes the content.</param>
+    public static void Write(MemoryStream to, string kind, Action<Stream> write)
+    {
+        int start = (int)to.Position;
+        to.Write(new byte[4]);
+        to.Write(Encoding.ASCII.GetBytes(kind));
+        write(to);
+        int length = (int)to.Position - start - 8;
+        Span<byte> chunk = to.GetBuffer().AsSpan(start, length + 8);
+        BinaryPrimitives.WriteUInt32BigEndian(chunk, (uint)length);
+        byte[] sum = new byte[4];
+        BinaryPrimitives.WriteUInt32BigEndian(sum, Crc(chunk[4..]));
+        to.Write(sum);
+    }
+
     /// <summary>One chunk: length, kind, content, check sum.</summary>
     public static byte[] Chunk(string kind, ReadOnlySpan<byte> content)
     {

@@ -10,25 +10,43 @@ internal static class PngPixels
 
     private const int ChannelsInMemory = 4;
 
+    /// <summary>Is given pixels row by row from above: red, green, blue and a fourth byte; whole rows at a time.</summary>
+    public delegate void RowsTaken(ReadOnlySpan<byte> rgba);
+
     /// <summary>The content of the chunk IDAT (11.2.3).</summary>
-    /// <param name="rgba">Pixels row by row from above: red, green, blue and a fourth byte.</param>
+    /// <param name="rgba">All pixels, row by row from above.</param>
     /// <param name="width">Pixels a row.</param>
     /// <param name="keepsAlpha">Whether the fourth byte is kept.</param>
     public static byte[] Packed(ReadOnlySpan<byte> rgba, int width, bool keepsAlpha)
     {
-        int channels = keepsAlpha ? ChannelsInMemory : ChannelsInMemory - 1;
-        byte[] row = new byte[1 + (width * channels)];
         using MemoryStream packed = new();
         using (ZLibStream deflate = new(packed, Level, leaveOpen: true))
         {
-            for (ReadOnlySpan<byte> rest = rgba; rest.Length > 0; rest = rest[(width * ChannelsInMemory)..])
-            {
-                Fill(row.AsSpan(1), rest[..(width * ChannelsInMemory)], channels);
-                deflate.Write(row);
-            }
+            Add(deflate, rgba, width, keepsAlpha);
         }
 
         return packed.ToArray();
+    }
+
+    /// <summary>The same without the fourth byte, of pixels that are there one band after the other, to a stream.</summary>
+    /// <param name="to">Where it comes.</param>
+    /// <param name="width">Pixels a row.</param>
+    /// <param name="paint">Hands on the rows, band by band from above.</param>
+    public static void Pack(Stream to, int width, Action<RowsTaken> paint)
+    {
+        using ZLibStream deflate = new(to, Level, leaveOpen: true);
+        paint(rgba => Add(deflate, rgba, width, keepsAlpha: false));
+    }
+
+    private static void Add(ZLibStream deflate, ReadOnlySpan<byte> rgba, int width, bool keepsAlpha)
+    {
+        int channels = keepsAlpha ? ChannelsInMemory : ChannelsInMemory - 1;
+        byte[] row = new byte[1 + (width * channels)];
+        for (ReadOnlySpan<byte> rest = rgba; rest.Length > 0; rest = rest[(width * ChannelsInMemory)..])
+        {
+            Fill(row.AsSpan(1), rest[..(width * ChannelsInMemory)], channels);
+            deflate.Write(row);
+        }
     }
 
     private static void Fill(Span<byte> row, ReadOnlySpan<byte> rgba, int channels)

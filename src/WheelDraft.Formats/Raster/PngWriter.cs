@@ -15,6 +15,15 @@ internal sealed record PngOptions
 
     /// <summary>For letters that the stroke alphabet lacks, or null.</summary>
     public ScriptFont? Font { get; init; }
+
+    /// <summary>A picture of more pixels than these is painted in bands, with the same bytes: 32 MiB in memory, above which memory that is given back is the system's again.</summary>
+    internal long MostAtOnce { get; init; } = 8 << 20;
+
+    /// <summary>Pixels of a band: 8 MiB in memory. What crosses the edge of two bands is painted twice.</summary>
+    internal int BandPixels { get; init; } = 2 << 20;
+
+    /// <summary>Rows of a band.</summary>
+    internal int RowsInBand(int width) => Math.Max(1, BandPixels / width);
 }
 
 /// <summary>Writes a sheet as PNG: 24-bit colour, no alpha, with its resolution.</summary>
@@ -66,22 +75,37 @@ internal static class PngWriter
                 string.Create(CultureInfo.InvariantCulture, $"{width} x {height} pixels are more than {MostPixels / 1_000_000} million: choose a lower resolution than {chosen.Dpi} dpi."));
         }
 
-        using SKSurface surface = Painted(sheet, (chosen.Theme, chosen.Font), pixelsPerMm, memory);
-        using SKPixmap pixels = surface.PeekPixels();
-        return
-        [
-            .. PngChunks.Signature,
-            .. PngChunks.Header(width, height, hasAlpha: false),
-            .. PngChunks.Resolution(chosen.Dpi),
-            .. PngChunks.Chunk("IDAT", PngPixels.Packed(pixels.GetPixelSpan(), width, keepsAlpha: false)),
-            .. PngChunks.Chunk("IEND", []),
-        ];
+        MemoryStream file = memory?.File() ?? new();
+        file.Write(PngChunks.Signature);
+        file.Write(PngChunks.Header(width, height, hasAlpha: false));
+        file.Write(PngChunks.Resolution(chosen.Dpi));
+        PngChunks.Write(file, "IDAT", to => PngPixels.Pack(to, width, take => Paint(sheet, chosen, memory, take)));
+        file.Write(PngChunks.Chunk("IEND", []));
+        return file.ToArray();
     }
+
+    private static void Paint(Sheet sheet, PngOptions options, PictureMemory? memory, PngPixels.RowsTaken take)
+    {
+        (double pixelsPerMm, (Theme, ScriptFont?) look) = (options.Dpi / 25.4, (options.Theme, options.Font));
+        if (PixelsOf(sheet, options.Dpi) > options.MostAtOnce)
+        {
+            SKImageInfo info = InfoOf(sheet, pixelsPerMm);
+            new BandPainting(sheet, look, pixelsPerMm, info).Paint(options.RowsInBand(info.Width), take);
+            return;
+        }
+
+        using SKSurface surface = Painted(sheet, look, pixelsPerMm, memory);
+        using SKPixmap pixels = surface.PeekPixels();
+        take(pixels.GetPixelSpan());
+    }
+
+    private static SKImageInfo InfoOf(Sheet sheet, double pixelsPerMm) =>
+        new(Pixels(sheet.WidthMm * pixelsPerMm), Pixels(sheet.HeightMm * pixelsPerMm), SKColorType.Rgb888x, SKAlphaType.Opaque);
 
     /// <summary>A sheet painted into memory.</summary>
     internal static SKSurface Painted(Sheet sheet, (Theme Theme, ScriptFont? Font) look, double pixelsPerMm, PictureMemory? memory = null)
     {
-        SKImageInfo info = new(Pixels(sheet.WidthMm * pixelsPerMm), Pixels(sheet.HeightMm * pixelsPerMm), SKColorType.Rgb888x, SKAlphaType.Opaque);
+        SKImageInfo info = InfoOf(sheet, pixelsPerMm);
         SKSurface surface = (memory is null ? SKSurface.Create(info) : SKSurface.Create(info, memory.Of(info.BytesSize64), info.RowBytes)) ?? throw new InvalidOperationException("The picture could not be made in memory.");
         surface.Canvas.Clear(new SKColor(look.Theme.Paper.Red, look.Theme.Paper.Green, look.Theme.Paper.Blue));
         surface.Canvas.Scale((float)pixelsPerMm);

@@ -14,6 +14,12 @@ internal sealed class SheetPainter
     private readonly Theme _theme;
     private readonly ScriptFont? _font;
 
+    // How far beyond its bounds a path can colour a pixel; two would do.
+    private const float SmoothedPx = 4;
+
+    // The rows of what was painted last.
+    private (float Top, float Bottom) _painted;
+
     internal SheetPainter(SKCanvas canvas, Theme theme, ScriptFont? font = null) => (_canvas, _theme, _font) = (canvas, theme, font);
 
     /// <summary>Paints the items; the ground is painted already.</summary>
@@ -22,6 +28,26 @@ internal sealed class SheetPainter
         foreach (SheetItem item in sheet.Items)
         {
             Paint(item, sheet.HeightMm);
+        }
+    }
+
+    /// <summary>Paints those of the items that come on some rows; the ground is painted already.</summary>
+    /// <param name="sheet">The sheet.</param>
+    /// <param name="on">On which rows of the picture each item is, everywhere where that is not known; known afterwards for those that were painted.</param>
+    /// <param name="rows">From which row, and to which, not included.</param>
+    internal void PaintItems(Sheet sheet, (float Top, float Bottom)[] on, (int Top, int Bottom) rows)
+    {
+        int i = 0;
+        foreach (SheetItem item in sheet.Items)
+        {
+            if (on[i].Bottom >= rows.Top && on[i].Top <= rows.Bottom)
+            {
+                _painted = (float.PositiveInfinity, float.NegativeInfinity);
+                Paint(item, sheet.HeightMm);
+                on[i] = _painted;
+            }
+
+            i++;
         }
     }
 
@@ -48,7 +74,7 @@ internal sealed class SheetPainter
         using (SKPaint filling = Filling(_theme.Of(area.Fill)))
         using (SKPath shape = PaintedPath.Of(area.Shapes.SelectMany(s => s.Contours).Select(c => new StrokeRun(c.Pieces, true)), heightMm))
         {
-            _canvas.DrawPath(shape, filling);
+            Draw(shape, filling);
         }
 
         if (area.PatternLines.Count > 0)
@@ -62,7 +88,7 @@ internal sealed class SheetPainter
             double radius = area.Fill.Pattern.StrokeMm / 2;
             using SKPaint filling = Filling(_theme.OfPattern(area.Fill));
             using SKPath dots = PaintedPath.Of(area.PatternDots.Select(d => new StrokeRun(Contour.Circle(d, radius).Pieces, true)), heightMm);
-            _canvas.DrawPath(dots, filling);
+            Draw(dots, filling);
         }
 
         if (area.Edge is LineStyle edge)
@@ -80,7 +106,7 @@ internal sealed class SheetPainter
         {
             using SKPaint filling = Filling(_theme.Of(text.Style.Ink));
             using SKPath outlines = PaintedPath.Of(script.Outlines, heightMm);
-            _canvas.DrawPath(outlines, filling);
+            Draw(outlines, filling);
         }
     }
 
@@ -89,8 +115,19 @@ internal sealed class SheetPainter
         using (pen)
         using (SKPath path = PaintedPath.Of(runs, heightMm))
         {
-            _canvas.DrawPath(path, pen);
+            Draw(path, pen);
         }
+    }
+
+    private void Draw(SKPath path, SKPaint paint)
+    {
+        _canvas.DrawPath(path, paint);
+
+        // Half a line to either side, and generously what smoothing adds.
+        SKRect bounds = path.Bounds;
+        bounds.Inflate(paint.StrokeWidth, paint.StrokeWidth);
+        SKRect pixels = _canvas.TotalMatrix.MapRect(bounds);
+        _painted = (Math.Min(_painted.Top, pixels.Top - SmoothedPx), Math.Max(_painted.Bottom, pixels.Bottom + SmoothedPx));
     }
 
     private static SKPaint Filling(Rgb colour) => new() { Style = SKPaintStyle.Fill, IsAntialias = true, Color = Colour(colour) };

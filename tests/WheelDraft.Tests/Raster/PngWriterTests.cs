@@ -47,6 +47,33 @@ public class PngWriterTests
     [Fact]
     public void Write_Twice_GivesTheSameBytes() => Assert.Equal(PngWriter.Write(SampleSheets.Card), PngWriter.Write(SampleSheets.Card));
 
+    [Theory]
+    [InlineData(1)]
+    [InlineData(37)]
+    [InlineData(500)]
+    public void Write_InBands_GivesTheSameBytesAsInOnePiece(int rows)
+    {
+        // Lines thinner and wider than a pixel, patterns, round and straight edges across many bands; one row a band for the small ones only.
+        IEnumerable<Sheet> sheets = rows == 1 ? [SampleSheets.Card] : Demos.SheetsOf("propagation-bench").Prepend(SampleSheets.Card);
+        foreach (Sheet sheet in sheets)
+        {
+            PngOptions whole = new() { Dpi = rows == 1 ? 40 : rows == 37 ? 63 : 110 };
+            int width = BinaryPrimitives.ReadInt32BigEndian(PngWriter.Write(sheet, whole).AsSpan(16));
+            Assert.Equal(PngWriter.Write(sheet, whole), PngWriter.Write(sheet, whole with { MostAtOnce = 0, BandPixels = rows * width }));
+        }
+    }
+
+    [Fact]
+    public void Write_InMemoryOfAnEarlierPicture_GivesTheSameBytes()
+    {
+        using PictureMemory memory = new(0);
+        Sheet large = SampleSheets.Card, small = new(large.Words, PaperSize.A4, [], []);
+        foreach (Sheet sheet in (Sheet[])[large, small, large])
+        {
+            Assert.Equal(PngWriter.Write(sheet), PngWriter.Write(sheet, null, memory));
+        }
+    }
+
     [Fact]
     public void Write_TooLargeOrOutOfRange_IsRefused()
     {

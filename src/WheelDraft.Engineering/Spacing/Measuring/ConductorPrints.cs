@@ -18,10 +18,15 @@ internal sealed class ConductorPrints : IReadOnlyList<IReadOnlyList<Footprint>>
     private readonly Lazy<RadialInterval[]> _copper;
     private readonly Footprint[]?[] _prints;
 
-    internal ConductorPrints(InsulatingSurface surface, IReadOnlyList<CreepageConductor> conductors, double xMm)
+    /// <summary>Where the conductors on a surface touch it.</summary>
+    /// <param name="surface">The surface.</param>
+    /// <param name="conductors">The conductors.</param>
+    /// <param name="copper">All of the wheel's copper there.</param>
+    /// <param name="xMm">X, mm.</param>
+    internal ConductorPrints(InsulatingSurface surface, IReadOnlyList<CreepageConductor> conductors, IReadOnlyList<Solid> copper, double xMm)
     {
         (_surface, _conductors, _xMm) = (surface, conductors, xMm);
-        _copper = new(() => [.. conductors.SelectMany(c => c.Touching).Where(t => t.Solid.IsWheelCopper).Select(t => Radii(t.Solid))]);
+        _copper = new(() => [.. copper.Select(Radii)]);
         _meet = conductors.Any(c => !c.Turns) && conductors.Any(c => c.Turns);
         _prints = new Footprint[]?[3 * conductors.Count];
     }

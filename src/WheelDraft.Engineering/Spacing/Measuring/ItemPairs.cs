@@ -11,7 +11,6 @@ internal sealed class ItemPairs
     private readonly SortedDictionary<string, SolidGroup> _groups = new(StringComparer.Ordinal);
     private readonly ILookup<string, ItemOfNet> _items;
     private readonly Dictionary<(string, string), SolidGap?> _gaps = [];
-    private readonly Dictionary<(Insulation, double, MaterialGroup?), PairRequirement> _required = [];
     private readonly Dictionary<(string Surface, double XMm), ILookup<(string Net, string Name), int>> _places = [];
 
     private ItemPairs(SpacingTask task, SpacingMeter meter)
@@ -36,7 +35,7 @@ internal sealed class ItemPairs
 
     private IEnumerable<SpacingRow> Rows(NetPair pair)
     {
-        Requirement clearance = Required(pair, null).Clearance;
+        Requirement clearance = _meter.Required(pair, null).Clearance;
         double x = _task.Demands.GrooveXMm(clearance.RequiredMm);
         foreach (ItemOfNet first in _items[pair.First])
         {
@@ -97,7 +96,7 @@ internal sealed class ItemPairs
         Path(p, first, second, xMm) is { } own && !SpacingTolerances.IsBelow(row.WorstMm, own.WorstMm));
 
     private SpacingRow? Creepage(NetPair pair, InsulatingSurface surface, ItemOfNet first, ItemOfNet second, double xMm) =>
-        Path(surface, first, second, xMm) is { } path ? SpacingRows.Creepage(_task, pair, path, Required(pair, surface.Group).Creepage!, xMm) : null;
+        Path(surface, first, second, xMm) is { } path ? SpacingRows.Creepage(_task, pair, path, _meter.Required(pair, surface.Group).Creepage!, xMm) : null;
 
     /// <summary>The least path between two items on a surface; an item that turns in part is two conductors there.</summary>
     private CreepagePath? Path(InsulatingSurface surface, ItemOfNet first, ItemOfNet second, double xMm)
@@ -113,18 +112,6 @@ internal sealed class ItemPairs
             .SelectMany(i => places[(second.Net, second.Name)].Select(j => paths.Between(i, j)))
             .OfType<CreepagePath>()
             .MinBy(p => p.WorstMm);
-    }
-
-    private PairRequirement Required(NetPair pair, MaterialGroup? group)
-    {
-        (Insulation, double, MaterialGroup?) key = (pair.Grade, pair.WorkingV, group);
-        if (!_required.TryGetValue(key, out PairRequirement? required))
-        {
-            required = _task.Demands.Required(pair, group);
-            _required.Add(key, required);
-        }
-
-        return required;
     }
 
     /// <summary>One item of one net.</summary>

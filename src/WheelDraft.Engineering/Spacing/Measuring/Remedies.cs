@@ -5,13 +5,13 @@ namespace WheelDraft.Engineering;
 
 /// <summary>For rows that miss: the smallest changes that would meet.</summary>
 /// <remarks>Each change is grown until the row meets with reserve, then narrowed to <see cref="StepMm"/>; every trial is measured again by the
-/// judge of the table, tolerances and all, and the last one with all other rows of what moved. With reserve means "meets", not
+/// judge of the table, tolerances and all, on what the row depends on (<see cref="SpacingExcerpts"/>), and the last one with all other rows of what moved. With reserve means "meets", not
 /// "tight": a proposal is not to stand at the very edge. A change that no size up to <see cref="MostMm"/> makes good is not offered, nor one for
 /// whose size there is no room.</remarks>
 internal static class Remedies
 {
     /// <summary>Sizes are offered in steps of this, mm: what a drawing is dimensioned to (common practice, no source).</summary>
-    private const double StepMm = 0.05;
+    internal const double StepMm = 0.05;
 
     /// <summary>The largest change offered, mm: beyond it a design must be thought through again (common practice, no source).</summary>
     private const double MostMm = 30;
@@ -29,7 +29,7 @@ internal static class Remedies
         ArgumentNullException.ThrowIfNull(table);
         firstLeft = null;
         List<Remedy> remedies = [];
-        Trials trials = new(task);
+        RemedyTrials trials = new(task, table);
         foreach (SpacingRow row in table.Rows.Where(r => r.Verdict == SpacingVerdict.Misses))
         {
             if (trials.AreSpent)
@@ -38,11 +38,12 @@ internal static class Remedies
                 break;
             }
 
-            foreach (TriedChange change in Changes(task, row, trials))
+            trials.Begin(row);
+            foreach (TriedChange change in Changes(trials.Excerpt, row, trials))
             {
-                if (Smallest(change, row, trials) is { } amount)
+                if (Smallest(change, trials) is { } amount)
                 {
-                    remedies.Add(Checked(table, row, change, amount));
+                    remedies.Add(trials.Checked(change, amount));
                 }
             }
         }
@@ -50,18 +51,18 @@ internal static class Remedies
         return remedies;
     }
 
-    private static IEnumerable<TriedChange> Changes(SpacingTask task, SpacingRow row, Trials trials) =>
+    private static IEnumerable<TriedChange> Changes(SpacingTask task, SpacingRow row, RemedyTrials trials) =>
     [
         .. Moves(task, row, row.FirstItem, row.Nets.First, row.OnFirst, row.OnSecond),
         .. Moves(task, row, row.SecondItem, row.Nets.Second, row.OnSecond, row.OnFirst),
-        .. Barriers(task, row),
+        .. Barriers(task, row, trials),
         .. Materials(task, row, trials),
     ];
 
     /// <summary>Away from the other item, level or (for clearances) up or down.</summary>
     private static IEnumerable<TriedChange> Moves(SpacingTask task, SpacingRow row, string item, string net, SpacePoint own, SpacePoint other)
     {
-        Solid[] moved = [.. task.Solids.Where(s => IsOf(s, item, net))];
+        Solid[] moved = [.. task.Solids.Where(s => RemedyTrials.IsOf(s, item, net))];
         if (moved.Any(s => s.Turns))
         {
             yield break;
@@ -71,25 +72,25 @@ internal static class Remedies
         if (away.Length > Tolerances.JoinMm)
         {
             Vector unit = away.Unit();
-            yield return new(RemedyKind.Move, mm => Shifted(task, item, net, unit * mm, 0), mm => string.Create(
+            yield return new(RemedyKind.Move, (all, mm) => Shifted(all, item, net, unit * mm, 0), mm => string.Create(
                 CultureInfo.InvariantCulture, $"move {item} by {mm:0.00} mm towards {Angles.DegFromRad(Angles.InTurn(unit.AngleRad)):0}°"))
-            { MovedNet = net };
+            { Moved = (net, item) };
         }
 
         if (row.Kind == SpacingKind.Clearance && moved.All(s => s.OnSurface is null))
         {
             double up = own.Z >= other.Z ? 1 : -1;
-            yield return new(RemedyKind.Move, mm => Shifted(task, item, net, default, up * mm), mm => string.Create(
+            yield return new(RemedyKind.Move, (all, mm) => Shifted(all, item, net, default, up * mm), mm => string.Create(
                 CultureInfo.InvariantCulture, $"{(up > 0 ? "raise" : "lower")} {item} by {mm:0.00} mm"))
-            { MovedNet = net };
+            { Moved = (net, item) };
         }
     }
 
     /// <summary>A rib or a slot across the middle of the straight way, where both items are on one fixed surface.</summary>
-    private static IEnumerable<TriedChange> Barriers(SpacingTask task, SpacingRow row)
+    private static IEnumerable<TriedChange> Barriers(SpacingTask task, SpacingRow row, RemedyTrials trials)
     {
         Vector across = row.OnSecond.Plan - row.OnFirst.Plan;
-        InsulatingSurface? surface = row.Path?.Surface ?? task.Surfaces.FirstOrDefault(s => !s.Turns && AreOn(task, row, s));
+        InsulatingSurface? surface = row.Path?.Surface ?? task.Surfaces.FirstOrDefault(s => !s.Turns && AreOn(task, row, s, trials.XMm));
         if (surface is null || surface.Turns || surface.Parts.Count > 0 || across.Length <= RibThicknessMm)
         {
             yield break;
@@ -103,20 +104,20 @@ internal static class Remedies
         Point[] Path(double halfMm) => [middle - (along * halfMm), middle + (along * halfMm)];
         yield return new(
             RemedyKind.Rib,
-            mm => OnSurface(task, surface, s => s with { Ribs = [.. s.Ribs, new RibBrief(s.Name, Path(half), mm, RibThicknessMm, RibJoint.Moulded)] }),
+            (all, mm) => OnSurface(all, surface, s => s with { Ribs = [.. s.Ribs, new RibBrief(s.Name, Path(half), mm, RibThicknessMm, RibJoint.Moulded)] }),
             mm => string.Create(CultureInfo.InvariantCulture, $"put a rib {mm:0.00} mm high, {RibThicknessMm} mm thick and {2 * half:0.0} mm long on {surface.Name}, from {Ends(Path(half))}"))
         {
-            Fits = mm => IsFree(task, surface, Band.Along(Path(half), RibThicknessMm), mm),
+            Fits = mm => trials.HasRoom(surface, Band.Along(Path(half), RibThicknessMm), mm),
         };
-        double width = SlotWidthMm(SpacingRows.XMm(task, row.Nets), surface.FaceMm);
+        double width = SlotWidthMm(trials.XMm, surface.FaceMm);
         if (row.Kind == SpacingKind.Creepage && across.Length > width)
         {
             yield return new(
                 RemedyKind.Slot,
-                mm => OnSurface(task, surface, s => s with { Slots = [.. s.Slots, new SlotBrief(s.Name, Path(mm / 2), width, null, SlotProfile.Parallel)] }),
+                (all, mm) => OnSurface(all, surface, s => s with { Slots = [.. s.Slots, new SlotBrief(s.Name, Path(mm / 2), width, null, SlotProfile.Parallel)] }),
                 mm => string.Create(CultureInfo.InvariantCulture, $"cut a slot {width:0.00} mm wide and {mm:0.00} mm long through {surface.Name}, from {Ends(Path(mm / 2))}"))
             {
-                Fits = mm => IsFree(task, surface, Band.Along(Path(mm / 2), width), 0),
+                Fits = mm => trials.HasRoom(surface, Band.Along(Path(mm / 2), width), 0),
             };
         }
     }
@@ -124,12 +125,6 @@ internal static class Remedies
     /// <summary>Width of a slot that counts with reserve: X and a tenth, and both faces' tolerance, in whole steps.</summary>
     private static double SlotWidthMm(double xMm, double faceMm) => Math.Round(
         StepMm * Math.Ceiling(SpacingTolerances.Compared(((SpacingTolerances.TightFactor * xMm) + (2 * faceMm)) / StepMm)), SpacingTolerances.ComparedDecimals);
-
-    /// <summary>Whether nothing stands where a rib or a slot would come.</summary>
-    private static bool IsFree(SpacingTask task, InsulatingSurface surface, Outline place, double heightMm) => !task.Solids.Any(s =>
-        s.FromZMm <= surface.LevelMm + heightMm
-        && s.ToZMm >= surface.LevelMm
-        && Distances.Between(place, s.Turns ? SweptShape.Whole(s.Outline) : s.Outline).DistanceMm == 0);
 
     /// <summary>Where along a direction the two items face each other: the middle of what both cover, and how much that is.</summary>
     private static (double MiddleMm, double LengthMm) Facing(SpacingTask task, SpacingRow row, Vector along)
@@ -139,12 +134,12 @@ internal static class Remedies
         return ((from + to) / 2, Math.Max(0, to - from));
 
         Bounds Seen(string item, string net) => task.Solids
-            .Where(s => IsOf(s, item, net))
+            .Where(s => RemedyTrials.IsOf(s, item, net))
             .Select(s => s.Outline.Placed(Placement.Turn(-along.AngleRad)).Bounds)
             .Aggregate((a, b) => a.With(b));
     }
 
-    private static IEnumerable<TriedChange> Materials(SpacingTask task, SpacingRow row, Trials trials)
+    private static IEnumerable<TriedChange> Materials(SpacingTask task, SpacingRow row, RemedyTrials trials)
     {
         if (row.Path is not { } path)
         {
@@ -154,17 +149,17 @@ internal static class Remedies
         for (MaterialGroup group = path.Surface.Group - 1; group >= MaterialGroup.I; group--)
         {
             MaterialGroup better = group;
-            SpacingTask changed = OnSurface(task, path.Surface, s => s with { Group = better });
-            if (trials.Measure(changed, row) is not { Verdict: not SpacingVerdict.Meets })
+            SpacingTask Changed(SpacingTask all) => OnSurface(all, path.Surface, s => s with { Group = better });
+            if (trials.Meets(Changed(task)))
             {
-                yield return new(RemedyKind.Material, _ => changed, _ => $"make {path.Surface.Name} of a material of group {better}") { IsSized = false };
+                yield return new(RemedyKind.Material, (all, _) => Changed(all), _ => $"make {path.Surface.Name} of a material of group {better}") { IsSized = false };
                 yield break;
             }
         }
     }
 
     /// <summary>The smallest size in steps with which the row meets with reserve; null when none does.</summary>
-    private static double? Smallest(TriedChange change, SpacingRow row, Trials trials)
+    private static double? Smallest(TriedChange change, RemedyTrials trials)
     {
         if (!change.IsSized)
         {
@@ -174,12 +169,12 @@ internal static class Remedies
         int most = (int)(MostMm / StepMm), good = 1;
 
         // A way round the ends of a rib is no longer for a higher one: what the highest does not make good, none does.
-        if (change.Kind == RemedyKind.Rib && !trials.Meets(change, row, most))
+        if (change.Kind == RemedyKind.Rib && !trials.Meets(change, most))
         {
             return null;
         }
 
-        while (good < most && !trials.Meets(change, row, good))
+        while (good < most && !trials.Meets(change, good))
         {
             if (!change.Fits(good * StepMm))
             {
@@ -190,7 +185,7 @@ internal static class Remedies
         }
 
         good = Math.Min(good, most);
-        if (!trials.Meets(change, row, good))
+        if (!trials.Meets(change, good))
         {
             return null;
         }
@@ -199,53 +194,16 @@ internal static class Remedies
         while (good - bad > 1)
         {
             int middle = (good + bad) / 2;
-            (bad, good) = trials.Meets(change, row, middle) ? (bad, middle) : (middle, good);
+            (bad, good) = trials.Meets(change, middle) ? (bad, middle) : (middle, good);
         }
 
         // There is less room for the larger: when this one does not fit, none does that meets.
         return change.Fits(good * StepMm) ? good * StepMm : null;
     }
 
-    private static SpacingRow? Measure(SpacingTask task, SpacingRow row)
+    private static bool AreOn(SpacingTask task, SpacingRow row, InsulatingSurface surface, double xMm)
     {
-        SpacingMeter meter = new(task);
-        return row.Kind == SpacingKind.Clearance
-            ? SpacingRows.Clearance(task, meter, row.Nets)
-            : SpacingRows.Creepage(task, meter, row.Nets);
-    }
-
-    /// <summary>The change measured once more, and what else a moved item comes too near to.</summary>
-    /// <remarks>A rib, a slot or a better material never shortens a distance and never asks for more.</remarks>
-    private static Remedy Checked(SpacingTable before, SpacingRow row, TriedChange change, double amount)
-    {
-        SpacingTask changed = change.Apply(amount);
-        double after = Measure(changed, row)?.WorstMm ?? double.PositiveInfinity;
-        return new Remedy(row, change.Kind, change.Text(amount), amount, after, change.MovedNet is { } net ? NewMisses(before, changed, net) : []);
-    }
-
-    private static IReadOnlyList<string> NewMisses(SpacingTable before, SpacingTask changed, string net)
-    {
-        HashSet<string> missed = [.. before.Rows.Where(r => r.Verdict == SpacingVerdict.Misses).Select(NameOf)];
-        SpacingMeter meter = new(changed);
-        return
-        [
-            .. meter.Pairs()
-                .Where(p => string.Equals(p.First, net, StringComparison.Ordinal) || string.Equals(p.Second, net, StringComparison.Ordinal))
-                .SelectMany(p => SpacingRows.Of(changed, meter, p))
-                .Where(r => r.Verdict == SpacingVerdict.Misses)
-                .Select(NameOf)
-                .Where(n => !missed.Contains(n)),
-        ];
-    }
-
-    private static string NameOf(SpacingRow row) => $"{row.Nets.First} – {row.Nets.Second}, {(row.Kind == SpacingKind.Clearance ? "clearance" : "creepage")}";
-
-    private static bool IsOf(Solid s, string item, string net) =>
-        string.Equals(s.Name, item, StringComparison.Ordinal) && string.Equals(s.Net, net, StringComparison.Ordinal);
-
-    private static bool AreOn(SpacingTask task, SpacingRow row, InsulatingSurface surface)
-    {
-        IReadOnlyList<CreepageConductor> on = CreepageConductor.On(surface, task.Solids, SpacingRows.XMm(task, row.Nets));
+        IReadOnlyList<CreepageConductor> on = CreepageConductor.On(surface, task.Solids, xMm);
         return on.Any(c => string.Equals(c.Net, row.Nets.First, StringComparison.Ordinal) && string.Equals(c.Item, row.FirstItem, StringComparison.Ordinal))
             && on.Any(c => string.Equals(c.Net, row.Nets.Second, StringComparison.Ordinal) && string.Equals(c.Item, row.SecondItem, StringComparison.Ordinal));
     }
@@ -254,7 +212,7 @@ internal static class Remedies
     {
         Solids =
         [
-            .. task.Solids.Select(s => IsOf(s, item, net)
+            .. task.Solids.Select(s => RemedyTrials.IsOf(s, item, net)
                 ? s with { Outline = s.Outline.Placed(Placement.Translation(plan)), FromZMm = s.FromZMm + upMm, ToZMm = s.ToZMm + upMm }
                 : s),
         ],
@@ -267,39 +225,4 @@ internal static class Remedies
 
     private static string Ends(Point[] path) =>
         $"({Wording.Fixed(path[0].X, 2)}, {Wording.Fixed(path[0].Y, 2)}) to ({Wording.Fixed(path[1].X, 2)}, {Wording.Fixed(path[1].Y, 2)})";
-
-    /// <summary>Measures trials, and counts those over surfaces that have ribs and slots already: each takes as long as the whole table did.</summary>
-    private sealed class Trials(SpacingTask before)
-    {
-        private readonly HashSet<string> _walled = [.. before.Surfaces.Where(s => s.Ribs.Count + s.Slots.Count > 0).Select(s => s.Name)];
-        private int _left = Budgets.WalledTrials;
-
-        /// <summary>Whether the budget is spent: from then on no change is good.</summary>
-        internal bool AreSpent => _left <= 0;
-
-        internal bool Meets(TriedChange change, SpacingRow row, int steps) => !AreSpent && Measure(change.Apply(steps * StepMm), row) is not { Verdict: not SpacingVerdict.Meets };
-
-        internal SpacingRow? Measure(SpacingTask changed, SpacingRow row)
-        {
-            if (row.Path is { } path && _walled.Contains(path.Surface.Name))
-            {
-                _left--;
-            }
-
-            return Remedies.Measure(changed, row);
-        }
-    }
-
-    /// <summary>A change of some size.</summary>
-    private sealed record TriedChange(RemedyKind Kind, Func<double, SpacingTask> Apply, Func<double, string> Text)
-    {
-        /// <summary>Whether it has a size at all.</summary>
-        internal bool IsSized { get; init; } = true;
-
-        /// <summary>The net of what it moves; null when it moves nothing.</summary>
-        internal string? MovedNet { get; init; }
-
-        /// <summary>Whether there is room for it.</summary>
-        internal Func<double, bool> Fits { get; init; } = static _ => true;
-    }
 }

@@ -10,13 +10,18 @@ internal sealed class SpacingMeter
     private readonly Dictionary<(string, string), SolidGap?> _gaps = [];
     private readonly Dictionary<(string Surface, double XMm), SurfaceCreepage> _surfaces = [];
     private readonly Dictionary<double, IReadOnlyList<InsulatingSurface>> _joined = [];
+    private readonly Dictionary<(Insulation, double, MaterialGroup?), PairRequirement> _required;
+    private readonly Dictionary<(Insulation, double), double?> _most = [];
     private readonly List<string> _floating = [];
 
     /// <summary>For a task.</summary>
+    /// <param name="task">The task.</param>
+    /// <param name="before">For a task that was changed a little: the meter of the one before, from which what is the same is taken over; asks the same of two nets.</param>
     /// <exception cref="ArgumentException">Solids of one net are of different kinds.</exception>
-    internal SpacingMeter(SpacingTask task)
+    internal SpacingMeter(SpacingTask task, SpacingMeter? before = null)
     {
         _task = task;
+        _required = before?._required ?? [];
         foreach (IGrouping<string, Solid> net in task.Solids.GroupBy(s => s.Net, StringComparer.Ordinal))
         {
             SolidKind kind = net.First().Kind;
@@ -25,7 +30,8 @@ internal sealed class SpacingMeter
                 throw new ArgumentException($"Net '{net.Key}' holds '{net.First().Name}' ({kind}) and '{other.Name}' ({other.Kind}): solids of one net are of one kind.", nameof(task));
             }
 
-            _groups.Add(net.Key, new SolidGroup(net));
+            SolidGroup group = new(net);
+            _groups.Add(net.Key, before?._groups.GetValueOrDefault(net.Key) is { } known && known.IsOfSame(group) ? known : group);
             _kinds.Add(net.Key, kind);
             if (net.All(s => s.Kind == SolidKind.Floating || s.FloatsAtTimes))
             {
@@ -62,6 +68,47 @@ internal sealed class SpacingMeter
             }
         }
     }
+
+    /// <summary>What the rules ask of two nets; the same for all pairs of one grade and working voltage.</summary>
+    /// <exception cref="RuleRefusedException">The rules give no distance.</exception>
+    internal PairRequirement Required(NetPair pair, MaterialGroup? group)
+    {
+        (Insulation, double, MaterialGroup?) key = (pair.Grade, pair.WorkingV, group);
+        if (!_required.TryGetValue(key, out PairRequirement? required))
+        {
+            required = _task.Demands.Required(pair, group);
+            _required.Add(key, required);
+        }
+
+        return required;
+    }
+
+    /// <summary>The most that is asked of two nets through air and on any surface, mm; null where the rules give no distance on one.</summary>
+    internal double? MostRequiredMm(NetPair pair)
+    {
+        if (!_most.TryGetValue((pair.Grade, pair.WorkingV), out double? most))
+        {
+            most = Most(pair);
+            _most.Add((pair.Grade, pair.WorkingV), most);
+        }
+
+        return most;
+    }
+
+    private double? Most(NetPair pair)
+    {
+        try
+        {
+            return _task.Surfaces.Select(s => Required(pair, s.Group).Creepage!.RequiredMm).Append(Required(pair, null).Clearance.RequiredMm).Max();
+        }
+        catch (RuleRefusedException)
+        {
+            return null;
+        }
+    }
+
+    /// <summary>X of two nets, mm: the least width of a groove that counts.</summary>
+    internal double XMm(NetPair pair) => _task.Demands.GrooveXMm(Required(pair, null).Clearance.RequiredMm);
 
     /// <summary>The least gap between two nets.</summary>
     internal SolidGap? Gap(string first, string second)
@@ -144,7 +191,7 @@ internal sealed class SpacingMeter
     {
         if (!_surfaces.TryGetValue((surface.Name, grooveXMm), out SurfaceCreepage? creepage))
         {
-            creepage = new SurfaceCreepage(surface, _task.Solids, grooveXMm);
+            creepage = new SurfaceCreepage(surface, _task.Solids, grooveXMm, _task.LeftOut(surface, grooveXMm));
             _surfaces.Add((surface.Name, grooveXMm), creepage);
         }
 

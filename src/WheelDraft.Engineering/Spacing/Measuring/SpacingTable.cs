@@ -47,7 +47,7 @@ internal static class SpacingRows
 
     internal static SpacingRow? Clearance(SpacingTask task, SpacingMeter meter, NetPair pair)
     {
-        Requirement required = task.Demands.Required(pair, null).Clearance;
+        Requirement required = meter.Required(pair, null).Clearance;
         double x = task.Demands.GrooveXMm(required.RequiredMm);
         return Clearance(task, pair, required, meter.Clearance(pair.First, pair.Second, x), x);
     }
@@ -81,19 +81,22 @@ internal static class SpacingRows
     }
 
     /// <summary>The creepage row: the surface on which it misses, else the one with the least worst figure.</summary>
-    internal static SpacingRow? Creepage(SpacingTask task, SpacingMeter meter, NetPair pair) => Worst(
-    [
-        .. task.Surfaces.Select(s => Creepage(task, meter, pair, s)),
-        .. meter.Joined(XMm(task, pair)).Select(s => Creepage(task, meter, pair, s) is { } row && LeavesItsSurface(meter, row, XMm(task, pair)) ? row : null),
-    ]);
+    internal static SpacingRow? Creepage(SpacingTask task, SpacingMeter meter, NetPair pair) => Worst(OnEachSurface(task, meter, pair));
+
+    /// <summary>The creepage rows of all surfaces, and of those that are one, each measured when it is come to.</summary>
+    /// <param name="task">The task.</param>
+    /// <param name="meter">Its meter.</param>
+    /// <param name="pair">Two of its nets.</param>
+    /// <param name="firstOn">The surface to begin with; the first of the task when left out.</param>
+    internal static IEnumerable<SpacingRow> OnEachSurface(SpacingTask task, SpacingMeter meter, NetPair pair, string? firstOn = null) => task.Surfaces
+        .OrderBy(s => !string.Equals(s.Name, firstOn, StringComparison.Ordinal))
+        .Select(s => Creepage(task, meter, pair, s))
+        .Concat(meter.Joined(meter.XMm(pair)).Select(s => Creepage(task, meter, pair, s) is { } row && LeavesItsSurface(meter, row, meter.XMm(pair)) ? row : null))
+        .OfType<SpacingRow>();
 
     /// <summary>The row with the worst verdict, of those the least; null without any.</summary>
     internal static SpacingRow? Worst(IEnumerable<SpacingRow?> rows) =>
         rows.OfType<SpacingRow>().MinBy(r => (r.Verdict, r.WorstMm));
-
-    /// <summary>X of a pair of nets, mm.</summary>
-    internal static double XMm(SpacingTask task, NetPair pair) =>
-        task.Demands.GrooveXMm(task.Demands.Required(pair, null).Clearance.RequiredMm);
 
     /// <summary>The row of a path that has been measured.</summary>
     internal static SpacingRow Creepage(SpacingTask task, NetPair pair, CreepagePath path, Requirement required, double xMm)
@@ -122,9 +125,9 @@ internal static class SpacingRows
 
     private static SpacingRow? Creepage(SpacingTask task, SpacingMeter meter, NetPair pair, InsulatingSurface surface)
     {
-        double x = XMm(task, pair);
+        double x = meter.XMm(pair);
         return meter.Creepage(surface, x, pair.First, pair.Second) is { } path
-            ? Creepage(task, pair, path, task.Demands.Required(pair, surface.Group).Creepage!, x)
+            ? Creepage(task, pair, path, meter.Required(pair, surface.Group).Creepage!, x)
             : null;
     }
 

@@ -15,6 +15,9 @@ public sealed record SpacingTask(
 
     /// <summary>Where an item stands in the person's file, for findings; null where nothing is known.</summary>
     public Func<string, TextPlace?> PlaceOf { get; init; } = static _ => null;
+
+    /// <summary>What solids that were left out bring to a surface, with a least groove width; see <see cref="SpacingExcerpts"/>.</summary>
+    internal Func<InsulatingSurface, double, Bystanders> LeftOut { get; init; } = static (_, _) => Bystanders.None;
 }
 
 /// <summary>What is asked of two nets, from the supply, the surroundings and the rules chosen.</summary>

@@ -48,16 +48,26 @@ internal sealed class SurfaceCreepage
     private readonly InsulatingSurface _surface;
     private readonly double _xMm;
     private readonly IReadOnlyList<CreepageConductor> _conductors;
+    private readonly ILookup<string, int> _ofNet;
+    private readonly int[] _floating;
     private readonly ConductorPrints _prints;
     private readonly SurfacePaths _worst;
     private readonly Lazy<SurfacePaths> _drawn;
 
-    internal SurfaceCreepage(InsulatingSurface surface, IReadOnlyList<Solid> solids, double grooveXMm)
+    /// <summary>Paths between the conductors on a surface.</summary>
+    /// <param name="surface">The surface.</param>
+    /// <param name="solids">All solids between which paths are asked for, and all that may float.</param>
+    /// <param name="grooveXMm">X, mm.</param>
+    /// <param name="leftOut">What solids that were left out of the list bring to the surface.</param>
+    internal SurfaceCreepage(InsulatingSurface surface, IReadOnlyList<Solid> solids, double grooveXMm, Bystanders? leftOut = null)
     {
         (_surface, _xMm) = (surface, grooveXMm);
         _conductors = CreepageConductor.On(surface, solids, grooveXMm);
-        _prints = new(surface, _conductors, grooveXMm);
-        double nearer = _conductors.Select(c => c.Loosest.Tolerance.InPlanMm).DefaultIfEmpty(0).Max() + (2 * surface.FaceMm);
+        _ofNet = Enumerable.Range(0, _conductors.Count).ToLookup(i => _conductors[i].Net, StringComparer.Ordinal);
+        _floating = [.. Enumerable.Range(0, _conductors.Count).Where(i => _conductors[i].Floats)];
+        Bystanders all = Bystanders.Of(_conductors).With(leftOut ?? Bystanders.None);
+        _prints = new(surface, _conductors, all.Copper, grooveXMm);
+        double nearer = all.LoosestMm + (2 * surface.FaceMm);
         bool isPlain = surface is { Ribs.Count: 0, Slots.Count: 0 };
         _worst = Paths(WorstBarriers.On(surface), isPlain ? grooveXMm : grooveXMm + nearer);
         _drawn = new(() => isPlain || nearer == 0 ? _worst : Paths(surface, grooveXMm));
@@ -73,9 +83,9 @@ internal sealed class SurfaceCreepage
     internal CreepagePath? Between(string firstNet, string secondNet)
     {
         CreepagePath? best = null;
-        for (int i = 0; i < _conductors.Count; i++)
+        foreach (int first in _ofNet[firstNet])
         {
-            if (IsOn(i, firstNet) && Chain(i, other => IsOn(other, secondNet)) is { } path && (best is null || path.WorstMm < best.WorstMm))
+            if (Chain(first, _ofNet[secondNet]) is { } path && (best is null || path.WorstMm < best.WorstMm))
             {
                 best = path;
             }
@@ -85,48 +95,35 @@ internal sealed class SurfaceCreepage
     }
 
     /// <summary>The shortest path at its worst between two conductors; null when no path leads across.</summary>
-    internal CreepagePath? Between(int first, int second) => Chain(first, other => other == second);
+    internal CreepagePath? Between(int first, int second) => Chain(first, [second]);
 
     /// <summary>The shortest chain from a conductor to one that is wanted, over floating copper (Dijkstra over conductors).</summary>
-    private CreepagePath? Chain(int start, Func<int, bool> isWanted)
+    private CreepagePath? Chain(int start, IEnumerable<int> wanted)
     {
-        double[] at = [.. Enumerable.Repeat(double.PositiveInfinity, _conductors.Count)];
-        CreepagePart?[] last = new CreepagePart?[_conductors.Count];
-        int[] before = new int[_conductors.Count];
-        bool[] settled = new bool[_conductors.Count];
-        at[start] = 0;
-        before[start] = -1;
-        while (true)
+        HashSet<int> ends = [.. wanted];
+        int[] stops = [.. ends.Concat(_floating).Append(start).Distinct().Order()];
+        Dictionary<int, (double At, int Before, CreepagePart? Last)> reached = new() { [start] = (0, -1, null) };
+        HashSet<int> settled = [];
+        while (stops.Where(i => reached.ContainsKey(i) && !settled.Contains(i)).OrderBy(i => reached[i].At).FirstOrDefault(-1) is var next and >= 0)
         {
-            int next = Enumerable.Range(0, at.Length).Where(i => !settled[i] && at[i] < double.PositiveInfinity).OrderBy(i => at[i]).FirstOrDefault(-1);
-            if (next < 0)
+            settled.Add(next);
+            if (ends.Contains(next))
             {
-                return null;
+                return Path(start, next, reached);
             }
 
-            settled[next] = true;
-            if (isWanted(next))
+            foreach (int other in stops.Where(i => !settled.Contains(i)))
             {
-                return Path(start, next, before, last);
-            }
-
-            if (next != start && !_conductors[next].Floats)
-            {
-                continue;
-            }
-
-            for (int other = 0; other < at.Length; other++)
-            {
-                bool worthwhile = _conductors[other].Floats || isWanted(other);
-                if (!settled[other] && worthwhile && Part(next, other, isWhole: next == start && isWanted(other)) is { } part && at[next] + Counted(part) < at[other])
+                double known = reached.TryGetValue(other, out var way) ? way.At : double.PositiveInfinity;
+                if (Part(next, other, isWhole: next == start && ends.Contains(other)) is { } part && reached[next].At + Counted(part) < known)
                 {
-                    (at[other], before[other], last[other]) = (at[next] + Counted(part), next, part);
+                    reached[other] = (reached[next].At + Counted(part), next, part);
                 }
             }
         }
-    }
 
-    private bool IsOn(int conductor, string net) => string.Equals(_conductors[conductor].Net, net, StringComparison.Ordinal);
+        return null;
+    }
 
     private static double Counted(CreepagePart part) => part.Counts ? part.WorstMm : 0;
 
@@ -149,12 +146,12 @@ internal sealed class SurfaceCreepage
             ? part with { NominalMm = drawn.LengthMm }
             : part;
 
-    private CreepagePath Path(int start, int end, int[] before, CreepagePart?[] last)
+    private CreepagePath Path(int start, int end, Dictionary<int, (double At, int Before, CreepagePart? Last)> reached)
     {
         List<CreepagePart> parts = [];
-        for (int i = end; i != start; i = before[i])
+        for (int i = end; i != start; i = reached[i].Before)
         {
-            parts.Add(AsDrawn(last[i]!, before[i], i));
+            parts.Add(AsDrawn(reached[i].Last!, reached[i].Before, i));
         }
 
         parts.Reverse();

@@ -47,7 +47,7 @@ internal sealed class EdgeMoments
     /// <param name="playMm">The wiper outward of its place.</param>
     /// <param name="outMm">The line outward along its normal.</param>
     /// <param name="wear">From 0, new, to 1, worn.</param>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    [MethodImpl(MethodImplOptions.NoInlining)] // what its caller inlines has a limit: beyond it every sum of two vectors would be a call
     public (Vector256<double> Beside, Vector256<double> Ahead) Later(Vector256<double> playMm, Vector256<double> outMm, Vector256<double> wear)
     {
         (Vector256<double> least, Vector256<double> ahead) = Of(in _points[0], playMm, outMm, wear);
@@ -85,7 +85,7 @@ internal sealed class EdgeMoments
         Vector256<double>[] series = _series;
         if (series.Length == 0)
         {
-            return Vector256.Create(Math.Atan(z[0]), Math.Atan(z[1]), Math.Atan(z[2]), Math.Atan(z[3]));
+            return OneByOne(z);
         }
 
         Vector256<double> square = z * z;
@@ -97,6 +97,9 @@ internal sealed class EdgeMoments
 
         return sum * z;
     }
+
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private static Vector256<double> OneByOne(Vector256<double> z) => Vector256.Create(Math.Atan(z[0]), Math.Atan(z[1]), Math.Atan(z[2]), Math.Atan(z[3]));
 
     /// <summary>The terms of the arctangent's series, the last first; none where it is too slow.</summary>
     internal static Vector256<double>[] SeriesFor(double widest)

@@ -125,6 +125,9 @@ internal sealed class SolidGroup
     internal SolidList Still { get; }
 
     internal SolidList Turning { get; }
+
+    /// <summary>Whether it is of the very same solids.</summary>
+    internal bool IsOfSame(SolidGroup other) => Still.IsOfSame(other.Still) && Turning.IsOfSame(other.Turning);
 }
 
 /// <summary>Solids with the trees over them, each made at the first question.</summary>
@@ -147,6 +150,9 @@ internal sealed class SolidList
     internal SolidTree Plan => _plan.Value;
 
     internal SolidTree ByRadius => _byRadius.Value;
+
+    /// <summary>Whether it is of the very same solids, in the same order.</summary>
+    internal bool IsOfSame(SolidList other) => Solids.Count == other.Solids.Count && Solids.Zip(other.Solids).All(s => ReferenceEquals(s.First, s.Second));
 
     internal TurningPieces PiecesOf(int solid) => _pieces[solid] ??= TurningPieces.Of(Solids[solid].Outline);
 }
