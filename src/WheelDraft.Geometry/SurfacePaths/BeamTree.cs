@@ -13,8 +13,11 @@ internal sealed class BeamTree
     private readonly double[] _mm;
     private readonly double[] _bendsMm;
 
-    internal BeamTree(int places)
+    private readonly bool _isOfBend;
+
+    internal BeamTree(int places, bool isOfBend)
     {
+        _isOfBend = isOfBend;
         _mm = new double[places];
         _bendsMm = new double[places];
         Array.Fill(_mm, double.PositiveInfinity);
@@ -30,6 +33,11 @@ internal sealed class BeamTree
         if (!Bends.TryGetValue(bend.Node, out Arrival? known) || arrival.LengthMm < known.LengthMm)
         {
             Bends[bend.Node] = arrival;
+        }
+
+        if (_isOfBend)
+        {
+            ReachBend(bend.Place, arrival.LengthMm);
         }
     }
 

@@ -42,7 +42,7 @@ internal sealed class BeamTrees
     {
         if (!_conductors.TryGetValue(conductor, out ConductorBeams? beams))
         {
-            BeamTree tree = new(Relief.PlaceCount);
+            BeamTree tree = new(Relief.PlaceCount, isOfBend: false);
             beams = new(tree,
             [
                 .. conductor.Pieces.OfType<Arc>().Select(arc => new ConductorSource(Nodes(BeamSources.FromArc(conductor, arc), tree), [])),

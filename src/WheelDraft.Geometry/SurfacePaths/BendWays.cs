@@ -9,7 +9,7 @@ internal sealed class BendWays(BeamTrees trees, ReliefSector bend)
     private const double FurtherMm = 1;
 
     private readonly Dictionary<SurfaceConductor, WaysTo> _to = [];
-    private readonly BeamTree _tree = new(trees.Relief.PlaceCount);
+    private readonly BeamTree _tree = new(trees.Relief.PlaceCount, isOfBend: true);
     private IReadOnlyList<BeamNode>? _beams;
 
     /// <summary>The shortest ways found to other bends.</summary>
@@ -48,11 +48,6 @@ internal sealed class BendWays(BeamTrees trees, ReliefSector bend)
         {
             trees.OfConductor(conductor).Tree.ReachBend(bend.Place, shortest.LengthMm);
             trees.OfConductor(conductor).Tree.ReachBy(shortest.LengthMm, _tree);
-        }
-
-        foreach ((int node, Arrival arrival) in Bends)
-        {
-            _tree.ReachBend(trees.Relief.Nodes[node].Place, arrival.LengthMm);
         }
 
         return _to[conductor] = new WaysTo(limit, shortest, tracer.WasLimited && limit < outdone, false);
