@@ -15,7 +15,7 @@ internal sealed class PicturedSheet
 
     private const double Dpi = PixelsPerMm * 25.4;
 
-    private readonly Lazy<byte[]> _png;
+    private readonly Lazy<PackedPicture> _own;
     private readonly Lazy<string> _svg;
     private readonly Lazy<IReadOnlyList<SheetGroup>> _unseen;
 
@@ -25,7 +25,7 @@ internal sealed class PicturedSheet
         Sheet = sheet;
         Theme = theme;
         Manner = theme.Name;
-        _png = new(() => PngWriter.Write(Sheet, new() { Theme = Theme, Dpi = Dpi }));
+        _own = new(WriteAndRead);
         _svg = new(() => SvgOf(Sheet));
         _unseen = new(FindUnseen);
     }
@@ -39,8 +39,8 @@ internal sealed class PicturedSheet
     /// <summary>The theme's name, and what else is not as usual.</summary>
     internal string Manner { get; init; }
 
-    /// <summary>Our own PNG; the file is written once, and read anew each time so that not all pictures lie in memory.</summary>
-    internal Picture Own => Picture.Of(_png.Value);
+    /// <summary>Our own PNG; the file is written and read once, and what it shows kept packed so that not all pictures lie in memory.</summary>
+    internal Picture Own => _own.Value.Unpacked();
 
     internal string Svg => _svg.Value;
 
@@ -82,6 +82,12 @@ internal sealed class PicturedSheet
         int right = Math.Min(Whole.Width, ((int)all.MaxX / square * square) + square);
         int bottom = Math.Min(Whole.Height, ((int)all.MaxY / square * square) + square);
         return new(left, top, right - left, bottom - top);
+    }
+
+    private PackedPicture WriteAndRead()
+    {
+        using Picture read = Picture.Of(PngWriter.Write(Sheet, new() { Theme = Theme, Dpi = Dpi }));
+        return new(read);
     }
 
     private IReadOnlyList<SheetGroup> FindUnseen()
