@@ -22,6 +22,9 @@ internal sealed class PictureDifference
 
     internal const int SquarePixels = 25;
 
+    /// <summary>How far about a pixel is looked.</summary>
+    internal const int SurroundingPixels = 2;
+
     // Levels of 255. Colours are given as numbers, so plain areas are equal but for rounding; the palest step drawn has 10.
     private const int Rounding = 4;
 
@@ -67,21 +70,33 @@ internal sealed class PictureDifference
     internal static PictureDifference Of(Picture one, Picture other) => new(one, other);
 
     /// <summary>Whether two pictures show something different; quicker where they do, for it looks no further.</summary>
-    internal static bool IsSeenBetween(Picture one, Picture other)
+    internal static bool IsSeenBetween(Picture one, Picture other) =>
+        IsCrowded(one, other, new(0, 0, one.Width, one.Height)) || Of(one, other).IsSeen;
+
+    /// <summary>Whether one square of a part, which begins at a border of squares, holds more different pixels than two equal pictures may. What lies about the
+    /// part counts as surroundings of its pixels, as it does in the comparison of the wholes.</summary>
+    internal static bool IsCrowded(Picture one, Picture other, PixelWindow part)
     {
         Dictionary<(int X, int Y), int> squares = [];
         foreach (int at in Different(one, other))
         {
-            int together = squares.GetValueOrDefault(SquareOf(one, at)) + 1;
+            (int x, int y) = ((at % one.Width) - part.X, (at / one.Width) - part.Y);
+            if (x < 0 || y < 0 || x >= part.Width || y >= part.Height)
+            {
+                continue;
+            }
+
+            (int, int) square = (x / SquarePixels, y / SquarePixels);
+            int together = squares.GetValueOrDefault(square) + 1;
             if (together > MostTogether)
             {
                 return true;
             }
 
-            squares[SquareOf(one, at)] = together;
+            squares[square] = together;
         }
 
-        return Of(one, other).IsSeen;
+        return false;
     }
 
     public override string ToString() => string.Create(
@@ -113,7 +128,7 @@ internal sealed class PictureDifference
             if (excess > Rounding)
             {
                 // Within two pixels: between two lines side by side all is dark, and the ground is that far off.
-                about ??= Around(one, at, 2).With(Around(other, at, 2));
+                about ??= Around(one, at, SurroundingPixels).With(Around(other, at, SurroundingPixels));
                 if (excess > Rounding + (about.Value.Contrast(bits) / EdgePart))
                 {
                     return true;
