@@ -297,7 +297,7 @@ public sealed class MakeCommandTests
     {
         CliRun run = new();
         File.WriteAllBytes(run.PathOf("bench.toml"), TemplateShelf.All[0].Bytes());
-        File.AppendAllText(run.PathOf("bench.toml"), more);
+        File.AppendAllText(run.PathOf("bench.toml"), Briefs.FewDraws + more);
         return run;
     }
 
