@@ -74,7 +74,7 @@ public sealed class OutsideBrowser : IAsyncDisposable
         _process = OutsideProgram.OrSkip("/bin/sh", "-c", "true").Start(
             "-c", "exec \"$0\" \"$@\" 3<&0 4>&1 >/dev/null 2>&1", chromium.Path,
             "--headless", "--no-sandbox", "--disable-gpu", "--disable-software-rasterizer", "--disable-quic", "--no-first-run", "--disable-background-networking",
-            "--disable-component-update", "--disable-sync", "--disable-extensions", "--hide-scrollbars", "--force-device-scale-factor=1",
+            "--disable-component-update", "--disable-sync", "--disable-extensions", "--disable-features=SpareRendererForSitePerProcess", "--hide-scrollbars", "--force-device-scale-factor=1",
             $"--user-data-dir={_folder.At("profile")}", "--remote-debugging-pipe", "about:blank");
         JsonElement pages = await AskAsync("Target.getTargets", []);
         JsonElement page = pages.GetProperty("targetInfos").EnumerateArray().First(t => t.GetProperty("type").GetString() is "page");
