@@ -47,26 +47,26 @@ public sealed class MakeCommandTests
     }
 
     [Theory]
-    [InlineData("make")]
+    [InlineData("make", "--dpi", "40")]
     [InlineData("check")]
-    public void Commands_OfADesignThatMisses_NameTheFirstThingToChange(string command)
+    public void Commands_OfADesignThatMisses_NameTheFirstThingToChange(string command, params string[] options)
     {
         using CliRun run = Bench(Near);
-        Assert.Equal(1, run.Run(command, "bench.toml"));
+        Assert.Equal(1, run.Run([command, "bench.toml", .. options]));
         Assert.Contains("something misses, ", run.Out, StringComparison.Ordinal);
         Assert.Contains("  first to change: ", run.Out, StringComparison.Ordinal);
     }
 
     [Theory]
-    [InlineData("make")]
+    [InlineData("make", "--dpi", "40")]
     [InlineData("check")]
-    public void Commands_Quiet_PrintedMoreThanErrors(string command)
+    public void Commands_Quiet_PrintedMoreThanErrors(string command, params string[] options)
     {
         using CliRun run = Bench();
-        Assert.Equal(0, run.Run(command, "bench.toml", "--quiet"));
+        Assert.Equal(0, run.Run([command, "bench.toml", "--quiet", .. options]));
         Assert.Empty(run.Out + run.Error);
         using CliRun misses = Bench(Near);
-        Assert.Equal(1, misses.Run(command, "bench.toml", "--quiet"));
+        Assert.Equal(1, misses.Run([command, "bench.toml", "--quiet", .. options]));
         Assert.Empty(misses.Out);
         Assert.All(misses.Error.TrimEnd().Split('\n'), l => Assert.Contains(": error: ", l, StringComparison.Ordinal));
     }

@@ -106,7 +106,7 @@ public sealed class OutsideBrowser : IAsyncDisposable
                 answer = result;
             }
 
-            hasCome = hasCome || (told.TryGetProperty("method", out JsonElement what) && what.GetString() == until);
+            hasCome = hasCome || (told.TryGetProperty("method", out JsonElement what) && string.Equals(what.GetString(), until, StringComparison.Ordinal));
         }
 
         return answer.Value;
