@@ -21,7 +21,13 @@ internal static class Briefs
         Process = Cutter,
         Feed = new("L", 0, new(0.8, 3, 0.8, 0, null), 0.1),
         Outputs = outputs,
+
+        // Nobody looks at how many draws a plain wheel's figures come from.
+        MonteCarlo = new() { Draws = 20_000 },
     };
+
+    /// <summary>The end of a parameter file whose draws are a matter of milliseconds: for tests of anything but draws.</summary>
+    internal const string FewDraws = "\n[monte_carlo]\ndraws = 20000\n";
 
     /// <summary>An output on from one time for another, its patch 0.4 by 2 mm.</summary>
     internal static OutputBrief Output(string name, double fromS, double forS, double toleranceS = 3) =>

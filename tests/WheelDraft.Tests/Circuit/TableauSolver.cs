@@ -6,8 +6,8 @@ namespace WheelDraft.Tests;
 
 /// <summary>
 /// The oracle for networks, in another formulation than the product's: the sparse tableau of Hachtel, Brayton and Gustavson
-/// (1971). Every switch and load is a branch with its own current; a closed switch is "no voltage", an open one "no current", a
-/// load "voltage = Z times current"; nothing is merged and nothing is split into blocks. The overdetermined system goes through
+/// (1971). Every switch and load is a branch with its own current; a closed switch is "no voltage", an open one "no current" and
+/// left out, a load "voltage = Z times current"; nothing is merged and nothing is split into blocks. The overdetermined system goes through
 /// the singular value decomposition of MathNet.Numerics, which gives the least solution where currents round a loop of closed
 /// switches, or potentials that nothing fixes, are free; load voltages are unique all the same.
 /// </summary>
@@ -180,36 +180,37 @@ internal sealed class TableauSolver
 
     private Vector<Complex> Solve()
     {
-        // Unknowns: net potentials, then branch currents. Rows: one a branch, then one a net: its currents' sum, or its potential.
-        int unknowns = _nets.Count + _branches.Count;
+        // Unknowns: net potentials, then currents of branches that can carry any. Rows: one such branch, then one a net: its currents' sum, or its potential.
+        Branch[] carrying = [.. _branches.Where(b => b.Closed || b.Impedance is not null)];
+        int unknowns = _nets.Count + carrying.Length;
         Matrix<Complex> matrix = Matrix<Complex>.Build.Dense(unknowns, unknowns);
         Vector<Complex> right = Vector<Complex>.Build.Dense(unknowns);
-        for (int b = 0; b < _branches.Count; b++)
+        for (int b = 0; b < carrying.Length; b++)
         {
-            Branch branch = _branches[b];
-            if (branch.Impedance is null && !branch.Closed)
-            {
-                matrix[b, _nets.Count + b] = 1;
-            }
-            else
-            {
-                matrix[b, branch.A] += 1;
-                matrix[b, branch.B] -= 1;
-                matrix[b, _nets.Count + b] = branch.Impedance is { } z ? -z : Complex.Zero;
-            }
-
-            matrix[_branches.Count + branch.A, _nets.Count + b] += 1;
-            matrix[_branches.Count + branch.B, _nets.Count + b] -= 1;
+            Branch branch = carrying[b];
+            matrix[b, branch.A] += 1;
+            matrix[b, branch.B] -= 1;
+            matrix[b, _nets.Count + b] = branch.Impedance is { } z ? -z : Complex.Zero;
+            matrix[carrying.Length + branch.A, _nets.Count + b] += 1;
+            matrix[carrying.Length + branch.B, _nets.Count + b] -= 1;
         }
 
         foreach ((int held, Complex volts) in _held)
         {
-            matrix.ClearRow(_branches.Count + held);
-            matrix[_branches.Count + held, held] = 1;
-            right[_branches.Count + held] = volts;
+            matrix.ClearRow(carrying.Length + held);
+            matrix[carrying.Length + held, held] = 1;
+            right[carrying.Length + held] = volts;
         }
 
-        return LeastSolution(matrix, right);
+        Vector<Complex> solution = LeastSolution(matrix, right);
+        Vector<Complex> all = Vector<Complex>.Build.Dense(_nets.Count + _branches.Count);
+        solution.CopySubVectorTo(all, 0, 0, _nets.Count);
+        for (int b = 0; b < carrying.Length; b++)
+        {
+            all[_nets.Count + _branches.IndexOf(carrying[b])] = solution[_nets.Count + b];
+        }
+
+        return all;
     }
 
     private static Vector<Complex> LeastSolution(Matrix<Complex> matrix, Vector<Complex> right)

@@ -47,7 +47,7 @@ public sealed class FigureOptionTests
     private static CliRun Doser()
     {
         CliRun run = new();
-        File.Copy(Demos.PathOf("tank-doser"), run.PathOf("doser.toml"));
+        File.WriteAllText(run.PathOf("doser.toml"), File.ReadAllText(Demos.PathOf("tank-doser")) + Briefs.FewDraws);
         return run;
     }
 }

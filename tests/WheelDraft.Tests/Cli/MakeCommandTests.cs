@@ -22,7 +22,7 @@ public sealed class MakeCommandTests
     public void Make_GoodFile_WritesExactlyWhatItLists()
     {
         using CliRun run = Bench();
-        Assert.Equal(0, run.Run("make", "bench.toml", "-o", "made"));
+        Assert.Equal(0, run.Run("make", "bench.toml", "-o", "made", "--dpi", "40"));
         Assert.Equal(Listed(run), Present(run), StringComparer.Ordinal);
         Assert.Contains("report.json", Present(run), StringComparer.Ordinal);
         Assert.Contains("report.md", Present(run), StringComparer.Ordinal);
@@ -47,26 +47,26 @@ public sealed class MakeCommandTests
     }
 
     [Theory]
-    [InlineData("make")]
+    [InlineData("make", "--dpi", "40")]
     [InlineData("check")]
-    public void Commands_OfADesignThatMisses_NameTheFirstThingToChange(string command)
+    public void Commands_OfADesignThatMisses_NameTheFirstThingToChange(string command, params string[] options)
     {
         using CliRun run = Bench(Near);
-        Assert.Equal(1, run.Run(command, "bench.toml"));
+        Assert.Equal(1, run.Run([command, "bench.toml", .. options]));
         Assert.Contains("something misses, ", run.Out, StringComparison.Ordinal);
         Assert.Contains("  first to change: ", run.Out, StringComparison.Ordinal);
     }
 
     [Theory]
-    [InlineData("make")]
+    [InlineData("make", "--dpi", "40")]
     [InlineData("check")]
-    public void Commands_Quiet_PrintedMoreThanErrors(string command)
+    public void Commands_Quiet_PrintedMoreThanErrors(string command, params string[] options)
     {
         using CliRun run = Bench();
-        Assert.Equal(0, run.Run(command, "bench.toml", "--quiet"));
+        Assert.Equal(0, run.Run([command, "bench.toml", "--quiet", .. options]));
         Assert.Empty(run.Out + run.Error);
         using CliRun misses = Bench(Near);
-        Assert.Equal(1, misses.Run(command, "bench.toml", "--quiet"));
+        Assert.Equal(1, misses.Run([command, "bench.toml", "--quiet", .. options]));
         Assert.Empty(misses.Out);
         Assert.All(misses.Error.TrimEnd().Split('\n'), l => Assert.Contains(": error: ", l, StringComparison.Ordinal));
     }
@@ -91,15 +91,15 @@ public sealed class MakeCommandTests
     public void Make_AgainAndInAnotherCulture_GivesTheSameBytes()
     {
         using CliRun run = Bench();
-        run.Run("make", "bench.toml", "-o", "made");
+        run.Run("make", "bench.toml", "-o", "made", "--dpi", "40");
         Dictionary<string, byte[]> first = Bytes(run);
-        run.Run("make", "bench.toml", "-o", "made");
+        run.Run("make", "bench.toml", "-o", "made", "--dpi", "40");
         Same(first, Bytes(run));
         CultureInfo before = CultureInfo.CurrentCulture;
         try
         {
             CultureInfo.CurrentCulture = Commas();
-            run.Run("make", "bench.toml", "-o", "made");
+            run.Run("make", "bench.toml", "-o", "made", "--dpi", "40");
         }
         finally
         {
@@ -113,7 +113,7 @@ public sealed class MakeCommandTests
     public void Make_DesignThatMisses_WithholdsAndDeletesCutFilesAndSaysSo()
     {
         using CliRun run = Bench();
-        run.Run("make", "bench.toml", "-o", "made");
+        run.Run("make", "bench.toml", "-o", "made", "--dpi", "40");
         File.AppendAllText(run.PathOf("bench.toml"), Near);
         Assert.Equal(1, run.Run("make", "bench.toml", "-o", "made", "--only", "report,cut"));
         Assert.DoesNotContain(Present(run), f => f.StartsWith("cut/", StringComparison.Ordinal));
@@ -240,7 +240,7 @@ public sealed class MakeCommandTests
         string text = File.ReadAllText(run.PathOf("bench.toml"));
         Assert.Contains(good, text, StringComparison.Ordinal);
         File.WriteAllText(run.PathOf("bench.toml"), text.Replace(good, bad, StringComparison.Ordinal));
-        Assert.Equal(2, run.Run("make", "bench.toml", "-o", "made"));
+        Assert.Equal(2, run.Run("make", "bench.toml", "-o", "made", "--dpi", "40"));
         Assert.Matches(message, run.Error);
         Assert.False(Directory.Exists(run.PathOf("made")));
     }
@@ -297,7 +297,7 @@ public sealed class MakeCommandTests
     {
         CliRun run = new();
         File.WriteAllBytes(run.PathOf("bench.toml"), TemplateShelf.All[0].Bytes());
-        File.AppendAllText(run.PathOf("bench.toml"), more);
+        File.AppendAllText(run.PathOf("bench.toml"), Briefs.FewDraws + more);
         return run;
     }
 

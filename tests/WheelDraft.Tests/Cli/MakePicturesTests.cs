@@ -170,7 +170,7 @@ public sealed class MakePicturesTests
     private static CliRun Bench()
     {
         CliRun run = new();
-        File.Copy(Path.Combine(AppContext.BaseDirectory, "parameters", "propagation-bench.toml"), run.PathOf("bench.toml"));
+        File.WriteAllText(run.PathOf("bench.toml"), File.ReadAllText(Demos.PathOf("propagation-bench")) + Briefs.FewDraws);
         return run;
     }
 }

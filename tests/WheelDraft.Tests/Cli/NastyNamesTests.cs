@@ -21,7 +21,7 @@ public sealed partial class NastyNamesTests(NastyNamesTests.PlainDesign plain) :
 
     private static readonly string[] Kinds = ["report", "cut", "draw", "pdf", "print", "show", "bench"];
 
-    private static string Demo { get; } = File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "parameters", "propagation-bench.toml"));
+    private static string Demo { get; } = File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "parameters", "propagation-bench.toml")) + Briefs.FewDraws;
 
     private static (bool IsTitle, string Text)[] Names { get; } =
     [

@@ -11,8 +11,8 @@ public sealed class ShopCommandTests
     private static CliRun Bench()
     {
         CliRun run = new();
-        File.Copy(Demos.PathOf("tank-doser"), run.PathOf("doser.toml"));
-        File.Copy(Demos.PathOf("propagation-bench"), run.PathOf("bench.toml"));
+        File.WriteAllText(run.PathOf("doser.toml"), File.ReadAllText(Demos.PathOf("tank-doser")) + Briefs.FewDraws);
+        File.WriteAllText(run.PathOf("bench.toml"), File.ReadAllText(Demos.PathOf("propagation-bench")) + Briefs.FewDraws);
         return run;
     }
 

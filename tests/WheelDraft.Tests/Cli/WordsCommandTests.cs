@@ -23,7 +23,7 @@ public sealed class WordsCommandTests
     public void Words_WithoutLanguage_IsATableToFillIn_ThatMakeTakes_AndNamesWhatStaysEnglishOnce()
     {
         using CliRun run = new();
-        File.Copy(Demos.PathOf("tank-doser"), run.PathOf("tank-doser.toml"));
+        File.WriteAllText(run.PathOf("tank-doser.toml"), File.ReadAllText(Demos.PathOf("tank-doser")) + Briefs.FewDraws);
         Assert.Equal(ExitStatus.Done, run.Run("words", "-o", "own.toml"));
         string table = File.ReadAllText(run.PathOf("own.toml")).Replace("language = \"\"", "language = \"eo\"", StringComparison.Ordinal).Replace("\"Timing chart\" = \"\"", "\"Timing chart\" = \"Tempodiagramo\"", StringComparison.Ordinal);
         File.WriteAllText(run.PathOf("own.toml"), table);
@@ -39,7 +39,7 @@ public sealed class WordsCommandTests
     public void Make_InGerman_LeavesCuttingFilesAndReportForPrograms_AsTheyAre()
     {
         using CliRun run = new();
-        File.Copy(Demos.PathOf("tank-doser"), run.PathOf("tank-doser.toml"));
+        File.WriteAllText(run.PathOf("tank-doser.toml"), File.ReadAllText(Demos.PathOf("tank-doser")) + Briefs.FewDraws);
         Assert.Equal(ExitStatus.Done, run.Run("make", "tank-doser.toml", "-o", "en", "--only", "report,cut"));
         Assert.Equal(ExitStatus.Done, run.Run("make", "tank-doser.toml", "-o", "de", "--only", "report,cut", "--words", "de"));
         foreach (string file in Directory.GetFiles(run.PathOf("en/cut"), "*.dxf").Append(run.PathOf("en/report.json")))
@@ -55,7 +55,7 @@ public sealed class WordsCommandTests
     public void Make_UnknownLanguageOrWrongTable_IsRefusedWithWhatWouldDo()
     {
         using CliRun run = new();
-        File.Copy(Demos.PathOf("tank-doser"), run.PathOf("tank-doser.toml"));
+        File.WriteAllText(run.PathOf("tank-doser.toml"), File.ReadAllText(Demos.PathOf("tank-doser")) + Briefs.FewDraws);
         Assert.Equal(ExitStatus.WrongInput, run.Run("make", "tank-doser.toml", "--words", "klingon"));
         Assert.Contains("there are no words for 'klingon'; there are de, es, fr, it, nl, pl", run.Error, StringComparison.Ordinal);
         File.WriteAllText(run.PathOf("wrong.toml"), "language = \"de\"\n[words]\n\"{1} of {2}\" = \"{1}\"\n");

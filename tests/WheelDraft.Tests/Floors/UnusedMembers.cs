@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using Mono.Cecil;
 
 namespace WheelDraft.Tests.Floors;
@@ -7,12 +8,15 @@ namespace WheelDraft.Tests.Floors;
 /// compiled code and is not looked at.</remarks>
 internal static class UnusedMembers
 {
+    // By assembly: each is read once for all that are asked about.
+    private static readonly ConcurrentDictionary<string, Lazy<HashSet<string>>> Used = new(StringComparer.Ordinal);
+
     /// <summary>The unused members of one assembly.</summary>
     /// <param name="file">The assembly, a file beside the tests.</param>
     /// <param name="program">All assemblies of the program, beside the tests.</param>
     public static IReadOnlyList<string> Of(string file, IReadOnlyList<string> program)
     {
-        HashSet<string> used = [.. program.SelectMany(Uses)];
+        HashSet<string> used = [.. program.SelectMany(p => Used.GetOrAdd(p, f => new(() => Uses(f))).Value)];
         using AssemblyDefinition assembly = Read(file);
         return [.. assembly.MainModule.Types.SelectMany(WithNested).Where(t => !IsMade(t) && !t.Name.StartsWith('<')).SelectMany(t => t.Methods.Where(m => Counts(t, m)))
             .Select(m => m.FullName).Where(m => !used.Contains(m)).Order(StringComparer.Ordinal)];

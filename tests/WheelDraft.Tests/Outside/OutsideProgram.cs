@@ -12,9 +12,9 @@ internal sealed class OutsideProgram
     // What a trial call said: null where the program works. Some take longer over it than over their work, so each is tried once.
     private static readonly ConcurrentDictionary<string, Lazy<string?>> Tried = new(StringComparer.Ordinal);
 
-    private readonly string _path;
+    private OutsideProgram(string path) => Path = path;
 
-    private OutsideProgram(string path) => _path = path;
+    internal string Path { get; }
 
     /// <summary>The program, once it has answered a trial call.</summary>
     /// <param name="path">Where Debian puts it.</param>
@@ -33,7 +33,7 @@ internal sealed class OutsideProgram
             return $"{path} is not installed";
         }
 
-        using Process process = Start(path, trial);
+        using Process process = new OutsideProgram(path).Start(trial);
         process.StandardOutput.ReadToEnd();
         process.WaitForExit();
         return process.ExitCode == 0 ? null : $"{words} does not work here";
@@ -43,14 +43,15 @@ internal sealed class OutsideProgram
     internal async Task<string> RunAsync(params string[] arguments)
     {
         CancellationToken stop = TestContext.Current.CancellationToken;
-        using Process process = Start(_path, arguments);
+        using Process process = Start(arguments);
         Task<string> complaint = process.StandardError.ReadToEndAsync(stop);
         string output = await process.StandardOutput.ReadToEndAsync(stop);
         await process.WaitForExitAsync(stop);
-        Assert.True(process.ExitCode == 0, string.Create(CultureInfo.InvariantCulture, $"{_path} ended with {process.ExitCode}: ") + await complaint);
+        Assert.True(process.ExitCode == 0, string.Create(CultureInfo.InvariantCulture, $"{Path} ended with {process.ExitCode}: ") + await complaint);
         return output;
     }
 
-    private static Process Start(string program, params string[] arguments) =>
-        Process.Start(new ProcessStartInfo(program, arguments) { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true })!;
+    /// <summary>The program running, with pipes to all that it reads and writes.</summary>
+    internal Process Start(params string[] arguments) =>
+        Process.Start(new ProcessStartInfo(Path, arguments) { UseShellExecute = false, RedirectStandardInput = true, RedirectStandardOutput = true, RedirectStandardError = true })!;
 }

@@ -18,18 +18,8 @@ public sealed class MissingGroupTests(ITestOutputHelper output)
     public void Svg_WithoutOneGroup_IsNoticed(string demo, string sheet, string manner)
     {
         PicturedSheet pictured = DemoSheets.Of(demo, sheet, manner);
-        using Picture own = pictured.Own;
-        using SkiaDrawing drawing = new(pictured.Svg);
-        foreach (SheetGroup group in pictured.Sheet.AllGroups.Except(pictured.Unseen))
-        {
-            PixelWindow window = pictured.WindowOf(group);
-            using Picture there = own.Part(window);
-            using Picture without = drawing.PaintedWithout(group.Id, window);
-            Assert.True(PictureDifference.IsSeenBetween(there, without), $"{demo}, sheet {sheet}, {manner}: the group {group.Id} is not missed");
-        }
-
-        using Picture again = drawing.PaintedFromPieces(pictured.Whole);
-        Assert.False(PictureDifference.IsSeenBetween(own, again), $"{demo}, sheet {sheet}, {manner}: with every group in its place again, something is seen.");
+        Assert.All(pictured.Skia.NotMissed, id => Assert.Fail($"{demo}, sheet {sheet}, {manner}: the group {id} is not missed"));
+        Assert.False(pictured.Skia.IsAgainSeen, $"{demo}, sheet {sheet}, {manner}: with every group in its place again, something is seen.");
         output.WriteLine($"{demo} {sheet} {manner}, covered: {string.Join(' ', pictured.Unseen.Select(g => g.Id))}");
         Assert.All(pictured.Unseen, g => Assert.True(Covered.Any(c => IsOf(c, pictured, g)), $"{demo}, sheet {sheet}, {manner}: next to nothing is seen of the group {g.Id}: draw it further up, or list it with the reason."));
     }
@@ -37,21 +27,8 @@ public sealed class MissingGroupTests(ITestOutputHelper output)
     /// <summary>Each group by itself on the paper, so that nothing lies over it.</summary>
     [Theory]
     [MemberData(nameof(Sheets), DisableDiscoveryEnumeration = true)]
-    public void Svg_OfOneGroupAlone_LooksAsItsPngAndIsNoticedWhenMissing(string demo, string sheet, string manner)
-    {
-        PicturedSheet pictured = DemoSheets.Of(demo, sheet, manner);
-        foreach (SheetGroup group in pictured.Sheet.AllGroups)
-        {
-            PixelWindow window = pictured.WindowOf(group);
-            using Picture own = pictured.Painted([group], window);
-            using SkiaDrawing drawing = new(pictured.SvgOf(new(pictured.Sheet.Words, pictured.Sheet.Size, [group], [])));
-            using Picture painted = drawing.Painted(window);
-            PictureDifference there = PictureDifference.Of(own, painted);
-            Assert.False(there.IsSeen, $"{demo}, sheet {sheet}, {manner}, group {group.Id} alone: {there}");
-            using Picture without = drawing.PaintedWithout(group.Id, window);
-            Assert.True(PictureDifference.IsSeenBetween(own, without), $"{demo}, sheet {sheet}, {manner}: the group {group.Id} alone is not missed");
-        }
-    }
+    public void Svg_OfOneGroupAlone_LooksAsItsPngAndIsNoticedWhenMissing(string demo, string sheet, string manner) =>
+        Assert.All(DemoSheets.Of(demo, sheet, manner).Skia.NotAlike, trouble => Assert.Fail($"{demo}, sheet {sheet}, {manner}, {trouble}"));
 
     [Fact]
     public void Covered_EachEntry_IsNeeded() =>

@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Text;
-using SkiaSharp;
 
 namespace WheelDraft.Tests.Raster;
 
@@ -18,37 +17,14 @@ internal static class OutsideRenderers
         return Picture.Of(await File.ReadAllBytesAsync(folder.At("rsvg.png")));
     }
 
-    /// <summary>Many pictures in one run: the browser takes far longer to start than to draw.</summary>
-    internal static async Task<IReadOnlyList<Picture>> ChromiumAsync(IReadOnlyList<(string Svg, PixelWindow Size)> pictures, OutsideFolder folder)
-    {
-        OutsideProgram chromium = OutsideProgram.OrSkip("/usr/bin/chromium", "--version");
-        PixelWindow[] places = [.. Places([.. pictures.Select(p => p.Size)])];
-        StringBuilder page = new("<!doctype html><style>*{margin:0}img{position:absolute}</style>");
-        for (int i = 0; i < pictures.Count; i++)
-        {
-            await folder.WriteAsync($"{Text(i)}.svg", pictures[i].Svg);
-            page.Append(CultureInfo.InvariantCulture, $"<img src=\"{i}.svg\" width=\"{places[i].Width}\" height=\"{places[i].Height}\" style=\"left:{places[i].X}px;top:{places[i].Y}px\">\n");
-        }
+    internal static Task<Picture> ChromiumAsync(string svg, PixelWindow size, OutsideBrowser browser) => browser.PictureAsync(
+        (size.Width, size.Height),
+        ("page.html", string.Create(CultureInfo.InvariantCulture, $"<!doctype html><style>*{{margin:0}}img{{display:block}}</style><img src=\"picture.svg\" width=\"{size.Width}\" height=\"{size.Height}\">")),
+        ("picture.svg", svg));
 
-        string file = await folder.WriteAsync("page.html", page.ToString());
-        return await ShotAsync(chromium, (file, places), folder);
-    }
-
-    private static async Task<IReadOnlyList<Picture>> ShotAsync(OutsideProgram chromium, (string File, PixelWindow[] Places) page, OutsideFolder folder)
+    /// <summary>Pictures set into one page as elements of it, side by side, where the page has a style of its own that would show if it reached them.</summary>
+    internal static async Task<IReadOnlyList<Picture>> ChromiumInlineAsync(IReadOnlyList<(string Svg, PixelWindow Size)> pictures, OutsideBrowser browser)
     {
-        (string file, PixelWindow[] places) = page;
-        await chromium.RunAsync(
-            "--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update",
-            "--disable-sync", "--hide-scrollbars", "--force-device-scale-factor=1", $"--user-data-dir={folder.At("profile")}",
-            $"--window-size={Text(places.Max(p => p.X + p.Width))},{Text(places.Max(p => p.Y + p.Height))}", $"--screenshot={folder.At("chromium.png")}", "file://" + file);
-        using SKBitmap shot = SKBitmap.Decode(await File.ReadAllBytesAsync(folder.At("chromium.png")));
-        return [.. places.Select(p => Picture.Of(shot, p))];
-    }
-
-    /// <summary>Pictures set into one page as elements of it, one below the other, where the page has a style of its own that would show if it reached them.</summary>
-    internal static async Task<IReadOnlyList<Picture>> ChromiumInlineAsync(IReadOnlyList<(string Svg, PixelWindow Size)> pictures, OutsideFolder folder)
-    {
-        OutsideProgram chromium = OutsideProgram.OrSkip("/usr/bin/chromium", "--version");
         PixelWindow[] places = [.. Places([.. pictures.Select(p => p.Size)])];
         StringBuilder page = new("<!doctype html><meta charset=utf-8><style>*{margin:0}body{font:italic bold 30px serif;letter-spacing:9px;stroke:red}div{position:absolute}.line,.paper,.copper{fill:red}</style>");
         for (int i = 0; i < pictures.Count; i++)
@@ -57,8 +33,8 @@ internal static class OutsideRenderers
             page.Append(CultureInfo.InvariantCulture, $"<div style=\"left:{places[i].X}px;top:{places[i].Y}px;width:{places[i].Width}px;height:{places[i].Height}px\">{svg}</div>\n");
         }
 
-        string file = await folder.WriteAsync("inline.html", page.ToString());
-        return await ShotAsync(chromium, (file, places), folder);
+        using Picture shot = await browser.PictureAsync((places.Max(p => p.X + p.Width), places.Max(p => p.Y + p.Height)), ("inline.html", page.ToString()));
+        return [.. places.Select(shot.Part)];
     }
 
     /// <summary>A page of a PDF.</summary>

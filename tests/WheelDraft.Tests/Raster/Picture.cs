@@ -42,8 +42,29 @@ internal sealed class Picture : IDisposable
 
     internal static Picture Of(byte[] png)
     {
-        using SKBitmap decoded = SKBitmap.Decode(png);
-        return Of(decoded, new(0, 0, decoded.Width, decoded.Height));
+        using SKCodec codec = SKCodec.Create(new MemoryStream(png)) ?? throw new InvalidDataException("No picture.");
+        bool isOpaque = codec.Info.AlphaType is SKAlphaType.Opaque;
+        SKImageInfo info = new(codec.Info.Width, codec.Info.Height, SKColorType.Rgba8888, isOpaque ? SKAlphaType.Opaque : SKAlphaType.Premul);
+        Picture picture = new(info.Width, info.Height);
+        picture.Held(address =>
+        {
+            SKCodecResult result = codec.GetPixels(info, address);
+            _ = result is SKCodecResult.Success ? result : throw new InvalidDataException($"The picture is not whole: {result}.");
+        });
+        if (!isOpaque)
+        {
+            picture.LayOnWhite();
+        }
+
+        return picture;
+    }
+
+    /// <summary>A picture whose pixels are written row by row, red in the lowest byte.</summary>
+    internal static Picture Filled(int width, int height, Action<Span<uint>> fill)
+    {
+        Picture picture = new(width, height);
+        fill(picture.Own);
+        return picture;
     }
 
     /// <summary>A picture as netpbm's format P6 has it: a page at 600 dpi is written and read ten times sooner than as PNG.</summary>
@@ -72,28 +93,19 @@ internal sealed class Picture : IDisposable
         return picture;
     }
 
-    /// <summary>A part of a decoded picture.</summary>
-    internal static Picture Of(SKBitmap decoded, PixelWindow part) => Painted(part, canvas => canvas.DrawBitmap(decoded, 0, 0, SKSamplingOptions.Default));
-
     /// <summary>What a window shows of something painted on a canvas whose unit is one pixel.</summary>
     internal static Picture Painted(PixelWindow window, Action<SKCanvas> paint)
     {
         Picture picture = new(window.Width, window.Height);
         SKImageInfo info = new(window.Width, window.Height, SKColorType.Rgba8888, SKAlphaType.Opaque);
-        GCHandle held = GCHandle.Alloc(picture._pixels, GCHandleType.Pinned);
-        try
+        picture.Held(address =>
         {
-            using SKSurface surface = SKSurface.Create(info, held.AddrOfPinnedObject(), info.RowBytes);
+            using SKSurface surface = SKSurface.Create(info, address, info.RowBytes);
             surface.Canvas.Clear(SKColors.White);
             surface.Canvas.Translate(-window.X, -window.Y);
             paint(surface.Canvas);
             surface.Flush();
-        }
-        finally
-        {
-            held.Free();
-        }
-
+        });
         return picture;
     }
 
@@ -120,4 +132,28 @@ internal sealed class Picture : IDisposable
 
     /// <summary>The level, of 255, of the colour that is so many bits up.</summary>
     internal static int Level(uint pixel, int bits) => (int)((pixel >> bits) & 255);
+
+    /// <summary>The pixels stay where they are while something writes to their address.</summary>
+    private void Held(Action<nint> write)
+    {
+        GCHandle held = GCHandle.Alloc(_pixels, GCHandleType.Pinned);
+        try
+        {
+            write(held.AddrOfPinnedObject());
+        }
+        finally
+        {
+            held.Free();
+        }
+    }
+
+    /// <summary>Colours are multiplied by their share of the pixel; the paper has the rest.</summary>
+    private void LayOnWhite()
+    {
+        foreach (ref uint pixel in Own)
+        {
+            uint rest = 255 - (pixel >> 24);
+            pixel = rest == 0 ? pixel : 0xFF000000 | ((pixel & 0x00FFFFFF) + (rest * 0x010101));
+        }
+    }
 }

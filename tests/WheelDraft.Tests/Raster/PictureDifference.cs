@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Runtime.Intrinsics;
 
 namespace WheelDraft.Tests.Raster;
 
@@ -20,6 +21,9 @@ internal sealed class PictureDifference
     private const int MostTogether = 5;
 
     internal const int SquarePixels = 25;
+
+    /// <summary>How far about a pixel is looked.</summary>
+    internal const int SurroundingPixels = 2;
 
     // Levels of 255. Colours are given as numbers, so plain areas are equal but for rounding; the palest step drawn has 10.
     private const int Rounding = 4;
@@ -66,21 +70,33 @@ internal sealed class PictureDifference
     internal static PictureDifference Of(Picture one, Picture other) => new(one, other);
 
     /// <summary>Whether two pictures show something different; quicker where they do, for it looks no further.</summary>
-    internal static bool IsSeenBetween(Picture one, Picture other)
+    internal static bool IsSeenBetween(Picture one, Picture other) =>
+        IsCrowded(one, other, new(0, 0, one.Width, one.Height)) || Of(one, other).IsSeen;
+
+    /// <summary>Whether one square of a part, which begins at a border of squares, holds more different pixels than two equal pictures may. What lies about the
+    /// part counts as surroundings of its pixels, as it does in the comparison of the wholes.</summary>
+    internal static bool IsCrowded(Picture one, Picture other, PixelWindow part)
     {
         Dictionary<(int X, int Y), int> squares = [];
         foreach (int at in Different(one, other))
         {
-            int together = squares.GetValueOrDefault(SquareOf(one, at)) + 1;
+            (int x, int y) = ((at % one.Width) - part.X, (at / one.Width) - part.Y);
+            if (x < 0 || y < 0 || x >= part.Width || y >= part.Height)
+            {
+                continue;
+            }
+
+            (int, int) square = (x / SquarePixels, y / SquarePixels);
+            int together = squares.GetValueOrDefault(square) + 1;
             if (together > MostTogether)
             {
                 return true;
             }
 
-            squares[SquareOf(one, at)] = together;
+            squares[square] = together;
         }
 
-        return Of(one, other).IsSeen;
+        return false;
     }
 
     public override string ToString() => string.Create(
@@ -91,7 +107,7 @@ internal sealed class PictureDifference
     {
         for (int at = NextUnequal(one, other, 0); at < one.Pixels.Length; at = NextUnequal(one, other, at + 1))
         {
-            if (Picture.Apart(one.Pixels[at], other.Pixels[at]) > Rounding && Colours.Any(c => IsOutside(one, other, at, c)))
+            if (Picture.Apart(one.Pixels[at], other.Pixels[at]) > Rounding && IsOutside(one, other, at))
             {
                 yield return at;
             }
@@ -101,44 +117,45 @@ internal sealed class PictureDifference
     private static int NextUnequal(Picture one, Picture other, int from) => from + one.Pixels[from..].CommonPrefixLength(other.Pixels[from..]);
 
     /// <summary>Whether a colour leaves the range of its surroundings in the other picture, this way or that, by more than the slack.</summary>
-    private static bool IsOutside(Picture one, Picture other, int at, int bits)
+    private static bool IsOutside(Picture one, Picture other, int at)
     {
-        int excess = Math.Max(Excess(one, other, at, bits), Excess(other, one, at, bits));
-        return excess > Rounding && excess > Rounding + (Contrast(one, other, at, bits) / EdgePart);
+        LevelRange nearOne = Around(one, at, 1);
+        LevelRange nearOther = Around(other, at, 1);
+        LevelRange? about = null;
+        foreach (int bits in Colours)
+        {
+            int excess = Math.Max(nearOther.Excess(one.Pixels[at], bits), nearOne.Excess(other.Pixels[at], bits));
+            if (excess > Rounding)
+            {
+                // Within two pixels: between two lines side by side all is dark, and the ground is that far off.
+                about ??= Around(one, at, SurroundingPixels).With(Around(other, at, SurroundingPixels));
+                if (excess > Rounding + (about.Value.Contrast(bits) / EdgePart))
+                {
+                    return true;
+                }
+            }
+        }
+
+        return false;
     }
 
-    private static int Excess(Picture one, Picture other, int at, int bits)
+    /// <summary>The least and the greatest level of each colour within so many pixels.</summary>
+    private static LevelRange Around(Picture picture, int at, int reach)
     {
-        int level = Picture.Level(one.Pixels[at], bits);
-        (int low, int high) = Around(other, at, bits, 1);
-        return Math.Max(low - level, level - high);
-    }
-
-    /// <summary>Within two pixels: between two lines side by side all is dark, and the ground is that far off.</summary>
-    private static int Contrast(Picture one, Picture other, int at, int bits)
-    {
-        (int low, int high) = Around(one, at, bits, 2);
-        (int otherLow, int otherHigh) = Around(other, at, bits, 2);
-        return Math.Max(high, otherHigh) - Math.Min(low, otherLow);
-    }
-
-    /// <summary>The least and the greatest level of a colour within so many pixels.</summary>
-    private static (int Low, int High) Around(Picture picture, int at, int bits, int reach)
-    {
-        int low = 255;
-        int high = 0;
+        Vector128<byte> low = Vector128<byte>.AllBitsSet;
+        Vector128<byte> high = Vector128<byte>.Zero;
         Neighbours near = Neighbours.Of(picture, at, reach);
         for (int row = near.Top; row <= near.Bottom; row += picture.Width)
         {
             foreach (uint pixel in picture.Pixels.Slice(row + near.Left, near.Count))
             {
-                int level = (int)((pixel >> bits) & 255);
-                low = level < low ? level : low;
-                high = level > high ? level : high;
+                Vector128<byte> levels = Vector128.CreateScalarUnsafe(pixel).AsByte();
+                low = Vector128.Min(low, levels);
+                high = Vector128.Max(high, levels);
             }
         }
 
-        return (low, high);
+        return new(low.AsUInt32().ToScalar(), high.AsUInt32().ToScalar());
     }
 
     private int Ink()
@@ -170,6 +187,21 @@ internal sealed class PictureDifference
             .DefaultIfEmpty()
             .MaxBy(s => s.Item3);
         return (densest.Count, new(densest.X * SquarePixels, densest.Y * SquarePixels, SquarePixels, SquarePixels));
+    }
+
+    /// <summary>A pixel of the least level of each colour, and one of the greatest.</summary>
+    private readonly record struct LevelRange(uint Low, uint High)
+    {
+        internal int Contrast(int bits) => Picture.Level(High, bits) - Picture.Level(Low, bits);
+
+        internal int Excess(uint pixel, int bits) => Math.Max(Picture.Level(Low, bits) - Picture.Level(pixel, bits), Picture.Level(pixel, bits) - Picture.Level(High, bits));
+
+        internal LevelRange With(LevelRange other)
+        {
+            Vector128<byte> low = Vector128.Min(Vector128.CreateScalar(Low).AsByte(), Vector128.CreateScalar(other.Low).AsByte());
+            Vector128<byte> high = Vector128.Max(Vector128.CreateScalar(High).AsByte(), Vector128.CreateScalar(other.High).AsByte());
+            return new(low.AsUInt32().ToScalar(), high.AsUInt32().ToScalar());
+        }
     }
 
     /// <summary>A pixel with those about it: starts of rows, and what of each.</summary>

@@ -47,6 +47,29 @@ public sealed class PictureDifferenceTests
         Assert.Equal((0, 0.0, 0), (difference.Pixels.Count, difference.Share, difference.Together));
     }
 
+    /// <summary>A missing group is looked for in small parts first: what none of them shows is looked for in the whole, and what lies under another is found nowhere.</summary>
+    [Fact]
+    public void IsMissed_GroupUnderAnother_IsNotAndAllOthersAre()
+    {
+        Sheet card = Svg.SampleSheets.Card;
+        SheetGroup under = new(new("under", "Under", "lines"), [new SheetLine(new Point(10, 84), new Point(20, 84), LineStyle.Centre), new SheetLine(new Point(4, 84), new Point(60, 84), LineStyle.Centre)]);
+        SheetGroup partly = new(new("partly", "Partly under", "lines"), [new SheetLine(new Point(30, 86), new Point(32, 86), LineStyle.Centre), new SheetLine(new Point(30, 88), new Point(33, 88), LineStyle.Centre), new SheetLine(new Point(30, 87), new Point(110, 87), LineStyle.Centre)]);
+        SheetGroup over = new(new("over", "Over both", "cover"), [new SheetArea(new Outline(Contour.Rectangle(new(2, 82), new(62, 89))), Fill.Of(FillKind.Carrier))]);
+        PicturedSheet pictured = new("sample", new Sheet(card.Words, card.Size, [under, partly, over, .. card.Groups], []), Theme.Light);
+        Assert.Equal(["under"], pictured.Unseen.Select(g => g.Id), StringComparer.Ordinal);
+        Assert.Empty(pictured.Skia.NotMissed);
+        Assert.False(pictured.Skia.IsAgainSeen);
+        Assert.Empty(pictured.Skia.NotAlike);
+        using Picture own = pictured.Own;
+        foreach (SheetGroup group in pictured.Sheet.AllGroups)
+        {
+            PixelWindow window = pictured.WindowOf(group);
+            using Picture there = own.Part(window);
+            using Picture without = pictured.Painted(SheetEdits.Without(pictured.Sheet, group.Id).Groups, window);
+            Assert.Equal(pictured.Unseen.Contains(group), !PictureDifference.IsSeenBetween(there, without));
+        }
+    }
+
     private static (PicturedSheet Sheet, T Item) First<T>(Func<T, bool> isWanted)
         where T : SheetItem => DemoSheets.All.SelectMany(s => s.Sheet.Items.OfType<T>().Where(isWanted).Select(i => (s, i))).First();
 

@@ -13,11 +13,15 @@ internal sealed class PicturedSheet
     /// <summary>127 dpi: sheets of A sizes then have a whole number of pixels, and no renderer has to round their size.</summary>
     internal const int PixelsPerMm = 5;
 
+    // One is nearly always enough.
+    private const int PartsTried = 2;
+
     private const double Dpi = PixelsPerMm * 25.4;
 
-    private readonly Lazy<byte[]> _png;
+    private readonly Lazy<PackedPicture> _own;
     private readonly Lazy<string> _svg;
     private readonly Lazy<IReadOnlyList<SheetGroup>> _unseen;
+    private readonly Lazy<SkiaVerdict> _skia;
 
     internal PicturedSheet(string demo, Sheet sheet, Theme theme)
     {
@@ -25,9 +29,10 @@ internal sealed class PicturedSheet
         Sheet = sheet;
         Theme = theme;
         Manner = theme.Name;
-        _png = new(() => PngWriter.Write(Sheet, new() { Theme = Theme, Dpi = Dpi }));
+        _own = new(WriteAndRead);
         _svg = new(() => SvgOf(Sheet));
         _unseen = new(FindUnseen);
+        _skia = new(() => new(this));
     }
 
     internal string Demo { get; }
@@ -39,8 +44,8 @@ internal sealed class PicturedSheet
     /// <summary>The theme's name, and what else is not as usual.</summary>
     internal string Manner { get; init; }
 
-    /// <summary>Our own PNG; the file is written once, and read anew each time so that not all pictures lie in memory.</summary>
-    internal Picture Own => Picture.Of(_png.Value);
+    /// <summary>Our own PNG; the file is written and read once, and what it shows kept packed so that not all pictures lie in memory.</summary>
+    internal Picture Own => _own.Value.Unpacked();
 
     internal string Svg => _svg.Value;
 
@@ -49,6 +54,9 @@ internal sealed class PicturedSheet
 
     /// <summary>Groups whose absence is not seen in our own picture either: others lie over them.</summary>
     internal IReadOnlyList<SheetGroup> Unseen => _unseen.Value;
+
+    /// <summary>What Svg.Skia says to it.</summary>
+    internal SkiaVerdict Skia => _skia.Value;
 
     /// <summary>The file of another sheet of this size, as wide as the picture has pixels of 1/96 in.</summary>
     internal string SvgOf(Sheet other) =>
@@ -68,6 +76,22 @@ internal sealed class PicturedSheet
         });
     }
 
+    /// <summary>Whether a picture without a group differs from one with it.</summary>
+    /// <remarks>Small parts are looked at first, one item in each: what is seen in one of them is seen.</remarks>
+    internal bool IsMissed(SheetGroup group, Func<PixelWindow, Picture> with, Func<PixelWindow, Picture> without)
+    {
+        PixelWindow[] items = [.. group.Items.Select(i => WindowOf([i])).OrderBy(w => w.Width * w.Height).Take(PartsTried)];
+        if (items.Any(i => IsCrowded(i, with, without)))
+        {
+            return true;
+        }
+
+        PixelWindow window = WindowOf(group);
+        using Picture there = with(window);
+        using Picture gone = without(window);
+        return PictureDifference.IsSeenBetween(there, gone);
+    }
+
     /// <summary>The squares of the comparison that a group touches.</summary>
     internal PixelWindow WindowOf(SheetGroup group) =>
         group.Items.Any() ? WindowOf(group.Items) : throw new InvalidDataException($"The group {group.Id} of sheet {Sheet.Words.Name} is empty.");
@@ -84,6 +108,12 @@ internal sealed class PicturedSheet
         return new(left, top, right - left, bottom - top);
     }
 
+    private PackedPicture WriteAndRead()
+    {
+        using Picture read = Picture.Of(PngWriter.Write(Sheet, new() { Theme = Theme, Dpi = Dpi }));
+        return new(read);
+    }
+
     private IReadOnlyList<SheetGroup> FindUnseen()
     {
         using Picture own = Own;
@@ -92,10 +122,23 @@ internal sealed class PicturedSheet
 
     private bool IsSeen(Picture own, SheetGroup group)
     {
-        PixelWindow window = WindowOf(group);
-        using Picture there = own.Part(window);
-        using Picture without = Painted(SheetEdits.Without(Sheet, group.Id).Groups, window);
-        return PictureDifference.IsSeenBetween(there, without);
+        IReadOnlyList<SheetGroup> others = SheetEdits.Without(Sheet, group.Id).Groups;
+        return IsMissed(group, own.Part, w => Painted(others, w));
+    }
+
+    private bool IsCrowded(PixelWindow part, Func<PixelWindow, Picture> with, Func<PixelWindow, Picture> without)
+    {
+        // Seen with a border of what lies about it.
+        int left = Math.Max(0, part.X - PictureDifference.SurroundingPixels);
+        int top = Math.Max(0, part.Y - PictureDifference.SurroundingPixels);
+        PixelWindow about = new(
+            left,
+            top,
+            Math.Min(Whole.Width, part.X + part.Width + PictureDifference.SurroundingPixels) - left,
+            Math.Min(Whole.Height, part.Y + part.Height + PictureDifference.SurroundingPixels) - top);
+        using Picture there = with(about);
+        using Picture gone = without(about);
+        return PictureDifference.IsCrowded(there, gone, new(part.X - left, part.Y - top, part.Width, part.Height));
     }
 
     private Bounds PixelsOf(Bounds onPaper) =>

@@ -5,7 +5,7 @@ using Xunit;
 namespace WheelDraft.Tests.Raster;
 
 /// <summary>Our own PNG against other projects' renderers of our SVG, strokes for texts in both.</summary>
-public sealed class RenderersAgreeTests : IDisposable
+public sealed class RenderersAgreeTests(OutsideBrowser browser) : IDisposable
 {
     private readonly OutsideFolder _folder = new();
 
@@ -27,7 +27,7 @@ public sealed class RenderersAgreeTests : IDisposable
     public async Task Png_AgainstChromium_DiffersInUnderOnePercentOfItsInk()
     {
         PicturedSheet card = Card("light");
-        AssertAlike(card, (await OutsideRenderers.ChromiumAsync([(card.Svg, card.Whole)], _folder)).Single());
+        AssertAlike(card, await OutsideRenderers.ChromiumAsync(card.Svg, card.Whole, browser));
     }
 
     [Fact]

@@ -14,6 +14,7 @@ internal sealed class SkiaDrawing : IDisposable
     private readonly SvgDocument _document;
     private readonly Lazy<SKSvg> _whole;
     private readonly List<SKSvg> _pieces = [];
+    private readonly SortedSet<int> _ungrouped = [];
     private readonly Dictionary<string, Range> _groups = new(StringComparer.Ordinal);
 
     internal SkiaDrawing(string svg)
@@ -36,9 +37,22 @@ internal sealed class SkiaDrawing : IDisposable
     /// <summary>What is seen when the element of this id is taken out of the file.</summary>
     internal Picture PaintedWithout(string id, PixelWindow window)
     {
-        Cut();
-        (int first, int count) = _groups.TryGetValue(_document.ID + "-" + id, out Range pieces) ? pieces.GetOffsetAndLength(_pieces.Count) : throw new InvalidDataException($"The file has no '{id}'.");
+        (int first, int count) = PiecesOf(id);
         return Painted(_pieces.Where((_, i) => i < first || i >= first + count), window);
+    }
+
+    /// <summary>What is seen of one element of the file that has an id, on the paper: all others with one are taken out.</summary>
+    internal Picture PaintedAlone(string id, PixelWindow window)
+    {
+        (int first, int count) = PiecesOf(id);
+        return Painted(_pieces.Where((_, i) => _ungrouped.Contains(i) || (i >= first && i < first + count)), window);
+    }
+
+    /// <summary>What is seen when all of them are taken out.</summary>
+    internal Picture PaintedWithoutAnyGroup(PixelWindow window)
+    {
+        Cut();
+        return Painted(_ungrouped.Select(i => _pieces[i]), window);
     }
 
     /// <summary>The same with nothing taken out: the whole again, if cutting it did no harm.</summary>
@@ -56,6 +70,12 @@ internal sealed class SkiaDrawing : IDisposable
         }
     });
 
+    private (int First, int Count) PiecesOf(string id)
+    {
+        Cut();
+        return _groups.TryGetValue(_document.ID + "-" + id, out Range pieces) ? pieces.GetOffsetAndLength(_pieces.Count) : throw new InvalidDataException($"The file has no '{id}'.");
+    }
+
     private SKSvg Read()
     {
         SKSvg read = new();
@@ -69,6 +89,7 @@ internal sealed class SkiaDrawing : IDisposable
             // Read before the file is taken apart.
             _ = _whole.Value;
             Cut(_document);
+            _ungrouped.UnionWith(Enumerable.Range(0, _pieces.Count).Where(i => !_groups.Values.Any(g => IsIn(g, i))));
         }
     }
 
@@ -108,6 +129,8 @@ internal sealed class SkiaDrawing : IDisposable
             run.Clear();
         }
     }
+
+    private static bool IsIn(Range pieces, int index) => index >= pieces.Start.Value && index < pieces.End.Value;
 
     private static void Empty(SvgElementCollection present, IEnumerable<SvgElement> gone)
     {

@@ -47,7 +47,7 @@ public sealed class DrawingFilesTests
 
     private static int Make(CliRun run, params string[] options)
     {
-        File.WriteAllBytes(run.PathOf("demo.toml"), SheetDesigns.DemoBytes("propagation-bench"));
+        File.WriteAllText(run.PathOf("demo.toml"), File.ReadAllText(Tests.Demos.PathOf("propagation-bench")) + Briefs.FewDraws);
         return run.Run(["make", "demo.toml", "-o", "out", .. options]);
     }
 }

@@ -2,7 +2,7 @@ using MathNet.Numerics.LinearAlgebra;
 
 namespace WheelDraft.Tests.Strips;
 
-/// <summary>A space frame of straight beams, solved with MathNet by the stiffness method: an oracle for strips, written
+/// <summary>A space frame of straight beams, solved by the stiffness method: an oracle for strips, written
 /// independently of them (K. J. Bathe and others; element matrix of any textbook on matrix structural analysis).</summary>
 internal sealed class FrameOracle(double modulus, double shear)
 {
@@ -34,10 +34,13 @@ internal sealed class FrameOracle(double modulus, double shear)
     internal void Load(int node, int direction, double value) => _loads[(6 * node) + direction] = value;
 
     /// <summary>All displacements, six a node.</summary>
+    /// <remarks>Beams join nodes of near numbers, so the stiffnesses lie in a band along the diagonal; the matrix is positive definite, and is solved by
+    /// Cholesky's factors, which keep to the band (G. H. Golub and C. F. Van Loan, "Matrix Computations", banded Cholesky).</remarks>
     internal Vector<double> Solve()
     {
         int n = 6 * _nodes.Count;
-        Matrix<double> full = Matrix<double>.Build.Dense(n, n);
+        int width = (6 * _beams.Max(b => Math.Abs(b.From - b.To))) + 6;
+        double[][] band = [.. Enumerable.Range(0, n).Select(_ => new double[width])];
         foreach (Beam beam in _beams)
         {
             Matrix<double> t = Turn(beam);
@@ -47,22 +50,58 @@ internal sealed class FrameOracle(double modulus, double shear)
             {
                 for (int j = 0; j < 12; j++)
                 {
-                    full[map[i], map[j]] += global[i, j];
+                    if (map[i] >= map[j] && !_fixed.Contains(map[i]) && !_fixed.Contains(map[j]))
+                    {
+                        band[map[i]][map[i] - map[j]] += global[i, j];
+                    }
                 }
             }
         }
 
-        int[] free = [.. Enumerable.Range(0, n).Where(d => !_fixed.Contains(d))];
-        Matrix<double> reduced = Matrix<double>.Build.Dense(free.Length, free.Length, (i, j) => full[free[i], free[j]]);
-        Vector<double> load = Vector<double>.Build.Dense(free.Length, i => _loads.GetValueOrDefault(free[i]));
-        Vector<double> found = reduced.Solve(load);
-        Vector<double> all = Vector<double>.Build.Dense(n);
-        for (int i = 0; i < free.Length; i++)
+        foreach (int still in _fixed)
         {
-            all[free[i]] = found[i];
+            band[still][0] = 1;
         }
 
-        return all;
+        return Vector<double>.Build.Dense(SolveBand(band, [.. Enumerable.Range(0, n).Select(d => _fixed.Contains(d) ? 0 : _loads.GetValueOrDefault(d))]));
+    }
+
+    /// <summary>Solves a positive definite matrix of which each row has what lies left of the diagonal, from it outwards; the rows become its factor.</summary>
+    private static double[] SolveBand(double[][] rows, double[] right)
+    {
+        int width = rows[0].Length;
+        for (int i = 0; i < rows.Length; i++)
+        {
+            int first = Math.Max(0, i - width + 1);
+            for (int j = first; j <= i; j++)
+            {
+                double left = rows[i][i - j];
+                for (int k = Math.Max(first, j - width + 1); k < j; k++)
+                {
+                    left -= rows[i][i - k] * rows[j][j - k];
+                }
+
+                rows[i][i - j] = j < i ? left / rows[j][0] : left > 0 ? Math.Sqrt(left) : throw new InvalidOperationException("The frame is not held.");
+            }
+
+            for (int k = first; k < i; k++)
+            {
+                right[i] -= rows[i][i - k] * right[k];
+            }
+
+            right[i] /= rows[i][0];
+        }
+
+        for (int i = rows.Length - 1; i >= 0; i--)
+        {
+            right[i] /= rows[i][0];
+            for (int k = Math.Max(0, i - width + 1); k < i; k++)
+            {
+                right[k] -= rows[i][i - k] * right[i];
+            }
+        }
+
+        return right;
     }
 
     /// <summary>End forces of a beam in its own axes: axial, shear y, shear z, torque, moment y, moment z at both ends.</summary>

@@ -11,16 +11,12 @@ using Xunit;
 namespace WheelDraft.Tests.Svg;
 
 /// <summary>All pictures of a set in one HTML page.</summary>
-public sealed partial class InlinedSetTests : IDisposable
+public sealed partial class InlinedSetTests(OutsideBrowser browser)
 {
     private static readonly XNamespace Ns = "http://www.w3.org/2000/svg";
     private static readonly XNamespace Xml = XNamespace.Xml;
 
-    private readonly OutsideFolder _folder = new();
-
     public static TheoryData<string> Demos => [.. SheetDesigns.Demos];
-
-    public void Dispose() => _folder.Dispose();
 
     [Theory]
     [MemberData(nameof(Demos))]
@@ -69,9 +65,11 @@ public sealed partial class InlinedSetTests : IDisposable
         const double pixelsPerMm = 2.5;
         string[] svgs = [.. Pictures(SheetDesigns.Demo("seed-drier")).Take(6)];
         (string Svg, PixelWindow Size)[] pictures = [.. svgs.Select(s => (s, Size(s, pixelsPerMm)))];
-        IReadOnlyList<Picture> alone = await OutsideRenderers.ChromiumAsync(pictures, _folder);
-        IReadOnlyList<Picture> together = await OutsideRenderers.ChromiumInlineAsync(pictures, _folder);
-        Assert.All(alone.Zip(together), p => Assert.False(PictureDifference.IsSeenBetween(p.First, p.Second)));
+        IReadOnlyList<Picture> together = await OutsideRenderers.ChromiumInlineAsync(pictures, browser);
+        foreach (((string svg, PixelWindow size), Picture inside) in pictures.Zip(together))
+        {
+            Assert.False(PictureDifference.IsSeenBetween(await OutsideRenderers.ChromiumAsync(svg, size, browser), inside));
+        }
     }
 
     private static PixelWindow Size(string svg, double pixelsPerMm)
