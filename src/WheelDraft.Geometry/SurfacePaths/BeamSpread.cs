@@ -257,7 +257,7 @@ internal sealed partial class BeamSpread(Relief relief)
     }
 
     /// <summary>Onto the wall ahead and, where it goes down, across a narrow recess.</summary>
-    private IEnumerable<Beam> Across(Beam beam, BeamExit exit)
+    private static IEnumerable<Beam> Across(Beam beam, BeamExit exit)
     {
         BeamReach reach = exit.Reach!.Value;
         ReliefEdge edge = exit.Edge!;

@@ -47,7 +47,7 @@ internal static class MeasuringWords
         return $"Leg {way} from ({F(a.X)}, {F(a.Y)}) to ({F(b.X)}, {F(b.Y)}): {Mm(leg.LengthMm)}{crossed}.";
     }
 
-    private static string RegionName(string region) => region == SurfaceRegion.OutlineName ? "the edge of the surface" : region;
+    private static string RegionName(string region) => string.Equals(region, SurfaceRegion.OutlineName, StringComparison.Ordinal) ? "the edge of the surface" : region;
 
     private static string F(double mm) => Wording.Fixed(mm, 2);
 }
