@@ -1,3 +1,4 @@
+using WheelDraft.Engineering;
 using WheelDraft.Geometry;
 using Xunit;
 
@@ -67,6 +68,18 @@ public sealed class NarrowingRecessTests
         Point edge = new(-LinkMm / 2, 15 - (35 * LinkMm / 6));
         double byHand = LinkMm + (2 * new Point(-4, -9).DistanceTo(edge)), length = Path(notched, [], Left, Right).LengthMm;
         Assert.True(length < byHand + 1e-9 && length > byHand - LinkMm);
+    }
+
+    // Drawn 1.6 mm wide it is gone round; with both faces 0.1 mm out it is narrower than X = 1.5 mm.
+    [Fact]
+    public void Creepage_SlitThatItsTolerancesCloseBelowX_IsCrossedAtItsWorstOnly()
+    {
+        Solid Part(string net, Outline plan) => new(net, net, SolidKind.Live, false, 0, 1, plan) { OnSurface = "floor" };
+        InsulatingSurface floor = new("floor", MaterialGroup.IIIa, 0, Slit(1.6), false) { FaceMm = 0.1 };
+        SpacingTask task = new([Part("A", Left), Part("B", Right)], [floor], SpacingTableTests.Demands(), Turning.Clockwise);
+        CreepagePath path = Assert.Single(SpacingTable.Of(task).Rows, r => r.Kind == SpacingKind.Creepage).Path!;
+        Assert.Equal(8, path.WorstMm, 1e-9);
+        Assert.True(path.NominalMm > 49);
     }
 
     private static Outline Left => Polygon((-5, -10), (-4, -10), (-4, -9), (-5, -9));

@@ -41,7 +41,7 @@ public sealed record CreepagePart(string From, string To, double NominalMm, doub
 /// <summary>Creepage paths on one surface, or on several that are one: first between every two conductors, then the shortest chain over
 /// floating copper.</summary>
 /// <remarks>What is judged is measured among ribs and slots at their least (<see cref="WorstBarriers"/>), with a link longer by all that can
-/// bring a conductor nearer to a wall; what is drawn, among those drawn. A turning conductor is what it sweeps, but on the carrier against
+/// bring a conductor nearer to a wall, and notches of the outline narrower by both their faces; what is drawn, among those drawn. A turning conductor is what it sweeps, but on the carrier against
 /// another that turns with it.</remarks>
 internal sealed class SurfaceCreepage
 {
@@ -68,16 +68,16 @@ internal sealed class SurfaceCreepage
         Bystanders all = Bystanders.Of(_conductors).With(leftOut ?? Bystanders.None);
         _prints = new(surface, _conductors, all.Copper, grooveXMm);
         double nearer = all.LoosestMm + (2 * surface.FaceMm);
-        bool isPlain = surface is { Ribs.Count: 0, Slots.Count: 0 };
-        _worst = Paths(WorstBarriers.On(surface), isPlain ? grooveXMm : grooveXMm + nearer);
-        _drawn = new(() => isPlain || nearer == 0 ? _worst : Paths(surface, grooveXMm));
+        bool isPlain = surface is { Ribs.Count: 0, Slots.Count: 0 }, hasNotches = surface.Outline is not null && surface.FaceMm > 0;
+        _worst = Paths(WorstBarriers.On(surface), isPlain ? grooveXMm : grooveXMm + nearer, grooveXMm + (2 * surface.FaceMm));
+        _drawn = new(() => (isPlain || nearer == 0) && !hasNotches ? _worst : Paths(surface, grooveXMm, grooveXMm));
     }
 
     /// <summary>The conductors, in the order of their first solids.</summary>
     internal IReadOnlyList<CreepageConductor> Conductors => _conductors;
 
-    private SurfacePaths Paths(InsulatingSurface surface, double linkMm) =>
-        new(surface.Outline, surface.Regions(_xMm), _prints, linkMm, _xMm);
+    private SurfacePaths Paths(InsulatingSurface surface, double linkMm, double notchMm) =>
+        new(surface.Outline, surface.Regions(_xMm), _prints, linkMm, notchMm);
 
     /// <summary>The shortest path at its worst between two nets; null when one of them is not on the surface or no path leads across.</summary>
     internal CreepagePath? Between(string firstNet, string secondNet)
