@@ -12,7 +12,6 @@ internal sealed class BeamTree
 
     private readonly double[] _mm;
     private readonly double[] _bendsMm;
-
     private readonly bool _isOfBend;
 
     internal BeamTree(int places, bool isOfBend)

@@ -37,6 +37,17 @@ internal sealed class FlatBorder
 
     internal Bounds Bounds { get; }
 
+    /// <summary>Whether it is one loop that turns to one side all the way.</summary>
+    internal bool IsConvex
+    {
+        get
+        {
+            FlatStretch[] loop = _loops[0];
+            IEnumerable<double> turns = loop.Select((s, i) => (s.To - s.From).Cross(loop[(i + 1) % loop.Length].To - loop[(i + 1) % loop.Length].From));
+            return _loops.Count == 1 && (turns.All(t => t >= 0) || turns.All(t => t <= 0));
+        }
+    }
+
     internal IEnumerable<FlatStretch> Stretches => _loops.SelectMany(l => l);
 
     /// <summary>Whether a point lies inside (its holes left out).</summary>

@@ -199,6 +199,18 @@ internal sealed class Relief
         }
     }
 
+    /// <summary>A surface as above; null where there is neither a wall to be crossed nor a notch to be bridged.</summary>
+    internal static Relief? IfAny(Outline? surface, IReadOnlyList<SurfaceRegion> regions, double linkMm, double notchMm)
+    {
+        if (regions.Any(r => !r.IsImpassable))
+        {
+            return new Relief(surface, regions, linkMm, notchMm);
+        }
+
+        return surface is not null && !new FlatBorder(SurfaceRegion.Through(SurfaceRegion.OutlineName, surface), blocksOutside: true).IsConvex
+            && new Relief(surface, regions, linkMm, notchMm) is { HasBridges: true } notched ? notched : null;
+    }
+
     internal IReadOnlyList<ReliefEdge> Edges => _edges;
 
     /// <summary>The most that can be taken off a shortest path, which crosses no edge twice, mm.</summary>
@@ -210,7 +222,7 @@ internal sealed class Relief
     internal IReadOnlyList<ReliefSector> Nodes => _nodes;
 
     /// <summary>Whether a bridge leads across any recess.</summary>
-    internal bool HasBridges => _edges.Exists(e => e.Across.Count > 0);
+    private bool HasBridges => _edges.Exists(e => e.Across.Count > 0);
 
     /// <summary>How many places there are to which ways are noted: each corner once for each of its sectors, since none leads from one to the next through a corner.</summary>
     internal int PlaceCount { get; private set; }

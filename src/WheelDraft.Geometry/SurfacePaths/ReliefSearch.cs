@@ -58,6 +58,7 @@ internal sealed class ReliefSearch
 
         // What is taken off at round borders can bring a way below a limit by whose plan it was left out: so near to a limit no way is yet the shortest.
         double unsure = trees.UnsureMm;
+
         // What other pairs found may already lead from one to the other.
         double known = trees.OfConductor(a).Tree.KnownTo(trees.OfConductor(b).Tree) + BeamTree.SurelyMm;
         if (known < most)

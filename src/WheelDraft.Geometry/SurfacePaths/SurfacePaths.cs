@@ -39,13 +39,7 @@ public sealed class SurfacePaths
         }
 
         List<SurfaceRegion> standing = [.. regions.Where(r => r.WallMm > 0)];
-        bool hasWalls = standing.Exists(r => !r.IsImpassable);
-        Relief? relief = hasWalls || surface is not null || standing.Count > 0 ? new Relief(surface, standing, linkMm, notchMm ?? linkMm) : null;
-        if (!hasWalls && relief?.HasBridges == false)
-        {
-            relief = null;
-        }
-
+        Relief? relief = Relief.IfAny(surface, standing, linkMm, notchMm ?? linkMm);
         List<SurfaceBorder> borders = [.. standing.Select(r => new SurfaceBorder(r, blocksOutside: false))];
         if (surface is not null)
         {
