@@ -1,4 +1,3 @@
-using System.Collections.Concurrent;
 using Microsoft.Playwright;
 using WheelDraft.Tests;
 using Xunit;
@@ -16,8 +15,6 @@ public sealed class Chromium : IAsyncLifetime
     private IBrowser? _browser;
     private Task<IBrowserContext>? _usual;
     private readonly Lock _opening = new();
-    private readonly ConcurrentBag<IPage> _idle = [];
-    private readonly string _blank = Path.Combine(Directory.CreateTempSubdirectory("wheeldraft-page-").FullName, "blank.html");
 
     /// <summary>The browser; skips the test that asks where there is none.</summary>
     public IBrowser Browser
@@ -29,37 +26,18 @@ public sealed class Chromium : IAsyncLifetime
         }
     }
 
-    /// <summary>A page of a browser as it is when nothing is asked of it, lent to one test after the other. All are of one context and of one site, so that a few
-    /// processes draw them: each process takes longer to start than most tests.</summary>
-    public async Task<IPage> BorrowPageAsync(PageWishes? wishes = null)
+    /// <summary>A page of a browser as it is when nothing is asked of it. All are of one context and of one site, so that a few processes draw them: each
+    /// process takes longer to start than most tests.</summary>
+    public async Task<IPage> NewPageAsync()
     {
         IBrowser browser = Browser;
-        if (!_idle.TryTake(out IPage? page))
+        Task<IBrowserContext> usual;
+        lock (_opening)
         {
-            Task<IBrowserContext> usual;
-            lock (_opening)
-            {
-                usual = _usual ??= browser.NewContextAsync();
-            }
-
-            page = await (await usual).NewPageAsync();
+            usual = _usual ??= browser.NewContextAsync();
         }
 
-        await WishAsync(page, wishes ?? new());
-        return page;
-    }
-
-    /// <summary>Takes a page back; what it showed ends, and so does all that the test wished of it.</summary>
-    public async Task GiveBackAsync(IPage page)
-    {
-        await page.GotoAsync("file://" + _blank);
-        _idle.Add(page);
-    }
-
-    private static async Task WishAsync(IPage page, PageWishes wishes)
-    {
-        await page.SetViewportSizeAsync(wishes.Size.Width, wishes.Size.Height);
-        await page.EmulateMediaAsync(new() { Media = Media.Null, ColorScheme = wishes.ColorScheme, ReducedMotion = wishes.ReducedMotion });
+        return await (await usual).NewPageAsync();
     }
 
     public async ValueTask InitializeAsync()
@@ -71,20 +49,11 @@ public sealed class Chromium : IAsyncLifetime
             return;
         }
 
-        await File.WriteAllTextAsync(_blank, "<!DOCTYPE html><title>nothing</title>");
         _driver = await Playwright.CreateAsync();
         _browser = await _driver.Chromium.LaunchAsync(new()
         {
             ExecutablePath = path,
-            Args =
-            [
-                "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync",
-                "--process-per-site", "--renderer-process-limit=2", "--disable-site-isolation-trials",
-
-                // The driver's own list, which this one replaces, and at its end the process that is kept ready for the next site: each takes half a second of a processor.
-                "--disable-features=AvoidUnnecessaryBeforeUnloadCheckSync,DestroyProfileOnBrowserClose,DialMediaRouteProvider,GlobalMediaControls,HttpsUpgrades,LensOverlay,"
-                    + "MediaRouter,PaintHolding,ThirdPartyStoragePartitioning,Translate,OptimizationHints,SpareRendererForSitePerProcess",
-            ],
+            Args = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync", "--process-per-site", "--renderer-process-limit=2", "--disable-site-isolation-trials"],
         });
     }
 
@@ -96,19 +65,5 @@ public sealed class Chromium : IAsyncLifetime
         }
 
         _driver?.Dispose();
-        Directory.Delete(Path.GetDirectoryName(_blank)!, recursive: true);
     }
-}
-
-/// <summary>How a browser is set up that shows a page.</summary>
-public sealed record PageWishes
-{
-    /// <summary>Width and height of what is seen of the page, pixels.</summary>
-    public (int Width, int Height) Size { get; init; } = (1280, 720);
-
-    /// <summary>The colours that its user prefers.</summary>
-    public ColorScheme ColorScheme { get; init; } = ColorScheme.Light;
-
-    /// <summary>Whether its user wants little to move.</summary>
-    public ReducedMotion ReducedMotion { get; init; } = ReducedMotion.NoPreference;
 }

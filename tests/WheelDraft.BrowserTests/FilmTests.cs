@@ -121,9 +121,7 @@ public sealed class FilmTests(Chromium chromium)
     private sealed class Playing : IAsyncDisposable
     {
         private readonly string _folder = Directory.CreateTempSubdirectory("wheeldraft-film-").FullName;
-        private readonly Chromium _chromium;
-
-        private Playing(Chromium chromium) => _chromium = chromium;
+        private IBrowserContext? _context;
 
         public IPage Page { get; private set; } = null!;
 
@@ -133,16 +131,15 @@ public sealed class FilmTests(Chromium chromium)
 
         public static async Task<Playing> Open(Chromium chromium, string text, ReducedMotion motion = ReducedMotion.NoPreference)
         {
-            Playing playing = new(chromium) { Text = text };
+            Playing playing = new() { Text = text };
             string file = Path.Combine(playing._folder, "film.svg");
             await File.WriteAllTextAsync(file, text, TestContext.Current.CancellationToken);
-            playing.Page = await chromium.BorrowPageAsync(new() { ReducedMotion = motion });
-            playing.Page.Console += playing.Hear;
+            playing._context = await chromium.Browser.NewContextAsync(new() { ReducedMotion = motion });
+            playing.Page = await playing._context.NewPageAsync();
+            playing.Page.Console += (_, message) => playing.Noise.Add(message.Text);
             await playing.Page.GotoAsync("file://" + file);
             return playing;
         }
-
-        private void Hear(object? page, IConsoleMessage message) => Noise.Add(message.Text);
 
         /// <summary>What is seen at a time of the film: how far the wheel has turned, clockwise, and all texts.</summary>
         public async Task<(double Degrees, string[] Texts)> At(double timeS)
@@ -158,8 +155,11 @@ public sealed class FilmTests(Chromium chromium)
 
         public async ValueTask DisposeAsync()
         {
-            Page.Console -= Hear;
-            await _chromium.GiveBackAsync(Page);
+            if (_context is not null)
+            {
+                await _context.DisposeAsync();
+            }
+
             Directory.Delete(_folder, recursive: true);
         }
     }

@@ -98,7 +98,7 @@ public sealed class PageFitTests(Chromium chromium)
         Assert.True(await shown.Page.Locator("#h-truth").IsVisibleAsync());
     }
 
-    internal static PageWishes Size(int width, int height) => new() { Size = (width, height) };
+    internal static BrowserNewContextOptions Size(int width, int height) => new() { ViewportSize = new() { Width = width, Height = height } };
 
     private static Task<int> Sideways(ShownDesign shown) => shown.Page.EvaluateAsync<int>("document.documentElement.scrollWidth - document.documentElement.clientWidth");
 

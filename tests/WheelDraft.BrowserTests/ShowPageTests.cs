@@ -357,7 +357,7 @@ public sealed partial class ShowPageTests(Chromium chromium)
     [InlineData(1280, 900)]
     public async Task Layout_AnyWidth_NeverScrollsSideways(int width, int height)
     {
-        await using ShownDesign shown = await ShownDesign.Open(chromium, "propagation-bench", new() { Size = (width, height) });
+        await using ShownDesign shown = await ShownDesign.Open(chromium, "propagation-bench", new() { ViewportSize = new() { Width = width, Height = height } });
         Assert.Equal(0, await shown.Page.EvaluateAsync<int>("document.documentElement.scrollWidth - document.documentElement.clientWidth"));
     }
 

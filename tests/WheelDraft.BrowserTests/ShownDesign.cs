@@ -14,10 +14,9 @@ internal sealed class ShownDesign : IAsyncDisposable
 
     private readonly string _folder = Directory.CreateTempSubdirectory("wheeldraft-show-").FullName;
     private readonly List<string> _noise = [];
-    private readonly Chromium _chromium;
-    private string _address = "";
+    private IBrowserContext? _context;
 
-    private ShownDesign(Chromium chromium, Design design) => (_chromium, Design) = (chromium, design);
+    private ShownDesign(Design design) => Design = design;
 
     public static IReadOnlyList<string> Demos => ["propagation-bench", "kiln-room", "tank-doser", "seed-drier", "fry-feeder"];
 
@@ -35,33 +34,28 @@ internal sealed class ShownDesign : IAsyncDisposable
 
     public static string TextOf(string demo) => File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "parameters", demo + ".toml"));
 
-    public static Task<ShownDesign> Open(Chromium chromium, string demo, PageWishes? wishes = null, string fragment = "") =>
-        Open(chromium, Work(demo), wishes, fragment);
+    public static Task<ShownDesign> Open(Chromium chromium, string demo, BrowserNewContextOptions? options = null, string fragment = "") =>
+        Open(chromium, Work(demo), options, fragment);
 
-    public static async Task<ShownDesign> Open(Chromium chromium, Design design, PageWishes? wishes = null, string fragment = "")
+    public static async Task<ShownDesign> Open(Chromium chromium, Design design, BrowserNewContextOptions? options = null, string fragment = "")
     {
-        ShownDesign shown = new(chromium, design);
+        ShownDesign shown = new(design);
         string file = Path.Combine(shown._folder, "index.html");
         await File.WriteAllBytesAsync(file, Pages.GetOrAdd(design, d => new(() => ShowPage.Write(d))).Value);
-        shown._address = "file://" + file;
-        shown.Page = await chromium.BorrowPageAsync(wishes);
-        shown.Page.Console += shown.Hear;
-        shown.Page.PageError += shown.Hear;
-        shown.Page.Request += shown.Hear;
-        await shown.Page.GotoAsync(shown._address + fragment);
-        return shown;
-    }
-
-    private void Hear(object? page, IConsoleMessage message) => _noise.Add($"console: {message.Text}");
-
-    private void Hear(object? page, string error) => _noise.Add($"script: {error}");
-
-    private void Hear(object? page, IRequest request)
-    {
-        if (!string.Equals(request.Url.Split('#')[0], _address, StringComparison.Ordinal))
+        shown._context = options is null ? null : await chromium.Browser.NewContextAsync(options);
+        shown.Page = await (shown._context?.NewPageAsync() ?? chromium.NewPageAsync());
+        string address = "file://" + file;
+        shown.Page.Console += (_, message) => shown._noise.Add($"console: {message.Text}");
+        shown.Page.PageError += (_, error) => shown._noise.Add($"script: {error}");
+        shown.Page.Request += (_, request) =>
         {
-            _noise.Add($"request: {request.Url}");
-        }
+            if (!string.Equals(request.Url.Split('#')[0], address, StringComparison.Ordinal))
+            {
+                shown._noise.Add($"request: {request.Url}");
+            }
+        };
+        await shown.Page.GotoAsync(address + fragment);
+        return shown;
     }
 
     /// <summary>The lamps' accessible names, in order.</summary>
@@ -74,10 +68,8 @@ internal sealed class ShownDesign : IAsyncDisposable
 
     public async ValueTask DisposeAsync()
     {
-        Page.Console -= Hear;
-        Page.PageError -= Hear;
-        Page.Request -= Hear;
-        await _chromium.GiveBackAsync(Page);
+        await (_context?.CloseAsync() ?? Page.CloseAsync());
+
         Directory.Delete(_folder, recursive: true);
     }
 }
