@@ -157,7 +157,7 @@ internal sealed class RecessLinks(Relief relief, double linkMm)
     internal Arrival? Land(ReliefCorner corner, ReliefSector bend, SurfaceConductor conductor)
     {
         Arrival? best = null;
-        foreach (ReliefEdge edge in new[] { bend.Left, bend.Right }.Where(e => !e.Blocks && corner.Beside(e, high: true) == bend))
+        foreach (ReliefEdge edge in corner.BrinksOf(bend).Where(e => !e.Blocks))
         {
             Beam beam = new() { Entry = BeamEntry.Source, Source = corner.At, Right = edge.Along, Left = edge.Along };
             if (Land(beam, edge, corner.At, corner.At, conductor) is { } landed && !(best?.LengthMm <= landed.LengthMm))
@@ -274,9 +274,8 @@ internal sealed class RecessLinks(Relief relief, double linkMm)
     }
 
     /// <summary>Beams over the bridges that begin at a bend.</summary>
-    internal static IEnumerable<Beam> FromBend(ReliefCorner corner, ReliefSector sector) => new[] { sector.Left, sector.Right }.Distinct()
-        .Where(edge => corner.Beside(edge, high: !edge.Blocks) == sector)
-        .SelectMany(edge => FromBrink(corner.At, edge));
+    internal static IEnumerable<Beam> FromBend(ReliefCorner corner, ReliefSector sector) =>
+        corner.BrinksOf(sector).SelectMany(edge => FromBrink(corner.At, edge));
 
     /// <summary>Beams over the bridges that begin at a place on an edge.</summary>
     internal static IEnumerable<Beam> FromBrink(Point at, ReliefEdge near)

@@ -266,17 +266,14 @@ internal sealed class Relief
     }
 
     /// <summary>Whether one of two edges that meet at a corner ends there: where it lies across the other without a wall, a way can bend at any level.</summary>
-    private static bool IsTorn(ReliefCorner corner) => corner.Edges.Count == 2 && !SameLevel(corner, 0, 1);
-
-    private static bool SameLevel(ReliefCorner corner, int right, int left) =>
-        LevelAt(corner, corner.Edges[right], isLeft: true) == LevelAt(corner, corner.Edges[left], isLeft: false)
-        && LevelAt(corner, corner.Edges[right], isLeft: false) == LevelAt(corner, corner.Edges[left], isLeft: true);
+    private static bool IsTorn(ReliefCorner corner) => corner.Edges is [var a, var b]
+        && (LevelAt(corner, a, isLeft: true) != LevelAt(corner, b, isLeft: false) || LevelAt(corner, a, isLeft: false) != LevelAt(corner, b, isLeft: true));
 
     private static double LevelAt(ReliefCorner corner, ReliefEdge edge, bool isLeft) => corner.IsHighOnLeft(edge) == isLeft ? edge.HighMm : edge.LowMm;
 
     /// <summary>Whether a bridge ends beside a sector: there ways can bend to stay on it.</summary>
     private static bool IsBrink(ReliefCorner corner, ReliefSector sector) =>
-        new[] { sector.Right, sector.Left }.Any(e => e.Across.Count > 0 && corner.Beside(e, high: !e.Blocks) == sector);
+        corner.BrinksOf(sector).Any(e => e.Across.Count > 0);
 
     private void AddPlaces(ReliefCorner corner)
     {

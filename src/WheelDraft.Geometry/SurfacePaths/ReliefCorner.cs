@@ -57,6 +57,10 @@ internal sealed class ReliefCorner(Point at)
         }
     }
 
+    /// <summary>Edges beside a sector of which it is the side where a bridge over the recess before them ends.</summary>
+    internal IEnumerable<ReliefEdge> BrinksOf(ReliefSector sector) =>
+        new[] { sector.Left, sector.Right }.Distinct().Where(edge => Beside(edge, high: !edge.Blocks) == sector);
+
     /// <summary>Walls at whose upright end here a sector lies halfway up.</summary>
     internal IEnumerable<ReliefEdge> WallsBeside(ReliefSector sector) =>
         Edges.Where(wall => !wall.Blocks && IsHalfway(sector, wall) && Round(wall).Any(r => r.Beyond == sector));
