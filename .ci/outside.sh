@@ -3,7 +3,7 @@
 # have NAME: whether it works here.
 have() {
     case $1 in
-        ezdxf | shapely) /usr/bin/python3 -c "import $1" 2>/dev/null ;;
+        ezdxf | shapely | PIL) /usr/bin/python3 -c "import $1" 2>/dev/null ;;
         compiler) command -v clang >/dev/null || command -v gcc >/dev/null ;;
         zlib) [ -e /usr/include/zlib.h ] ;;
         fonts) [ -e /usr/share/fonts/truetype/dejavu/DejaVuSans.ttf ] ;;
@@ -15,6 +15,7 @@ have() {
 outside_programs='
 ezdxf          python3-ezdxf     reads every DXF file, and makes drawings to be read
 shapely        python3-shapely   measures those drawings
+PIL            python3-pil       compares pictures that another platform painted
 rsvg-convert   librsvg2-bin      draws every SVG file
 pdfinfo        poppler-utils     reads and draws every PDF file
 qpdf           qpdf              checks the structure of every PDF file
