@@ -31,6 +31,9 @@ internal sealed partial class BoundsTree
         }
     }
 
+    /// <summary>Bounds of all items; null when there are none.</summary>
+    internal Bounds? All => _used > 0 ? _nodes[0] : null;
+
     /// <summary>The search for what is nearest to a place: gives items in the order of their promise while whoever asks narrows the limit.</summary>
     /// <param name="place">Where the search starts from.</param>
     /// <param name="limitMm">Items whose bounds lie this far or further are left out, mm.</param>

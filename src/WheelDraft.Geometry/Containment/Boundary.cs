@@ -26,6 +26,11 @@ internal sealed class Boundary
     /// <summary>How often the contours go round a point, all together.</summary>
     internal int Winding(Point p)
     {
+        if (_tree.All is not { } all || all.DistanceTo(p) > Tolerances.JoinMm)
+        {
+            return 0;
+        }
+
         int winding = 0;
         Bounds ray = new(p.X - Tolerances.JoinMm, p.Y - Tolerances.JoinMm, double.PositiveInfinity, p.Y + Tolerances.JoinMm);
         foreach (int i in _tree.Overlapping(ray))

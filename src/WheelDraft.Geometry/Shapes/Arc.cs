@@ -206,7 +206,21 @@ public sealed class Arc : Piece
         Angles.InTurn(SweepRad > 0 ? outward.AngleRad - StartRad : StartRad - outward.AngleRad);
 
     /// <summary>Whether the arc, both ends included, has a point in that direction from its centre.</summary>
-    internal bool Faces(Vector outward) => AheadRad(outward) <= Math.Abs(SweepRad);
+    internal bool Faces(Vector outward)
+    {
+        // On which side of its ends' radii a direction lies tells it without an angle, except near an end.
+        double sense = SweepRad > 0 ? 1 : -1, past = sense * (Start - Centre).Cross(outward), before = sense * outward.Cross(End - Centre);
+        double near = NearEndsMm * NearEndsMm * outward.Dot(outward);
+        if (past * past > near && before * before > near)
+        {
+            return Math.Abs(SweepRad) > Math.PI ? past > 0 || before > 0 : past > 0 && before > 0;
+        }
+
+        return AheadRad(outward) <= Math.Abs(SweepRad);
+    }
+
+    /// <summary>Nearer than this to an end's radius a direction's angle is looked at, mm along the arc: far more than joined ends stray from the arc's own.</summary>
+    private double NearEndsMm => (RadiusMm / 1000) + (2 * Tolerances.JoinMm);
 
     /// <summary>Centre, radius, start and sweep in degrees, as in messages.</summary>
     public override string ToString() => string.Create(

@@ -173,6 +173,9 @@ internal sealed record StringEdge(SpacePoint Start, SpacePoint End)
         return Start.Towards(End, Math.Clamp(at, 0, _length) / _length);
     }
 
+    /// <summary>The place on it that is nearest to another.</summary>
+    internal SpacePoint Nearest(SpacePoint p) => Start.Towards(End, Math.Clamp(Along(p), 0, _length) / _length);
+
     private double Along(SpacePoint p) =>
         (((p.X - Start.X) * (End.X - Start.X)) + ((p.Y - Start.Y) * (End.Y - Start.Y)) + ((p.Z - Start.Z) * (End.Z - Start.Z))) / _length;
 

@@ -24,11 +24,15 @@ internal sealed class TautString(StringEnd from, StringEnd to, IReadOnlyList<Rib
     /// <summary>Rounds of tightening, and the change of length at which they end, mm.</summary>
     private const int MostRounds = 2000;
 
-    /// <summary>Rounds after which an order waits again.</summary>
+    /// <summary>Rounds after which an order waits again; then three times as many, and so on.</summary>
     /// <remarks>Only time depends on it.</remarks>
     private const int FirstRounds = 4;
 
     private const double TightMm = 1e-11;
+
+    /// <summary>Rounds between two looks ahead.</summary>
+    /// <remarks>Only time depends on it.</remarks>
+    private const int RoundsBetween = 4;
 
     private readonly PriorityQueue<EdgeOrder, (double LengthMm, int Number)> _open = new();
     private readonly HashSet<string> _seen = new(StringComparer.Ordinal);
@@ -42,22 +46,15 @@ internal sealed class TautString(StringEnd from, StringEnd to, IReadOnlyList<Rib
         Try([]);
         while (_open.TryDequeue(out EdgeOrder? order, out (double LengthMm, int Number) at))
         {
-            if (order.Places is not { } places)
-            {
-                places = Begin(order.Edges);
-                bool isTight = Tighten(order.Edges, places, FirstRounds);
-                double length = LengthOf(places);
-                _open.Enqueue(order with { Places = places, IsTight = isTight }, (isTight ? length : Math.Max(at.LengthMm, LeastMm(length, order.Edges, places)), at.Number));
-                continue;
-            }
-
             if (!order.IsTight)
             {
-                Tighten(order.Edges, places, MostRounds - FirstRounds);
-                _open.Enqueue(order with { IsTight = true }, (LengthOf(places), at.Number));
+                EdgeOrder tighter = Tightened(order);
+                double length = LengthOf(tighter.Places!);
+                _open.Enqueue(tighter, (tighter.IsTight ? length : Math.Max(at.LengthMm, LeastMm(length, tighter)), at.Number));
                 continue;
             }
 
+            SpacePoint[] places = order.Places!;
             int blocking = Blocking(places);
             if (blocking < 0 || at.LengthMm > reachMm || _seen.Count > MostOrders)
             {
@@ -83,7 +80,7 @@ internal sealed class TautString(StringEnd from, StringEnd to, IReadOnlyList<Rib
             return;
         }
 
-        _open.Enqueue(new EdgeOrder(edges, null, false), (_reach.LeastMm(edges), _seen.Count));
+        _open.Enqueue(new EdgeOrder(edges, null, 0, false), (_reach.LeastMm(edges), _seen.Count));
     }
 
     private static bool IsTwice(int[] edges)
@@ -108,15 +105,29 @@ internal sealed class TautString(StringEnd from, StringEnd to, IReadOnlyList<Rib
     });
 
     /// <summary>No string over these edges is shorter, mm.</summary>
-    private double LeastMm(double length, int[] edges, SpacePoint[] places) =>
-        StringBound.LeastMm(length, places, (from, to), i => _reach[edges[i - 1]]) - StringReach.OffMm;
+    private double LeastMm(double length, EdgeOrder order) =>
+        StringBound.LeastMm(length, order.Places!, (from, to), i => _reach[order.Edges[i - 1]]) - StringReach.OffMm;
+
+    /// <summary>An order tightened by some more rounds.</summary>
+    private EdgeOrder Tightened(EdgeOrder order)
+    {
+        SpacePoint[] places = order.Places ?? Begin(order.Edges);
+        int rounds = Math.Min(order.Rounds == 0 ? FirstRounds : 3 * order.Rounds, MostRounds);
+        bool isTight = Tighten(order.Edges, places, rounds - order.Rounds) || rounds == MostRounds;
+        return order with { Places = places, Rounds = rounds, IsTight = isTight };
+    }
 
     /// <summary>Tightens a string; false when it is not tight after that many rounds.</summary>
+    /// <remarks>Rounds shorten it ever less, by about the same share of what is left each time: now and then the places are moved as far ahead as such rounds would
+    /// lead in the end (A. C. Aitken, On Bernoulli's numerical solution of algebraic equations, Proceedings of the Royal Society of Edinburgh 46, 1926), where that is
+    /// shorter. It ends only when a round of its own gains nothing.</remarks>
     private bool Tighten(int[] edges, SpacePoint[] places, int rounds)
     {
-        double length = LengthOf(places);
-        for (int round = 0; round < rounds; round++)
+        double length = LengthOf(places), gained = 0;
+        SpacePoint[] before = new SpacePoint[places.Length], ahead = new SpacePoint[places.Length];
+        for (int round = 1; round <= rounds; round++)
         {
+            places.CopyTo(before, 0);
             places[0] = from.Nearest(places[1]);
             for (int i = 0; i < edges.Length; i++)
             {
@@ -124,16 +135,44 @@ internal sealed class TautString(StringEnd from, StringEnd to, IReadOnlyList<Rib
             }
 
             places[^1] = to.Nearest(places[^2]);
-            double tighter = LengthOf(places);
-            if (length - tighter < TightMm)
+            double tighter = LengthOf(places), gain = length - tighter;
+            if (gain < TightMm)
             {
                 return true;
             }
 
             length = tighter;
+            if (round % RoundsBetween == 0 && gain < gained)
+            {
+                length = Ahead(edges, (before, places, ahead), Math.Sqrt(gain / gained), length);
+            }
+
+            gained = gain;
         }
 
         return false;
+    }
+
+    /// <summary>Moves the places of a string as far ahead as rounds that each move them by the same share of the one before would; gives its length.</summary>
+    private double Ahead(int[] edges, (SpacePoint[] Before, SpacePoint[] Now, SpacePoint[] Ahead) places, double share, double lengthMm)
+    {
+        double steps = share / (1 - share);
+        (places.Ahead[0], places.Ahead[^1]) = (places.Now[0], places.Now[^1]);
+        for (int i = 1; i <= edges.Length; i++)
+        {
+            places.Ahead[i] = _reach[edges[i - 1]].Nearest(places.Before[i].Towards(places.Now[i], 1 + steps));
+        }
+
+        places.Ahead[0] = from.Nearest(places.Ahead[1]);
+        places.Ahead[^1] = to.Nearest(places.Ahead[^2]);
+        double length = LengthOf(places.Ahead);
+        if (length >= lengthMm)
+        {
+            return lengthMm;
+        }
+
+        places.Ahead.CopyTo(places.Now, 0);
+        return length;
     }
 
     private SpacePoint[] Begin(int[] edges)
@@ -181,6 +220,7 @@ internal sealed class TautString(StringEnd from, StringEnd to, IReadOnlyList<Rib
     /// <summary>Edges that a string bends over, in order.</summary>
     /// <param name="Edges">Their numbers.</param>
     /// <param name="Places">Where it does; null before it is tightened at all.</param>
+    /// <param name="Rounds">Rounds by which it was tightened.</param>
     /// <param name="IsTight">Whether it is tight.</param>
-    private sealed record EdgeOrder(int[] Edges, SpacePoint[]? Places, bool IsTight);
+    private sealed record EdgeOrder(int[] Edges, SpacePoint[]? Places, int Rounds, bool IsTight);
 }
