@@ -38,7 +38,7 @@ internal sealed class BeamTracer(BeamTrees trees, IReadOnlyList<SurfaceConductor
     internal IReadOnlyList<Arrival?> Best => _best;
 
     /// <exception cref="TooManyBeamsException">The walls scatter more beams than are followed.</exception>
-    internal void Trace(IReadOnlyList<BeamNode> sources)
+    internal void Trace(BeamNode[] sources)
     {
         int followed = 0;
         foreach (BeamNode source in sources)

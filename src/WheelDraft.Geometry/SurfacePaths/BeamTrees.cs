@@ -11,6 +11,7 @@ internal sealed class BeamTrees
     private readonly BeamSpread _spread;
     private readonly BendWays?[] _ways;
     private readonly Dictionary<SurfaceConductor, ConductorBeams> _conductors = [];
+    private readonly Dictionary<SurfaceConductor, double[]> _planMm = [];
     private int _kept;
 
     internal BeamTrees(Relief relief, RecessLinks links)
@@ -28,6 +29,18 @@ internal sealed class BeamTrees
     /// <summary>By how much a way can come out shorter than its plan, mm: so near to a limit in plan no way is yet left out, none is yet the shortest.</summary>
     internal double UnsureMm { get; }
 
+    /// <summary>How far each bend is from a conductor in plan at least, mm, by node.</summary>
+    internal double[] PlanMm(SurfaceConductor conductor)
+    {
+        if (!_planMm.TryGetValue(conductor, out double[]? all))
+        {
+            all = [.. Relief.Nodes.Select(n => conductor.Bounds.DistanceTo(Relief.Corners[n.Corner].At))];
+            _planMm.Add(conductor, all);
+        }
+
+        return all;
+    }
+
     /// <summary>The ways that leave a bend.</summary>
     internal BendWays WaysFrom(ReliefSector bend) => _ways[bend.Node] ??= new BendWays(this, bend);
 
@@ -35,7 +48,7 @@ internal sealed class BeamTrees
     internal BendWays? KnownWaysFrom(int node) => _ways[node];
 
     /// <summary>The beams that leave a bend.</summary>
-    internal IReadOnlyList<BeamNode> OfBend(ReliefSector bend, BeamTree tree) => Nodes(BeamSources.FromBend(Relief, bend), tree);
+    internal BeamNode[] OfBend(ReliefSector bend, BeamTree tree) => Nodes(BeamSources.FromBend(Relief, bend), tree);
 
     /// <summary>The beams that leave a conductor: those of its round edges, then those of its corners.</summary>
     internal ConductorBeams OfConductor(SurfaceConductor conductor)
@@ -74,7 +87,7 @@ internal sealed class BeamTrees
     }
 
     /// <summary>The beams beyond an exit.</summary>
-    internal IReadOnlyList<BeamNode> Beyond(BeamNode node, BeamExit exit) => exit.Beyond ??= Nodes(_spread.Beyond(node.Beam, exit), node.Tree);
+    internal BeamNode[] Beyond(BeamNode node, BeamExit exit) => exit.Beyond ??= Nodes(_spread.Beyond(node.Beam, exit), node.Tree);
 
     /// <summary>The way on from the upper edge at an exit to a conductor near the foot of its wall; null when there is none.</summary>
     internal Arrival? Land(BeamReach reach, BeamExit exit, SurfaceConductor conductor)
@@ -121,4 +134,4 @@ internal sealed record ConductorBeams(BeamTree Tree, IReadOnlyList<ConductorSour
 /// <summary>The beams that leave one round edge or corner of a conductor.</summary>
 /// <param name="Own">From its outline.</param>
 /// <param name="Linked">From the upper edges of walls that it is linked to.</param>
-internal sealed record ConductorSource(IReadOnlyList<BeamNode> Own, IReadOnlyList<BeamNode> Linked);
+internal sealed record ConductorSource(BeamNode[] Own, BeamNode[] Linked);

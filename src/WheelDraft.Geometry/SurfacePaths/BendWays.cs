@@ -6,11 +6,11 @@ namespace WheelDraft.Geometry;
 internal sealed class BendWays(BeamTrees trees, ReliefSector bend)
 {
     /// <summary>How much further than asked ways are followed, mm: only time depends on it.</summary>
-    private const double FurtherMm = 1;
+    private const double FurtherMm = 6;
 
     private readonly Dictionary<SurfaceConductor, WaysTo> _to = [];
     private readonly BeamTree _tree = new(trees.Relief.PlaceCount, isOfBend: true);
-    private IReadOnlyList<BeamNode>? _beams;
+    private BeamNode[]? _beams;
 
     /// <summary>The shortest ways found to other bends.</summary>
     internal Dictionary<int, Arrival> Bends => _tree.Bends;
@@ -26,7 +26,13 @@ internal sealed class BendWays(BeamTrees trees, ReliefSector bend)
             return known.AreTooMany ? throw new TooManyBeamsException() : known;
         }
 
-        double outdone = ByBendMm(conductor) + BeamTree.SurelyMm, limit = Math.Min(limitMm + FurtherMm, outdone);
+        double byBend = ByBendMm(conductor), outdone = byBend + BeamTree.SurelyMm, limit = Math.Min(limitMm + FurtherMm, outdone);
+        if (limit <= known?.LimitMm)
+        {
+            // What was left out then is outdone by a way that is known by now.
+            return _to[conductor] = known with { ByBendMm = byBend, WasLimited = false };
+        }
+
         BeamTracer tracer = new(trees, [conductor])
         {
             Limit = () => limit,
@@ -39,7 +45,7 @@ internal sealed class BendWays(BeamTrees trees, ReliefSector bend)
         }
         catch (TooManyBeamsException)
         {
-            _to[conductor] = new WaysTo(limit, null, true, true);
+            _to[conductor] = new WaysTo(limit, null, byBend, true, true);
             throw;
         }
 
@@ -50,7 +56,7 @@ internal sealed class BendWays(BeamTrees trees, ReliefSector bend)
             trees.OfConductor(conductor).Tree.ReachBy(shortest.LengthMm, _tree);
         }
 
-        return _to[conductor] = new WaysTo(limit, shortest, tracer.WasLimited && limit < outdone, false);
+        return _to[conductor] = new WaysTo(limit, shortest, byBend, tracer.WasLimited && limit < outdone, false);
     }
 
     /// <summary>The shortest way to a conductor that is known by another bend, whichever way it is gone, mm; infinite when none is.</summary>
@@ -59,9 +65,9 @@ internal sealed class BendWays(BeamTrees trees, ReliefSector bend)
         double least = double.PositiveInfinity;
         foreach ((int node, Arrival there) in Bends)
         {
-            if (trees.KnownWaysFrom(node) is { } ways && ways._to.TryGetValue(conductor, out WaysTo? on) && on.Shortest is { } rest && ways.Bends.TryGetValue(bend.Node, out Arrival? back))
+            if (trees.KnownWaysFrom(node) is { } ways && ways._to.TryGetValue(conductor, out WaysTo? on) && ways.Bends.TryGetValue(bend.Node, out Arrival? back))
             {
-                least = Math.Min(least, Math.Max(there.LengthMm, back.LengthMm) + rest.LengthMm);
+                least = Math.Min(least, Math.Max(there.LengthMm, back.LengthMm) + on.KnownMm);
             }
         }
 
@@ -72,6 +78,11 @@ internal sealed class BendWays(BeamTrees trees, ReliefSector bend)
 /// <summary>The ways from a bend to a conductor.</summary>
 /// <param name="LimitMm">How long ways were followed.</param>
 /// <param name="Shortest">The shortest without a bend; null when there is none.</param>
+/// <param name="ByBendMm">The shortest way that was known by other bends, mm; infinite without one.</param>
 /// <param name="WasLimited">Whether anything was left out because it was too long.</param>
 /// <param name="AreTooMany">Whether there were too many to follow.</param>
-internal sealed record WaysTo(double LimitMm, Arrival? Shortest, bool WasLimited, bool AreTooMany);
+internal sealed record WaysTo(double LimitMm, Arrival? Shortest, double ByBendMm, bool WasLimited, bool AreTooMany)
+{
+    /// <summary>Length of the shortest way that is known, mm.</summary>
+    internal double KnownMm => Math.Min(Shortest?.LengthMm ?? double.PositiveInfinity, ByBendMm);
+}

@@ -179,7 +179,7 @@ internal sealed class RecessLinks(Relief relief, double linkMm)
         }
 
         Landing? best = null;
-        foreach ((double share, double off) in Shares(beam, edge, piece, (from, to), share => At(share).LengthMm))
+        foreach ((double share, double off) in Shares(beam, edge, piece, (from, to), share => At(share).LengthMm, CanBeLess))
         {
             Landing landing = At(share) with { OffMm = off };
             if (double.IsFinite(landing.LengthMm) && (best is not { } known || landing.LengthMm < known.LengthMm - Tolerances.TouchMm) && IsFree(landing.On, edge))
@@ -191,10 +191,23 @@ internal sealed class RecessLinks(Relief relief, double linkMm)
         return best is not { } found ? null : new Arrival(found.LengthMm - found.OffMm - edge.SlackMm, beam, edge.At(found.AlongMm), found.On, edge);
 
         Landing At(double share) => Landed(beam, edge, window, piece.PointAt(share), conductor);
+
+        // No landing is nearer than straight in one unfolding, and that grows by no more than the step from place to place.
+        bool CanBeLess(double a, double b) =>
+            best is not { } known || Straight(beam, edge, piece.PointAt(a), conductor) + Straight(beam, edge, piece.PointAt(b), conductor) - ((b - a) * piece.Length) < 2 * known.LengthMm;
+    }
+
+    /// <summary>No way of a beam over an edge to a place at the foot of its wall is shorter, mm, wherever on the conductor's height it lands.</summary>
+    private static double Straight(Beam beam, ReliefEdge edge, Point on, SurfaceConductor conductor)
+    {
+        double climb = Math.Max(0, edge.WallMm - conductor.HighestMm), gap = Math.Max(0, -edge.UphillOf(on));
+        double across = Math.Max(0, edge.UphillOf(beam.Source)), aside = edge.AlongOf(on) - edge.AlongOf(beam.Source);
+        double down = across + Math.Sqrt((gap * gap) + (climb * climb));
+        return beam.OffsetMm + Math.Sqrt((aside * aside) + (down * down));
     }
 
     /// <summary>Places of a piece where a way can land: its ends, where it is opposite, and where narrowing down leads; with what is taken off there.</summary>
-    private IEnumerable<(double Share, double OffMm)> Shares(Beam beam, ReliefEdge edge, Piece piece, (double From, double To) part, Func<double, double> length)
+    private IEnumerable<(double Share, double OffMm)> Shares(Beam beam, ReliefEdge edge, Piece piece, (double From, double To) part, Func<double, double> length, Func<double, double, bool> canBeLess)
     {
         double start = edge.AlongOf(piece.PointAt(part.From)), end = edge.AlongOf(piece.PointAt(part.To)), source = edge.AlongOf(beam.Source);
         if (piece is Segment && start != end)
@@ -203,13 +216,20 @@ internal sealed class RecessLinks(Relief relief, double linkMm)
         }
 
         int parts = piece is Arc ? 24 : 1;
+        for (int i = 0; i <= parts; i++)
+        {
+            yield return (At(i), 0);
+        }
+
         for (int i = 0; i < parts; i++)
         {
-            double a = part.From + ((part.To - part.From) * i / parts), b = part.From + ((part.To - part.From) * (i + 1) / parts);
-            yield return (a, 0);
-            yield return (b, 0);
-            yield return (Narrowed.Least(length, a, b), SurfaceTolerances.NarrowedShare * linkMm);
+            if (canBeLess(At(i), At(i + 1)))
+            {
+                yield return (Narrowed.Least(length, At(i), At(i + 1)), SurfaceTolerances.NarrowedShare * linkMm);
+            }
         }
+
+        double At(int i) => part.From + ((part.To - part.From) * i / parts);
     }
 
     private Landing Landed(Beam beam, ReliefEdge edge, (double From, double To) window, Point on, SurfaceConductor conductor)

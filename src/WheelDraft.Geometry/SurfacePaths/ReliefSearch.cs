@@ -15,6 +15,8 @@ internal sealed class ReliefSearch
     private readonly Relief _relief;
     private readonly SurfaceConductor _a;
     private readonly SurfaceConductor _b;
+    private readonly double[] _planToA;
+    private readonly double[] _planToB;
     private readonly BendBetween?[] _traced;
     private readonly List<int> _order = [];
     private bool _wasLimited;
@@ -23,6 +25,7 @@ internal sealed class ReliefSearch
     private ReliefSearch(BeamTrees trees, SurfaceConductor a, SurfaceConductor b, double reach)
     {
         (_trees, _relief, _a, _b, _best) = (trees, trees.Relief, a, b, reach);
+        (_planToA, _planToB) = (trees.PlanMm(a), trees.PlanMm(b));
         _traced = new BendBetween?[_relief.Nodes.Count];
     }
 
@@ -107,12 +110,23 @@ internal sealed class ReliefSearch
     {
         Arrival? direct = Direct(_a, _b);
         Arrival? back = Direct(_b, _a);
-        ReliefSector[] bends = [.. _relief.Nodes
-            .Where(n => At(n).DistanceTo(_a) + At(n).DistanceTo(_b) < _best || Limited())
-            .OrderBy(n => At(n).DistanceTo(_a) + At(n).DistanceTo(_b))];
-        foreach (ReliefSector bend in bends)
+        List<(double PlanMm, ReliefSector Bend)> bends = [];
+        foreach (ReliefSector bend in _relief.Nodes)
         {
-            if (At(bend).DistanceTo(_a) + At(bend).DistanceTo(_b) < _best)
+            double plan = PlanMm(bend.Node);
+            if (plan < _best)
+            {
+                bends.Add((plan, bend));
+            }
+            else
+            {
+                _wasLimited = true;
+            }
+        }
+
+        foreach ((double plan, ReliefSector bend) in bends.OrderBy(b => b.PlanMm))
+        {
+            if (plan < _best)
             {
                 TraceBend(bend);
             }
@@ -128,13 +142,8 @@ internal sealed class ReliefSearch
             : null;
     }
 
-    private bool Limited()
-    {
-        _wasLimited = true;
-        return false;
-    }
-
-    private PlanPlace At(ReliefSector bend) => new(_relief.Corners[bend.Corner].At);
+    /// <summary>No way by a bend is shorter in plan, mm.</summary>
+    private double PlanMm(int node) => _planToA[node] + _planToB[node];
 
     /// <summary>The shortest way without a bend from one conductor's corners and round edges to the other.</summary>
     private Arrival? Direct(SurfaceConductor from, SurfaceConductor to)
@@ -156,7 +165,7 @@ internal sealed class ReliefSearch
     private void TraceBend(ReliefSector bend)
     {
         BendWays ways = _trees.WaysFrom(bend);
-        WaysTo a = ways.To(_a, _best - At(bend).DistanceTo(_b)), b = ways.To(_b, _best - At(bend).DistanceTo(_a));
+        WaysTo a = ways.To(_a, _best - _planToB[bend.Node]), b = ways.To(_b, _best - _planToA[bend.Node]);
         _wasLimited |= a.WasLimited || b.WasLimited;
         _traced[bend.Node] = new BendBetween(a.Shortest, b.Shortest, ways.Bends);
         _order.Add(bend.Node);
@@ -202,7 +211,7 @@ internal sealed class ReliefSearch
             foreach ((int next, Arrival leg) in bend.Bends)
             {
                 double reached = length + leg.LengthMm;
-                if (reached <= most && next != node && _traced[next] is not null && reached < at[next])
+                if (reached + _planToB[next] <= most && next != node && _traced[next] is not null && reached < at[next])
                 {
                     (at[next], before[next]) = (reached, node);
                     open.Enqueue(next, reached);
@@ -231,10 +240,4 @@ internal sealed class ReliefSearch
     /// <param name="ToB">The shortest to the other.</param>
     /// <param name="Bends">The shortest to other bends.</param>
     private sealed record BendBetween(Arrival? ToA, Arrival? ToB, Dictionary<int, Arrival> Bends);
-
-    /// <summary>A place in plan, for least distances.</summary>
-    private readonly record struct PlanPlace(Point At)
-    {
-        internal double DistanceTo(SurfaceConductor conductor) => Bounds.Of(At).DistanceTo(conductor.Bounds);
-    }
 }

@@ -20,6 +20,21 @@ public sealed class ShapesTests
     }
 
     [Fact]
+    public void Faces_AnyDirection_IsWhatItsAngleSays()
+    {
+        // Oracle: the angle itself, against the sweep. Directions all round, and close to both ends on either side.
+        Generators.Arcs.Select(Gen.Double[-Math.PI, Math.PI], Gen.Int[-12, 0], Gen.Double[0.001, 1000]).Sample((arc, turn, power, far) =>
+        {
+            double aside = turn / Math.PI * Math.Pow(10, power);
+            foreach (double rad in (double[])[turn, arc.StartRad + aside, arc.EndRad + aside, arc.StartRad, arc.EndRad])
+            {
+                Vector outward = Vector.Polar(far, rad);
+                Assert.Equal(arc.AheadRad(outward) <= Math.Abs(arc.SweepRad), arc.Faces(outward));
+            }
+        });
+    }
+
+    [Fact]
     public void SignedArea_FlatArcOfLargeRadius_KeepsItsDigits()
     {
         // Sagitta 1 µm on a chord of 10 mm: area 2/3 chord × sagitta (parabola), off by (sagitta/chord)² only.
