@@ -75,20 +75,25 @@ public sealed class RingOrderTests
             })],
         };
 
-    private static double? DiameterMm(Brief brief) => Layout(brief)?.OuterDiameterMm;
-
-    private static WheelLayout? Layout(Brief brief)
+    /// <summary>Sets out a brief's wheel with any order of rings: what does not depend on the order is worked out once.</summary>
+    private static Func<string[]?, WheelLayout?> Setter(Brief brief)
     {
         Motion motion = Motion.Of(brief);
         OpenContactRequirements rules = OpenContactRequirements.Of(brief, _ => 230);
-        try
+        Programme programme = Programme.Of(brief, motion);
+        WiperContacts contacts = WiperContacts.Of(new StripSprings(brief));
+        return order =>
         {
-            return WheelSetter.Of(new WheelTask(brief, motion, Programme.Of(brief, motion), WiperContacts.Of(new StripSprings(brief)), rules.Distances));
-        }
-        catch (DesignRefusedException)
-        {
-            return null;
-        }
+            Brief asked = order is null ? brief : brief with { Wheel = brief.Wheel with { SearchesRingOrder = false, RingOrder = order } };
+            try
+            {
+                return WheelSetter.Of(new WheelTask(asked, motion, programme, contacts, rules.Distances));
+            }
+            catch (DesignRefusedException)
+            {
+                return null;
+            }
+        };
     }
 
     private static IEnumerable<string[]> Orders(string[] names) => names.Length == 0 ? [[]]
@@ -97,14 +102,15 @@ public sealed class RingOrderTests
     private static void IsBest(Brief brief)
     {
         string[] names = [.. brief.Feed is null ? Array.Empty<string>() : [FeedBrief.NameInOrder], .. brief.Outputs.Select(o => o.Name)];
-        double best = Orders(names).Select(o => DiameterMm(brief with { Wheel = brief.Wheel with { SearchesRingOrder = false, RingOrder = o } }) ?? double.PositiveInfinity).Min();
-        WheelLayout? found = Layout(brief);
+        Func<string[]?, WheelLayout?> setter = Setter(brief);
+        double best = Orders(names).Select(o => setter(o)?.OuterDiameterMm ?? double.PositiveInfinity).Min();
+        WheelLayout? found = setter(null);
         Assert.Equal(best, found?.OuterDiameterMm ?? double.PositiveInfinity, 1e-6);
         if (found is not null)
         {
             // What it says can be pasted back and gives the same.
             Assert.Equal(names.Order(StringComparer.Ordinal), found.RingOrder!.Order(StringComparer.Ordinal));
-            Assert.Equal(found.OuterDiameterMm, DiameterMm(brief with { Wheel = brief.Wheel with { SearchesRingOrder = false, RingOrder = found.RingOrder } })!.Value, 1e-9);
+            Assert.Equal(found.OuterDiameterMm, setter([.. found.RingOrder!])!.OuterDiameterMm, 1e-9);
         }
     }
 
