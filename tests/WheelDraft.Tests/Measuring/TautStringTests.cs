@@ -1,3 +1,4 @@
+using System.Globalization;
 using WheelDraft.Engineering;
 using WheelDraft.Geometry;
 using Xunit;
@@ -6,6 +7,8 @@ namespace WheelDraft.Tests.Measuring;
 
 public sealed class TautStringTests
 {
+    private const string SlowScenes = "WHEELDRAFT_STRING_SCENES";
+
     [Fact]
     public void Pull_NothingInTheWay_IsStraight()
     {
@@ -76,8 +79,9 @@ public sealed class TautStringTests
     {
         // Oracle: the same search with every order tightened at once, a round at a time. Every third scene on whole millimetres, where ways are equally long.
         RandomShapes random = new(37);
-        int bent = 0;
-        for (int i = 0; i < 90; i++)
+        int bent = 0, whole = 0;
+        int scenes = int.TryParse(Environment.GetEnvironmentVariable(SlowScenes), CultureInfo.InvariantCulture, out int asked) ? asked : 40;
+        for (int i = 0; i < scenes; i++)
         {
             double Place(double mm) => i % 3 == 0 ? Math.Round(mm) : mm;
             Point At(double least, double most) => new(Place(random.Between(-5, 5)), Place(random.Between(least, most)));
@@ -86,12 +90,69 @@ public sealed class TautStringTests
             StringEnd b = new(new Outline(Contour.Circle(new(9, Place(random.Between(-3, 3))), 1)), random.Below(2), 2);
             double reach = random.Below(3) == 0 ? random.Between(16, 22) : double.PositiveInfinity;
             PulledString waits = new TautString(a, b, ribs).Pull(reach), eager = new EagerString(a, b, ribs).Pull(reach);
-            Assert.Equal(eager.LengthMm, waits.LengthMm, 1e-9);
-            Assert.Equal(waits.LengthMm, waits.Bends.Zip(waits.Bends.Skip(1)).Sum(leg => leg.First.DistanceTo(leg.Second)), 1e-9);
+            Assert.Equal(waits.LengthMm, LengthOf(waits.Bends), 1e-9);
             bent += waits.Bends.Count > 2 ? 1 : 0;
+
+            // One that was cut short is a lower bound only, and which one depends on how many orders were tried.
+            if (!IsBlocked(eager.Bends, ribs) && !IsBlocked(waits.Bends, ribs))
+            {
+                Assert.Equal(eager.LengthMm, waits.LengthMm, 1e-8);
+                whole++;
+            }
         }
 
-        Assert.True(bent > 40);
+        Assert.True(bent > 0.4 * scenes);
+        Assert.True(whole > 0.7 * scenes);
+    }
+
+    /// <summary>Two bends in the corner that their edges share once held each other there, and strings came out up to 0.07 mm too long, this one by 0.006 mm.</summary>
+    [Fact]
+    public void Pull_BendsThatMeetInACorner_AreNotHeldThere()
+    {
+        RibBox[] ribs =
+        [
+            new("low", new(2.7295, -4.4957), new(3.3821, 1.8408), 1.1348, 0, 3.4366),
+            new("high", new(1.6087, -4.3862), new(3.8113, 5.0977), 1.3913, 0, 5.1342),
+        ];
+        StringEnd a = new(SurfacePathsTests.Box(-10, -3.0642, -8, 2), 0, 0.8653), b = new(new Outline(Contour.Circle(new(9, -1.6759), 1)), 1, 2);
+
+        // Another string, to four digits: it leaves the low rib's upper face over its far edge. Whatever is free is no shorter than the shortest.
+        SpacePoint[] free =
+        [
+            new(-8, -3.0642, 0.8653), new(2.2863, -4.5436, 3.3830), new(2.4957, -4.4716, 3.4366), new(3.3378, -4.1272, 3.4366), new(8.0823, -2.0731, 2),
+        ];
+        Assert.False(IsBlocked(free, [.. ribs.Select(r => r with { ThicknessMm = r.ThicknessMm - 1e-3, TopMm = r.TopMm - 1e-3 })]));
+        Assert.InRange(new TautString(a, b, ribs).Pull().LengthMm, 17.1, LengthOf(free) + 1e-3);
+    }
+
+    [Fact]
+    public void IsTight_TwoBendsInACorner_IsWhatTryingSmallStepsSays()
+    {
+        // Oracle: steps of a tenth of a micrometre in 400 directions; what gains next to nothing is left out.
+        RandomShapes random = new(53);
+        (int tight, int held) = (0, 0);
+        for (int i = 0; i < 2000; i++)
+        {
+            SpacePoint corner = Any(), before = Any(), behind = Any(), firstEnd = Any(), secondEnd = Any();
+            StringEdge first = new(corner, firstEnd), second = random.Below(2) == 0 ? new(corner, secondEnd) : new(secondEnd, corner);
+            double step = 1e-4, length = before.DistanceTo(corner) + corner.DistanceTo(behind), least = double.PositiveInfinity;
+            for (int k = 0; k <= 400; k++)
+            {
+                double x = Math.Cos(k / 400.0 * Math.PI / 2) * step, y = Math.Sin(k / 400.0 * Math.PI / 2) * step;
+                SpacePoint p = corner.Towards(firstEnd, x / corner.DistanceTo(firstEnd)), q = corner.Towards(secondEnd, y / corner.DistanceTo(secondEnd));
+                least = Math.Min(least, before.DistanceTo(p) + p.DistanceTo(q) + q.DistanceTo(behind) - length);
+            }
+
+            if (Math.Abs(least) > 1e-3 * step)
+            {
+                Assert.Equal(least > 0, HeldPair.IsTight((before, corner, behind), first, second));
+                (tight, held) = least > 0 ? (tight + 1, held) : (tight, held + 1);
+            }
+        }
+
+        Assert.True(tight > 100 && held > 100, FormattableString.Invariant($"{tight} and {held}"));
+
+        SpacePoint Any() => new(random.Between(-5, 5), random.Between(-5, 5), random.Between(-5, 5));
     }
 
     [Fact]
@@ -119,6 +180,10 @@ public sealed class TautStringTests
         Assert.Equal(over, gap.NominalMm, 1e-6);
         Assert.Equal(over - 0.15, gap.WorstMm, 1e-6);
     }
+
+    private static double LengthOf(IReadOnlyList<SpacePoint> places) => places.Zip(places.Skip(1)).Sum(leg => leg.First.DistanceTo(leg.Second));
+
+    private static bool IsBlocked(IReadOnlyList<SpacePoint> places, RibBox[] ribs) => places.Zip(places.Skip(1)).Any(leg => ribs.Any(r => r.Blocks(leg.First, leg.Second)));
 
     private static PulledString Pull(SpacePoint a, SpacePoint b, IReadOnlyList<RibBox> ribs) => new TautString(End(a), End(b), ribs).Pull();
 

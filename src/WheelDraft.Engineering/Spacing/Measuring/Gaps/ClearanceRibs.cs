@@ -162,19 +162,28 @@ internal sealed record StringEdge(SpacePoint Start, SpacePoint End)
 
     internal double HighMm => Math.Max(Start.Z, End.Z);
 
-    /// <summary>The place on it over which the way between two places is shortest.</summary>
-    internal SpacePoint Tightest(SpacePoint from, SpacePoint to)
+    /// <summary>The place on it over which the way between two places is shortest; for a string that is thick there, √(d² + t²) long where it is d to the next place.</summary>
+    internal SpacePoint Tightest(SpacePoint from, SpacePoint to, double thickMm = 0)
     {
         // Turned about the edge into one plane the way is straight.
         double alongFrom = Along(from), alongTo = Along(to);
         double offFrom = Off(from, alongFrom), offTo = Off(to, alongTo);
+        if (thickMm > 0)
+        {
+            (offFrom, offTo) = (SolidPair.Hypotenuse(offFrom, thickMm), SolidPair.Hypotenuse(offTo, thickMm));
+        }
+
         double off = offFrom + offTo;
         double at = off > 0 ? ((alongFrom * offTo) + (alongTo * offFrom)) / off : alongFrom;
         return Start.Towards(End, Math.Clamp(at, 0, _length) / _length);
     }
 
-    /// <summary>The place on it that is nearest to another.</summary>
-    internal SpacePoint Nearest(SpacePoint p) => Start.Towards(End, Math.Clamp(Along(p), 0, _length) / _length);
+    /// <summary>Where a place on it comes that has moved once and moves on by so many of that step; null where it would come to an end. One that has not moved stays.</summary>
+    internal SpacePoint? Moved(SpacePoint before, SpacePoint now, double steps)
+    {
+        double along = Along(now), ahead = along + (steps * (along - Along(before)));
+        return ahead == along ? now : ahead > 0 && ahead < _length ? Start.Towards(End, ahead / _length) : null;
+    }
 
     private double Along(SpacePoint p) =>
         (((p.X - Start.X) * (End.X - Start.X)) + ((p.Y - Start.Y) * (End.Y - Start.Y)) + ((p.Z - Start.Z) * (End.Z - Start.Z))) / _length;

@@ -34,6 +34,13 @@ internal sealed class TautString(StringEnd from, StringEnd to, IReadOnlyList<Rib
     /// <remarks>Only time depends on it.</remarks>
     private const int RoundsBetween = 4;
 
+    /// <summary>How thick a string is that is loosened, mm, at first and at last, and rounds of each thickness.</summary>
+    private const double ThickestMm = 0.3;
+
+    private const double ThinnestMm = 1e-5;
+
+    private const int RoundsOfAThickness = 16;
+
     private readonly PriorityQueue<EdgeOrder, (double LengthMm, int Number)> _open = new();
     private readonly HashSet<string> _seen = new(StringComparer.Ordinal);
     private readonly StringReach _reach = new(from, to, boxes);
@@ -48,7 +55,7 @@ internal sealed class TautString(StringEnd from, StringEnd to, IReadOnlyList<Rib
         {
             if (!order.IsTight)
             {
-                EdgeOrder tighter = Tightened(order);
+                EdgeOrder tighter = order.IsHeld ? Loosened(order) : Tightened(order);
                 double length = LengthOf(tighter.Places!);
                 _open.Enqueue(tighter, (tighter.IsTight ? length : Math.Max(at.LengthMm, LeastMm(length, tighter)), at.Number));
                 continue;
@@ -80,7 +87,7 @@ internal sealed class TautString(StringEnd from, StringEnd to, IReadOnlyList<Rib
             return;
         }
 
-        _open.Enqueue(new EdgeOrder(edges, null, 0, false), (_reach.LeastMm(edges), _seen.Count));
+        _open.Enqueue(new EdgeOrder(edges, null, 0), (_reach.LeastMm(edges), _seen.Count));
     }
 
     private static bool IsTwice(int[] edges)
@@ -113,17 +120,53 @@ internal sealed class TautString(StringEnd from, StringEnd to, IReadOnlyList<Rib
     {
         SpacePoint[] places = order.Places ?? Begin(order.Edges);
         int rounds = Math.Min(order.Rounds == 0 ? FirstRounds : 3 * order.Rounds, MostRounds);
-        bool isTight = Tighten(order.Edges, places, rounds - order.Rounds) || rounds == MostRounds;
-        return order with { Places = places, Rounds = rounds, IsTight = isTight };
+        bool isTight = Tighten(order.Edges, places, rounds - order.Rounds) || rounds == MostRounds, isHeld = isTight && MayBeHeld(order.Edges, places);
+        return order with { Places = places, Rounds = rounds, IsTight = isTight && !isHeld, IsHeld = isHeld };
+    }
+
+    /// <summary>Whether places at which a string bends may hold each other: two are one, in a corner that their edges share, and neither can be turned by itself, be the string tight or not.</summary>
+    private bool MayBeHeld(int[] edges, SpacePoint[] places)
+    {
+        for (int i = 1; i < edges.Length; i++)
+        {
+            if (!AreTogether(i, i + 1))
+            {
+                continue;
+            }
+
+            if (AreTogether(i - 1, i) || AreTogether(i + 1, i + 2) || !HeldPair.IsTight((places[i - 1], places[i], places[i + 2]), _reach[edges[i - 1]], _reach[edges[i]]))
+            {
+                return true;
+            }
+        }
+
+        return false;
+
+        bool AreTogether(int a, int b) => places[a].DistanceTo(places[b]) < HeldPair.TogetherMm;
+    }
+
+    /// <summary>A string whose places hold each other, tightened once more from where a thick one lies.</summary>
+    /// <remarks>A string that is thick at its bends, √(d² + t²) long where two are d apart, is no longer held anywhere: its length has no kinks. With t falling to nothing it comes to lie where
+    /// the thin one is shortest (a smoothed function in place of one with kinks: Yu. Nesterov, Smooth minimization of non-smooth functions, Mathematical Programming 103, 2005).</remarks>
+    private EdgeOrder Loosened(EdgeOrder order)
+    {
+        SpacePoint[] held = order.Places!, loose = [.. held];
+        for (double thick = ThickestMm; thick > ThinnestMm; thick /= 6)
+        {
+            Tighten(order.Edges, loose, RoundsOfAThickness, thick);
+        }
+
+        Tighten(order.Edges, loose, MostRounds);
+        return order with { Places = LengthOf(loose) < LengthOf(held) ? loose : held, IsTight = true };
     }
 
     /// <summary>Tightens a string; false when it is not tight after that many rounds.</summary>
     /// <remarks>Rounds shorten it ever less, by about the same share of what is left each time: now and then the places are moved as far ahead as such rounds would
     /// lead in the end (A. C. Aitken, On Bernoulli's numerical solution of algebraic equations, Proceedings of the Royal Society of Edinburgh 46, 1926), where that is
     /// shorter. It ends only when a round of its own gains nothing.</remarks>
-    private bool Tighten(int[] edges, SpacePoint[] places, int rounds)
+    private bool Tighten(int[] edges, SpacePoint[] places, int rounds, double thickMm = 0)
     {
-        double length = LengthOf(places), gained = 0;
+        double length = LengthOf(places, thickMm), gained = 0;
         SpacePoint[] before = new SpacePoint[places.Length], ahead = new SpacePoint[places.Length];
         for (int round = 1; round <= rounds; round++)
         {
@@ -131,20 +174,21 @@ internal sealed class TautString(StringEnd from, StringEnd to, IReadOnlyList<Rib
             places[0] = from.Nearest(places[1]);
             for (int i = 0; i < edges.Length; i++)
             {
-                places[i + 1] = _reach[edges[i]].Tightest(places[i], places[i + 2]);
+                places[i + 1] = _reach[edges[i]].Tightest(places[i], places[i + 2], thickMm);
             }
 
             places[^1] = to.Nearest(places[^2]);
-            double tighter = LengthOf(places), gain = length - tighter;
+            double tighter = LengthOf(places, thickMm), gain = length - tighter;
             if (gain < TightMm)
             {
                 return true;
             }
 
             length = tighter;
-            if (round % RoundsBetween == 0 && gain < gained)
+            if (round % RoundsBetween == 0 && gain < gained && AreAhead(edges, (before, places, ahead), Math.Sqrt(gain / gained)) && LengthOf(ahead, thickMm) < length)
             {
-                length = Ahead(edges, (before, places, ahead), Math.Sqrt(gain / gained), length);
+                ahead.CopyTo(places, 0);
+                length = LengthOf(places, thickMm);
             }
 
             gained = gain;
@@ -153,26 +197,22 @@ internal sealed class TautString(StringEnd from, StringEnd to, IReadOnlyList<Rib
         return false;
     }
 
-    /// <summary>Moves the places of a string as far ahead as rounds that each move them by the same share of the one before would; gives its length.</summary>
-    private double Ahead(int[] edges, (SpacePoint[] Before, SpacePoint[] Now, SpacePoint[] Ahead) places, double share, double lengthMm)
+    /// <summary>Moves the places of a string as far ahead as rounds that each move them by the same share of the one before would; false where one would come to an end of its edge.</summary>
+    private bool AreAhead(int[] edges, (SpacePoint[] Before, SpacePoint[] Now, SpacePoint[] Ahead) places, double share)
     {
         double steps = share / (1 - share);
-        (places.Ahead[0], places.Ahead[^1]) = (places.Now[0], places.Now[^1]);
         for (int i = 1; i <= edges.Length; i++)
         {
-            places.Ahead[i] = _reach[edges[i - 1]].Nearest(places.Before[i].Towards(places.Now[i], 1 + steps));
+            if (_reach[edges[i - 1]].Moved(places.Before[i], places.Now[i], steps) is not { } moved)
+            {
+                return false;
+            }
+
+            places.Ahead[i] = moved;
         }
 
-        places.Ahead[0] = from.Nearest(places.Ahead[1]);
-        places.Ahead[^1] = to.Nearest(places.Ahead[^2]);
-        double length = LengthOf(places.Ahead);
-        if (length >= lengthMm)
-        {
-            return lengthMm;
-        }
-
-        places.Ahead.CopyTo(places.Now, 0);
-        return length;
+        (places.Ahead[0], places.Ahead[^1]) = (from.Nearest(places.Ahead[1]), to.Nearest(places.Ahead[^2]));
+        return edges.Length > 0;
     }
 
     private SpacePoint[] Begin(int[] edges)
@@ -206,12 +246,13 @@ internal sealed class TautString(StringEnd from, StringEnd to, IReadOnlyList<Rib
         return -1;
     }
 
-    private static double LengthOf(SpacePoint[] places)
+    private static double LengthOf(SpacePoint[] places, double thickMm = 0)
     {
         double length = 0;
         for (int i = 1; i < places.Length; i++)
         {
-            length += places[i - 1].DistanceTo(places[i]);
+            double apart = places[i - 1].DistanceTo(places[i]);
+            length += thickMm > 0 ? SolidPair.Hypotenuse(apart, thickMm) : apart;
         }
 
         return length;
@@ -222,5 +263,6 @@ internal sealed class TautString(StringEnd from, StringEnd to, IReadOnlyList<Rib
     /// <param name="Places">Where it does; null before it is tightened at all.</param>
     /// <param name="Rounds">Rounds by which it was tightened.</param>
     /// <param name="IsTight">Whether it is tight.</param>
-    private sealed record EdgeOrder(int[] Edges, SpacePoint[]? Places, int Rounds, bool IsTight);
+    /// <param name="IsHeld">Whether it only may be, since places hold each other.</param>
+    private sealed record EdgeOrder(int[] Edges, SpacePoint[]? Places, int Rounds, bool IsTight = false, bool IsHeld = false);
 }
