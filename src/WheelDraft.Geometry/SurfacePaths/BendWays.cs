@@ -30,7 +30,8 @@ internal sealed class BendWays(BeamTrees trees, ReliefSector bend)
         if (limit <= known?.LimitMm)
         {
             // What was left out then is outdone by a way that is known by now.
-            return _to[conductor] = known with { ByBendMm = byBend, WasLimited = false };
+            _to[conductor] = known with { ByBendMm = byBend, WasLimited = false };
+            return known.AreTooMany ? throw new TooManyBeamsException() : _to[conductor];
         }
 
         BeamTracer tracer = new(trees, [conductor])
