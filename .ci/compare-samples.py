@@ -21,6 +21,8 @@ SHARE = 1e-3  # of all pixels may differ by more
 def pages(path):
     """The pictures that a file shows: one of a PNG, one of each page of a PDF."""
     if path.suffix == ".png":
+        if path.read_bytes()[24:29] != bytes([8, 2, 0, 0, 0]):
+            raise ValueError("not a 24-bit PNG without interlacing")
         return [Image.open(path)]
     with tempfile.TemporaryDirectory() as folder:
         subprocess.run(["pdftoppm", "-r", "100", str(path), folder + "/p"], check=True)

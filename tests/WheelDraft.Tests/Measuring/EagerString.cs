@@ -64,7 +64,7 @@ internal sealed class EagerString(StringEnd from, StringEnd to, IReadOnlyList<Ri
     {
         SpacePoint[] held = Begin(edges);
         Tighten(edges, held, MostRounds, 0);
-        if (!Enumerable.Range(2, Math.Max(0, held.Length - 3)).Any(i => held[i - 1].DistanceTo(held[i]) < 1e-5))
+        if (edges.Count == 0 || !held.Zip(held.Skip(1)).Any(leg => leg.First.DistanceTo(leg.Second) < 1e-5))
         {
             return held;
         }

@@ -12,16 +12,16 @@ internal static class HeldPair
     /// <summary>Whether moving both at once, each along its edge, makes a string no shorter.</summary>
     /// <remarks>Its length is convex, so no other step in any direction would either. For steps x and y it grows by a·x + b·y + |x·u − y·v|, with the directions u and v of the edges and the pulls
     /// a and b of what lies before and behind.</remarks>
-    /// <param name="string">The place before, that of both, and the one behind.</param>
+    /// <param name="places">The place before, that of both, and the one behind.</param>
     /// <param name="first">Edge of the first.</param>
     /// <param name="second">Edge of the second.</param>
-    internal static bool IsTight((SpacePoint Before, SpacePoint Both, SpacePoint Behind) @string, StringEdge first, StringEdge second)
+    internal static bool IsTight((SpacePoint Before, SpacePoint Both, SpacePoint Behind) places, StringEdge first, StringEdge second)
     {
-        SpaceVector u = Unit(first.Start, first.End), v = Unit(second.Start, second.End);
-        double a = Unit(@string.Before, @string.Both).Dot(u), b = Unit(@string.Behind, @string.Both).Dot(v), along = u.Dot(v);
-        foreach (int x in Senses(first, @string.Both))
+        SpaceVector u = StringBound.Direction(first.Start, first.End), v = StringBound.Direction(second.Start, second.End);
+        double a = StringBound.Direction(places.Before, places.Both).Dot(u), b = StringBound.Direction(places.Behind, places.Both).Dot(v), along = u.Dot(v);
+        foreach (int x in Senses(first, places.Both))
         {
-            foreach (int y in Senses(second, @string.Both))
+            foreach (int y in Senses(second, places.Both))
             {
                 if (!Holds(x * a, y * b, x * y * along))
                 {
@@ -58,11 +58,5 @@ internal static class HeldPair
 
         bool isBetween = a + (along * b) < 0 && b + (along * a) < 0;
         return !isBetween || (a * a) + (b * b) + (2 * along * a * b) <= across * (1 + Rounding);
-    }
-
-    private static SpaceVector Unit(SpacePoint from, SpacePoint to)
-    {
-        double length = from.DistanceTo(to);
-        return new((to.X - from.X) / length, (to.Y - from.Y) / length, (to.Z - from.Z) / length);
     }
 }

@@ -33,7 +33,7 @@ internal static class StringBound
     private static SpaceVector Pull(SpacePoint[] places, int i)
     {
         SpaceVector before = i > 0 ? Direction(places[i - 1], places[i]) : default, after = i < places.Length - 1 ? Direction(places[i + 1], places[i]) : default;
-        return new(before.X + after.X, before.Y + after.Y, before.Z + after.Z);
+        return before + after;
     }
 
     /// <summary>Least of a linear function over an end, from its value at a place of it.</summary>
@@ -61,11 +61,12 @@ internal static class StringBound
         return least + Math.Min(pull.Z * (end.FromZMm - at.Z), pull.Z * (end.ToZMm - at.Z));
     }
 
-    private static SpaceVector Direction(SpacePoint from, SpacePoint to)
+    /// <summary>The direction from a place to another, length 1; none where they are one.</summary>
+    internal static SpaceVector Direction(SpacePoint from, SpacePoint to)
     {
         SpaceVector way = Between(from, to);
         double length = way.Length;
-        return length > 0 ? new(way.X / length, way.Y / length, way.Z / length) : default;
+        return length > 0 ? way / length : default;
     }
 
     private static SpaceVector Between(SpacePoint from, SpacePoint to) => new(to.X - from.X, to.Y - from.Y, to.Z - from.Z);

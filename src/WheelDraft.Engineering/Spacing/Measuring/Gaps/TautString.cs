@@ -124,17 +124,12 @@ internal sealed class TautString(StringEnd from, StringEnd to, IReadOnlyList<Rib
         return order with { Places = places, Rounds = rounds, IsTight = isTight && !isHeld, IsHeld = isHeld };
     }
 
-    /// <summary>Whether places at which a string bends may hold each other: two are one, in a corner that their edges share, and neither can be turned by itself, be the string tight or not.</summary>
+    /// <summary>Whether places of a string may hold each other: two are one, and neither can be turned by itself, be the string tight or not.</summary>
     private bool MayBeHeld(int[] edges, SpacePoint[] places)
     {
-        for (int i = 1; i < edges.Length; i++)
+        for (int i = 0; i <= edges.Length && edges.Length > 0; i++)
         {
-            if (!AreTogether(i, i + 1))
-            {
-                continue;
-            }
-
-            if (AreTogether(i - 1, i) || AreTogether(i + 1, i + 2) || !HeldPair.IsTight((places[i - 1], places[i], places[i + 2]), _reach[edges[i - 1]], _reach[edges[i]]))
+            if (AreTogether(i, i + 1) && !IsTightPair(i))
             {
                 return true;
             }
@@ -143,6 +138,10 @@ internal sealed class TautString(StringEnd from, StringEnd to, IReadOnlyList<Rib
         return false;
 
         bool AreTogether(int a, int b) => places[a].DistanceTo(places[b]) < HeldPair.TogetherMm;
+
+        // Of two bends alone in a corner that their edges share it is known; of more, and of a bend where the string ends, it is not asked.
+        bool IsTightPair(int i) => i > 0 && i < edges.Length && !AreTogether(i - 1, i) && !AreTogether(i + 1, i + 2)
+            && HeldPair.IsTight((places[i - 1], places[i], places[i + 2]), _reach[edges[i - 1]], _reach[edges[i]]);
     }
 
     /// <summary>A string whose places hold each other, tightened once more from where a thick one lies.</summary>
